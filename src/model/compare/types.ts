@@ -1,0 +1,62 @@
+import type { Game, Option } from '../documents/types.ts'
+
+/** One unknown number of a comparison; its beta-PERT is belief about a level. */
+export interface Input {
+  id: string
+  /** JSON Pointers (RFC 6901) into { game, options }. */
+  paths: string[]
+  /** Replaces the number, or multiplies or is added to it (a Duration: to every draw). */
+  as: 'value' | 'factor' | 'add'
+  low: number
+  likely: number
+  high: number
+  /** Standard deviation of one measurement, in the input's own unit. */
+  perMeasurement?: number
+}
+
+export interface Estimate {
+  value: number
+  standardError: number
+}
+
+export interface CompareRequest {
+  game: Game
+  options: Option[]
+  inputs?: Input[]
+  /** Id of the input whose break-even is asked for. */
+  breakEven?: string
+  belief?: { seed: number }
+}
+
+export interface OptionSummary {
+  id: string
+  mean: number
+  sd: number
+  p10: number
+  p50: number
+  p90: number
+}
+
+export interface Crossing {
+  value: number
+  from: string
+  to: string
+  jump: boolean
+}
+
+export interface BeliefReport {
+  best: { [option: string]: number }
+  regret: { [option: string]: number }
+  evpi: Estimate
+  evppi: { [input: string]: Estimate }
+  evsi: { [input: string]: [number, number][] }
+  gridError: number
+}
+
+export interface CompareReport {
+  options: OptionSummary[]
+  beats: { [option: string]: { [other: string]: number } }
+  breakEven?: { input: string; crossings: Crossing[] }
+  swing?: { input: string; low: number; high: number; difference: [number, number] }[]
+  belief?: BeliefReport
+}

@@ -1,0 +1,28 @@
+/** Where in a document something is wrong: keys and indices from the document's root. */
+export type Path = readonly (string | number)[]
+
+/** A document that is wrong, with the field and a sentence for the person who typed it. */
+export interface Problem {
+  path: Path
+  message: string
+}
+
+export type ModelErrorCode =
+  /** The document says something that can not be: a loop, an unknown id, a negative time. */
+  | 'invalid'
+  /** Understood, but there is no path, or a spot lies inside a grown obstacle. */
+  | 'unreachable'
+  /** Understood, but the table or the draws would exceed the computation's budget. */
+  | 'overBudget'
+
+/** The model's one error: a code, a sentence for the user and, where known, the field. */
+export class ModelError extends Error {
+  readonly code: ModelErrorCode
+  readonly path: Path | undefined
+  constructor(code: ModelErrorCode, message: string, path?: Path) {
+    super(message)
+    this.name = 'ModelError'
+    this.code = code
+    this.path = path
+  }
+}

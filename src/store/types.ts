@@ -1,0 +1,52 @@
+import type { DocumentKind } from '../model/documents/records.ts'
+
+export interface DocumentSummary {
+  kind: DocumentKind
+  id: string
+  name: string
+  /** Newest revision, counted from 1. */
+  revision: number
+  /** ISO 8601. */
+  savedAt: string
+  removed: boolean
+}
+
+export interface StoredDocument extends DocumentSummary {
+  /** The revision that `body` belongs to. */
+  body: unknown
+  note: string | null
+}
+
+export interface RevisionSummary {
+  revision: number
+  savedAt: string
+  name: string
+  note: string | null
+}
+
+export interface SaveRequest {
+  kind: DocumentKind
+  id: string
+  name: string
+  body: unknown
+  /** The revision that the edit began from; null for a new document. */
+  base: number | null
+  note?: string
+}
+
+/** Either saved as a new revision, or refused because somebody saved in between: nothing is lost, the caller has all three. */
+export type SaveOutcome =
+  | { saved: StoredDocument }
+  | { conflict: { current: StoredDocument; base: StoredDocument | null } }
+
+/** All documents of one workspace; a query can not forget the workspace because the object is made for one. */
+export interface WorkspaceStore {
+  list(kind: DocumentKind, withRemoved?: boolean): Promise<DocumentSummary[]>
+  get(kind: DocumentKind, id: string, revision?: number): Promise<StoredDocument | null>
+  revisions(kind: DocumentKind, id: string): Promise<RevisionSummary[]>
+  save(request: SaveRequest): Promise<SaveOutcome>
+  /** A copy of an older revision as the newest. Null where there is no such revision. */
+  restore(kind: DocumentKind, id: string, revision: number, base: number): Promise<SaveOutcome | null>
+  /** Hidden from lists, kept in the store; `undo` brings it back. False where there is no such document. */
+  remove(kind: DocumentKind, id: string, undo?: boolean): Promise<boolean>
+}
