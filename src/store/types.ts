@@ -50,3 +50,21 @@ export interface WorkspaceStore {
   /** Hidden from lists, kept in the store; `undo` brings it back. False where there is no such document. */
   remove(kind: DocumentKind, id: string, undo?: boolean): Promise<boolean>
 }
+
+/** How the database promises to keep what it acknowledged; shown by `/health`. */
+export interface StoreHealth {
+  engine: 'sqlite'
+  journalMode: string
+  synchronous: string
+}
+
+/** The one open database. Everything that belongs to a team is reached through its workspace. */
+export interface Store {
+  workspace(id: string): WorkspaceStore
+  /** Id of the workspace with that name, made when there is none. */
+  ensureWorkspace(name: string): Promise<string>
+  /** No workspace holds a document. */
+  isEmpty(): Promise<boolean>
+  health(): Promise<StoreHealth>
+  close(): Promise<void>
+}

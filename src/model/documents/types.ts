@@ -105,7 +105,6 @@ export interface Ranking {
   tie: number
   loss: number
   per: 'match' | 'total'
-  // biome-ignore lint/suspicious/noThenProperty: the model's own name for the order of tie-breakers
   then: ('score' | 'autoPoints' | 'finishPoints' | { pieces: string[] })[]
 }
 
