@@ -1,0 +1,86 @@
+import { randomUUID } from 'node:crypto'
+import { mkdirSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { projectRoot } from '../root.ts'
+import { StoreError } from './errors.ts'
+import { PrismaClient } from './generated/client.ts'
+import { type Migrated, migrate } from './migrate.ts'
+import { SqliteFactory } from './sqlite/factory.ts'
+import type { Setting } from './sqlite/pragmas.ts'
+import type { Store, StoreHealth, WorkspaceStore } from './types.ts'
+import { DatabaseWorkspace } from './workspace.ts'
+
+export interface OpenOptions {
+  now?: () => Date
+  /** The folder of migrations; the program's own unless a test says otherwise. */
+  migrations?: string
+  /** Told what was changed in the database before it was opened. */
+  migrated?: (what: Migrated) => void
+}
+
+/** Opens the database at `file:…`, brought to the newest schema. Throws a StoreError whose message is for the user. */
+export async function openStore(url: string, options: OpenOptions = {}): Promise<Store> {
+  const now = options.now ?? (() => new Date())
+  const file = fileOf(url)
+  mkdirSync(dirname(file), { recursive: true })
+  const migrated = await migrate(file, options.migrations ?? join(projectRoot(), 'prisma', 'migrations'), now)
+  options.migrated?.(migrated)
+  const factory = new SqliteFactory(file)
+  const client = new PrismaClient({ adapter: factory, transactionOptions: { maxWait: 30_000, timeout: 10_000 } })
+  await client.$connect()
+  return new DatabaseStore(client, now)
+}
+
+/** The path in a `file:` address; a relative one counts from the project's folder. */
+export function fileOf(url: string): string {
+  if (!url.startsWith('file:'))
+    throw new StoreError(`DATABASE_URL must begin with file:, got ${JSON.stringify(url.split(':')[0])}.`)
+  const path = url.slice('file:'.length)
+  return path.startsWith('/') ? path : join(projectRoot(), path)
+}
+
+const synchronousModes = ['OFF', 'NORMAL', 'FULL', 'EXTRA']
+
+class DatabaseStore implements Store {
+  readonly #client: PrismaClient
+  readonly #now: () => Date
+
+  constructor(client: PrismaClient, now: () => Date) {
+    this.#client = client
+    this.#now = now
+  }
+
+  workspace(id: string): WorkspaceStore {
+    return new DatabaseWorkspace(this.#client, id, this.#now)
+  }
+
+  async ensureWorkspace(name: string): Promise<string> {
+    const { id } = await this.#client.workspace.upsert({
+      where: { name },
+      create: { id: randomUUID(), name, createdAt: this.#now() },
+      update: {},
+    })
+    return id
+  }
+
+  async isEmpty(): Promise<boolean> {
+    return (await this.#client.document.findFirst({ select: { id: true } })) === null
+  }
+
+  async health(): Promise<StoreHealth> {
+    const read = async (name: Setting) => {
+      const [row] = await this.#client.$queryRawUnsafe<Record<string, unknown>[]>(`PRAGMA ${name}`)
+      return String(Object.values(row ?? {})[0])
+    }
+    const mode = Number(await read('synchronous'))
+    return {
+      engine: 'sqlite',
+      journalMode: await read('journal_mode'),
+      synchronous: synchronousModes[mode] ?? String(mode),
+    }
+  }
+
+  async close(): Promise<void> {
+    await this.#client.$disconnect()
+  }
+}

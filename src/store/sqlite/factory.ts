@@ -1,0 +1,37 @@
+import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3'
+import type { SqlDriverAdapter, SqlMigrationAwareDriverAdapterFactory } from '@prisma/driver-adapter-utils'
+import { ExclusiveConnection } from './connection.ts'
+import { assertSettings, settingsScript } from './pragmas.ts'
+
+/** Opens connections to one database file, each with the settings that keep what was acknowledged. */
+export class SqliteFactory implements SqlMigrationAwareDriverAdapterFactory {
+  readonly provider = 'sqlite'
+  readonly adapterName: string
+  readonly #driver: PrismaBetterSqlite3
+  readonly #open = new Set<SqlDriverAdapter>()
+
+  constructor(file: string) {
+    this.#driver = new PrismaBetterSqlite3({ url: file })
+    this.adapterName = this.#driver.adapterName
+  }
+
+  async connect(): Promise<SqlDriverAdapter> {
+    const connection = new ExclusiveConnection(await this.#driver.connect())
+    this.#open.add(connection)
+    await connection.executeScript(settingsScript)
+    await assertSettings(connection)
+    return connection
+  }
+
+  async connectToShadowDb(): Promise<SqlDriverAdapter> {
+    const connection = await this.#driver.connectToShadowDb()
+    this.#open.add(connection)
+    return connection
+  }
+
+  /** Ends every connection that was opened here, also those that their users forgot. */
+  async disposeAll(): Promise<void> {
+    for (const connection of this.#open) await connection.dispose()
+    this.#open.clear()
+  }
+}

@@ -1,0 +1,62 @@
+import type { DocumentKind } from '../model/documents/records.ts'
+import type { PrismaClient } from './generated/client.ts'
+import { readDocument } from './read.ts'
+import { summaryOf } from './rows.ts'
+import { save } from './save.ts'
+import type { RevisionSummary, SaveOutcome, SaveRequest, StoredDocument, WorkspaceStore } from './types.ts'
+
+/** The documents of one workspace: its id stands in every query because it is fixed here. */
+export class DatabaseWorkspace implements WorkspaceStore {
+  readonly #client: PrismaClient
+  readonly #workspaceId: string
+  readonly #now: () => Date
+
+  constructor(client: PrismaClient, workspaceId: string, now: () => Date) {
+    this.#client = client
+    this.#workspaceId = workspaceId
+    this.#now = now
+  }
+
+  async list(kind: DocumentKind, withRemoved = false) {
+    const rows = await this.#client.document.findMany({
+      where: { workspaceId: this.#workspaceId, kind, ...(withRemoved ? {} : { removed: false }) },
+      orderBy: [{ name: 'asc' }, { id: 'asc' }],
+    })
+    return rows.map(summaryOf)
+  }
+
+  get(kind: DocumentKind, id: string, revision?: number): Promise<StoredDocument | null> {
+    return readDocument(this.#client, { workspaceId: this.#workspaceId, kind, id }, revision)
+  }
+
+  async revisions(kind: DocumentKind, id: string): Promise<RevisionSummary[]> {
+    const rows = await this.#client.revision.findMany({
+      where: { workspaceId: this.#workspaceId, kind, id },
+      orderBy: { revision: 'desc' },
+      select: { revision: true, savedAt: true, name: true, note: true },
+    })
+    return rows.map((row) => ({ ...row, savedAt: row.savedAt.toISOString() }))
+  }
+
+  save(request: SaveRequest): Promise<SaveOutcome> {
+    return this.#client.$transaction((transaction) => save(transaction, this.#workspaceId, request, this.#now()))
+  }
+
+  restore(kind: DocumentKind, id: string, revision: number, base: number): Promise<SaveOutcome | null> {
+    return this.#client.$transaction(async (transaction) => {
+      const older = await readDocument(transaction, { workspaceId: this.#workspaceId, kind, id }, revision)
+      if (older === null) return null
+      const note = `Revision ${revision} restored`
+      const request = { kind, id, name: older.name, body: older.body, base, note }
+      return save(transaction, this.#workspaceId, request, this.#now())
+    })
+  }
+
+  async remove(kind: DocumentKind, id: string, undo = false): Promise<boolean> {
+    const { count } = await this.#client.document.updateMany({
+      where: { workspaceId: this.#workspaceId, kind, id },
+      data: { removed: !undo },
+    })
+    return count > 0
+  }
+}
