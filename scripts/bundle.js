@@ -1,0 +1,26 @@
+// @ts-check
+import { readdirSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { build } from 'esbuild'
+
+const root = dirname(dirname(fileURLToPath(import.meta.url)))
+
+/** Worker threads are files of their own: every `*.worker.ts` becomes one beside the server. */
+const workers = readdirSync(join(root, 'src'), { recursive: true, encoding: 'utf8' })
+  .filter((path) => path.endsWith('.worker.ts'))
+  .map((path) => join('src', path))
+
+await build({
+  absWorkingDir: root,
+  entryPoints: ['src/server.ts', ...workers],
+  entryNames: '[name]',
+  outdir: 'dist',
+  bundle: true,
+  platform: 'node',
+  format: 'esm',
+  target: 'node20',
+  packages: 'external',
+  sourcemap: true,
+  logLevel: 'warning',
+})

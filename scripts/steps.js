@@ -1,0 +1,87 @@
+// @ts-check
+import { spawnSync } from 'node:child_process'
+import { createHash } from 'node:crypto'
+import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, utimesSync, writeFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+
+export const root = dirname(dirname(fileURLToPath(import.meta.url)))
+
+/** @param {string} path */
+const at = (path) => join(root, path)
+
+/**
+ * Runs a command in the project's folder; its output is shown only where it fails or `shown` says so.
+ * @param {string} command
+ * @param {string[]} args
+ * @param {{ shown?: boolean, env?: Record<string, string> }} [options]
+ */
+export function run(command, args, { shown = false, env = {} } = {}) {
+  const result = spawnSync(command, args, {
+    cwd: root,
+    env: { ...process.env, ...env },
+    encoding: 'utf8',
+    maxBuffer: 1 << 28,
+    stdio: shown ? 'inherit' : 'pipe',
+  })
+  return { ok: result.status === 0, output: `${result.stdout ?? ''}${result.stderr ?? ''}${result.error ?? ''}` }
+}
+
+/** A tool of node_modules, as it would be started by npm. @param {string} name */
+export const tool = (name) => at(join('node_modules', '.bin', name))
+
+/** @param {string} path @returns {string[]} */
+function filesIn(path) {
+  if (!existsSync(path)) return []
+  if (statSync(path).isFile()) return [path]
+  return readdirSync(path)
+    .sort()
+    .flatMap((name) => filesIn(join(path, name)))
+}
+
+/** Contents, not times: a checkout of an older commit or a copied folder is told apart all the same. @param {string[]} inputs */
+export function fingerprint(inputs) {
+  const hash = createHash('sha256')
+  for (const file of inputs.flatMap((input) => filesIn(at(input))))
+    hash.update(file.slice(root.length)).update('\0').update(readFileSync(file)).update('\0')
+  return hash.digest('hex')
+}
+
+/** The fingerprint that a step left behind is kept with what it made. @param {string} step */
+const stampOf = (step) => at(join('dist', 'made-from', step))
+
+/** @param {{ name: string, inputs: string[], output: string }} step */
+export function isStale({ name, inputs, output }) {
+  const stamp = stampOf(name)
+  return !existsSync(at(output)) || !existsSync(stamp) || readFileSync(stamp, 'utf8') !== fingerprint(inputs)
+}
+
+/** @param {string} name @param {string} print */
+export function leaveStamp(name, print) {
+  mkdirSync(dirname(stampOf(name)), { recursive: true })
+  writeFileSync(stampOf(name), print)
+}
+
+/** @typedef {{ version?: string, optional?: boolean, peer?: boolean, link?: boolean }} LockedPackage */
+
+/** @param {string} path @returns {Record<string, LockedPackage>} */
+const lockedPackages = (path) => JSON.parse(readFileSync(path, 'utf8')).packages
+
+/** Whether node_modules holds what package-lock.json says. */
+export function dependenciesAreCurrent() {
+  const lock = at('package-lock.json')
+  const installed = at('node_modules/.package-lock.json')
+  if (!existsSync(installed)) return false
+  if (statSync(lock).mtimeMs <= statSync(installed).mtimeMs) return true
+  // `npm install` writes the lock last, so the times alone would have everything installed once more.
+  const wanted = lockedPackages(lock)
+  const found = lockedPackages(installed)
+  const agrees = Object.entries(wanted).every(
+    ([path, entry]) => path === '' || (found[path] ? found[path].version === entry.version : entry.optional === true),
+  )
+  const nothingMore = Object.keys(found).every((path) => path in wanted)
+  if (!agrees || !nothingMore) return false
+  const time = new Date()
+  utimesSync(installed, time, time)
+  return true
+}
