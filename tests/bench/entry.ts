@@ -1,3 +1,5 @@
+type Measurement = () => number | Promise<number>
+
 /**
  * One thing that is measured. A file of this folder named `*.bench.ts` exports a list of them as default;
  * `npm run bench` runs them all and prints a table.
@@ -7,19 +9,17 @@ export interface BenchEntry {
   name: string
   unit: string
   better: 'lower' | 'higher'
-  /** Repetitions of `run` whose median is reported; at least 5, which is the default. */
+  /** Repetitions whose median is reported; at least 5, which is the default. */
   runs?: number
-  /** Done once before the first run and not measured. Its result is handed to `run` and `close`. */
-  // biome-ignore lint/suspicious/noExplicitAny: each entry knows the type of its own state
-  open?: () => any
-  /** One measurement: the value in `unit`. */
-  // biome-ignore lint/suspicious/noExplicitAny: each entry knows the type of its own state
-  run: (state: any) => number | Promise<number>
-  // biome-ignore lint/suspicious/noExplicitAny: each entry knows the type of its own state
-  close?: (state: any) => void | Promise<void>
-  /** Measured in turn with `run`, in the same process: what the value is compared with. */
-  // biome-ignore lint/suspicious/noExplicitAny: each entry knows the type of its own state
-  baseline?: { what: string; run: (state: any) => number | Promise<number> }
+  /** Makes ready what is not measured, and hands back how to take one measurement (in `unit`). */
+  open(): Opened | Promise<Opened>
+}
+
+export interface Opened {
+  run: Measurement
+  /** Measured in turn with `run`, in the same process and unit: what the value is compared with. */
+  baseline?: { what: string; run: Measurement }
+  close?(): void | Promise<void>
 }
 
 export interface BenchResult {

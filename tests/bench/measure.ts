@@ -10,20 +10,20 @@ export function median(values: readonly number[]): number {
 
 /** Medians of at least five runs, the baseline's taken in turn with the value's so that both meet the same machine. */
 export async function measure(entry: BenchEntry): Promise<BenchResult> {
-  const state = await entry.open?.()
+  const { run, baseline, close } = await entry.open()
   const values: number[] = []
   const baselines: number[] = []
   try {
-    for (let run = 0; run < Math.max(fewestRuns, entry.runs ?? fewestRuns); run++) {
-      values.push(await entry.run(state))
-      if (entry.baseline) baselines.push(await entry.baseline.run(state))
+    for (let turn = 0; turn < Math.max(fewestRuns, entry.runs ?? fewestRuns); turn++) {
+      values.push(await run())
+      if (baseline) baselines.push(await baseline.run())
     }
   } finally {
-    await entry.close?.(state)
+    await close?.()
   }
   const { name, unit, better } = entry
   const value = median(values)
-  if (!entry.baseline) return { name, value, unit, better }
-  const baseline = { what: entry.baseline.what, value: median(baselines) }
-  return { name, value, unit, better, baseline, ratio: value / baseline.value }
+  if (!baseline) return { name, value, unit, better }
+  const against = median(baselines)
+  return { name, value, unit, better, baseline: { what: baseline.what, value: against }, ratio: value / against }
 }
