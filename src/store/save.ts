@@ -22,6 +22,31 @@ export async function save(
   return { conflict: { current, base } }
 }
 
+/** Thrown inside a transaction to undo what it has done so far. */
+export class Refusal extends Error {
+  readonly outcome: Extract<SaveOutcome, { conflict: unknown }>
+  constructor(outcome: Extract<SaveOutcome, { conflict: unknown }>) {
+    super('one of the documents was saved in between')
+    this.outcome = outcome
+  }
+}
+
+/** Saves one after the other; throws a Refusal at the first that is not the newest. */
+export async function saveEach(
+  transaction: TransactionClient,
+  workspaceId: string,
+  requests: readonly SaveRequest[],
+  savedAt: Date,
+): Promise<StoredDocument[]> {
+  const saved: StoredDocument[] = []
+  for (const request of requests) {
+    const outcome = await save(transaction, workspaceId, request, savedAt)
+    if ('conflict' in outcome) throw new Refusal(outcome)
+    saved.push(outcome.saved)
+  }
+  return saved
+}
+
 /** The same save again, as a writer sends it whose first answer got lost on the way. */
 function isRepeated(request: SaveRequest, current: StoredDocument): boolean {
   return (

@@ -39,12 +39,16 @@ export type SaveOutcome =
   | { saved: StoredDocument }
   | { conflict: { current: StoredDocument; base: StoredDocument | null } }
 
+export type SaveAllOutcome = { saved: StoredDocument[] } | Extract<SaveOutcome, { conflict: unknown }>
+
 /** All documents of one workspace; a query can not forget the workspace because the object is made for one. */
 export interface WorkspaceStore {
   list(kind: DocumentKind, withRemoved?: boolean): Promise<DocumentSummary[]>
   get(kind: DocumentKind, id: string, revision?: number): Promise<StoredDocument | null>
   revisions(kind: DocumentKind, id: string): Promise<RevisionSummary[]>
   save(request: SaveRequest): Promise<SaveOutcome>
+  /** All of them or, when one is refused or the power fails, none. */
+  saveAll(requests: readonly SaveRequest[]): Promise<SaveAllOutcome>
   /** A copy of an older revision as the newest. Null where there is no such revision. */
   restore(kind: DocumentKind, id: string, revision: number, base: number): Promise<SaveOutcome | null>
   /** Hidden from lists, kept in the store; `undo` brings it back. False where there is no such document. */

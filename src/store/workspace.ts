@@ -2,8 +2,15 @@ import type { DocumentKind } from '../model/documents/records.ts'
 import type { PrismaClient } from './generated/client.ts'
 import { readDocument } from './read.ts'
 import { summaryOf } from './rows.ts'
-import { save } from './save.ts'
-import type { RevisionSummary, SaveOutcome, SaveRequest, StoredDocument, WorkspaceStore } from './types.ts'
+import { Refusal, save, saveEach } from './save.ts'
+import type {
+  RevisionSummary,
+  SaveAllOutcome,
+  SaveOutcome,
+  SaveRequest,
+  StoredDocument,
+  WorkspaceStore,
+} from './types.ts'
 
 /** The documents of one workspace: its id stands in every query because it is fixed here. */
 export class DatabaseWorkspace implements WorkspaceStore {
@@ -40,6 +47,18 @@ export class DatabaseWorkspace implements WorkspaceStore {
 
   save(request: SaveRequest): Promise<SaveOutcome> {
     return this.#client.$transaction((transaction) => save(transaction, this.#workspaceId, request, this.#now()))
+  }
+
+  async saveAll(requests: readonly SaveRequest[]): Promise<SaveAllOutcome> {
+    try {
+      const saved = await this.#client.$transaction((transaction) =>
+        saveEach(transaction, this.#workspaceId, requests, this.#now()),
+      )
+      return { saved }
+    } catch (error) {
+      if (error instanceof Refusal) return error.outcome
+      throw error
+    }
   }
 
   restore(kind: DocumentKind, id: string, revision: number, base: number): Promise<SaveOutcome | null> {
