@@ -5,12 +5,14 @@ import { TangentGraph, type Tree, turnBetween } from './graph.ts'
 import type { Touch } from './tangents.ts'
 import type { FieldRoutes, Segment } from './types.ts'
 
-/** More convex corners than this are refused: the graph grows with their square. */
-const MOST_CORNERS = 400
+/** More corners than this are refused: the graph grows with their square. */
+const MOST_CORNERS = 300
 /** A turn below this (rad) is rounding: the way goes straight on. */
 const NO_TURN = 1e-7
-const MOST_FIELDS = 32
+const MOST_FIELDS = 8
 const MOST_TREES = 512
+/** So many lengths in all the trees of a field: about 10 MB. */
+const MOST_LENGTHS = 800_000
 
 const known = new Map<string, FieldRoutes>()
 
@@ -21,7 +23,7 @@ const known = new Map<string, FieldRoutes>()
  *
  * The graph is made once per field and radius, and the shortest ways from a point once per point; both are kept.
  *
- * Errors: ModelError 'overBudget' for more than 400 corners.
+ * Errors: ModelError 'overBudget' for more than 300 corners.
  * Source: tangent visibility graph of grown obstacles, LaValle, Planning Algorithms (2006), section 6.2.4.
  */
 export function fieldRoutes(field: Field, footprint: { length: number; width: number }): FieldRoutes {
@@ -41,8 +43,9 @@ function makeRoutes(field: Field, radius: number): FieldRoutes {
   const space = new FreeSpace(field, radius)
   const graph = new TangentGraph(space)
   const trees = new Map<string, Tree>()
+  const mostTrees = Math.min(MOST_TREES, Math.ceil(MOST_LENGTHS / (graph.arrivals.length + 1)))
   const treeFrom = (point: Point) =>
-    remembered(trees, `${point[0]} ${point[1]}`, MOST_TREES, () => graph.treeFrom(point))
+    remembered(trees, `${point[0]} ${point[1]}`, mostTrees, () => graph.treeFrom(point))
 
   return {
     radius,
