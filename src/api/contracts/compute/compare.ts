@@ -1,0 +1,83 @@
+import * as z from 'zod'
+import type { BeliefReport, CompareReport, Input } from '../../../model/compare/types.ts'
+import { game } from '../game.ts'
+import { option } from '../option.ts'
+import { count, id, list, measure } from '../primitives.ts'
+
+const level = measure(-1e9, 1e9, 'In the input’s own unit')
+
+export const input = z
+  .strictObject({
+    id,
+    paths: list(z.string().max(500), 1, 100, 'JSON Pointers (RFC 6901) into { game, options }'),
+    as: z.enum(['value', 'factor', 'add']).describe('Replaces the number, or multiplies or is added to every draw'),
+    low: level,
+    likely: level,
+    high: level,
+    perMeasurement: measure(0, 1e9, 'Standard deviation of one measurement, in the input’s own unit').optional(),
+  })
+  .superRefine(({ low, likely, high }, context) => {
+    if (low > likely) {
+      const message = `likely must be at least low (${low}), got ${likely}`
+      context.addIssue({ code: 'custom', path: ['likely'], message })
+    } else if (likely > high) {
+      const message = `high must be at least likely (${likely}), got ${high}`
+      context.addIssue({ code: 'custom', path: ['high'], message })
+    }
+  })
+  .meta({ id: 'Input', description: 'One unknown number of a comparison: belief about a level' })
+input satisfies z.ZodType<Input>
+
+export const inputs = list(input, 0, 30, 'Unknown numbers')
+
+export const seed = count(0, 4_294_967_295, 'Seed of the draws')
+
+export const compareRequest = z.strictObject({
+  game,
+  options: list(option, 1, 12, 'Options to compare'),
+  inputs: inputs.optional(),
+  breakEven: id.optional().describe('Id of the input whose break-even is asked for'),
+  belief: z.strictObject({ seed }).optional(),
+  objective: z.enum(['points', 'win', 'rankingPoints']).optional(),
+  field: z
+    .strictObject({ partners: list(option, 2, 2, 'Two partners'), opponents: list(option, 3, 3, 'Three opponents') })
+    .optional(),
+  level: id.optional().describe('The event’s level'),
+  replicates: count(1, 1_000_000, 'Simulated matches').optional(),
+  seed: seed.optional(),
+})
+
+const value = z.strictObject({ value: z.number(), standardError: z.number() })
+const text = z.string()
+const points = z.number().describe('Points')
+
+const belief = z.strictObject({
+  best: z.record(text, z.number()).describe('Chance that each option is best'),
+  regret: z.record(text, points).describe('Expected regret (points)'),
+  evpi: value,
+  evppi: z.record(text, value),
+  evsi: z.record(text, z.array(z.tuple([z.number(), z.number()]))).describe('[measurements, points] per input'),
+  gridError: z.number().describe('Rms by which a difference is still off the plans on 0.1 s (points)'),
+  form: z.record(text, points).describe('What form adds to each option’s points at the likely values'),
+})
+belief satisfies z.ZodType<BeliefReport>
+
+const crossing = z.strictObject({ value: z.number(), from: text, to: text, jump: z.boolean() })
+
+const swing = z.strictObject({
+  input: text,
+  low: z.number(),
+  high: z.number(),
+  difference: z.tuple([points, points]).describe('Best option less the runner-up at low and at high'),
+})
+
+export const compareAnswer = z
+  .strictObject({
+    options: z.array(z.strictObject({ id: text, mean: points, sd: points, p10: points, p50: points, p90: points })),
+    beats: z.record(text, z.record(text, z.number())).describe('Chance to score more; ties count half'),
+    breakEven: z.strictObject({ input: text, crossings: z.array(crossing) }).optional(),
+    swing: z.array(swing).optional(),
+    belief: belief.optional(),
+  })
+  .meta({ id: 'CompareAnswer' })
+compareAnswer satisfies z.ZodType<CompareReport>

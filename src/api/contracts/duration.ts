@@ -1,0 +1,46 @@
+import * as z from 'zod'
+import type { Duration } from '../../model/documents/types.ts'
+import { above, list, longest, measure } from './primitives.ts'
+
+const seconds = (description: string) => measure(0, longest, `${description} (s; a pace: factor)`)
+
+const fixed = z.strictObject({ kind: z.literal('fixed'), seconds: seconds('Always this long') })
+
+const range = z
+  .strictObject({
+    kind: z.literal('range'),
+    low: seconds('Shortest'),
+    likely: seconds('Most likely'),
+    high: seconds('Longest'),
+  })
+  .superRefine(({ low, likely, high }, context) => {
+    if (low > likely) {
+      context.addIssue({
+        code: 'custom',
+        path: ['likely'],
+        message: `likely must be at least low (${low}), got ${likely}`,
+      })
+    } else if (likely > high) {
+      context.addIssue({
+        code: 'custom',
+        path: ['high'],
+        message: `high must be at least likely (${likely}), got ${high}`,
+      })
+    }
+  })
+
+const lognormal = z.strictObject({
+  kind: z.literal('lognormal'),
+  median: above(0, longest, 'Median (s; a pace: factor)'),
+  spread: measure(1, 10, 'Geometric standard deviation, at least 1'),
+})
+
+const samples = z.strictObject({
+  kind: z.literal('samples'),
+  seconds: list(seconds('Measured time'), 3, 10_000, 'Measured times, at least 3'),
+})
+
+export const duration = z
+  .discriminatedUnion('kind', [fixed, range, lognormal, samples])
+  .meta({ id: 'Duration', description: 'How long something takes, and how that varies from trip to trip' })
+duration satisfies z.ZodType<Duration>

@@ -1,0 +1,15 @@
+// What the server is asked to compute, and what it answers
+export { compareAnswer, compareRequest } from './compute/compare.ts'
+export { legAnswer, legRequest } from './compute/leg.ts'
+export { planAnswer, planRequest } from './compute/plan.ts'
+export { travelAnswer, travelRequest } from './compute/travel.ts'
+// Documents of the model, and their parts
+export { duration } from './duration.ts'
+export { game } from './game.ts'
+export { option } from './option.ts'
+export { id } from './primitives.ts'
+// What is kept
+export { comparisonRecord, decisionRecord, designRecord, optionRecord, revision } from './records.ts'
+export { robot } from './robot.ts'
+// What is wrong, in sentences
+export { problemsOf } from './sentences.ts'

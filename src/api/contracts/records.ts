@@ -1,0 +1,78 @@
+import * as z from 'zod'
+import type {
+  ComparisonRecord,
+  DecisionRecord,
+  DesignRecord,
+  OptionRecord,
+  Reference,
+} from '../../model/documents/records.ts'
+import { compareAnswer, inputs, seed } from './compute/compare.ts'
+import { game } from './game.ts'
+import { option, play } from './option.ts'
+import { count, format, id, list, name, text } from './primitives.ts'
+import { robot } from './robot.ts'
+
+export const revision = count(1, 1_000_000_000, 'Revision, counted from 1')
+
+const reference = z
+  .strictObject({ id, revision })
+  .meta({ id: 'Reference', description: 'A stored document at one of its revisions' })
+reference satisfies z.ZodType<Reference>
+
+export const designRecord = z
+  .strictObject({ format, game: id.describe('Id of the game'), robot })
+  .meta({ id: 'DesignRecord', description: 'A robot kept for a game' })
+designRecord satisfies z.ZodType<DesignRecord>
+
+export const optionRecord = z
+  .strictObject({
+    format,
+    game: id.describe('Id of the game'),
+    design: id.describe('Id of the design'),
+    option: z.strictObject(play),
+  })
+  .meta({ id: 'OptionRecord', description: 'A way to play a design; the robot is looked up' })
+optionRecord satisfies z.ZodType<OptionRecord>
+
+export const comparisonRecord = z
+  .strictObject({
+    format,
+    id,
+    name,
+    question: text,
+    game: reference,
+    options: list(z.strictObject({ option: reference, design: reference }), 1, 12, 'Options and their designs'),
+    inputs,
+    breakEven: id.nullable().describe('Id of the input whose break-even is shown'),
+    seed,
+    result: compareAnswer.nullable(),
+  })
+  .meta({ id: 'ComparisonRecord' })
+comparisonRecord satisfies z.ZodType<ComparisonRecord>
+
+const date = z
+  .string()
+  .regex(/^\d{4}-\d{2}-\d{2}$/, { error: ({ input }) => `a date is written 2031-02-28, got ${JSON.stringify(input)}` })
+
+const sentences = list(text, 0, 50, 'Sentences')
+
+export const decisionRecord = z
+  .strictObject({
+    format,
+    id,
+    name,
+    question: text,
+    decidedOn: date,
+    comparison: reference,
+    chosen: id.describe('Id of the option that was chosen'),
+    assumptions: list(z.strictObject({ text, source: text }), 0, 100, 'What was assumed, and on what grounds'),
+    result: text,
+    wouldChange: sentences,
+    measureNext: sentences,
+    objections: list(z.strictObject({ text, answer: text }), 0, 50, 'Objections and their answers'),
+    agreed: list(z.strictObject({ who: text, on: date }), 0, 100, 'Who agreed, and when'),
+    checkAtEvent: text,
+    snapshot: z.strictObject({ game, options: list(option, 1, 12, 'Options'), inputs, result: compareAnswer }),
+  })
+  .meta({ id: 'DecisionRecord' })
+decisionRecord satisfies z.ZodType<DecisionRecord>

@@ -1,0 +1,66 @@
+import * as z from 'zod'
+import type { Drive, Robot } from '../../model/documents/types.ts'
+import { auto, load } from './auto.ts'
+import { duration } from './duration.ts'
+import { byId, count, format, id, list, measure, name, probability } from './primitives.ts'
+import { collectTrip, finishTrip, scoreEntry } from './trip.ts'
+
+const drive = z
+  .strictObject({
+    topSpeed: measure(0.01, 50, 'm/s'),
+    acceleration: measure(0.01, 200, 'm/s²'),
+    deceleration: measure(0.01, 200, 'm/s²'),
+    pace: duration.describe('Factor per leg on the drive’s time; never below 1'),
+  })
+  .meta({ id: 'Drive' })
+drive satisfies z.ZodType<Drive>
+
+const perMatch = measure(0, 100, 'Expected number per match')
+const perMinute = measure(0, 100, 'Expected number per minute of defending')
+
+const habit = z.strictObject({
+  goals: byId(probability, 20, 'Share per goal'),
+  pieces: z.record(z.string().regex(/^\d{1,3}$/), probability).describe('Share per number of pieces of a trip'),
+  departs: measure(0, 600, 'Time left at which it leaves for a finish (s)'),
+})
+
+const budget = z.strictObject({
+  mass: measure(0, 10_000, 'kg'),
+  cost: measure(0, 1e9, 'Currency units'),
+  hours: measure(0, 1e6, 'Hours of work'),
+  readyBy: z.string().max(40).describe('Date'),
+})
+
+export const robot = z
+  .strictObject({
+    format,
+    id,
+    name,
+    footprint: z
+      .strictObject({ length: measure(0.05, 5, 'm'), width: measure(0.05, 5, 'm') })
+      .describe('Bumpers included'),
+    drive,
+    form: z
+      .strictObject({ spread: measure(1, 3, 'Geometric standard deviation of one factor per match on all times') })
+      .describe('Battery, driver, damage'),
+    carries: byId(count(1, 200, 'Pieces'), 20, 'Most pieces of a kind in hand'),
+    preload: load.nullable(),
+    collect: byId(collectTrip, 20, 'Per source; no entry: can not'),
+    score: byId(list(scoreEntry, 1, 10, 'Ways to score there'), 20, 'Per goal; no entry: can not'),
+    finish: byId(finishTrip, 20, 'Per finish; no entry: can not'),
+    autos: list(auto, 0, 30, 'Autonomous routines'),
+    reliability: z.strictObject({
+      absent: probability.describe('Chance of not playing'),
+      stops: probability.describe('Chance of stopping for good'),
+    }),
+    fouls: z.strictObject({ minorPerMatch: perMatch, majorPerMatch: perMatch }),
+    defence: z.strictObject({
+      slowdown: measure(0, 10, 'The mark’s drives take 1 + slowdown times as long'),
+      minorPerMinute: perMinute,
+      majorPerMinute: perMinute,
+    }),
+    habit: habit.optional().describe('An observed robot plays by habit'),
+    budget: budget.optional(),
+  })
+  .meta({ id: 'Robot', description: 'A robot, drawn, built or observed' })
+robot satisfies z.ZodType<Robot>

@@ -1,0 +1,5 @@
+export { checkGame } from './checkGame.ts'
+export { checkOption } from './checkOption.ts'
+export { checkRobot } from './checkRobot.ts'
+export type * from './records.ts'
+export type * from './types.ts'
