@@ -22,12 +22,12 @@ export interface Migrated {
 export async function migrate(file: string, folder: string, now: () => Date): Promise<Migrated> {
   const migrationsList = readMigrations(folder)
   const hadData = existsSync(file) && statSync(file).size > 0
+  if (hadData && !isOurs(file))
+    throw new StoreError(`${file} holds something else than this program’s data. Name another in DATABASE_URL.`)
   const factory = new SqliteFactory(file)
   try {
     return await withEngine(factory, async (engine) => {
       if (!hadData) return { applied: await apply(engine, migrationsList, null), backup: null }
-      if (!isOurs(file))
-        throw new StoreError(`${file} holds something else than this program’s data. Name another in DATABASE_URL.`)
       if ((await unapplied(engine, migrationsList)).length === 0) return { applied: [], backup: null }
       const copy = backup(file, now())
       return { applied: await apply(engine, migrationsList, copy), backup: copy }

@@ -1,0 +1,60 @@
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { join } from 'node:path'
+import Database from 'better-sqlite3'
+import { expect, test } from 'vitest'
+import { projectRoot } from '../../src/root.ts'
+import { openStore } from '../../src/store/index.ts'
+import { scratchFolder } from './scratch.ts'
+
+const rounds = 8
+
+/** Starts the writer, kills it by `kill -9` some time after its first acknowledgement, and returns what it printed. */
+async function killedWriter(url: string, round: number): Promise<string> {
+  const script = join(import.meta.dirname, 'crash.writer.ts')
+  const child = spawn(process.execPath, ['--import', 'tsx', script, url, String(round)], {
+    cwd: projectRoot(),
+    stdio: ['ignore', 'pipe', 'inherit'],
+  })
+  let printed = ''
+  child.stdout.on('data', (chunk) => {
+    printed += chunk
+  })
+  await once(child.stdout, 'data')
+  await new Promise((resolve) => setTimeout(resolve, 37 * round))
+  child.kill('SIGKILL')
+  await once(child, 'close')
+  return printed
+}
+
+/** The newest revision of each document among the whole lines. */
+function acknowledged(printed: string): Map<string, number> {
+  const whole = printed.slice(0, printed.lastIndexOf('\n')).split('\n')
+  return new Map(whole.map((line) => [line.split(' ')[0]!, Number(line.split(' ')[1])]))
+}
+
+test('a writer killed in the middle of its work loses nothing that was acknowledged and leaves nothing half saved', async () => {
+  const file = join(scratchFolder(), 'team.db')
+  const newest = new Map<string, number>()
+  for (let round = 1; round <= rounds; round++) {
+    for (const [id, revision] of acknowledged(await killedWriter(`file:${file}`, round))) newest.set(id, revision)
+    const store = await openStore(`file:${file}`)
+    const team = store.workspace(await store.ensureWorkspace('team'))
+    for (const [id, revision] of newest) {
+      const kept = (await team.revisions('game', id)).map((entry) => entry.revision)
+      // Every revision from the first to at least the acknowledged one, without a gap.
+      expect(kept).toEqual(Array.from({ length: kept.length }, (_, index) => kept.length - index))
+      expect(kept.length).toBeGreaterThanOrEqual(revision)
+      const document = await team.get('game', id)
+      expect(document?.revision).toBe(kept.length)
+      expect(document?.body).toMatchObject({ end: true })
+    }
+    await store.close()
+  }
+  expect([...newest.values()].reduce((sum, revision) => sum + revision, 0)).toBeGreaterThan(rounds)
+  const database = new Database(file)
+  expect(database.pragma('integrity_check', { simple: true })).toBe('ok')
+  expect(database.pragma('foreign_key_check')).toEqual([])
+  expect(database.prepare('SELECT count(*) AS bad FROM Revision WHERE NOT json_valid(body)').get()).toEqual({ bad: 0 })
+  database.close()
+})
