@@ -1,0 +1,55 @@
+import { lazy, Suspense, useEffect } from 'react'
+import { Route, Switch, useLocation } from 'wouter'
+import { StartScreen } from './screens/start/StartScreen.tsx'
+import { Masthead } from './shell/Masthead.tsx'
+import { Breakwater, Loading } from './shell/states.tsx'
+
+const DesignsScreen = lazy(() => import('./screens/designs/DesignsScreen.tsx'))
+const DesignScreen = lazy(() => import('./screens/designs/DesignScreen.tsx'))
+const TradeOffsScreen = lazy(() => import('./screens/tradeoffs/TradeOffsScreen.tsx'))
+const TradeOffScreen = lazy(() => import('./screens/tradeoffs/TradeOffScreen.tsx'))
+const DecisionsScreen = lazy(() => import('./screens/decisions/DecisionsScreen.tsx'))
+const DecisionScreen = lazy(() => import('./screens/decisions/DecisionScreen.tsx'))
+const GamesScreen = lazy(() => import('./screens/games/GamesScreen.tsx'))
+const GameScreen = lazy(() => import('./screens/games/GameScreen.tsx'))
+
+/** A new screen begins at its top, where a screen reader and the keyboard begin too. */
+function useTop(location: string) {
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the location is what it follows
+  useEffect(() => {
+    window.scrollTo(0, 0)
+  }, [location])
+}
+
+export function App() {
+  const [location] = useLocation()
+  useTop(location)
+  return (
+    <>
+      <Masthead />
+      <main id="main" tabIndex={-1} style={{ outline: 'none' }}>
+        <Breakwater key={location}>
+          <Suspense fallback={<Loading what="the screen" />}>
+            <Switch>
+              <Route path="/" component={StartScreen} />
+              <Route path="/games" component={GamesScreen} />
+              <Route path="/games/:id">{({ id }) => <GameScreen key={id} id={id} />}</Route>
+              <Route path="/designs" component={DesignsScreen} />
+              <Route path="/designs/:id">{({ id }) => <DesignScreen key={id} id={id} />}</Route>
+              <Route path="/trade-offs" component={TradeOffsScreen} />
+              <Route path="/trade-offs/:id">{({ id }) => <TradeOffScreen key={id} id={id} />}</Route>
+              <Route path="/decisions" component={DecisionsScreen} />
+              <Route path="/decisions/:id">{({ id }) => <DecisionScreen key={id} id={id} />}</Route>
+              <Route>
+                <h1>There is no such screen</h1>
+              </Route>
+            </Switch>
+          </Suspense>
+        </Breakwater>
+      </main>
+      <footer className="colophon">
+        Points are expected points of one robot in one match; every number can be opened. Computed in your browser.
+      </footer>
+    </>
+  )
+}

@@ -1,0 +1,28 @@
+import '@fontsource-variable/source-sans-3/wght.css'
+import '@fontsource-variable/source-serif-4/wght.css'
+import './theme/mantine.ts'
+import './theme/base.css'
+import './theme/print.css'
+import { MantineProvider } from '@mantine/core'
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query'
+import { StrictMode } from 'react'
+import { createRoot } from 'react-dom/client'
+import { App } from './app.tsx'
+import { theme, variables } from './theme/mantine.ts'
+
+const queries = new QueryClient({
+  defaultOptions: {
+    queries: { retry: 1, networkMode: 'always', refetchOnWindowFocus: false },
+    mutations: { networkMode: 'always', retry: 0 },
+  },
+})
+
+createRoot(document.getElementById('root')!).render(
+  <StrictMode>
+    <MantineProvider theme={theme} cssVariablesResolver={variables} defaultColorScheme="auto">
+      <QueryClientProvider client={queries}>
+        <App />
+      </QueryClientProvider>
+    </MantineProvider>
+  </StrictMode>,
+)

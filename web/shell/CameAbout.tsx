@@ -1,0 +1,68 @@
+import { type ReactNode, useState } from 'react'
+import type { Explanation } from '../words/explain.ts'
+import { Panel } from './Panel.tsx'
+
+/** A number that opens: how it came about, from which inputs and which revision. */
+export function CameAbout(props: { children: ReactNode; explain: () => Explanation }) {
+  const [open, setOpen] = useState(false)
+  return (
+    <>
+      <button type="button" className="opens" onClick={() => setOpen(true)} title="How this came about">
+        {props.children}
+        <span className="visually-hidden"> – how this came about</span>
+      </button>
+      {open && <Opened explanation={props.explain()} onClose={() => setOpen(false)} />}
+    </>
+  )
+}
+
+function Opened(props: { explanation: Explanation; onClose: () => void }) {
+  const { title, result, formula, parts, total, inputs, source } = props.explanation
+  return (
+    <Panel title="How this came about" open onClose={props.onClose} side>
+      <h3>{title}</h3>
+      <p>
+        <strong>{result}</strong>
+      </p>
+      <p>{formula}</p>
+      {parts.length > 0 && (
+        <table className="tide">
+          <caption>Parts</caption>
+          <tbody>
+            {parts.map((part) => (
+              <tr key={part.label}>
+                <th scope="row">
+                  {part.label}
+                  {part.note && <div className="soft small">{part.note}</div>}
+                </th>
+                <td className="figure">{part.value}</td>
+              </tr>
+            ))}
+            {total && (
+              <tr className="total">
+                <th scope="row">{total.label}</th>
+                <td className="figure">{total.value}</td>
+              </tr>
+            )}
+          </tbody>
+        </table>
+      )}
+      {inputs.length > 0 && (
+        <table className="tide">
+          <caption>Inputs</caption>
+          <tbody>
+            {inputs.map((input) => (
+              <tr key={input.label}>
+                <th scope="row">{input.label}</th>
+                <td className="figure" style={{ whiteSpace: 'normal' }}>
+                  {input.value}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      <p className="soft small">{source}</p>
+    </Panel>
+  )
+}

@@ -1,0 +1,44 @@
+import { type ReactNode, useEffect, useId, useRef } from 'react'
+import './panel.css'
+
+/** A panel over the screen. The browser's own dialog keeps the focus in it, and Escape closes it. */
+export function Panel(props: {
+  title: string
+  open: boolean
+  onClose: () => void
+  side?: boolean
+  children: ReactNode
+}) {
+  const ref = useRef<HTMLDialogElement>(null)
+  const id = useId()
+  useEffect(() => {
+    const dialog = ref.current
+    if (!dialog) return
+    if (props.open && !dialog.open) dialog.showModal()
+    if (!props.open && dialog.open) dialog.close()
+  }, [props.open])
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: Escape closes it, the click outside is for the mouse
+    <dialog
+      ref={ref}
+      className={props.side ? 'panel side no-print' : 'panel no-print'}
+      aria-labelledby={id}
+      onClose={props.onClose}
+      onClick={(event) => {
+        if (event.target === ref.current) props.onClose()
+      }}
+    >
+      {props.open && (
+        <div className="panel-inside stack">
+          <div className="row spread">
+            <h2 id={id}>{props.title}</h2>
+            <button type="button" className="plain-button" onClick={props.onClose}>
+              Close
+            </button>
+          </div>
+          {props.children}
+        </div>
+      )}
+    </dialog>
+  )
+}

@@ -1,0 +1,104 @@
+import type { Input } from '../../src/model/compare/types.ts'
+import type { Game, Option } from '../../src/model/documents/types.ts'
+import { valueAt } from '../data/place.ts'
+import { placeName } from './actions.ts'
+import { listed, percent, plain, points, seconds } from './format.ts'
+
+export interface InputWords {
+  /** 'Cormorant: success at Davit'. */
+  name: string
+  /** A value of the input with its unit. */
+  say(value: number): string
+  /** 'works more often than' / 'is more than', for the sentence of the break-even. */
+  measure: 'probability' | 'seconds' | 'factor' | 'points' | 'number'
+}
+
+const pointerParts = (pointer: string): string[] =>
+  pointer
+    .split('/')
+    .slice(1)
+    .map((part) => part.replaceAll('~1', '/').replaceAll('~0', '~'))
+
+const words: { [key: string]: string } = {
+  topSpeed: 'top speed',
+  acceleration: 'acceleration',
+  deceleration: 'braking',
+  pace: 'pace of driving',
+  spread: 'spread of form',
+  success: 'success',
+  points: 'points',
+  retry: 'time of a retry',
+  absent: 'chance of not playing',
+  stops: 'chance of stopping',
+  whole: 'time of the leg',
+  duration: 'time',
+  leaves: 'chance of leaving the start',
+}
+
+interface Documents {
+  game: Game
+  options: readonly Option[]
+}
+
+/** Names what a pointer points at, without its option: 'success at Davit', 'Aim at Gantry'. */
+function thing(parts: string[], documents: Documents): string {
+  const { game } = documents
+  if (parts[0] === 'game') {
+    const member = valueAt(documents, parts.slice(0, 3)) as { name?: string } | undefined
+    const last = words[parts.at(-1)!] ?? parts.at(-1)!
+    return member?.name ? `${last} of ${member.name}` : last
+  }
+  const rest = parts[2] === 'robot' ? parts.slice(3) : parts.slice(2)
+  const [group, place] = rest
+  const stageAt = parts.indexOf('stages')
+  if ((group === 'collect' || group === 'score' || group === 'finish') && place) {
+    const where = placeName(game, place)
+    const stage =
+      stageAt > 0 ? (valueAt(documents, parts.slice(0, stageAt + 2)) as { name?: string } | undefined) : undefined
+    if (stage?.name) return `${stage.name} (${where})`
+    const what = words[parts.at(-1)!] ?? words[rest[rest.length - 2] ?? ''] ?? parts.at(-1)!
+    return what === 'success' ? `success at ${where}` : `${what}, ${where}`
+  }
+  if (group === 'holdSeconds' && place) return `seconds held at ${placeName(game, place)}`
+  if (group === 'adjust') return String(valueAt(documents, [...parts.slice(0, 4), 'label']) ?? 'adjustment')
+  return words[parts.at(-1)!] ?? words[group ?? ''] ?? rest.join(' ')
+}
+
+function measureOf(input: Input, parts: string[]): InputWords['measure'] {
+  if (input.as === 'factor') return 'factor'
+  const last = parts.at(-1)!
+  if (['success', 'leaves', 'absent', 'stops'].includes(last)) return 'probability'
+  if (last === 'points') return 'points'
+  if (parts.includes('pace') || last === 'spread') return 'factor'
+  if (parts.includes('duration') || parts.includes('whole') || parts.includes('retry') || parts.includes('holdSeconds'))
+    return 'seconds'
+  return 'number'
+}
+
+/** An input in the team's words, with how its values are written. */
+export function inputWords(input: Input, documents: Documents): InputWords {
+  const all = input.paths.map(pointerParts)
+  const first = all[0] ?? ['']
+  const measure = measureOf(input, first)
+  const owners = new Set(
+    all.filter((parts) => parts[0] === 'options').map((parts) => documents.options[Number(parts[1])]?.robot.name ?? ''),
+  )
+  const things = new Set(all.map((parts) => thing(parts, documents)))
+  const name = [...things].join(', ')
+  const owned = owners.size > 0 ? `${listed([...owners])}: ${name}` : name
+  const signed = (text: string, value: number) => (input.as === 'add' && value > 0 ? `+${text}` : text)
+  const say = (value: number): string => {
+    if (measure === 'probability') return percent(value)
+    if (measure === 'factor') return `× ${plain(value, 2)}`
+    if (measure === 'seconds') return signed(seconds(value), value)
+    if (measure === 'points') return signed(points(value), value)
+    return signed(plain(value, 2), value)
+  }
+  return { name: owned, say, measure }
+}
+
+/** 'works more than 78 % of the time', 'is more than 4.2 s': the side on which the best option changes. */
+export function beyond(words: InputWords, value: number, side: 'more' | 'less'): string {
+  if (words.measure === 'probability') return `works ${side} than ${words.say(value)} of the time`
+  return `is ${side} than ${words.say(value)}`
+}

@@ -1,0 +1,37 @@
+import type { CompareReport, CompareRequest, Input } from '../../src/model/compare/types.ts'
+import type { Game, Option, Robot } from '../../src/model/documents/types.ts'
+import type { Path } from '../../src/model/errors.ts'
+import type { Route } from '../../src/model/field/types.ts'
+import type { LegReport, LegRequest } from '../../src/model/leg/types.ts'
+import type { PlanReport, QuickPlan } from '../../src/model/plan/types.ts'
+
+/** One option's expected points at values of one input. */
+export interface Curve {
+  option: string
+  at: [number, number][]
+}
+
+/** What can be asked of the model in a worker, and what it answers. */
+export interface Questions {
+  quick: { ask: { game: Game; option: Option }; answer: QuickPlan }
+  legs: { ask: { game: Game; robot: Robot; legs: LegRequest[] }; answer: LegReport[] }
+  report: { ask: { game: Game; option: Option; with: ('call' | 'worth')[] }; answer: PlanReport }
+  compare: { ask: { request: CompareRequest }; answer: CompareReport }
+  curve: { ask: { game: Game; options: Option[]; input: Input; count: number }; answer: Curve[] }
+  travel: { ask: { game: Game; robot: Robot; from: string; to: string }; answer: Route }
+}
+
+export type Kind = keyof Questions
+
+export type ToWorker = { [K in Kind]: { id: number; kind: K } & Questions[K]['ask'] }[Kind]
+
+export interface Failure {
+  code: 'invalid' | 'unreachable' | 'overBudget' | 'unexpected'
+  message: string
+  path?: Path
+}
+
+export type FromWorker =
+  | { id: number; progress: { done: number; total: number } }
+  | { id: number; answer: unknown }
+  | { id: number; failure: Failure }

@@ -1,0 +1,26 @@
+import { keepPreviousData, useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import { askModel } from './client.ts'
+import type { Kind, Questions } from './protocol.ts'
+
+/**
+ * An answer of the model for documents on the screen, computed in a worker and kept while they stay the same.
+ * `ask` null: not yet. The last answer stays on the screen while the next one is on its way.
+ */
+export function useModel<K extends Kind>(kind: K, ask: Questions[K]['ask'] | null) {
+  const [progress, setProgress] = useState<{ done: number; total: number } | null>(null)
+  const query = useQuery({
+    queryKey: ['model', kind, ask],
+    queryFn: async ({ signal }) => {
+      setProgress(null)
+      return askModel(kind, ask!, { signal, progress: (done, total) => setProgress({ done, total }) })
+    },
+    enabled: ask !== null,
+    staleTime: Number.POSITIVE_INFINITY,
+    gcTime: 300_000,
+    retry: false,
+    networkMode: 'always',
+    placeholderData: keepPreviousData,
+  })
+  return { ...query, progress }
+}
