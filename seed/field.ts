@@ -68,8 +68,8 @@ export const sources: Source[] = [
     name: 'Outer slipway',
     piece: 'buoy',
     spots: [
-      { id: 'outer.south', at: [15.7, 0.9] },
-      { id: 'outer.north', at: [15.7, 7.3] },
+      { id: 'outer.south', at: [13.2, 0.6] },
+      { id: 'outer.north', at: [13.2, 7.6] },
     ],
     slots: 2,
     stock: null,
@@ -93,8 +93,8 @@ export const finishes: Finish[] = [
     id: 'dry-dock',
     name: 'Dry dock',
     spots: [
-      { id: 'dry-dock.south', at: [3.6, 1.6] },
-      { id: 'dry-dock.north', at: [3.6, 6.6] },
+      { id: 'dry-dock.south', at: [3.9, 2.6] },
+      { id: 'dry-dock.north', at: [3.9, 5.9] },
     ],
     slots: 3,
     points: 4,

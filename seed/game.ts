@@ -17,8 +17,8 @@ export const game: Game = {
       name: 'Piers',
       accepts: ['buoy'],
       spots: [
-        { id: 'piers.south', at: [2.4, 0.8] },
-        { id: 'piers.north', at: [2.4, 7.4] },
+        { id: 'piers.south', at: [1.4, 1.1] },
+        { id: 'piers.north', at: [1.4, 7.1] },
       ],
       slots: 2,
       capacity: null,

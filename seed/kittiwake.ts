@@ -17,18 +17,18 @@ export const kittiwake: Robot = {
   id: 'kittiwake',
   name: 'Kittiwake',
   footprint: { length: 0.88, width: 0.8 },
-  drive: { topSpeed: 4, acceleration: 3.6, deceleration: 4.3, pace: range(1, 1.16, 2.4) },
+  drive: { topSpeed: 4, acceleration: 3.8, deceleration: 4.4, pace: range(1, 1.1, 2.8) },
   form: { spread: 1.12 },
   carries: { buoy: 1 },
   preload: { piece: 'buoy', count: 1 },
   collect: {
-    outer: fromTheRamp(lognormal(1, 1.6), 0.87),
-    channel: adrift(lognormal(2.8, 1.6), 0.77),
+    outer: fromTheRamp(lognormal(1.2, 1.95), 0.82),
+    channel: adrift(lognormal(3.2, 1.7), 0.72),
   },
   score: {
-    gantry: [hangOnGantry(lognormal(1.2, 1.6), 0.9), throwAtGantry(lognormal(1.1, 1.6), 0.74)],
+    gantry: [hangOnGantry(lognormal(1.2, 1.7), 0.89), throwAtGantry(lognormal(1.5, 1.8), 0.69)],
     piers: [setOnPier(lognormal(0.7, 1.5), 0.97)],
-    lightship: [setOnLightship(lognormal(1.4, 1.6), 0.86)],
+    lightship: [setOnLightship(lognormal(1.6, 1.9), 0.84)],
   },
   finish: { 'dry-dock': dryDock },
   autos: [

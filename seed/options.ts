@@ -7,6 +7,8 @@ interface Way {
   start: string
   auto: string
   role: Role
+  /** A robot that brings several buoys at once buys less with each: the lead is held already. */
+  holdSeconds: number
 }
 
 const sources = ['outer', 'channel']
@@ -19,6 +21,7 @@ const ways: { way: Way; always: number }[] = [
       start: 'quay-middle',
       auto: 'gantry-two',
       role: { sources, goals: ['piers', 'gantry', 'lightship'], finishes: ['dry-dock', 'davit'], defend: null },
+      holdSeconds: 5,
     },
     always: 20,
   },
@@ -29,6 +32,7 @@ const ways: { way: Way; always: number }[] = [
       start: 'quay-middle',
       auto: 'gantry-two',
       role: { sources, goals: ['piers', 'gantry', 'lightship'], finishes: ['dry-dock'], defend: null },
+      holdSeconds: 5,
     },
     always: 6,
   },
@@ -39,6 +43,7 @@ const ways: { way: Way; always: number }[] = [
       start: 'quay-south',
       auto: 'pier-three',
       role: { sources, goals: ['piers', 'lightship'], finishes: ['dry-dock'], defend: null },
+      holdSeconds: 3,
     },
     always: 6,
   },
@@ -56,7 +61,7 @@ const record = (way: Way, suffix: string, words: string, finish: FinishMode): Op
     auto: way.auto,
     role: way.role,
     finish,
-    holdSeconds: { lightship: 5 },
+    holdSeconds: { lightship: way.holdSeconds },
     adjust: [],
   },
 })

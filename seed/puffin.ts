@@ -1,23 +1,23 @@
 import type { Robot } from '../src/model/documents/types.ts'
 import { adrift, dryDock, fromTheRamp, lognormal, range, setOnLightship, setOnPier } from './stages.ts'
 
-/** Small, quick and cheap: a hopper of three buoys for the low piers and the lightship, and nothing high. */
+/** Small, quick and cheap: a hopper of two buoys for the low piers and the lightship, and nothing high. */
 export const puffin: Robot = {
   format: 1,
   id: 'puffin',
   name: 'Puffin',
   footprint: { length: 0.8, width: 0.72 },
-  drive: { topSpeed: 4.4, acceleration: 4.1, deceleration: 4.8, pace: range(1, 1.12, 2.4) },
+  drive: { topSpeed: 4.4, acceleration: 4.1, deceleration: 4.8, pace: range(1, 1.1, 2.9) },
   form: { spread: 1.1 },
-  carries: { buoy: 3 },
+  carries: { buoy: 2 },
   preload: { piece: 'buoy', count: 1 },
   collect: {
-    outer: hopper(fromTheRamp(lognormal(1.2, 1.6), 0.85)),
-    channel: hopper(adrift(lognormal(2.6, 1.6), 0.8)),
+    outer: hopper(fromTheRamp(lognormal(1.2, 2), 0.78)),
+    channel: hopper(adrift(lognormal(2.9, 1.7), 0.72)),
   },
   score: {
-    piers: [setOnPier(lognormal(1.1, 1.6), 0.95)],
-    lightship: [setOnLightship(lognormal(1.6, 1.6), 0.8)],
+    piers: [setOnPier(lognormal(1.3, 1.8), 0.93)],
+    lightship: [setOnLightship(lognormal(1.6, 1.9), 0.78)],
   },
   finish: { 'dry-dock': dryDock },
   autos: [

@@ -18,18 +18,18 @@ export const shearwater: Robot = {
   id: 'shearwater',
   name: 'Shearwater',
   footprint: { length: 0.94, width: 0.86 },
-  drive: { topSpeed: 3.7, acceleration: 3.1, deceleration: 3.9, pace: range(1, 1.24, 2.6) },
+  drive: { topSpeed: 3.8, acceleration: 3.4, deceleration: 4, pace: range(1, 1.15, 3) },
   form: { spread: 1.16 },
   carries: { buoy: 1 },
   preload: { piece: 'buoy', count: 1 },
   collect: {
-    outer: fromTheRamp(lognormal(1.1, 1.6), 0.84),
-    channel: adrift(lognormal(3, 1.6), 0.74),
+    outer: fromTheRamp(lognormal(1.3, 2), 0.8),
+    channel: adrift(lognormal(3.4, 1.7), 0.7),
   },
   score: {
-    gantry: [hangOnGantry(lognormal(1.3, 1.6), 0.88), throwAtGantry(lognormal(1.2, 1.6), 0.7)],
+    gantry: [hangOnGantry(lognormal(1.3, 1.7), 0.87), throwAtGantry(lognormal(1.6, 1.8), 0.66)],
     piers: [setOnPier(lognormal(0.7, 1.5), 0.96)],
-    lightship: [setOnLightship(lognormal(1.5, 1.6), 0.84)],
+    lightship: [setOnLightship(lognormal(1.7, 1.9), 0.82)],
   },
   finish: {
     'dry-dock': dryDock,

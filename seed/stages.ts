@@ -9,11 +9,11 @@ export const fromTheRamp = (lineUp: Duration, success: number): CollectTrip => (
   stages: [
     { id: 'lower', name: 'Lower the intake', duration: range(0.6, 0.8, 1.4), after: [] },
     { id: 'line-up', name: 'Line up with the ramp', duration: lineUp, after: ['drive', 'lower'] },
-    { id: 'draw-in', name: 'Draw the buoy in', duration: lognormal(1, 1.5), after: ['line-up'] },
+    { id: 'draw-in', name: 'Draw the buoy in', duration: lognormal(0.9, 1.6), after: ['line-up'] },
     { id: 'seat', name: 'Seat it', duration: range(0.2, 0.3, 0.9), after: ['draw-in'] },
   ],
   success,
-  retry: lognormal(3, 1.5),
+  retry: lognormal(3.8, 1.8),
 })
 
 /** A buoy adrift in the channel has to be chased. */
@@ -21,11 +21,11 @@ export const adrift = (chase: Duration, success: number): CollectTrip => ({
   stages: [
     { id: 'lower', name: 'Lower the intake', duration: range(0.6, 0.8, 1.4), after: [] },
     { id: 'chase', name: 'Chase a buoy adrift', duration: chase, after: ['drive', 'lower'] },
-    { id: 'draw-in', name: 'Draw the buoy in', duration: lognormal(1, 1.5), after: ['chase'] },
+    { id: 'draw-in', name: 'Draw the buoy in', duration: lognormal(0.9, 1.6), after: ['chase'] },
     { id: 'seat', name: 'Seat it', duration: range(0.2, 0.3, 0.9), after: ['draw-in'] },
   ],
   success,
-  retry: lognormal(3.2, 1.5),
+  retry: lognormal(3.8, 1.8),
 })
 
 /** The arm rises while the robot drives and hangs the buoy from the gantry's foot. */
@@ -33,7 +33,7 @@ export const hangOnGantry = (lineUp: Duration, success: number): ScoreEntry => (
   stages: [
     { id: 'raise', name: 'Raise the arm', duration: lognormal(2.4, 1.2), after: [] },
     { id: 'line-up', name: 'Line up under the hook', duration: lineUp, after: ['drive'] },
-    { id: 'hook-on', name: 'Hook the buoy on', duration: lognormal(1.1, 1.6), after: ['raise', 'line-up'] },
+    { id: 'hook-on', name: 'Hook the buoy on', duration: lognormal(1.2, 2), after: ['raise', 'line-up'] },
     { id: 'let-go', name: 'Let go', duration: fixed(0.2), after: ['hook-on'] },
   ],
   spots: ['gantry.foot'],
@@ -56,7 +56,7 @@ export const throwAtGantry = (aim: Duration, success: number): ScoreEntry => ({
 export const setOnPier = (setDown: Duration, success: number): ScoreEntry => ({
   stages: [
     { id: 'lower', name: 'Lower the arm', duration: fixed(0.7), after: [] },
-    { id: 'nudge', name: 'Nudge up to the pier', duration: lognormal(0.8, 1.5), after: ['drive'] },
+    { id: 'nudge', name: 'Nudge up to the pier', duration: lognormal(1, 1.9), after: ['drive'] },
     { id: 'set-down', name: 'Set a buoy down', duration: setDown, after: ['lower', 'nudge'], each: true },
   ],
   spots: 'any',

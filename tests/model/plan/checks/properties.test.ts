@@ -1,0 +1,185 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Duration, Game, Option, Robot, Trip } from '../../../../src/model/documents/types.ts'
+import { plan } from '../../../../src/model/plan/index.ts'
+import { type PropertyCase, propertyCase } from './propertyCase.ts'
+
+const holds = (property: fc.IProperty<[PropertyCase]> | fc.IProperty<[PropertyCase, number]>) =>
+  fc.assert(property as fc.IProperty<unknown>, { numRuns: 30, seed: 20 })
+
+const total = (game: Game, option: Option) => plan(game, option).expected.total
+const sum = (values: number[]) => values.reduce((all, value) => all + value, 0)
+
+function times(duration: Duration, factor: number): Duration {
+  switch (duration.kind) {
+    case 'fixed':
+      return { kind: 'fixed', seconds: duration.seconds * factor }
+    case 'range':
+      return {
+        kind: 'range',
+        low: duration.low * factor,
+        likely: duration.likely * factor,
+        high: duration.high * factor,
+      }
+    case 'lognormal':
+      return { ...duration, median: duration.median * factor }
+    case 'samples':
+      return { kind: 'samples', seconds: duration.seconds.map((seconds) => seconds * factor) }
+  }
+}
+
+/** One stage of a trip takes less of its time; in a trip given whole, the whole. */
+function quicker<T extends Trip>(trip: T, which: number): T {
+  if ('whole' in trip) return { ...trip, whole: times(trip.whole, 0.7) }
+  const chosen = which % trip.stages.length
+  return {
+    ...trip,
+    stages: trip.stages.map((stage, i) => (i === chosen ? { ...stage, duration: times(stage.duration, 0.7) } : stage)),
+  }
+}
+
+function withQuickerStage(robot: Robot, which: number): Robot {
+  if (which % 3 === 0)
+    return { ...robot, collect: { ...robot.collect, source0: quicker(robot.collect['source0']!, which) } }
+  if (which % 3 === 1) {
+    return { ...robot, score: { ...robot.score, goal0: robot.score['goal0']!.map((entry) => quicker(entry, which)) } }
+  }
+  return { ...robot, finish: { ...robot.finish, finish0: quicker(robot.finish['finish0']!, which) } }
+}
+
+describe('every plan', () => {
+  it('is worth no less when a stage is faster', () => {
+    holds(
+      fc.property(propertyCase, fc.nat(5), ({ game, option }, which) => {
+        const faster = { ...option, robot: withQuickerStage(option.robot, which) }
+        expect(total(game, faster)).toBeGreaterThan(total(game, option) - 1e-6)
+      }),
+    )
+  })
+
+  it('has probabilities that sum to 1 and a distribution whose mean is the value', () => {
+    holds(
+      fc.property(propertyCase, ({ game, option }) => {
+        const report = plan(game, option)
+        expect(sum(report.distribution.map(([, chance]) => chance))).toBeCloseTo(1, 9)
+        expect(sum(report.distribution.map(([points, chance]) => points * chance))).toBeCloseTo(
+          report.expected.total,
+          6,
+        )
+        for (const [goal, chances] of Object.entries(report.pieces)) {
+          expect(sum(chances.map(([, chance]) => chance))).toBeCloseTo(1, 9)
+          expect(sum(chances.map(([pieces, chance]) => pieces * chance))).toBeCloseTo(
+            report.expected.goals[goal]!.pieces,
+            6,
+          )
+        }
+      }),
+    )
+  })
+
+  it('adds up: autonomous, adjustments, goals and finishes are the total', () => {
+    holds(
+      fc.property(propertyCase, ({ game, option }) => {
+        const { expected } = plan(game, option)
+        const parts = [...Object.values(expected.goals), ...Object.values(expected.finishes)].map(
+          ({ points }) => points,
+        )
+        expect(expected.autonomous + expected.adjust + sum(parts)).toBeCloseTo(expected.total, 9)
+      }),
+    )
+  })
+
+  it('is worth at least as much as skipping the finish, and as leaving at any one time', () => {
+    holds(
+      fc.property(propertyCase, fc.nat(250), ({ game, option }, at) => {
+        const best = total(game, option)
+        expect(best).toBeGreaterThan(total(game, { ...option, finish: { mode: 'skip' } }) - 1e-9)
+        expect(best).toBeGreaterThan(total(game, { ...option, finish: { mode: 'always', at: at / 10 } }) - 1e-9)
+      }),
+    )
+  })
+
+  it('is worth three times as much, by the same policy, when everything pays three times as much', () => {
+    holds(
+      fc.property(propertyCase, ({ game, option }) => {
+        const once = plan(game, option)
+        const thrice = plan(payingThreeTimes(game), option)
+        expect(thrice.expected.total).toBeCloseTo(3 * once.expected.total, 8)
+        expect(thrice.sd).toBeCloseTo(3 * once.sd, 5)
+        expect(thrice.policy).toEqual(once.policy)
+      }),
+    )
+  })
+
+  it('is worth the same with room for more than can be placed as with endless room', () => {
+    holds(
+      fc.property(propertyCase, ({ game, option }) => {
+        expect(total(withCapacity(game, 500), option)).toBeCloseTo(total(withCapacity(game, null), option), 9)
+      }),
+    )
+  })
+
+  it('is worth no less with more room', () => {
+    holds(
+      fc.property(propertyCase, ({ game, option }) => {
+        expect(total(withCapacity(game, 3), option)).toBeGreaterThan(total(withCapacity(game, 2), option) - 1e-9)
+      }),
+    )
+  })
+
+  it('is the same with an obstacle off every route', () => {
+    holds(
+      fc.property(propertyCase, ({ game, option }) => {
+        // All spots lie at x from 4 to 16 and y from 2 to 8, where straight lines between them stay.
+        const bollard: [number, number][] = [
+          [0.5, 0.5],
+          [1.2, 0.5],
+          [0.8, 1.1],
+        ]
+        const turned = bollard.map(([x, y]): [number, number] => [40 - x, 10 - y])
+        const obstacles = [
+          { id: 'near', name: 'Near bollard', outline: bollard },
+          { id: 'far', name: 'Far bollard', outline: turned },
+        ]
+        const built = { ...game, field: { ...game.field, obstacles } }
+        expect(plan(built, option)).toEqual(plan(game, option))
+      }),
+    )
+  })
+
+  it('does not depend on the order in which the places are listed', () => {
+    holds(
+      fc.property(propertyCase, ({ game, option }) => {
+        const turned = {
+          ...game,
+          sources: game.sources.toReversed(),
+          goals: game.goals.toReversed(),
+          finishes: game.finishes.toReversed(),
+        }
+        expect(total(turned, option)).toBeCloseTo(total(game, option), 8)
+      }),
+    )
+  })
+})
+
+function payingThreeTimes(game: Game): Game {
+  return {
+    ...game,
+    goals: game.goals.map((goal) => ({
+      ...goal,
+      award:
+        goal.award.kind === 'each'
+          ? { kind: 'each', auto: 3 * goal.award.auto, teleop: 3 * goal.award.teleop }
+          : {
+              kind: 'hold',
+              autoPerSecond: 3 * goal.award.autoPerSecond,
+              teleopPerSecond: 3 * goal.award.teleopPerSecond,
+            },
+    })),
+    finishes: game.finishes.map((finish) => ({ ...finish, points: 3 * finish.points })),
+  }
+}
+
+function withCapacity(game: Game, capacity: number | null): Game {
+  return { ...game, goals: game.goals.map((goal) => ({ ...goal, capacity })) }
+}
