@@ -1,6 +1,5 @@
 import type { Question } from './evaluator.ts'
 import { beliefSize, beliefValues } from './hypercubes.ts'
-import { counter, type Watch } from './watch.ts'
 
 /** Grid of the many plans of a belief, and of the plans that everything else is judged by (s). */
 export type Step = 0.25 | 0.1
@@ -25,16 +24,15 @@ export interface BeliefPart {
 /** Every this many draws one is repeated: 50 of 2,000. */
 const repeatEvery = 40
 
-/** Computes the draws from ≤ k < to. `progress` counts the part's own plans. Throws Cancelled when stopped. */
+/** Computes the draws from ≤ k < to; `tick` is called after each. */
 export function drawPart(
   question: BeliefQuestion,
   part: { from: number; to: number; step?: Step },
-  watch?: Watch,
+  tick: () => void,
 ): BeliefPart {
   const { from, to, step = 0.25 } = part
   const inputs = beliefValues(question.inputs, { seed: question.seed, from, to })
   const isRepeated = (draw: number) => step !== 0.1 && draw % repeatEvery === 0
-  const tick = counter(watch, inputs.filter((_, row) => isRepeated(from + row)).length + inputs.length)
   const points: number[][] = []
   const repeated: BeliefPart['repeated'] = []
   inputs.forEach((values, row) => {

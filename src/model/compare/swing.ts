@@ -6,7 +6,7 @@ import type { CompareReport } from './types.ts'
  * best and runner-up are those at the likely values. Points; the widest first, equals in the inputs' order.
  * Fewer than two options have no difference: an empty list.
  */
-export function swing({ options, inputs, evaluate }: Question): NonNullable<CompareReport['swing']> {
+export function swingOf({ options, inputs, evaluate }: Question): NonNullable<CompareReport['swing']> {
   if (options.length < 2) return []
   const likely = likelyValues(inputs)
   const base = evaluate(likely)

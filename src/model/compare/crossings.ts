@@ -18,7 +18,7 @@ const leap = 1e-5
  *
  * Two crossings between two neighbouring points of the scan, with the same best option on both, are not seen.
  */
-export function breakEven({ options, inputs, evaluate }: Question, inputId: string): Crossing[] {
+export function crossingsOf({ options, inputs, evaluate }: Question, inputId: string): Crossing[] {
   const index = inputs.findIndex((input) => input.id === inputId)
   const input = inputs[index]
   if (!input || options.length < 2 || !(input.high > input.low)) return []

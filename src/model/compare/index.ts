@@ -1,0 +1,21 @@
+/** Section 4 of the model, 'Comparing options': which is better, how sure that is, and what would change it. */
+
+// One unknown number in the documents
+export { applyInput, type Documents } from './apply.ts'
+// Work in parts, for several workers
+export type { BeliefPart, Step } from './beliefDraws.ts'
+// Which is better, and where that changes
+export {
+  belief,
+  beliefDraws,
+  beliefNeedsFineGrid,
+  beliefSummary,
+  breakEven,
+  compare,
+  swing,
+} from './compare.ts'
+export { beliefSize } from './hypercubes.ts'
+export { inputBelief } from './inputBelief.ts'
+export type * from './types.ts'
+// Progress and stopping
+export { Cancelled, type Watch } from './watch.ts'

@@ -1,0 +1,79 @@
+import type { Game } from '../documents/types.ts'
+import { Planner } from '../plan/index.ts'
+import { applyInput, type Documents } from './apply.ts'
+import type { Step } from './beliefDraws.ts'
+import { pointerTokens } from './pointer.ts'
+import type { CompareRequest, Input } from './types.ts'
+
+/** How an option is valued: the grid of time, and whether the robot's form varies or is 1. */
+export interface Valuation {
+  step: Step
+  form: boolean
+}
+
+/** Remembered values per option; a scan or a root meets the same ones again, a belief never does. */
+const mostRemembered = 256
+
+/**
+ * Expected points of options with inputs at given values, by the plan. What an input does not touch stays the same
+ * object from one evaluation to the next, so that the planners keep its routes, durations and legs; an option that no
+ * changed input touches is not planned again.
+ */
+export class PlanEvaluator {
+  readonly #inputs: readonly Input[]
+  /** Documents after 0, 1, … inputs, and the values that they were made with. */
+  readonly #chain: Documents[]
+  readonly #applied: number[] = []
+  /** Per option: places of the inputs that touch it. */
+  readonly #touching: number[][]
+  readonly #planners: Record<Step, WeakMap<Game, Planner[]>> = { 0.25: new WeakMap(), 0.1: new WeakMap() }
+  readonly #remembered: Map<string, number>[]
+
+  constructor({ game, options, inputs = [] }: Pick<CompareRequest, 'game' | 'options' | 'inputs'>) {
+    this.#inputs = inputs
+    this.#chain = [{ game, options }]
+    this.#touching = options.map((_, option) =>
+      inputs.flatMap(({ paths }, index) => (paths.some((path) => touches(path, option)) ? [index] : [])),
+    )
+    this.#remembered = options.map(() => new Map())
+  }
+
+  values(values: readonly number[], how: Valuation): number[] {
+    const { game, options } = this.#documents(values)
+    return options.map((option, index) => {
+      const remembered = this.#remembered[index]!
+      const key = [how.step, how.form, ...this.#touching[index]!.map((input) => values[input])].join(' ')
+      const known = remembered.get(key)
+      if (known !== undefined) return known
+      const points = this.planner(game, how.step, index).value(option, { form: how.form })
+      if (remembered.size >= mostRemembered) remembered.clear()
+      remembered.set(key, points)
+      return points
+    })
+  }
+
+  /** One planner per option, since a planner keeps what its last plan used: options in turn would push each other out. */
+  planner(game: Game, step: Step, option: number): Planner {
+    const planners = this.#planners[step].get(game) ?? []
+    this.#planners[step].set(game, planners)
+    planners[option] ??= new Planner(game, step)
+    return planners[option]
+  }
+
+  /** Inputs are applied in their order, and only from the first one that has another value than last time. */
+  #documents(values: readonly number[]): Documents {
+    this.#inputs.forEach((input, index) => {
+      const value = values[index]!
+      if (this.#applied[index] === value && this.#chain.length > index + 1) return
+      this.#chain.length = index + 1
+      this.#chain.push(applyInput(this.#chain[index]!, input, value))
+      this.#applied[index] = value
+    })
+    return this.#chain[this.#inputs.length]!
+  }
+}
+
+function touches(path: string, option: number): boolean {
+  const [root, place] = pointerTokens(path)
+  return root === 'game' || place === String(option)
+}
