@@ -1,0 +1,168 @@
+import type { Trip } from '../documents/types.ts'
+import { type AnyDuration, distributionOf, massOnGrid } from '../duration/index.ts'
+import { GenerationCache } from './cache.ts'
+import { type Makespan, makespanOf } from './makespan.ts'
+import { type Network, networkOf } from './network.ts'
+import { convolve, type Pmf, pmf, point, shift } from './pmf.ts'
+
+/** The drive of one leg: its time from rest to rest (s) and the factor that varies from leg to leg. */
+export interface LegDrive {
+  readonly seconds: number
+  readonly pace: AnyDuration
+}
+
+/** Every draw of one stage moved by some seconds, not below 0: what a stage's worth is asked with. */
+export interface StageShift {
+  readonly stage: string
+  readonly seconds: number
+}
+
+export interface LegSpec {
+  readonly trip: Trip
+  /** Null for a trip given whole. */
+  readonly drive: LegDrive | null
+  readonly load: number
+  /** A collect leg's tries; a score or finish leg has none. */
+  readonly tries?: { readonly success: number; readonly retry: AnyDuration | null }
+  readonly shift?: StageShift | undefined
+}
+
+/** A leg's times on the fine grid. */
+export interface LegTimes {
+  readonly end: Pmf
+  /** When piece 1, 2, … of the load counts, where pieces count one by one; null where all count at the end. */
+  readonly pieces: readonly Pmf[] | null
+}
+
+/** Retries are counted up to this many. */
+const mostRetries = 20
+
+interface Shape {
+  readonly network: Network
+  readonly makespan: Makespan
+  /** The repeated stage after which nothing comes, if the pieces count one by one. */
+  readonly lastEach: number | null
+  /** Start of that stage: the latest finish of all before it. */
+  readonly start: Makespan | null
+}
+
+/** A caller-made cache key for a trip: equal documents give equal keys, so that an edit rebuilds only what it changed. */
+export const keyOf = (value: unknown): string => JSON.stringify(value)
+
+/**
+ * Builds the time distributions of legs on a fine grid and keeps them between plans.
+ * One builder serves one grid.
+ */
+export class LegBuilder {
+  /** Seconds between the points of the fine grid. */
+  readonly step: number
+  private readonly shapes = new GenerationCache<Shape>()
+  private readonly stages = new GenerationCache<Pmf>()
+  private readonly legs = new GenerationCache<LegTimes>()
+  private readonly starts = new GenerationCache<Pmf>()
+
+  constructor(step: number) {
+    this.step = step
+  }
+
+  /** Forget what neither this nor the last round of questions used. */
+  turn(): void {
+    this.shapes.turn(50)
+    this.stages.turn(200)
+    this.starts.turn(200)
+    this.legs.turn(400)
+  }
+
+  /** `key` names the trip (see keyOf); everything else in the spec is added to it here. */
+  times(spec: LegSpec, key = keyOf(spec.trip)): LegTimes {
+    const moved = spec.shift ? `|${spec.shift.stage}${spec.shift.seconds}` : ''
+    const base = `${key}|${spec.drive ? `${spec.drive.seconds}|${keyOf(spec.drive.pace)}` : ''}${moved}`
+    const tries = spec.tries ? `|${spec.tries.success}|${keyOf(spec.tries.retry)}` : ''
+    return this.legs.get(`${base}|${spec.load}${tries}`, () => this.build(spec, key, base))
+  }
+
+  private build(spec: LegSpec, key: string, base: string): LegTimes {
+    const first =
+      'whole' in spec.trip ? { end: this.stage(spec.trip.whole), pieces: null } : this.network(spec, key, base)
+    const retries = spec.tries && spec.tries.success < 1 ? this.retries(spec.tries.success, spec.tries.retry) : null
+    return retries ? { end: convolve(first.end, retries), pieces: null } : first
+  }
+
+  private network(spec: LegSpec, key: string, base: string): LegTimes {
+    const stages = 'stages' in spec.trip ? spec.trip.stages : []
+    const shape = this.shapes.get(key, () => shapeOf(spec.trip))
+    const time = (i: number, repeats: number): Pmf => {
+      if (i === 0) return this.drive(spec.drive as LegDrive)
+      const stage = stages[i - 1] as (typeof stages)[number]
+      return this.stage(stage.duration, repeats, spec.shift?.stage === stage.id ? spec.shift.seconds : 0)
+    }
+    const repeats = (i: number) => (i > 0 && stages[i - 1]?.each ? spec.load : 1)
+    if (shape.lastEach !== null && shape.start) {
+      const last = shape.lastEach
+      const startOf = shape.start
+      const inLoad = stages.some((stage, i) => stage.each && i + 1 !== last) ? `|${spec.load}` : ''
+      const start = this.starts.get(base + inLoad, () => startOf(shape.network.ids.map((_, i) => time(i, repeats(i)))))
+      const pieces = Array.from({ length: spec.load }, (_, n) =>
+        this.starts.get(`${base}${inLoad}#${n + 1}`, () => convolve(start, time(last, n + 1))),
+      )
+      return { end: pieces[spec.load - 1] as Pmf, pieces }
+    }
+    return { end: shape.makespan(shape.network.ids.map((_, i) => time(i, repeats(i)))), pieces: null }
+  }
+
+  private drive(leg: LegDrive): Pmf {
+    return this.stages.get(`drive|${leg.seconds}|${keyOf(leg.pace)}`, () =>
+      massOnGrid(distributionOf(leg.pace), this.step, leg.seconds),
+    )
+  }
+
+  /** The sum of `repeats` draws of a duration, each moved by `moved` seconds. */
+  private stage(duration: AnyDuration, repeats = 1, moved = 0): Pmf {
+    const key = keyOf(duration)
+    return this.stages.get(`${key}|${moved}|${repeats}`, () => {
+      if (repeats > 1) return convolve(this.stage(duration, repeats - 1, moved), this.stage(duration, 1, moved))
+      const own = massOnGrid(distributionOf(duration), this.step)
+      return moved === 0 ? own : shift(own, moved / this.step)
+    })
+  }
+
+  /** The time of min(K, 20) retries, K geometric. */
+  private retries(success: number, retry: AnyDuration | null): Pmf | null {
+    if (!retry) return null
+    return this.stages.get(`retries|${success}|${keyOf(retry)}`, () => {
+      // Beyond the count that only one leg in 10^12 reaches, the rest is lumped on it, as it is on the twentieth.
+      const most = success > 0 ? Math.min(mostRetries, Math.ceil(Math.log(1e-12) / Math.log(1 - success))) : mostRetries
+      const longest = this.stage(retry, most)
+      const out = new Float64Array(longest.first + longest.mass.length)
+      let reached = 1
+      for (let k = 0; k <= most; k++) {
+        const here = k === most ? reached : reached * success
+        const sum = k === 0 ? point(0) : this.stage(retry, k)
+        for (let i = 0; i < sum.mass.length; i++)
+          out[sum.first + i] = (out[sum.first + i] as number) + here * (sum.mass[i] as number)
+        reached *= 1 - success
+      }
+      return pmf(0, out)
+    })
+  }
+}
+
+function shapeOf(trip: Trip): Shape {
+  const stages = 'stages' in trip ? trip.stages : []
+  const network = networkOf(stages)
+  const all = network.ids.map((_, i) => i)
+  const sink = network.sinks.length === 1 ? (network.sinks[0] as number) : 0
+  const lastEach = sink > 0 && stages[sink - 1]?.each ? sink : null
+  return {
+    network,
+    makespan: makespanOf(network, all),
+    lastEach,
+    start:
+      lastEach === null
+        ? null
+        : makespanOf(
+            network,
+            all.filter((i) => i !== lastEach),
+          ),
+  }
+}

@@ -1,0 +1,66 @@
+import type { Stage } from '../documents/types.ts'
+import { ModelError } from '../errors.ts'
+
+/** The stage that every network has: one draw per leg, from the route. */
+export const drive = 'drive'
+
+/** A leg's stages as a partial order; index 0 is the drive, index i the i-th stage of the document after it. */
+export interface Network {
+  readonly ids: readonly string[]
+  /** before[i] has bit j set (as a boolean) when stage j must end before stage i starts, directly or not. */
+  readonly before: readonly (readonly boolean[])[]
+  /** Stages that stage i names itself. */
+  readonly after: readonly (readonly number[])[]
+  /** Every stage after all that it waits for. */
+  readonly order: readonly number[]
+  /** Stages that nothing waits for. */
+  readonly sinks: readonly number[]
+}
+
+/**
+ * The partial order of a trip's stages.
+ * @throws ModelError 'invalid' with the stage named: a loop, an unknown or repeated id, a stage called drive.
+ */
+export function networkOf(stages: readonly Stage[]): Network {
+  const ids = [drive, ...stages.map((stage) => stage.id)]
+  const index = new Map<string, number>()
+  for (const [i, id] of ids.entries()) {
+    if (index.has(id)) throw new ModelError('invalid', `stage '${id}' stands twice in the network`)
+    index.set(id, i)
+  }
+  const after = [
+    [] as number[],
+    ...stages.map((stage) =>
+      stage.after.map((id) => {
+        const found = index.get(id)
+        if (found === undefined)
+          throw new ModelError('invalid', `stage '${stage.id}' waits for '${id}', which is not there`)
+        return found
+      }),
+    ),
+  ]
+  const order = sorted(after, ids)
+  const before = ids.map(() => ids.map(() => false))
+  for (const i of order)
+    for (const j of after[i] as number[]) {
+      ;(before[i] as boolean[])[j] = true
+      for (let k = 0; k < ids.length; k++) if (before[j]?.[k]) (before[i] as boolean[])[k] = true
+    }
+  const waitedFor = new Set(after.flat())
+  return { ids, before, after, order, sinks: ids.map((_, i) => i).filter((i) => !waitedFor.has(i)) }
+}
+
+function sorted(after: readonly (readonly number[])[], ids: readonly string[]): number[] {
+  const order: number[] = []
+  const state = ids.map(() => 0)
+  const visit = (i: number) => {
+    if (state[i] === 2) return
+    if (state[i] === 1) throw new ModelError('invalid', `stage '${ids[i]}' waits for itself: the network has a loop`)
+    state[i] = 1
+    for (const j of after[i] as number[]) visit(j)
+    state[i] = 2
+    order.push(i)
+  }
+  for (let i = 0; i < ids.length; i++) visit(i)
+  return order
+}

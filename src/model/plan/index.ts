@@ -1,0 +1,5 @@
+/** Section 4 of the model: one robot, one match, exactly. */
+export { formNodes } from './form.ts'
+export { loadsFor } from './loads.ts'
+export { type FormRun, Planner, plan, type Solved } from './planner.ts'
+export type * from './types.ts'

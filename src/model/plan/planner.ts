@@ -1,0 +1,154 @@
+import type { Game, Option } from '../documents/types.ts'
+import { LegBuilder } from '../leg/builder.ts'
+import { solve } from './backward.ts'
+import { expectedRooms, leaveTimes, policyBands } from './bands.ts'
+import { callOf } from './call.ts'
+import { evaluatePolicy } from './evaluate.ts'
+import { firstActions } from './first.ts'
+import { formNodes } from './form.ts'
+import { type Flow, flowOf } from './forward.ts'
+import { type Problem, problemOf, withTimes } from './problem.ts'
+import { reportOf } from './report.ts'
+import type { Table } from './table.ts'
+import { finePerStep, timedLegsOf } from './timed.ts'
+import { TravelTimes } from './travelTimes.ts'
+import type { PlanOptions, PlanReport, QuickPlan } from './types.ts'
+import { worthOf } from './worth.ts'
+
+/** One option solved: the policy of form 1, and what passes where at each form under it. */
+export interface Solved {
+  readonly problem: Problem
+  readonly table: Table
+  readonly forms: readonly FormRun[]
+}
+
+export interface FormRun {
+  readonly factor: number
+  readonly weight: number
+  readonly problem: Problem
+  readonly flow: Flow
+  /** Values of the policy at this form, computed when asked for. */
+  values(): Table
+}
+
+/**
+ * Plans options of one game. Routes, durations and legs are kept between calls, so that an edit costs little.
+ * @example new Planner(game).value(option) // expected points of the match
+ */
+export class Planner {
+  private readonly game: Game
+  private readonly step: 0.1 | 0.25
+  private readonly builder: LegBuilder
+  private readonly travelTimes = new TravelTimes()
+
+  /** @param step grid of time (s): 0.1, or 0.25 for the many plans of a belief */
+  constructor(game: Game, step: 0.1 | 0.25 = 0.1) {
+    this.game = game
+    this.step = step
+    this.builder = new LegBuilder(step / finePerStep)
+  }
+
+  /**
+   * Expected points of the match, autonomous and adjustments included.
+   * `form: false` leaves the form factor at 1.
+   * @throws ModelError as graphOf and travel do
+   */
+  value(option: Option, options: { form?: boolean } = {}): number {
+    const problem = this.problem(option)
+    const table = solve(problem)
+    const fixed = problem.autonomous.expected + adjustment(option)
+    const forms = options.form === false ? [{ factor: 1, weight: 1 }] : formNodes(option.robot.form.spread)
+    if (forms.length === 1) return fixed + startValue(problem, table)
+    return fixed + this.runs(problem, table, forms).reduce((sum, run) => sum + run.weight * flowValue(run.flow), 0)
+  }
+
+  /** Expected points, policy and leave-by: what an edit shows at once. */
+  quick(option: Option): QuickPlan {
+    const { problem, table, forms } = this.solved(option)
+    const rooms = roomsExpected(forms)
+    return {
+      total:
+        problem.autonomous.expected +
+        adjustment(option) +
+        forms.reduce((sum, run) => sum + run.weight * flowValue(run.flow), 0),
+      policy: policyBands(problem, table, rooms),
+      leaveBy: leaveTimes(problem, table, rooms),
+    }
+  }
+
+  /** Everything the model says about an option; call and worth on request. */
+  report(option: Option, options: Pick<PlanOptions, 'with'> = {}): PlanReport {
+    const solved = this.solved(option)
+    const rooms = roomsExpected(solved.forms)
+    const wanted = options.with ?? []
+    return {
+      ...reportOf(solved, adjustment(option)),
+      policy: policyBands(solved.problem, solved.table, rooms),
+      leaveBy: leaveTimes(solved.problem, solved.table, rooms),
+      first: firstActions(solved),
+      ...(wanted.includes('call') ? { call: this.call(option, solved) } : {}),
+      ...(wanted.includes('worth') ? { worth: worthOf(solved, this.builder) } : {}),
+    }
+  }
+
+  /** The option solved, for the parts of the model that build on its tables. */
+  solved(option: Option): Solved {
+    const problem = this.problem(option)
+    const table = solve(problem)
+    return { problem, table, forms: this.runs(problem, table, formNodes(option.robot.form.spread)) }
+  }
+
+  private call(option: Option, solved: Solved) {
+    if (option.finish.mode === 'skip') return null
+    const fixed = solved.problem.autonomous.expected + adjustment(option)
+    return callOf(this.game, solved, fixed)
+  }
+
+  private problem(option: Option): Problem {
+    this.builder.turn()
+    return problemOf(this.game, option, this.travelTimes.for(this.game, option.robot), this.builder, this.step)
+  }
+
+  private runs(problem: Problem, table: Table, forms: readonly { factor: number; weight: number }[]): FormRun[] {
+    return forms.map(({ factor, weight }) => {
+      const own = factor === 1 ? problem : withTimes(problem, timedLegsOf(problem.graph, this.builder, factor))
+      let values: Table | null = factor === 1 ? table : null
+      return {
+        factor,
+        weight,
+        problem: own,
+        flow: flowOf(own, table),
+        values: () => (values ??= evaluatePolicy(own, table, problem.rules.finishFrom)),
+      }
+    })
+  }
+}
+
+/** A plan from nothing: see Planner for many of them. */
+export function plan(game: Game, option: Option, options: PlanOptions = {}): PlanReport {
+  return new Planner(game, options.step ?? 0.1).report(option, options)
+}
+
+export const adjustment = (option: Option): number => option.adjust.reduce((sum, { points }) => sum + points, 0)
+
+/** The run whose times are not stretched says what room to expect. */
+function roomsExpected(forms: readonly FormRun[]): Int32Array {
+  const run = forms.find((form) => form.factor === 1) as FormRun
+  return expectedRooms(run.problem, run.flow)
+}
+
+/** Value at teleop's start, over the outcomes of autonomous. */
+export function startValue(problem: Problem, table: Table): number {
+  const { graph, rooms, steps, autonomous } = problem
+  const values = table.values[graph.initial] as Float64Array
+  return autonomous.outcomes.reduce(
+    (sum, outcome) =>
+      sum + outcome.probability * (values[rooms.index(outcome.room) * table.row + table.pad + steps] as number),
+    0,
+  )
+}
+
+/** Expected points of teleop along a flow. */
+export const flowValue = (flow: Flow): number => sumOf(flow.points) + sumOf(flow.finishPoints)
+
+const sumOf = (numbers: Float64Array): number => numbers.reduce((sum, x) => sum + x, 0)

@@ -1,0 +1,47 @@
+import type { Problem } from './problem.ts'
+
+/** No leg: the robot stops for good, or (always at t) waits for t. */
+export const stop = -1
+export const wait = -2
+
+/**
+ * Values and actions by node, room and time left. A row is one room of one node over time left; in front of each row
+ * lie zeros, so that a leg that would end after the buzzer reads 0 without a test.
+ */
+export interface Table {
+  readonly pad: number
+  /** Length of a row. */
+  readonly row: number
+  /** values[node][room · row + pad + t] */
+  readonly values: readonly Float64Array[]
+  /** actions[node][room · row + pad + t]: index into the node's legs, or stop, or wait. */
+  readonly actions: readonly Int16Array[]
+}
+
+export function emptyTable(problem: Problem, actions = true): Table {
+  const { graph, rooms, steps, timed } = problem
+  const longest = Math.max(0, ...timed.filter((leg) => leg.leg.to >= 0).map((leg) => leg.shortest + leg.chance.length))
+  const pad = Math.min(longest, steps) + 8
+  const row = pad + steps + 1 + 4
+  const size = rooms.size * row
+  return {
+    pad,
+    row,
+    values: graph.nodes.map(() => new Float64Array(size)),
+    actions: graph.nodes.map(() => new Int16Array(actions ? size : 0)),
+  }
+}
+
+/** Least chance index that can still end before the buzzer is cut: how much of a leg's chances fit in front of a row. */
+export function fitting(chance: Float64Array, shortest: number, steps: number): number {
+  return Math.max(0, Math.min(chance.length, steps - shortest + 1))
+}
+
+/** Σ_c f(c) · V(t − c) for one room row: the value of what follows a leg that begins with t steps left. */
+export function follow(values: Float64Array, start: number, t: number, shortest: number, chance: Float64Array): number {
+  const count = Math.min(chance.length, t - shortest + 1)
+  let sum = 0
+  const from = start + t - shortest
+  for (let i = 0; i < count; i++) sum += (chance[i] as number) * (values[from - i] as number)
+  return sum
+}

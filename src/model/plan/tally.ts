@@ -1,0 +1,87 @@
+import type { GraphLeg } from './graph.ts'
+import { type Lattice, latticeFor } from './lattice.ts'
+import type { Problem } from './problem.ts'
+import type { Pay } from './timed.ts'
+
+/** What is counted along the match: points, or the pieces on one goal. Amounts are in lattice units. */
+export interface Tally {
+  readonly lattice: Lattice
+  /** Greatest amount that can be reached, in coarse units. */
+  readonly most: number
+  /** Time left (steps) below which the fine lattice is used. */
+  readonly fineBelow: number
+  /** Amount that autonomous brings. */
+  initial(outcome: { points: number }): number
+  /** Amount of `placed` pieces of a score leg that ends with t steps left, in coarse units. */
+  placed(leg: GraphLeg, placed: number, t: number): number
+  /** Amount of a finish that earns `points`. */
+  finished(points: number): number
+}
+
+/** Pieces placed on one goal in teleop. */
+export function pieceTally(problem: Problem, goal: number): Tally {
+  const most = mostOf(problem, (leg) => (leg.goal === goal ? leg.load : 0), 0)
+  const capacity = problem.graph.goals[goal]?.capacity ?? Number.POSITIVE_INFINITY
+  return {
+    lattice: { unit: 1, ratio: 1 },
+    most: Math.min(most, capacity),
+    fineBelow: 0,
+    initial: () => 0,
+    placed: (leg, placed) => (leg.goal === goal ? placed : 0),
+    finished: () => 0,
+  }
+}
+
+/** Points, without adjustments. `used` says which legs a policy ever begins. */
+export function pointTally(problem: Problem, used: (leg: GraphLeg) => boolean): Tally {
+  const legs = problem.graph.legs.filter(used)
+  const pays = legs.filter((leg) => leg.goal >= 0).map((leg) => problem.pays[leg.goal] as Pay)
+  const holds = pays.flatMap((pay) => (pay.hold && pay.points > 0 ? [pay.hold] : []))
+  const finishes = legs.filter((leg) => leg.to < 0).flatMap((leg) => [leg.points, leg.otherwise])
+  const auto = problem.autonomous.outcomes.map((outcome) => outcome.points)
+  const most =
+    Math.max(...auto) +
+    mostOf(
+      problem,
+      (leg) => (leg.goal < 0 ? 0 : leg.load * (problem.pays[leg.goal] as Pay).points),
+      Math.max(0, ...finishes),
+    )
+  const values = [...pays.map((pay) => pay.points), ...finishes, ...auto]
+  const lattice = latticeFor(
+    values,
+    holds.map((hold) => hold.perSecond * problem.step),
+    most,
+  )
+  return {
+    lattice,
+    most: most / lattice.unit,
+    fineBelow: Math.ceil(Math.max(0, ...holds.map((hold) => hold.seconds)) / problem.step),
+    initial: (outcome) => outcome.points / lattice.unit,
+    placed: (leg, placed, t) => {
+      const pay = problem.pays[leg.goal] as Pay
+      const each = pay.hold ? pay.hold.perSecond * Math.min(pay.hold.seconds, t * problem.step) : pay.points
+      return (placed * each) / lattice.unit
+    },
+    finished: (points) => points / lattice.unit,
+  }
+}
+
+/** The most that legs could bring in the time there is, every piece a success, plus one finish. */
+function mostOf(problem: Problem, amount: (leg: GraphLeg) => number, finish: number): number {
+  const { graph, steps, timed } = problem
+  const best = graph.nodes.map(() => new Float64Array(steps + 1))
+  for (let t = 1; t <= steps; t++)
+    for (const [n, node] of graph.nodes.entries()) {
+      const own = best[n] as Float64Array
+      let most = own[t - 1] as number
+      for (const leg of node.legs) {
+        if (leg.to < 0) continue
+        // The pieces of a leg can count before it ends, so that the last one need not end.
+        const { shortest, pieces } = timed[leg.id] as Problem['timed'][number]
+        if (leg.goal >= 0 && t >= (pieces[0]?.first as number)) most = Math.max(most, amount(leg))
+        if (t >= shortest) most = Math.max(most, ((best[leg.to] as Float64Array)[t - shortest] as number) + amount(leg))
+      }
+      own[t] = most
+    }
+  return (best[graph.initial]?.[steps] as number) + finish
+}

@@ -1,0 +1,132 @@
+import type { Goal, Option } from '../documents/types.ts'
+import type { LegBuilder, LegTimes, StageShift } from '../leg/builder.ts'
+import { notAtOnce, type Pmf, regrid } from '../leg/pmf.ts'
+import { roomLeft } from './binomial.ts'
+import type { GraphLeg, PlanGraph } from './graph.ts'
+
+/** A leg on the plan's grid: `chance[i]` is the probability that it takes `shortest + i` steps. */
+export interface TimedLeg {
+  readonly leg: GraphLeg
+  readonly shortest: number
+  readonly chance: Float64Array
+  /** The same, last first: convolutions then run forward through memory. */
+  readonly reversed: Float64Array
+  /** pieces[i]: when piece i + 1 counts; one entry where all count at the end. */
+  readonly pieces: readonly Pmf[]
+}
+
+/** Fine points per step of the plan's grid. */
+export const finePerStep = 10
+
+const onGrid = new WeakMap<Pmf, Map<number, Pmf>>()
+
+function gridded(fine: Pmf, form: number): Pmf {
+  let byForm = onGrid.get(fine)
+  if (!byForm) onGrid.set(fine, (byForm = new Map()))
+  let coarse = byForm.get(form)
+  if (!coarse) byForm.set(form, (coarse = notAtOnce(regrid(fine, finePerStep, form))))
+  return coarse
+}
+
+const timedLegs = new WeakMap<LegTimes, Map<number, Omit<TimedLeg, 'leg'>>>()
+
+/** All legs of a graph on the plan's grid, every time multiplied by `form`. */
+export function timedLegsOf(graph: PlanGraph, builder: LegBuilder, form: number): TimedLeg[] {
+  return graph.legs.map((leg) => timedLeg(leg, builder, form))
+}
+
+/** One leg on the plan's grid, its stage moved if asked for. */
+export function timedLeg(leg: GraphLeg, builder: LegBuilder, form: number, shift?: StageShift): TimedLeg {
+  const times = builder.times(shift ? { ...leg.spec, shift } : leg.spec, leg.key)
+  let byForm = timedLegs.get(times)
+  if (!byForm) timedLegs.set(times, (byForm = new Map()))
+  let timed = byForm.get(form)
+  if (!timed) {
+    const end = gridded(times.end, form)
+    timed = {
+      shortest: end.first,
+      chance: end.mass,
+      reversed: end.mass.slice().reverse(),
+      pieces: (leg.goal >= 0 ? times.pieces : null)?.map((piece) => gridded(piece, form)) ?? [end],
+    }
+    byForm.set(form, timed)
+  }
+  return { leg, ...timed }
+}
+
+/** What one piece pays when it counts with t' seconds left: all of it, or per second of what is left up to h. */
+export interface Pay {
+  readonly points: number
+  /** Null for a piece that pays at once. */
+  readonly hold: { readonly perSecond: number; readonly seconds: number } | null
+}
+
+export function payOf(goal: Goal, option: Option): Pay {
+  if (goal.award.kind === 'each') return { points: goal.award.teleop, hold: null }
+  const seconds = option.holdSeconds[goal.id] ?? 0
+  return { points: goal.award.teleopPerSecond * seconds, hold: { perSecond: goal.award.teleopPerSecond, seconds } }
+}
+
+/** P(c <= t) for t = 0 … steps. */
+export function cumulative(times: Pmf, steps: number): Float64Array {
+  const out = new Float64Array(steps + 1)
+  let sum = 0
+  for (let t = times.first; t <= steps; t++) {
+    const i = t - times.first
+    if (i < times.mass.length) sum += times.mass[i] as number
+    out[t] = i >= times.mass.length - 1 ? 1 : sum
+  }
+  return out
+}
+
+/** Expected pay of a piece that counts after the given time, by time left: Σ_{c <= t} f(c) · pay(t − c). */
+function payBy(times: Pmf, pay: Pay, steps: number, step: number): Float64Array {
+  const reached = cumulative(times, steps)
+  if (!pay.hold) return reached.map((p) => p * pay.points)
+  // pay(t') = rate · (t' − max(0, t' − h)), so the sum is a difference of two integrals of the cdf.
+  const area = new Float64Array(steps + 1)
+  for (let t = 1; t <= steps; t++) area[t] = (area[t - 1] as number) + step * (reached[t - 1] as number)
+  const held = pay.hold.seconds / step
+  const out = new Float64Array(steps + 1)
+  for (let t = 0; t <= steps; t++) {
+    const place = t - held
+    const whole = Math.floor(place)
+    const before =
+      place <= 0
+        ? 0
+        : (area[whole] as number) +
+          (place - whole) * ((area[Math.min(steps, whole + 1)] as number) - (area[whole] as number))
+    out[t] = pay.hold.perSecond * ((area[t] as number) - before)
+  }
+  return out
+}
+
+/**
+ * Expected points and pieces of a score leg by time left and room: `points[room]`, `pieces[room]` for room up to the
+ * load (more room changes nothing); index 0 is the leg without room, unused.
+ */
+export interface LegPay {
+  readonly points: readonly Float64Array[]
+  readonly pieces: readonly Float64Array[]
+}
+
+export function legPay(timed: TimedLeg, pay: Pay, limited: boolean, steps: number, step: number): LegPay {
+  const { load, success } = timed.leg
+  const points = timed.pieces.map((times) => payBy(times, pay, steps, step))
+  const counts = timed.pieces.map((times) => cumulative(times, steps))
+  const rooms = limited ? Array.from({ length: load + 1 }, (_, room) => room) : [load]
+  const of = (tables: readonly Float64Array[], room: number): Float64Array => {
+    const out = new Float64Array(steps + 1)
+    for (let i = 0; i < load; i++) {
+      const table = tables[Math.min(i, tables.length - 1)] as Float64Array
+      const weight = success * roomLeft(i, success, room)
+      if (weight > 0) for (let t = 0; t <= steps; t++) out[t] = (out[t] as number) + weight * (table[t] as number)
+    }
+    return out
+  }
+  const pointTables = rooms.map((room) => of(points, room))
+  const pieceTables = rooms.map((room) => of(counts, room))
+  return limited
+    ? { points: pointTables, pieces: pieceTables }
+    : { points: Array(load + 1).fill(pointTables[0]), pieces: Array(load + 1).fill(pieceTables[0]) }
+}
