@@ -1,6 +1,6 @@
 // @ts-check
 // Runs before `npm start`, `npm test` and their like, on a clone that may hold nothing but its files. So it imports no package.
-import { dependenciesAreCurrent, fingerprint, isStale, leaveStamp, run, tool } from './steps.js'
+import { dependenciesAreCurrent, fingerprint, isStale, leaveStamp, run, runLong, tool } from './steps.js'
 
 const lock = 'package-lock.json'
 
@@ -51,17 +51,15 @@ function driverWorks() {
   return run(process.execPath, ['-e', "new (require('better-sqlite3'))(':memory:').close()"]).ok
 }
 
-function install() {
+async function install() {
   if (dependenciesAreCurrent()) return
-  console.log(
-    'Installing dependencies from the npm registry (about 30 s; 2 minutes where the database driver is compiled)',
-  )
-  const { ok, output } = run('npm', ['ci', '--include=dev', '--no-audit', '--no-fund'])
+  console.log('Installing dependencies from the npm registry (about 1 minute; 3 where the database driver is compiled)')
+  const { ok, output } = await runLong('npm', ['ci', '--include=dev', '--no-audit', '--no-fund'])
   if (!ok && /better-sqlite3/.test(output)) stop(driverSentence(), output)
   if (!ok) stop('The dependencies could not be installed. Is the npm registry reachable?', output)
   if (driverWorks()) return
   console.log('Compiling the database driver (about 1 minute)')
-  const rebuilt = run('npm', ['rebuild', 'better-sqlite3'])
+  const rebuilt = await runLong('npm', ['rebuild', 'better-sqlite3'])
   if (!rebuilt.ok || !driverWorks()) stop(driverSentence(), rebuilt.output)
 }
 
@@ -77,5 +75,5 @@ function make(step) {
 }
 
 const wanted = process.argv.slice(2)
-install()
+await install()
 for (const step of Object.values(made)) if (wanted.length === 0 || wanted.includes(step.name)) make(step)

@@ -1,5 +1,5 @@
 // @ts-check
-import { spawnSync } from 'node:child_process'
+import { spawn, spawnSync } from 'node:child_process'
 import { createHash } from 'node:crypto'
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, utimesSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
@@ -25,6 +25,37 @@ export function run(command, args, { shown = false, env = {} } = {}) {
     stdio: shown ? 'inherit' : 'pipe',
   })
   return { ok: result.status === 0, output: `${result.stdout ?? ''}${result.stderr ?? ''}${result.error ?? ''}` }
+}
+
+/**
+ * Like `run`, for what takes so long that silence would look like standing still.
+ * @param {string} command
+ * @param {string[]} args
+ * @returns {Promise<{ ok: boolean, output: string }>}
+ */
+export function runLong(command, args) {
+  return new Promise((resolve) => {
+    const child = spawn(command, args, { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] })
+    let output = ''
+    let seconds = 0
+    const beat = setInterval(() => {
+      seconds += 20
+      console.log(`  still at it after ${seconds} s`)
+    }, 20_000)
+    for (const stream of [child.stdout, child.stderr])
+      stream.on('data', (chunk) => {
+        output += chunk
+      })
+    const end = (/** @type {boolean} */ ok) => {
+      clearInterval(beat)
+      resolve({ ok, output })
+    }
+    child.once('error', (error) => {
+      output += error
+      end(false)
+    })
+    child.once('close', (status) => end(status === 0))
+  })
 }
 
 /** A tool of node_modules, as it would be started by npm. @param {string} name */
