@@ -81,6 +81,15 @@ export class LegBuilder {
     return this.legs.get(`${base}|${spec.load}${tries}`, () => this.build(spec, key, base))
   }
 
+  /** Each stage's own distribution, the drive first, repetitions of the load included. */
+  stageTimes(spec: LegSpec): Pmf[] {
+    if ('whole' in spec.trip) return []
+    return [
+      this.drive(spec.drive as LegDrive),
+      ...spec.trip.stages.map((stage) => this.stage(stage.duration, stage.each ? spec.load : 1)),
+    ]
+  }
+
   private build(spec: LegSpec, key: string, base: string): LegTimes {
     const first =
       'whole' in spec.trip ? { end: this.stage(spec.trip.whole), pieces: null } : this.network(spec, key, base)
