@@ -1,0 +1,148 @@
+import { useEffect, useMemo, useState } from 'react'
+import { checkRobot, within } from '../../../src/model/documents/index.ts'
+import type { DesignRecord } from '../../../src/model/documents/records.ts'
+import type { Game, Option, Robot } from '../../../src/model/documents/types.ts'
+import { assembleOption, firstOption } from '../../data/assemble.ts'
+import type { Stored } from '../../data/documents.ts'
+import { useDraft } from '../../data/draft.ts'
+import { useDebounced } from '../../data/useDebounced.ts'
+import { Cautions } from '../../shell/Cautions.tsx'
+import { type Edit, EditProvider } from '../../shell/fields/EditContext.tsx'
+import { useTexts } from '../../shell/fields/useTexts.ts'
+import { useUndoKeys } from '../../shell/useUndoKeys.ts'
+import { useModel } from '../../worker/useModel.ts'
+import { SaveBar } from '../documents/SaveBar.tsx'
+import { type Cycle, shownLegs, typicalCycle, type View } from './cycle.ts'
+import { LegForm } from './LegForm.tsx'
+import { PointsPanel } from './PointsPanel.tsx'
+import { PolicyPanel } from './PolicyPanel.tsx'
+import { RobotForm } from './RobotForm.tsx'
+import { StripPanel } from './StripPanel.tsx'
+import { useLive } from './useLive.ts'
+import { WayToPlay } from './WayToPlay.tsx'
+import './designs.css'
+
+export interface Selected {
+  leg: string
+  stage: string
+}
+
+const played = (game: Game, way: Stored<'option'> | undefined, robot: Robot): Option =>
+  way ? assembleOption(way.body, robot) : firstOption(game, robot)
+
+export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways: Stored<'option'>[]; old: boolean }) {
+  const { stored, game, ways, old } = props
+  const draft = useDraft<DesignRecord>({
+    kind: 'design',
+    id: old ? `${stored.id}@${stored.revision}` : stored.id,
+    revision: stored.revision,
+    body: stored.body,
+  })
+  const { texts, setText, clear, unread } = useTexts()
+  const [wayId, setWayId] = useState(ways[0]?.id ?? null)
+  const [view, setView] = useState<View>({ show: 'cycle' })
+  const [chosen, setChosen] = useState<Cycle | null>(null)
+  const [selected, setSelected] = useState<Selected | null>(null)
+  const robot = draft.value.robot
+
+  const way = ways.find(({ id }) => id === wayId)
+  const option = useMemo(() => played(game, way, robot), [game, way, robot])
+  const saved = useMemo(() => played(game, way, draft.saved.robot), [game, way, draft.saved])
+  const problems = useMemo(() => within(['robot'], checkRobot(game, robot)), [game, robot])
+  const sound = problems.length === 0 && unread.length === 0
+
+  const legs = useMemo(() => (chosen ? shownLegs(game, chosen, view) : []), [game, chosen, view])
+  const live = useLive(
+    useMemo(() => (problems.length === 0 ? { game, option, legs } : null), [problems, game, option, legs]),
+  )
+  // The first answer of the plan chooses the cycle that is shown; after that only the person does.
+  useEffect(() => {
+    if (!chosen && live.plan && live.option) setChosen(typicalCycle(game, live.option, live.plan.policy))
+  }, [chosen, live.plan, live.option, game])
+
+  const settled = useDebounced(problems.length === 0 ? option : null, 350)
+  const report = useModel(
+    'report',
+    useMemo(() => (settled ? { game, option: settled, with: ['worth', 'call'] } : null), [game, settled]),
+  )
+
+  const undo = () => {
+    clear()
+    draft.undo()
+  }
+  const redo = () => {
+    clear()
+    draft.redo()
+  }
+  useUndoKeys(undo, redo)
+
+  const edit: Edit = {
+    document: draft.value,
+    set: draft.set,
+    pause: draft.pause,
+    problems,
+    texts,
+    setText,
+    readOnly: old,
+  }
+  const stale = !sound || live.error !== null
+  return (
+    <EditProvider value={edit}>
+      <div className="stack wide">
+        <div className="row spread">
+          <div>
+            <p className="label">Design · {game.name}</p>
+            <h1>{robot.name || 'Without a name'}</h1>
+          </div>
+          <SaveBar
+            kind="design"
+            stored={stored}
+            draft={draft}
+            old={old}
+            href="/designs"
+            unread={unread}
+            rename={(body, id, name) => ({ ...body, robot: { ...body.robot, id, name } })}
+            onUndo={undo}
+            onRedo={redo}
+          />
+        </div>
+        <WayToPlay ways={ways} chosen={wayId} onChoose={setWayId} />
+        <PointsPanel
+          game={game}
+          option={option}
+          saved={saved}
+          live={live}
+          report={report.data}
+          reportFresh={!report.isFetching && settled === option}
+          stale={stale}
+          source={`${robot.name}, revision ${draft.base}${draft.dirty ? ' with unsaved edits' : ''}; game ${game.name}.`}
+        />
+        <StripPanel
+          game={game}
+          option={option}
+          live={live}
+          worth={report.data?.worth ?? []}
+          view={view}
+          onView={setView}
+          cycle={chosen}
+          onCycle={setChosen}
+          selected={selected}
+          onSelect={setSelected}
+          stale={stale}
+          problems={[...problems.map(({ message }) => message), ...(live.error ? [live.error.message] : [])]}
+        >
+          <LegForm
+            game={game}
+            robot={robot}
+            legs={live.legs.map(({ leg }) => leg)}
+            selected={selected}
+            onSelect={setSelected}
+          />
+        </StripPanel>
+        <PolicyPanel game={game} option={option} plan={live.plan} stale={stale} />
+        <RobotForm game={game} />
+        <Cautions which={['spinning', 'air', 'energy', 'lifted']} />
+      </div>
+    </EditProvider>
+  )
+}

@@ -1,0 +1,165 @@
+import { Button } from '@mantine/core'
+import type { Game, Robot, Stage, Trip } from '../../../src/model/documents/types.ts'
+import type { Place } from '../../data/difference.ts'
+import { DurationFields } from '../../shell/fields/DurationFields.tsx'
+import { useEdit } from '../../shell/fields/EditContext.tsx'
+import { NumberField } from '../../shell/fields/NumberField.tsx'
+import { SelectField } from '../../shell/fields/SelectField.tsx'
+import { placeName } from '../../words/actions.ts'
+import { type ShownLeg, tripOf } from './cycle.ts'
+import type { Selected } from './DesignEditor.tsx'
+import { StageForm } from './StageForm.tsx'
+
+/** Under the strip: the numbers of the bar that was chosen, and of its leg. */
+export function LegForm(props: {
+  game: Game
+  robot: Robot
+  legs: ShownLeg[]
+  selected: Selected | null
+  onSelect(selected: Selected): void
+}) {
+  const { game, robot, legs, selected } = props
+  const leg = legs.find(({ id }) => id === selected?.leg) ?? legs[0]
+  const trip = leg && tripOf(robot, leg)
+  if (!leg || !trip) return null
+  const place: Place = ['robot', ...leg.trip]
+  return (
+    <div className="stage-form stack">
+      <h3>{leg.name}</h3>
+      <LegNumbers game={game} leg={leg} place={place} retry={'retry' in trip && trip.retry !== null} />
+      {'whole' in trip ? (
+        <>
+          <DurationFields place={[...place, 'whole']} label="Whole leg, driving included" />
+          <Split place={place} trip={trip} />
+        </>
+      ) : (
+        <>
+          {selected?.leg === leg.id && selected.stage === 'drive' ? (
+            <DriveNumbers />
+          ) : (
+            <StageForm trip={trip.stages} selected={selected?.leg === leg.id ? selected.stage : null} place={place} />
+          )}
+          <AddStage stages={trip.stages} place={place} onAdded={(stage) => props.onSelect({ leg: leg.id, stage })} />
+        </>
+      )}
+    </div>
+  )
+}
+
+function LegNumbers(props: { game: Game; leg: ShownLeg; place: Place; retry: boolean }) {
+  const { game, leg, place } = props
+  const edit = useEdit()
+  const { request } = leg
+  return (
+    <div className="form-grid">
+      <NumberField
+        place={[...place, 'success']}
+        label={request.kind === 'collect' ? 'A try succeeds' : request.kind === 'score' ? 'A piece scores' : 'It works'}
+        percent
+        min={0}
+        max={1}
+        step={1}
+      />
+      {request.kind === 'finish' && (
+        <SelectField
+          place={[...place, 'otherwise']}
+          label="If it fails"
+          choices={[
+            { value: null, label: 'nothing' },
+            ...game.finishes
+              .filter(({ id }) => id !== request.finish)
+              .map(({ id }) => ({ value: id, label: `still ${placeName(game, id)}` })),
+          ]}
+        />
+      )}
+      {request.kind === 'collect' && !props.retry && !edit.readOnly && (
+        <div>
+          <Button
+            variant="default"
+            size="compact-md"
+            onClick={() => edit.set([...place, 'retry'], { kind: 'range', low: 0.5, likely: 1, high: 2 })}
+          >
+            A failed try can be repeated
+          </Button>
+        </div>
+      )}
+      {request.kind === 'collect' && props.retry && (
+        <div style={{ gridColumn: '1 / -1' }}>
+          <DurationFields place={[...place, 'retry']} label="A repeated try" />
+        </div>
+      )}
+    </div>
+  )
+}
+
+export function DriveNumbers() {
+  const drive: Place = ['robot', 'drive']
+  return (
+    <div className="stack">
+      <h4 style={{ margin: 0 }}>Drive, of the whole robot</h4>
+      <div className="form-grid">
+        <NumberField place={[...drive, 'topSpeed']} label="Top speed" unit="m/s" above={0} max={12} />
+        <NumberField place={[...drive, 'acceleration']} label="Acceleration" unit="m/s²" above={0} max={30} />
+        <NumberField place={[...drive, 'deceleration']} label="Braking" unit="m/s²" above={0} max={30} />
+      </div>
+      <DurationFields place={[...drive, 'pace']} label="Pace: driven time over the ideal" factor />
+    </div>
+  )
+}
+
+const freeId = (stages: readonly Stage[]): string => {
+  for (let number = stages.length + 1; ; number++)
+    if (!stages.some(({ id }) => id === `stage-${number}`)) return `stage-${number}`
+}
+
+function AddStage(props: { stages: Stage[]; place: Place; onAdded(stage: string): void }) {
+  const edit = useEdit()
+  if (edit.readOnly) return null
+  return (
+    <div>
+      <Button
+        variant="default"
+        onClick={() => {
+          const id = freeId(props.stages)
+          const last = props.stages.at(-1)?.id ?? 'drive'
+          const stage: Stage = {
+            id,
+            name: 'New stage',
+            duration: { kind: 'range', low: 0.3, likely: 0.5, high: 1 },
+            after: [last],
+          }
+          edit.set([...props.place, 'stages'], [...props.stages, stage])
+          props.onAdded(id)
+        }}
+      >
+        Add a stage
+      </Button>
+    </div>
+  )
+}
+
+/** A first guess for the whole leg grows into stages without being typed again. */
+function Split(props: { place: Place; trip: Trip & { whole: unknown } }) {
+  const edit = useEdit()
+  if (edit.readOnly) return null
+  return (
+    <div>
+      <Button
+        variant="default"
+        onClick={() => {
+          const { whole, ...rest } = props.trip as Trip & { whole: unknown }
+          void whole
+          const stage: Stage = {
+            id: 'work',
+            name: 'Work in place',
+            duration: { kind: 'range', low: 1, likely: 1.5, high: 3 },
+            after: ['drive'],
+          }
+          edit.set(props.place, { ...rest, stages: [stage] })
+        }}
+      >
+        Split into drive and stages
+      </Button>
+    </div>
+  )
+}

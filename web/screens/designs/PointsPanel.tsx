@@ -1,0 +1,60 @@
+import { useMemo } from 'react'
+import type { Game, Option } from '../../../src/model/documents/types.ts'
+import type { PlanReport } from '../../../src/model/plan/types.ts'
+import { CameAbout } from '../../shell/CameAbout.tsx'
+import { explainPlan } from '../../words/explain.ts'
+import { points, seconds, signedPoints } from '../../words/format.ts'
+import { useModel } from '../../worker/useModel.ts'
+import type { Live } from './useLive.ts'
+
+/** The expected points, at once; how sure they are and what they consist of, as soon as it is computed. */
+export function PointsPanel(props: {
+  game: Game
+  option: Option
+  /** The same way to play with the robot as it is saved, to say what the edit brought. */
+  saved: Option
+  live: Live
+  report: PlanReport | undefined
+  reportFresh: boolean
+  stale: boolean
+  source: string
+}) {
+  const { game, option, saved, live, report, reportFresh } = props
+  const before = useModel(
+    'quick',
+    useMemo(() => ({ game, option: saved }), [game, saved]),
+  )
+  const total = live.plan?.total
+  const gained = total !== undefined && before.data && !before.isPlaceholderData ? total - before.data.total : 0
+  return (
+    <section className="points" aria-label="Expected points" style={props.stale ? { opacity: 0.55 } : undefined}>
+      <p className="points-total">
+        <span data-testid="points" className="numeral">
+          {total === undefined ? '…' : points(total)}
+        </span>{' '}
+        <span className="points-unit">expected points a match</span>
+      </p>
+      <p className="points-change" aria-live="polite">
+        {Math.abs(gained) >= 0.05 && (
+          <span className={gained > 0 ? 'gain' : 'loss'}>{signedPoints(gained)} against what is saved</span>
+        )}
+      </p>
+      {report && (
+        <p style={reportFresh ? undefined : { opacity: 0.55 }}>
+          8 of 10 matches between <span className="numeral">{points(report.p10)}</span> and{' '}
+          <span className="numeral">{points(report.p90)}</span>.{' '}
+          <CameAbout explain={() => explainPlan(game, live.option ?? option, report, props.source)}>
+            How this came about
+          </CameAbout>
+          {report.call && (
+            <>
+              <br />
+              The one call: leave for the finish with <strong>{seconds(report.call.at)}</strong> left; 3 s early costs{' '}
+              {points(Math.max(0, report.call.early3))}, 3 s late {points(Math.max(0, report.call.late3))} points.
+            </>
+          )}
+        </p>
+      )}
+    </section>
+  )
+}

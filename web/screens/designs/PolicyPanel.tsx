@@ -1,0 +1,66 @@
+import { useMemo } from 'react'
+import type { Game, Option } from '../../../src/model/documents/types.ts'
+import type { QuickPlan } from '../../../src/model/plan/types.ts'
+import { Figure } from '../../charts/Figure.tsx'
+import { Measured } from '../../charts/Measured.tsx'
+import { type PolicyRow, PolicyStrip } from '../../charts/PolicyStrip.tsx'
+import { actionWords, nodeWords } from '../../words/actions.ts'
+import { seconds } from '../../words/format.ts'
+import { reachable, teleopStart } from './cycle.ts'
+
+/** What is best next from each place that the plan comes to, over time left. */
+export function PolicyPanel(props: { game: Game; option: Option; plan: QuickPlan | null; stale: boolean }) {
+  const { game, option, plan } = props
+  const start = JSON.stringify(teleopStart(option))
+  const rows = useMemo(() => (plan ? policyRows(game, plan, JSON.parse(start)) : []), [game, plan, start])
+  if (!plan) return null
+  return (
+    <section className="sheet stack" aria-labelledby="policy-title" style={props.stale ? { opacity: 0.55 } : undefined}>
+      <h2 id="policy-title">What to do next</h2>
+      <p>
+        From each place, the best next trip for the time left. The match runs to the right; the dashed line is where the
+        endgame opens.
+      </p>
+      <Figure
+        title="Best next trip by time left"
+        hideTitle
+        table={{
+          head: ['From', 'Time left', 'Best'],
+          rows: rows.flatMap((row) =>
+            row.bands.map((band) => [row.name, `${seconds(band.from)} to ${seconds(band.to)}`, band.text]),
+          ),
+        }}
+      >
+        <Measured>
+          {(width) => <PolicyStrip rows={rows} teleop={game.clock.teleop} endgame={game.clock.endgame} width={width} />}
+        </Measured>
+      </Figure>
+    </section>
+  )
+}
+
+export function policyRows(
+  game: Game,
+  plan: Pick<QuickPlan, 'policy'>,
+  start: ReturnType<typeof teleopStart>,
+): PolicyRow[] {
+  return reachable(game, plan.policy, start).flatMap((node) => {
+    const entry = plan.policy.find(
+      (candidate) => candidate.node.at === node.at && JSON.stringify(candidate.node.load) === JSON.stringify(node.load),
+    )
+    if (!entry || entry.bands.length === 0) return []
+    const name = nodeWords(game, node)
+    return [
+      {
+        id: `${node.at}/${node.load?.piece ?? ''}/${node.load?.count ?? 0}`,
+        name,
+        bands: entry.bands.map(({ from, to, action }) => ({
+          from,
+          to,
+          kind: action.kind,
+          text: actionWords(game, action),
+        })),
+      },
+    ]
+  })
+}

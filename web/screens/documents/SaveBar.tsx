@@ -1,0 +1,172 @@
+import { Button } from '@mantine/core'
+import { useState } from 'react'
+import { useLocation } from 'wouter'
+import type { DocumentKind } from '../../../src/model/documents/records.ts'
+import type { Problem } from '../../../src/model/errors.ts'
+import type { SaveOutcome, StoredDocument } from '../../../src/store/types.ts'
+import { problemsOf } from '../../data/api.ts'
+import { type Bodies, type Stored, useChanges } from '../../data/documents.ts'
+import type { Draft } from '../../data/draft.ts'
+import { copyId, copyName } from '../../data/identity.ts'
+import { moment } from '../../words/format.ts'
+import { ConflictPanel } from './ConflictPanel.tsx'
+import { RevisionsPanel } from './RevisionsPanel.tsx'
+
+export interface SaveBarProps<K extends DocumentKind> {
+  kind: K
+  stored: Stored<K>
+  draft: Draft<Bodies[K]>
+  /** An older revision is shown, which can be looked at and restored. */
+  old: boolean
+  /** Where documents of this kind live. */
+  href: string
+  /** What stands in fields and is not a value: saving waits for it. */
+  unread: string[]
+  rename(body: Bodies[K], id: string, name: string): Bodies[K]
+  onUndo(): void
+  onRedo(): void
+}
+
+const nameOf = (body: unknown): string => {
+  const parts = body as { name?: string; robot?: { name: string }; option?: { name: string } }
+  return parts.name ?? parts.robot?.name ?? parts.option?.name ?? ''
+}
+
+/** Undo, redo, save, revisions: the same on every document. Nothing typed is lost, whatever the server says. */
+export function SaveBar<K extends DocumentKind>(props: SaveBarProps<K>) {
+  const { kind, stored, draft, old, href, unread } = props
+  const [, go] = useLocation()
+  const changes = useChanges()
+  const [conflict, setConflict] = useState<{ current: StoredDocument; base: StoredDocument | null } | null>(null)
+  const [showRevisions, setShowRevisions] = useState(false)
+  const [said, setSaid] = useState<string | null>(null)
+  const [problems, setProblems] = useState<readonly Problem[]>([])
+
+  const send = async (body: Bodies[K], base: number | null, id = stored.id) => {
+    setSaid(null)
+    setProblems([])
+    try {
+      const outcome: SaveOutcome = await changes.save.mutateAsync({ kind, id, name: nameOf(body), body, base })
+      if ('conflict' in outcome) setConflict(outcome.conflict)
+      else {
+        setConflict(null)
+        if (id === stored.id) {
+          draft.rebase(outcome.saved.revision, outcome.saved.body as Bodies[K])
+          setSaid(`Saved as revision ${outcome.saved.revision}.`)
+        } else {
+          draft.discard()
+          go(`${href}/${id}`)
+        }
+      }
+    } catch (error) {
+      setSaid(error instanceof Error ? error.message : String(error))
+      setProblems(problemsOf(error))
+    }
+  }
+  const saveCopy = () => {
+    const id = copyId(stored.id)
+    return send(props.rename(draft.value, id, copyName(nameOf(draft.value))), null, id)
+  }
+
+  if (old)
+    return (
+      <div className="row">
+        <p>
+          You look at revision {stored.revision} of {moment(stored.savedAt)}.
+        </p>
+        <Button variant="default" onClick={() => go(`${href}/${stored.id}`)}>
+          To the newest
+        </Button>
+        <Button variant="default" onClick={() => setShowRevisions(true)}>
+          Revisions
+        </Button>
+        <RevisionsPanel
+          {...{ kind, href }}
+          id={stored.id}
+          shown={stored.body}
+          open={showRevisions}
+          onClose={() => setShowRevisions(false)}
+        />
+      </div>
+    )
+
+  return (
+    <div className="stack" style={{ gap: '0.35rem' }}>
+      <div className="row">
+        <Button variant="default" disabled={!draft.canUndo} onClick={props.onUndo} title="Ctrl+Z">
+          Undo
+        </Button>
+        <Button variant="default" disabled={!draft.canRedo} onClick={props.onRedo} title="Ctrl+Shift+Z">
+          Redo
+        </Button>
+        <Button variant="default" onClick={() => setShowRevisions(true)}>
+          Revisions
+        </Button>
+        <Button variant="default" onClick={() => void saveCopy()}>
+          Save a copy
+        </Button>
+        <Button
+          disabled={!draft.dirty || unread.length > 0}
+          loading={changes.save.isPending}
+          onClick={() => void send(draft.value, draft.base)}
+        >
+          Save
+        </Button>
+      </div>
+      <p className="small soft" role="status">
+        {said ??
+          (unread.length > 0
+            ? `${unread.length === 1 ? 'One field' : `${unread.length} fields`} can not be read yet; see beside it.`
+            : draft.foundFrom
+              ? `Unsaved edits of ${moment(draft.foundFrom)} were found in this browser and are open. `
+              : draft.dirty
+                ? `Unsaved edits on revision ${draft.base}; kept in this browser.`
+                : `Revision ${draft.base}, saved.`)}
+        {draft.dirty && (
+          <>
+            {' '}
+            <button type="button" className="opens" onClick={draft.discard}>
+              Back to what is saved
+            </button>
+          </>
+        )}
+      </p>
+      {problems.length > 0 && (
+        <ul role="alert" className="loss small">
+          {problems.map((problem) => (
+            <li key={`${problem.path.join('/')}${problem.message}`}>{problem.message}</li>
+          ))}
+        </ul>
+      )}
+      <RevisionsPanel
+        {...{ kind, href }}
+        id={stored.id}
+        shown={draft.value}
+        open={showRevisions}
+        onClose={() => setShowRevisions(false)}
+        newest={draft.base}
+        onRestored={(document) => {
+          draft.rebase(document.revision, document.body as Bodies[K])
+          setSaid(`Restored as revision ${document.revision}; undo brings your edit back.`)
+        }}
+      />
+      {conflict && (
+        <ConflictPanel
+          conflict={conflict}
+          mine={draft.value}
+          onClose={() => setConflict(null)}
+          onMerge={(merged) => {
+            draft.replace(merged as Bodies[K])
+            return send(merged as Bodies[K], conflict.current.revision)
+          }}
+          onTakeTheirs={() => {
+            draft.rebase(conflict.current.revision, conflict.current.body as Bodies[K])
+            setConflict(null)
+            setSaid(`Theirs is open (revision ${conflict.current.revision}); undo brings yours back.`)
+          }}
+          onCopy={saveCopy}
+        />
+      )}
+    </div>
+  )
+}

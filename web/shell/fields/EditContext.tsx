@@ -1,0 +1,33 @@
+import { createContext, useContext } from 'react'
+import type { Problem } from '../../../src/model/errors.ts'
+import type { Place } from '../../data/difference.ts'
+
+/** What the fields of a form share: the document, how to change it, what is wrong with it, and what can not be read yet. */
+export interface Edit {
+  document: unknown
+  set(place: Place, value: unknown, group?: string | null): void
+  pause(): void
+  problems: readonly Problem[]
+  /** Text that is not a value yet, by place; kept while other parts of the form are shown. */
+  texts: { readonly [place: string]: string }
+  setText(place: Place, text: string | null, error: string | null): void
+  readOnly: boolean
+}
+
+const Context = createContext<Edit | null>(null)
+
+export const EditProvider = Context.Provider
+
+export function useEdit(): Edit {
+  const edit = useContext(Context)
+  if (!edit) throw new Error('a field stands outside of its form')
+  return edit
+}
+
+export const placeKey = (place: Place): string => place.join('/')
+
+/** The sentence of the first problem at this place. */
+export function problemAt(problems: readonly Problem[], place: Place): string | null {
+  const key = placeKey(place)
+  return problems.find((problem) => placeKey(problem.path) === key)?.message ?? null
+}
