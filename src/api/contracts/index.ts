@@ -7,7 +7,7 @@ export { travelAnswer, travelRequest } from './compute/travel.ts'
 export { duration } from './duration.ts'
 export { game } from './game.ts'
 export { option } from './option.ts'
-export { id } from './primitives.ts'
+export { id, name } from './primitives.ts'
 // What is kept
 export { comparisonRecord, decisionRecord, designRecord, optionRecord, revision } from './records.ts'
 export { robot } from './robot.ts'

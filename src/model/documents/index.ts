@@ -1,4 +1,6 @@
 export { checkGame } from './checkGame.ts'
+export { within } from './checkIds.ts'
+export { checkLeg } from './checkLeg.ts'
 export { checkOption } from './checkOption.ts'
 export { checkRobot } from './checkRobot.ts'
 export type * from './records.ts'

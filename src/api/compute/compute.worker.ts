@@ -1,0 +1,28 @@
+import { compare as compareOptions } from '../../model/compare/index.ts'
+import { ModelError, type ModelErrorCode, type Path } from '../../model/errors.ts'
+import { travel as findWay } from '../../model/field/index.ts'
+import { legReport } from '../../model/leg/index.ts'
+import { plan as planMatch } from '../../model/plan/index.ts'
+import type { TaskName, Tasks } from './tasks.ts'
+
+/** What a thread hands back: an error of the model would lose its code on the way between threads. */
+export type Outcome<Answer> =
+  | { answer: Answer }
+  | { error: { code: ModelErrorCode; message: string; path: Path | undefined } }
+
+function task<Name extends TaskName>(compute: (request: Tasks[Name]['request']) => Tasks[Name]['answer']) {
+  return (request: Tasks[Name]['request']): Outcome<Tasks[Name]['answer']> => {
+    try {
+      return { answer: compute(request) }
+    } catch (error) {
+      if (!(error instanceof ModelError)) throw error
+      const { code, message, path } = error
+      return { error: { code, message, path } }
+    }
+  }
+}
+
+export const travel = task<'travel'>(({ game, robot, from, to }) => findWay(game, robot, from, to))
+export const leg = task<'leg'>(({ game, robot, leg }) => legReport(game, robot, leg))
+export const plan = task<'plan'>(({ game, option, ...options }) => planMatch(game, option, options))
+export const compare = task<'compare'>((request) => compareOptions(request))

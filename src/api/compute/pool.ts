@@ -1,0 +1,76 @@
+import { availableParallelism } from 'node:os'
+import { fileURLToPath } from 'node:url'
+import { Piscina } from 'piscina'
+import { ModelError } from '../../model/errors.ts'
+import { ApiError } from '../errors.ts'
+import type { Outcome } from './compute.worker.ts'
+import { Queue } from './queue.ts'
+import { budgets, type TaskName, type Tasks } from './tasks.ts'
+
+export interface PoolOptions {
+  /** Threads; by default one less than the machine can run at once, and at least two. */
+  threads?: number
+  /** Requests that may wait for a thread. */
+  waiting?: number
+  /** How long each task may take at most (s). */
+  budgets?: { readonly [name in TaskName]: number }
+}
+
+/** Threads that compute, so that the server stays responsive whatever it is asked. */
+export interface Pool {
+  run<Name extends TaskName>(
+    name: Name,
+    request: Tasks[Name]['request'],
+    signal: AbortSignal,
+  ): Promise<Tasks[Name]['answer']>
+  close(): Promise<void>
+}
+
+/** Beside this file when run from the sources, beside the server when built. */
+function workerFile(): string {
+  const name = import.meta.url.endsWith('.ts') ? './fromSources.js' : './compute.worker.js'
+  return fileURLToPath(new URL(name, import.meta.url))
+}
+
+/** Memory of one thread (MB): the largest tables that are meant to be computed need a fifth of it. */
+const memory = 512
+
+export function openPool(options: PoolOptions = {}): Pool {
+  const threads = options.threads ?? Math.max(2, availableParallelism() - 1)
+  const limits = options.budgets ?? budgets
+  const queue = new Queue({ working: threads, waiting: options.waiting ?? 32, seconds: 60 })
+  const workers = new Piscina({
+    filename: workerFile(),
+    execArgv: [],
+    minThreads: 1,
+    maxThreads: threads,
+    idleTimeout: 30_000,
+    resourceLimits: { maxOldGenerationSizeMb: memory },
+  })
+  // A thread that can not start fails the request that needed it; without a listener it would end the server.
+  workers.on('error', () => {})
+  const compute = async <Name extends TaskName>(name: Name, request: Tasks[Name]['request'], gone: AbortSignal) => {
+    const limit = AbortSignal.timeout(limits[name] * 1000)
+    try {
+      const signal = AbortSignal.any([limit, gone])
+      const outcome: Outcome<Tasks[Name]['answer']> = await workers.run(request, { name, signal })
+      if ('answer' in outcome) return outcome.answer
+      const { code, message, path } = outcome.error
+      throw new ModelError(code, message, path)
+    } catch (error) {
+      if (gone.aborted) throw new ApiError({ code: 'busy', message: 'Nobody waits for the answer any more' })
+      if (limit.aborted && !(error instanceof ModelError)) throw overBudget(`more than ${limits[name]} s`)
+      if ((error as { code?: string }).code === 'ERR_WORKER_OUT_OF_MEMORY') throw overBudget('more memory than it may')
+      throw error
+    }
+  }
+  return {
+    run: (name, request, signal) => queue.run(() => compute(name, request, signal), signal),
+    close: () => workers.destroy(),
+  }
+}
+
+function overBudget(what: string): ApiError {
+  const message = `This computation would take ${what}, so it was stopped: try fewer spots, loads, options or measured times`
+  return new ApiError({ code: 'overBudget', message })
+}

@@ -1,0 +1,77 @@
+import type { Game, Robot } from '../../model/documents/index.ts'
+import { checkGame, checkLeg, checkOption, checkRobot, within } from '../../model/documents/index.ts'
+import type { Problem } from '../../model/errors.ts'
+import {
+  compareAnswer,
+  compareRequest,
+  legAnswer,
+  legRequest,
+  planAnswer,
+  planRequest,
+  travelAnswer,
+  travelRequest,
+} from '../contracts/index.ts'
+import { ApiError, type Code, refuse } from '../errors.ts'
+import { type Endpoint, procedure, router } from '../trpc.ts'
+import { checkCompare } from './checkCompare.ts'
+
+const errors: readonly Code[] = ['malformed', 'tooLarge', 'notJson', 'unreachable', 'busy']
+
+function endpoint(name: string, summary: string, answer: Endpoint['answer']): { endpoint: Endpoint } {
+  return { endpoint: { method: 'POST', path: `/api/compute/${name}`, summary, answer, errors } }
+}
+
+function checkPair(game: Game, robot: Robot): Problem[] {
+  return [...within(['game'], checkGame(game)), ...within(['robot'], checkRobot(game, robot))]
+}
+
+const later =
+  'Comparing by wins or ranking points plays whole matches, which this version does not do yet: ask for objective "points" and leave field out'
+
+/** Whole documents in, every output of the model out; nothing is stored. */
+export const computeRouter = router({
+  travel: procedure
+    .meta(endpoint('travel', 'Shortest way from a spot to a spot, and how long it takes', travelAnswer))
+    .input(travelRequest)
+    .output(travelAnswer)
+    .mutation(({ input, ctx }) => {
+      refuse(checkPair(input.game, input.robot))
+      return ctx.pool.run('travel', input, ctx.signal)
+    }),
+
+  leg: procedure
+    .meta(endpoint('leg', 'Distribution of one trip’s time, and its stages', legAnswer))
+    .input(legRequest)
+    .output(legAnswer)
+    .mutation(({ input, ctx }) => {
+      refuse(checkPair(input.game, input.robot))
+      refuse(within(['leg'], checkLeg(input.game, input.robot, input.leg)))
+      return ctx.pool.run('leg', input, ctx.signal)
+    }),
+
+  plan: procedure
+    .meta(
+      endpoint('plan', 'The best way to play one match: expected points, their distribution, the policy', planAnswer),
+    )
+    .input(planRequest)
+    .output(planAnswer)
+    .mutation(({ input, ctx }) => {
+      refuse([...within(['game'], checkGame(input.game)), ...within(['option'], checkOption(input.game, input.option))])
+      return ctx.pool.run('plan', input, ctx.signal)
+    }),
+
+  compare: procedure
+    .meta(endpoint('compare', 'Options side by side: chances, break-even, swing, belief', compareAnswer))
+    .input(compareRequest)
+    .output(compareAnswer)
+    .mutation(({ input, ctx }) => {
+      const { game, options, inputs, breakEven, belief, objective = 'points', field } = input
+      if (objective !== 'points' || field !== undefined) {
+        const path = [objective === 'points' ? 'field' : 'objective']
+        throw new ApiError({ code: 'notOffered', message: later, path })
+      }
+      const request = { game, options, inputs, breakEven, belief }
+      refuse(checkCompare(request))
+      return ctx.pool.run('compare', request, ctx.signal)
+    }),
+})

@@ -1,0 +1,18 @@
+import type { CompareReport, CompareRequest } from '../../model/compare/types.ts'
+import type { Game, Option, Robot } from '../../model/documents/types.ts'
+import type { Route } from '../../model/field/types.ts'
+import type { LegReport, LegRequest } from '../../model/leg/types.ts'
+import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
+
+/** What a thread can be asked to compute: request and answer of each. */
+export interface Tasks {
+  travel: { request: { game: Game; robot: Robot; from: string; to: string }; answer: Route }
+  leg: { request: { game: Game; robot: Robot; leg: LegRequest }; answer: LegReport }
+  plan: { request: { game: Game; option: Option } & PlanOptions; answer: PlanReport }
+  compare: { request: CompareRequest; answer: CompareReport }
+}
+
+export type TaskName = keyof Tasks
+
+/** How long each may take at most (s). */
+export const budgets: { readonly [name in TaskName]: number } = { travel: 10, leg: 20, plan: 60, compare: 180 }

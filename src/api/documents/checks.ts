@@ -1,0 +1,77 @@
+import {
+  type ComparisonRecord,
+  checkGame,
+  checkOption,
+  checkRobot,
+  type DecisionRecord,
+  type DesignRecord,
+  type DocumentKind,
+  type OptionRecord,
+  type Reference,
+  within,
+} from '../../model/documents/index.ts'
+import type { Path, Problem } from '../../model/errors.ts'
+import type { WorkspaceStore } from '../../store/types.ts'
+import type { Bodies } from './kinds.ts'
+import { missingSentence, read } from './read.ts'
+import { partsOf, resolved } from './resolve.ts'
+
+async function checkDesign(design: DesignRecord, workspace: WorkspaceStore): Promise<Problem[]> {
+  const game = await read(workspace, 'game', { id: design.game })
+  if (game) return within(['robot'], checkRobot(game.body, design.robot))
+  return [{ path: ['game'], message: missingSentence('game', { id: design.game }) }]
+}
+
+async function checkOptionRecord(record: OptionRecord, workspace: WorkspaceStore): Promise<Problem[]> {
+  const parts = await partsOf(workspace, record)
+  if ('message' in parts) return [parts]
+  const problems = checkOption(parts.game.body, resolved(record, parts).option)
+  return within(['option'], problems)
+}
+
+async function checkReference(
+  { id, revision }: Reference,
+  kind: DocumentKind,
+  at: { path: Path; workspace: WorkspaceStore },
+): Promise<Problem[]> {
+  if (await at.workspace.get(kind, id, revision)) return []
+  return [{ path: at.path, message: missingSentence(kind, { id, revision }) }]
+}
+
+async function checkComparison(record: ComparisonRecord, workspace: WorkspaceStore): Promise<Problem[]> {
+  const references = await Promise.all([
+    checkReference(record.game, 'game', { path: ['game'], workspace }),
+    ...record.options.flatMap(({ option, design }, index) => [
+      checkReference(option, 'option', { path: ['options', index, 'option'], workspace }),
+      checkReference(design, 'design', { path: ['options', index, 'design'], workspace }),
+    ]),
+  ])
+  const ids = record.inputs.map(({ id }) => id)
+  const twice = ids.findIndex((id, index) => ids.indexOf(id) < index)
+  const problems = references.flat()
+  if (twice >= 0) {
+    problems.push({ path: ['inputs', twice, 'id'], message: `There are two inputs with the id “${ids[twice]}”` })
+  }
+  if (record.breakEven !== null && !ids.includes(record.breakEven)) {
+    problems.push({ path: ['breakEven'], message: `There is no input with the id “${record.breakEven}”` })
+  }
+  return problems
+}
+
+async function checkDecision(record: DecisionRecord, workspace: WorkspaceStore): Promise<Problem[]> {
+  const problems = await checkReference(record.comparison, 'comparison', { path: ['comparison'], workspace })
+  if (record.snapshot.options.some(({ id }) => id === record.chosen)) return problems
+  const message = `The option “${record.chosen}” that was chosen is not among those of the snapshot`
+  return [...problems, { path: ['chosen'], message }]
+}
+
+type Check<Body> = (body: Body, workspace: WorkspaceStore) => Promise<Problem[]>
+
+/** What each kind of document can still get wrong when its shape is right: its own rules, and what it refers to. */
+export const checks: { readonly [Kind in DocumentKind]: Check<Bodies[Kind]> } = {
+  game: async (game) => checkGame(game),
+  design: checkDesign,
+  option: checkOptionRecord,
+  comparison: checkComparison,
+  decision: checkDecision,
+}

@@ -1,0 +1,46 @@
+import * as z from 'zod'
+import type {
+  ComparisonRecord,
+  DecisionRecord,
+  DesignRecord,
+  DocumentKind,
+  Game,
+  OptionRecord,
+} from '../../model/documents/index.ts'
+import { comparisonRecord, decisionRecord, designRecord, game, optionRecord } from '../contracts/index.ts'
+
+/** The body of each kind of document. */
+export interface Bodies {
+  game: Game
+  design: DesignRecord
+  option: OptionRecord
+  comparison: ComparisonRecord
+  decision: DecisionRecord
+}
+
+export const kind = z.enum(['game', 'design', 'option', 'comparison', 'decision']).describe('Kind of document')
+
+/** The contract of each kind's body. */
+export const contracts: { readonly [Kind in DocumentKind]: z.ZodType<Bodies[Kind]> } = {
+  game,
+  design: designRecord,
+  option: optionRecord,
+  comparison: comparisonRecord,
+  decision: decisionRecord,
+}
+
+export const anyBody = z.union(Object.values(contracts)).meta({ id: 'DocumentBody', description: 'By kind' })
+
+/** Where a body keeps the document's id and name. */
+export const headIn: { readonly [kind in DocumentKind]: readonly string[] } = {
+  game: [],
+  design: ['robot'],
+  option: ['option'],
+  comparison: [],
+  decision: [],
+}
+
+export function headOf(kind: DocumentKind, body: Bodies[DocumentKind]): { id: string; name: string } {
+  const head = headIn[kind].reduce<unknown>((part, key) => (part as { [key: string]: unknown })[key], body)
+  return head as { id: string; name: string }
+}

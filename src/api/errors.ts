@@ -1,0 +1,102 @@
+import { TRPCError } from '@trpc/server'
+import * as z from 'zod'
+import { ModelError, type Path, type Problem } from '../model/errors.ts'
+import { problemsOf } from './contracts/index.ts'
+
+/** The one table from what went wrong to HTTP, and to the codes of tRPC. */
+export const table = {
+  /** Not what a contract or a semantic check allows. */
+  malformed: { status: 400, trpc: 'BAD_REQUEST' },
+  /** Written from another site's page. */
+  forbidden: { status: 403, trpc: 'FORBIDDEN' },
+  notFound: { status: 404, trpc: 'NOT_FOUND' },
+  /** Somebody saved in between. */
+  conflict: { status: 409, trpc: 'CONFLICT' },
+  tooLarge: { status: 413, trpc: 'PAYLOAD_TOO_LARGE' },
+  notJson: { status: 415, trpc: 'UNSUPPORTED_MEDIA_TYPE' },
+  /** Understood, but there is no way. */
+  unreachable: { status: 422, trpc: 'UNPROCESSABLE_CONTENT' },
+  /** Understood, but too much to compute. */
+  overBudget: { status: 422, trpc: 'UNPROCESSABLE_CONTENT' },
+  /** Understood, but this version can not compute it. */
+  notOffered: { status: 422, trpc: 'UNPROCESSABLE_CONTENT' },
+  internal: { status: 500, trpc: 'INTERNAL_SERVER_ERROR' },
+  /** All threads are at work and enough wait already. */
+  busy: { status: 503, trpc: 'SERVICE_UNAVAILABLE' },
+} as const
+
+export type Code = keyof typeof table
+
+/** What a client is told. */
+export interface Failure {
+  code: Code
+  message: string
+  path?: Path
+  /** All that was found, where more than one field is wrong. */
+  problems?: Problem[]
+  /** What belongs to the answer besides: both revisions of a conflict. */
+  details?: object
+  /** When to ask again (s). */
+  retryAfter?: number
+}
+
+/** A request that can not be carried out, with what its sender is told. */
+export class ApiError extends Error {
+  readonly failure: Failure
+  constructor(failure: Failure) {
+    super(failure.message)
+    this.name = 'ApiError'
+    this.failure = failure
+  }
+}
+
+/** A document with problems: the first one leads, all are kept for the screen. */
+export function malformed(problems: readonly Problem[]): Failure {
+  const { message, path } = problems[0] ?? { message: 'The request is not what is expected here', path: [] }
+  return { code: 'malformed', message, path, problems: [...problems] }
+}
+
+/** Throws if there are any; a list that is known not to be empty always throws. */
+export function refuse(problems: readonly [Problem, ...Problem[]]): never
+export function refuse(problems: readonly Problem[]): void
+export function refuse(problems: readonly Problem[]): void {
+  if (problems.length > 0) throw new ApiError(malformed(problems))
+}
+
+const ofModel = { invalid: 'malformed', unreachable: 'unreachable', overBudget: 'overBudget' } as const
+
+/** What a client is told of an error, whatever it was; what is not ours to explain becomes 'internal' and says nothing. */
+export function failureOf(error: unknown): Failure {
+  if (error instanceof ApiError) return error.failure
+  if (error instanceof ModelError) return { code: ofModel[error.code], message: error.message, path: error.path }
+  if (error instanceof TRPCError) {
+    if (error.cause instanceof ApiError || error.cause instanceof ModelError) return failureOf(error.cause)
+    if (error.code === 'BAD_REQUEST' && error.cause instanceof z.core.$ZodError)
+      return malformed(problemsOf(error.cause))
+    if (error.code === 'PARSE_ERROR') return { code: 'malformed', message: 'The body is not valid JSON' }
+    if (error.code === 'NOT_FOUND') return { code: 'notFound', message: 'There is no such procedure' }
+    if (error.code === 'METHOD_NOT_SUPPORTED') {
+      return { code: 'malformed', message: 'Reading is asked for by GET, everything else by POST' }
+    }
+    if (error.code === 'UNSUPPORTED_MEDIA_TYPE') return notJson
+    if (error.code === 'PAYLOAD_TOO_LARGE') return tooLarge
+  }
+  return internal
+}
+
+export const notJson: Failure = {
+  code: 'notJson',
+  message: 'The body must be JSON, with the content type application/json',
+}
+
+export const tooLarge: Failure = { code: 'tooLarge', message: 'The body is larger than the 2 MB that are read' }
+
+const internal: Failure = {
+  code: 'internal',
+  message: 'Something went wrong in the server. Nothing was saved; the server’s log says more',
+}
+
+/** The error's body for plain HTTP. */
+export function bodyOf({ code, message, path, details }: Failure): object {
+  return { error: { code, message, ...(path === undefined ? {} : { path }) }, ...details }
+}

@@ -1,0 +1,33 @@
+import type { FastifyInstance, FastifyReply } from 'fastify'
+import { bodyOf, type Failure, failureOf, notJson, table, tooLarge } from '../errors.ts'
+
+const ofServer: { readonly [code: string]: Failure } = {
+  FST_ERR_CTP_BODY_TOO_LARGE: tooLarge,
+  FST_ERR_CTP_INVALID_MEDIA_TYPE: notJson,
+  FST_ERR_CTP_EMPTY_TYPE: notJson,
+  FST_ERR_CTP_INVALID_CONTENT_LENGTH: {
+    code: 'malformed',
+    message: 'The body is not as long as its Content-Length says',
+    path: [],
+  },
+}
+
+/** Answers with the error's body and status; a server's own fault is logged, and its details stay in the log. */
+export function answerFailure(reply: FastifyReply, failure: Failure, cause: unknown): FastifyReply {
+  if (failure.code === 'internal') reply.log.error(cause)
+  if (failure.retryAfter !== undefined) reply.header('Retry-After', failure.retryAfter)
+  return reply.code(table[failure.code].status).type('application/json').send(bodyOf(failure))
+}
+
+/** What goes wrong before or outside a procedure: bodies that can not be read, and faults of the server. */
+export function answerErrors(app: FastifyInstance): void {
+  app.setErrorHandler((error: Error & { code?: string; statusCode?: number }, _request, reply) => {
+    const known = error.code === undefined ? undefined : ofServer[error.code]
+    const malformed = error.statusCode !== undefined && error.statusCode >= 400 && error.statusCode < 500
+    const failure = known ?? failureOf(error)
+    if (failure.code === 'internal' && malformed) {
+      return answerFailure(reply, { code: 'malformed', message: 'The request can not be read', path: [] }, error)
+    }
+    return answerFailure(reply, failure, error)
+  })
+}

@@ -1,0 +1,85 @@
+import * as z from 'zod'
+import { createDocument, type ZodOpenApiOperationObject, type ZodOpenApiPathsObject } from 'zod-openapi'
+import { anyBody } from '../documents/kinds.ts'
+import { type Code, table } from '../errors.ts'
+import { type Offered, offered } from './endpoints.ts'
+
+const failure = z
+  .object({
+    error: z.strictObject({
+      code: z.enum(Object.keys(table) as [Code, ...Code[]]),
+      message: z.string().describe('A sentence for the person who asked'),
+      path: z
+        .array(z.union([z.string(), z.int()]))
+        .optional()
+        .describe('Keys and indices from the request’s root to the field'),
+    }),
+  })
+  .meta({ id: 'Error' })
+
+const meanings: { readonly [status: number]: string } = {
+  400: 'Not what is allowed here; path names the field',
+  403: 'Asked for by a page of another site',
+  404: 'There is no such document',
+  409: 'Somebody saved in between: current and base are both sides',
+  413: 'Body over 2 MB',
+  415: 'Body is not JSON',
+  422: 'Understood, but there is no way, or it would take too much',
+  500: 'A fault of the server',
+  503: 'Too much is being computed; Retry-After says when to ask again',
+}
+
+function responsesOf({ answer, errors = [] }: Offered['endpoint']): ZodOpenApiOperationObject['responses'] {
+  const statuses = new Set([...errors.map((code) => table[code].status), 500])
+  const failures = [...statuses]
+    .sort()
+    .map((status) => [
+      String(status),
+      { description: meanings[status] ?? '', content: { 'application/json': { schema: failure } } },
+    ])
+  return {
+    '200': { description: 'The answer', content: { 'application/json': { schema: answer } } },
+    ...Object.fromEntries(failures),
+  }
+}
+
+function operationOf({ name, endpoint, procedure }: Offered): ZodOpenApiOperationObject {
+  const [input] = (procedure._def as unknown as { inputs: z.ZodType[] }).inputs
+  const operation: ZodOpenApiOperationObject = {
+    operationId: name,
+    summary: endpoint.summary,
+    tags: [name.split('.')[0]!],
+    responses: responsesOf(endpoint),
+  }
+  if (!(input instanceof z.ZodObject)) return operation
+  const inPath = new Set([...endpoint.path.matchAll(/\{(\w+)\}/g)].map(([, key]) => key!))
+  const part = (inside: boolean) =>
+    z.strictObject(Object.fromEntries(Object.entries(input.shape).filter(([key]) => inPath.has(key) === inside)))
+  const path = inPath.size > 0 ? { path: part(true) } : {}
+  if (endpoint.method === 'GET' || endpoint.method === 'DELETE') {
+    const further = Object.keys(part(false).shape).length > 0 ? { query: part(false) } : {}
+    return { ...operation, requestParams: { ...path, ...further } }
+  }
+  const requestBody = { required: true, content: { 'application/json': { schema: part(false) } } }
+  return { ...operation, requestParams: path, requestBody }
+}
+
+/** The OpenAPI 3.1 document of everything that is offered as plain HTTP, from the contracts that are checked. */
+export function openApiDocument(version: string): object {
+  const paths: ZodOpenApiPathsObject = {}
+  for (const each of offered()) {
+    const { path, method } = each.endpoint
+    paths[path] = { ...paths[path], [method.toLowerCase()]: operationOf(each) }
+  }
+  return createDocument({
+    openapi: '3.1.1',
+    info: {
+      title: 'Cyclewright',
+      version,
+      description:
+        'From the season’s rules and a sketched robot to a justified trade-off. Units are SI; times in a plan are time left in teleop.',
+    },
+    paths,
+    components: { schemas: { DocumentBody: anyBody } },
+  })
+}

@@ -1,0 +1,2 @@
+// What the web is built against
+export type { AppRouter } from './router.ts'

@@ -1,0 +1,49 @@
+import { initTRPC, TRPCError } from '@trpc/server'
+import type * as z from 'zod'
+import type { Store, WorkspaceStore } from '../store/types.ts'
+import type { Pool } from './compute/pool.ts'
+import { type Code, type Failure, failureOf, table } from './errors.ts'
+
+/** What a procedure can reach. */
+export interface Context {
+  store: Store
+  workspace: WorkspaceStore
+  pool: Pool
+  version: string
+  /** Ends when nobody waits for the answer any more. */
+  signal: AbortSignal
+}
+
+/** How a procedure is offered as plain HTTP, and what the OpenAPI document says of it. */
+export interface Endpoint {
+  method: 'GET' | 'POST' | 'PUT' | 'DELETE'
+  /** With {name} for what is taken from the address. */
+  path: string
+  summary: string
+  answer: z.ZodType
+  errors?: readonly Code[]
+  /** What the screen gets as a value and plain HTTP as an error. */
+  refused?(answer: unknown): Failure | null
+}
+
+const t = initTRPC
+  .context<Context>()
+  .meta<{ endpoint: Endpoint }>()
+  .create({
+    isDev: false,
+    errorFormatter({ shape, error }) {
+      const { details, ...failure } = failureOf(error)
+      const { status } = table[failure.code]
+      return { ...shape, message: failure.message, data: { ...shape.data, httpStatus: status, failure, ...details } }
+    },
+  })
+
+export const { router, createCallerFactory } = t
+
+/** Gives every error the code that belongs to it, so that tRPC answers with the right HTTP status too. */
+export const procedure = t.procedure.use(async ({ next }) => {
+  const result = await next()
+  if (result.ok) return result
+  const { code, message } = failureOf(result.error)
+  throw new TRPCError({ code: table[code].trpc, message, cause: result.error.cause ?? result.error })
+})

@@ -1,0 +1,56 @@
+import fastify, { type FastifyInstance, type FastifyReply } from 'fastify'
+import packageDescription from '../package.json' with { type: 'json' }
+import { openPool, type PoolOptions } from './api/compute/pool.ts'
+import { offerEndpoints } from './api/http/endpoints.ts'
+import { answerErrors } from './api/http/errors.ts'
+import { protect } from './api/http/helmet.ts'
+import { bodyLimit, readJson } from './api/http/json.ts'
+import { openApiDocument } from './api/http/openapi.ts'
+import { refuseOtherSites } from './api/http/sameSite.ts'
+import { offerTrpc } from './api/http/trpc.ts'
+import { serveWeb } from './api/http/web.ts'
+import type { Context } from './api/trpc.ts'
+import type { Store } from './store/types.ts'
+
+export interface AppOptions {
+  store: Store
+  /** Folder of the built web; none in tests of the API. */
+  webRoot?: string
+  logLevel?: string
+  /** Certificate and key, for https. */
+  https?: { cert: Buffer; key: Buffer }
+  pool?: PoolOptions
+}
+
+/** Name of the workspace that everything belongs to while there are no people yet. */
+export const onlyWorkspace = 'default'
+
+function aborted(reply: FastifyReply): AbortSignal {
+  const controller = new AbortController()
+  reply.raw.once('close', () => {
+    if (!reply.raw.writableFinished) controller.abort()
+  })
+  return controller.signal
+}
+
+/** The whole server but for listening: the same in production and in tests. Closing it ends its threads, not its store. */
+export async function buildApp({ store, webRoot, logLevel = 'silent', https, pool: size }: AppOptions) {
+  const options = { bodyLimit, logger: { level: logLevel }, routerOptions: { maxParamLength: 300 } }
+  const app = (https ? fastify({ ...options, https }) : fastify(options)) as unknown as FastifyInstance
+  const { version } = packageDescription
+  const workspace = store.workspace(await store.ensureWorkspace(onlyWorkspace))
+  const pool = openPool(size)
+  app.addHook('onClose', () => pool.close())
+  const contextOf = (reply: FastifyReply): Context => ({ store, workspace, pool, version, signal: aborted(reply) })
+
+  answerErrors(app)
+  await protect(app)
+  refuseOtherSites(app)
+  readJson(app)
+  offerEndpoints(app, contextOf)
+  const description = openApiDocument(version)
+  app.get('/api/openapi.json', async () => description)
+  await offerTrpc(app, contextOf)
+  await serveWeb(app, webRoot)
+  return app
+}

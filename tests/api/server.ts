@@ -1,0 +1,54 @@
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { FastifyInstance } from 'fastify'
+import { type AppOptions, buildApp } from '../../src/app.ts'
+import { openStore } from '../../src/store/index.ts'
+import type { Store } from '../../src/store/types.ts'
+
+export interface Answer {
+  status: number
+  // biome-ignore lint/suspicious/noExplicitAny: what a server answers is what the test looks at
+  body: any
+  headers: Headers
+}
+
+/** The real server on a free port, with a database file of its own. */
+export interface Server {
+  url: string
+  app: FastifyInstance
+  store: Store
+  get(path: string, headers?: HeadersInit): Promise<Answer>
+  send(method: string, path: string, body: unknown, headers?: HeadersInit): Promise<Answer>
+  /** A body exactly as given. */
+  raw(path: string, body: BodyInit | undefined, headers: HeadersInit): Promise<Answer>
+  close(): Promise<void>
+}
+
+async function answerOf(response: Response): Promise<Answer> {
+  const text = await response.text()
+  const isJson = response.headers.get('content-type')?.startsWith('application/json') ?? false
+  return { status: response.status, body: isJson ? JSON.parse(text) : text, headers: response.headers }
+}
+
+export async function startServer(options: Omit<AppOptions, 'store'> = {}): Promise<Server> {
+  const folder = await mkdtemp(join(tmpdir(), 'cyclewright-api-'))
+  const store = await openStore(`file:${join(folder, 'test.db')}`)
+  const app = await buildApp({ store, ...options })
+  const url = await app.listen({ port: 0, host: '127.0.0.1' })
+  const json = { 'content-type': 'application/json' }
+  return {
+    url,
+    app,
+    store,
+    get: async (path, headers) => answerOf(await fetch(url + path, { headers })),
+    send: async (method, path, body, headers) =>
+      answerOf(await fetch(url + path, { method, body: JSON.stringify(body), headers: { ...json, ...headers } })),
+    raw: async (path, body, headers) => answerOf(await fetch(url + path, { method: 'POST', body, headers })),
+    close: async () => {
+      await app.close()
+      await store.close()
+      await rm(folder, { recursive: true, force: true })
+    },
+  }
+}
