@@ -1,0 +1,115 @@
+import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { createServer } from 'node:net'
+import { join } from 'node:path'
+import { describe, expect, onTestFinished, test } from 'vitest'
+import { seedDocuments } from '../seed/index.ts'
+import { projectRoot } from '../src/root.ts'
+import { openStore } from '../src/store/index.ts'
+import { scratchFolder } from './store/scratch.ts'
+
+interface Started {
+  child: ChildProcessWithoutNullStreams
+  /** What was printed so far. */
+  output(): string
+  /** Resolves with the exit code. */
+  ended: Promise<number | null>
+}
+
+function start(settings: { [name: string]: string }): Started {
+  const child = spawn(process.execPath, ['--import', 'tsx', 'src/server.ts'], {
+    cwd: projectRoot(),
+    env: { ...process.env, HOST: '127.0.0.1', PORT: '0', LOG_LEVEL: 'silent', ...settings },
+  })
+  let printed = ''
+  for (const stream of [child.stdout, child.stderr])
+    stream.on('data', (chunk) => {
+      printed += chunk
+    })
+  onTestFinished(() => void child.kill('SIGKILL'))
+  return { child, output: () => printed, ended: once(child, 'close').then(([code]) => code) }
+}
+
+const lastLine = (text: string) => text.trimEnd().split('\n').at(-1)!
+
+/** Waits for the address, which must be what was printed last. */
+async function address({ child, output }: Started): Promise<string> {
+  while (!/^http/m.test(output())) {
+    if (child.exitCode !== null) throw new Error(output())
+    await Promise.race([once(child.stdout, 'data'), once(child, 'close')])
+  }
+  return lastLine(output())
+}
+
+async function stop({ child, ended }: Started) {
+  child.kill('SIGTERM')
+  return ended
+}
+
+const databaseIn = (folder: string) => `file:${join(folder, 'team.db')}`
+
+async function documentsIn(url: string): Promise<string[]> {
+  const store = await openStore(url)
+  const team = store.workspace(await store.ensureWorkspace('default'))
+  const kinds = ['game', 'design', 'option', 'comparison', 'decision'] as const
+  const lists = await Promise.all(kinds.map((kind) => team.list(kind)))
+  await store.close()
+  return lists.flat().map(({ kind, id, revision }) => `${kind} ${id} ${revision}`)
+}
+
+test('the last line is the address, behind it are health and the demo season, and a gentle stop ends with 0', async () => {
+  const url = databaseIn(scratchFolder())
+  const first = start({ DATABASE_URL: url })
+  const health = await fetch(`${await address(first)}/health`)
+  expect([health.status, await health.json()]).toEqual([
+    200,
+    { status: 'ok', version: '0.1.0', database: { engine: 'sqlite', journalMode: 'wal', synchronous: 'FULL' } },
+  ])
+  expect(await stop(first)).toBe(0)
+  const season = seedDocuments().map(({ kind, id }) => `${kind} ${id} 1`)
+  expect((await documentsIn(url)).sort()).toEqual(season.sort())
+
+  const second = start({ DATABASE_URL: url })
+  expect(await address(second)).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/)
+  expect(second.output()).not.toMatch(/demo season/)
+  await stop(second)
+  expect((await documentsIn(url)).length).toBe(season.length)
+})
+
+test('with DEMO=0 the database stays empty', async () => {
+  const url = databaseIn(scratchFolder())
+  const server = start({ DATABASE_URL: url, DEMO: '0' })
+  await address(server)
+  await stop(server)
+  expect(await documentsIn(url)).toEqual([])
+})
+
+describe('a start that can not go on ends with 1 and one sentence', () => {
+  async function sentence(settings: { [name: string]: string }) {
+    const server = start({ DATABASE_URL: databaseIn(scratchFolder()), DEMO: '0', ...settings })
+    return [await server.ended, lastLine(server.output())]
+  }
+
+  test('where a setting is wrong', async () => {
+    expect(await sentence({ PORT: 'web' })).toEqual([1, 'PORT must be a whole number from 0 to 65535, got "web".'])
+  })
+
+  test('where the port is taken', async () => {
+    const other = createServer().listen(0, '127.0.0.1')
+    await once(other, 'listening')
+    onTestFinished(() => void other.close())
+    const { port } = other.address() as { port: number }
+    expect(await sentence({ PORT: String(port) })).toEqual([
+      1,
+      `Port ${port} is taken by another program. Name another: PORT=3001 npm start`,
+    ])
+  })
+
+  test('where the database is not one', async () => {
+    const file = join(projectRoot(), 'package.json')
+    expect(await sentence({ DATABASE_URL: `file:${file}` })).toEqual([
+      1,
+      `${file} is not a database, or is damaged. Name another in DATABASE_URL.`,
+    ])
+  })
+})
