@@ -14,8 +14,14 @@ async function main(words: readonly string[]) {
   if (entries.length === 0) throw new Error(`No benchmark is called ${names.join(' or ')}.`)
   if (!json) console.log(row(['name', 'median', 'unit', 'better', 'ratio', 'baseline']))
   for (const entry of entries) {
-    const result = await measure(entry)
-    console.log(json ? JSON.stringify(result) : row(cells(result)))
+    try {
+      const result = await measure(entry)
+      console.log(json ? JSON.stringify(result) : row(cells(result)))
+    } catch (error) {
+      // The others are still worth their time.
+      console.error(`${entry.name} could not be measured:`, error)
+      process.exitCode = 1
+    }
   }
 }
 
