@@ -15,7 +15,7 @@ const made = {
   web: {
     name: 'web',
     says: 'Building the screens (about 10 s)',
-    inputs: ['web', 'src/model', 'src/api', 'seed', 'vite.config.ts', 'tsconfig.json', lock],
+    inputs: ['web', 'src/model', 'vite.config.ts', 'tsconfig.json', lock],
     output: 'dist/web/index.html',
     command: [tool('vite'), 'build', '--logLevel', 'warn'],
   },
@@ -52,15 +52,16 @@ function driverWorks() {
 }
 
 async function install() {
-  if (dependenciesAreCurrent()) return
-  console.log('Installing dependencies from the npm registry (about 1 minute; 3 where the database driver is compiled)')
-  const { ok, output } = await runLong('npm', ['ci', '--include=dev', '--no-audit', '--no-fund'])
-  if (!ok && /better-sqlite3/.test(output)) stop(driverSentence(), output)
-  if (!ok) stop('The dependencies could not be installed. Is the npm registry reachable?', output)
+  if (!dependenciesAreCurrent()) {
+    console.log('Installing dependencies from the npm registry (about 1 minute)')
+    // No package may run anything of its own: one would download an engine that is not used. The driver's turn is next.
+    const { ok, output } = await runLong('npm', ['ci', '--include=dev', '--ignore-scripts', '--no-audit', '--no-fund'])
+    if (!ok) stop('The dependencies could not be installed. Is the npm registry reachable?', output)
+  }
   if (driverWorks()) return
-  console.log('Compiling the database driver (about 1 minute)')
-  const rebuilt = await runLong('npm', ['rebuild', 'better-sqlite3'])
-  if (!rebuilt.ok || !driverWorks()) stop(driverSentence(), rebuilt.output)
+  console.log('Making the database driver ready (some seconds; 1 to 2 minutes where it is compiled)')
+  const { ok, output } = await runLong('npm', ['rebuild', 'better-sqlite3'])
+  if (!ok || !driverWorks()) stop(driverSentence(), output)
 }
 
 /** @param {(typeof made)['web']} step */
