@@ -22,7 +22,6 @@ export interface Tree {
 
 /** How a shortest way ends: the last arrival (or -1 - i for approach i), and the touch at which it leaves the arc. */
 export interface Ending {
-  readonly length: number
   readonly last: number
   readonly approach: Approach
 }
@@ -87,11 +86,15 @@ export class TangentGraph {
   /** The shortest way from the tree's root to the point that has these approaches, or null. */
   ending(tree: Tree, targets: readonly Approach[]): Ending | null {
     let best: Ending | null = null
+    let least = Number.POSITIVE_INFINITY
     const offer = (last: number, touch: Touch, length: number, approach: Approach) => {
       const turn = turnBetween(touch, approach.touch)
       if (turn === null) return
       const total = length + turn * this.space.radius + approach.length
-      if (!best || total < best.length) best = { length: total, last, approach }
+      // Arrivals that can not be reached are infinitely far, and so never less.
+      if (total >= least) return
+      least = total
+      best = { last, approach }
     }
     for (const target of targets) {
       tree.approaches.forEach((approach, i) => {

@@ -8,14 +8,15 @@ export type Stream = readonly [] | readonly [number] | readonly [number, number]
  * Seed (a whole number below 2⁵³) and stream name decide the numbers; other seeds and streams give independent ones.
  */
 export class Uniforms {
-  private readonly key: Uint32Array
-  private readonly counter: Uint32Array
+  private readonly key = new Uint32Array(2)
+  private readonly counter = new Uint32Array(4)
   private readonly words = new Uint32Array(4)
   private used = 4
 
   constructor(seed: number, stream: Stream = []) {
-    this.key = Uint32Array.of(seed % 2 ** 32, Math.floor(seed / 2 ** 32))
-    this.counter = Uint32Array.of(0, ...stream, ...Array(3 - stream.length).fill(0))
+    this.key[0] = seed % 2 ** 32
+    this.key[1] = Math.floor(seed / 2 ** 32)
+    for (let i = 0; i < stream.length; i++) this.counter[i + 1] = stream[i]!
   }
 
   next(): number {
