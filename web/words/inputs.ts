@@ -5,11 +5,12 @@ import { placeName } from './actions.ts'
 import { listed, percent, plain, points, seconds } from './format.ts'
 
 export interface InputWords {
-  /** 'Cormorant: success at Davit'. */
+  /** The team's own word: the input's id, or what it points at where the id is not a word. */
   name: string
+  /** What it changes: 'Shearwater: success at Davit'. */
+  about: string
   /** A value of the input with its unit. */
   say(value: number): string
-  /** 'works more often than' / 'is more than', for the sentence of the break-even. */
   measure: 'probability' | 'seconds' | 'factor' | 'points' | 'number'
 }
 
@@ -94,11 +95,5 @@ export function inputWords(input: Input, documents: Documents): InputWords {
     if (measure === 'points') return signed(points(value), value)
     return signed(plain(value, 2), value)
   }
-  return { name: owned, say, measure }
-}
-
-/** 'works more than 78 % of the time', 'is more than 4.2 s': the side on which the best option changes. */
-export function beyond(words: InputWords, value: number, side: 'more' | 'less'): string {
-  if (words.measure === 'probability') return `works ${side} than ${words.say(value)} of the time`
-  return `is ${side} than ${words.say(value)}`
+  return { name: /[A-Z ]/.test(input.id) ? input.id : owned, about: owned, say, measure }
 }

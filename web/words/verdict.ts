@@ -1,7 +1,7 @@
 import type { CompareReport, Crossing, Input } from '../../src/model/compare/types.ts'
 import type { Game, Option } from '../../src/model/documents/types.ts'
 import { percent, signedPoints } from './format.ts'
-import { beyond, inputWords } from './inputs.ts'
+import { inputWords } from './inputs.ts'
 
 export interface Verdict {
   best: string
@@ -74,5 +74,5 @@ function turn(
   const above = input.likely < crossing.value
   const winner = optionName(options, above ? crossing.to : crossing.from)
   const jump = crossing.jump ? ' (a jump: the best way to play changes there)' : ''
-  return `It turns to ‘${winner}’ if ‘${words.name}’ ${beyond(words, crossing.value, above ? 'more' : 'less')}${jump}.`
+  return `It turns to ‘${winner}’ if ‘${words.name}’ is ${above ? 'more' : 'less'} than ${words.say(crossing.value)}${jump}.`
 }

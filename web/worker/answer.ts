@@ -1,4 +1,4 @@
-import { applyInput, compare } from '../../src/model/compare/index.ts'
+import { applyInput, beliefDraws, beliefNeedsFineGrid, beliefSummary, compare } from '../../src/model/compare/index.ts'
 import type { Input } from '../../src/model/compare/types.ts'
 import type { Game, Option } from '../../src/model/documents/types.ts'
 import { travel } from '../../src/model/field/index.ts'
@@ -32,6 +32,12 @@ export function answer(question: ToWorker, progress: Progress): unknown {
       return plannerFor(question.game).report(question.option, { with: question.with })
     case 'compare':
       return compare(question.request, { progress })
+    case 'beliefPart':
+      return beliefDraws(question.request, question.part, { progress })
+    case 'beliefSummary':
+      return question.parts[0]?.step === 0.25 && beliefNeedsFineGrid(question.parts)
+        ? null
+        : beliefSummary(question.request, question.parts)
     case 'curve':
       return curve(question, progress)
     case 'travel':

@@ -1,4 +1,5 @@
-import type { CompareReport, CompareRequest, Input } from '../../src/model/compare/types.ts'
+import type { BeliefPart } from '../../src/model/compare/index.ts'
+import type { BeliefReport, CompareReport, CompareRequest, Input } from '../../src/model/compare/types.ts'
 import type { Game, Option, Robot } from '../../src/model/documents/types.ts'
 import type { Path } from '../../src/model/errors.ts'
 import type { Route } from '../../src/model/field/types.ts'
@@ -16,6 +17,15 @@ export interface Questions {
   quick: { ask: { game: Game; option: Option }; answer: QuickPlan }
   legs: { ask: { game: Game; robot: Robot; legs: LegRequest[] }; answer: LegReport[] }
   report: { ask: { game: Game; option: Option; with: ('call' | 'worth')[] }; answer: PlanReport }
+  beliefPart: {
+    ask: { request: CompareRequest; part: { from: number; to: number; step?: 0.1 | 0.25 } }
+    answer: BeliefPart
+  }
+  beliefSummary: {
+    ask: { request: CompareRequest; parts: BeliefPart[] }
+    /** Null where the draws must be repeated on the fine grid first. */
+    answer: BeliefReport | null
+  }
   compare: { ask: { request: CompareRequest }; answer: CompareReport }
   curve: { ask: { game: Game; options: Option[]; input: Input; count: number }; answer: Curve[] }
   travel: { ask: { game: Game; robot: Robot; from: string; to: string }; answer: Route }

@@ -46,7 +46,7 @@ function Answer(props: { decision: DecisionRecord; revision: number }) {
         <p className="label">Open question · {game.name}</p>
         <h2 id="question">{decision.question}</h2>
         <p className="answer">
-          {optionName(options, found.best)}:{' '}
+          {decision.chosen === found.best ? decision.name : optionName(options, found.best)}:{' '}
           <CameAbout explain={() => explainLead(report, options, found, source)}>
             <span className="numeral">{signedPoints(found.lead)}</span>
           </CameAbout>{' '}

@@ -1,0 +1,95 @@
+import { Button, NativeSelect, TextInput } from '@mantine/core'
+import { useState } from 'react'
+import { useLocation } from 'wouter'
+import type { CompareReport } from '../../../src/model/compare/types.ts'
+import type { ComparisonRecord, DecisionRecord } from '../../../src/model/documents/records.ts'
+import type { Game, Option } from '../../../src/model/documents/types.ts'
+import { useChanges } from '../../data/documents.ts'
+import { idFrom } from '../../data/identity.ts'
+import { measureWords } from '../../words/measure.ts'
+import { headline, sureness, turning, verdict } from '../../words/verdict.ts'
+
+/** Writes the answer down as a decision, with a snapshot of what it was computed from. */
+export function MakeDecision(props: {
+  record: ComparisonRecord
+  base: number
+  dirty: boolean
+  documents: { game: Game; options: Option[] }
+  report: CompareReport
+}) {
+  const { record, documents, report } = props
+  const { options } = documents
+  const found = verdict(report)
+  const [, go] = useLocation()
+  const { save } = useChanges()
+  const [name, setName] = useState('')
+  const [chosen, setChosen] = useState(found?.best ?? '')
+  const [trouble, setTrouble] = useState<string | null>(null)
+  if (!found) return null
+  const write = async () => {
+    if (name.trim() === '') return setTrouble('Please give the decision a name, such as ‘Leave the hook out for now’.')
+    setTrouble(null)
+    const decision = decisionOf(props, name.trim(), chosen)
+    try {
+      const outcome = await save.mutateAsync({
+        kind: 'decision',
+        id: decision.id,
+        name: decision.name,
+        body: decision,
+        base: null,
+      })
+      if ('saved' in outcome) go(`/decisions/${decision.id}`)
+    } catch (error) {
+      setTrouble((error as Error).message)
+    }
+  }
+  return (
+    <section className="sheet stack" aria-labelledby="decide-title">
+      <h2 id="decide-title">Write it down</h2>
+      <p>A decision record keeps the inputs as they are now, so that it can be defended, and computed again, later.</p>
+      <div className="row" style={{ alignItems: 'end' }}>
+        <TextInput
+          label="Decision"
+          value={name}
+          onChange={(event) => setName(event.currentTarget.value)}
+          error={trouble}
+          w={320}
+          maw="100%"
+        />
+        <NativeSelect
+          label="Chosen"
+          value={chosen}
+          data={options.map((option) => ({ value: option.id, label: option.name }))}
+          onChange={(event) => setChosen(event.currentTarget.value)}
+        />
+        <Button onClick={() => void write()} loading={save.isPending} disabled={props.dirty}>
+          Make a decision record
+        </Button>
+      </div>
+      {props.dirty && (
+        <p className="soft small">Save the comparison first, so that the record can name its revision.</p>
+      )}
+    </section>
+  )
+
+  function decisionOf(of: typeof props, title: string, option: string): DecisionRecord {
+    const input = record.inputs.find(({ id }) => id === record.breakEven)
+    return {
+      format: 1,
+      id: idFrom(title),
+      name: title,
+      question: record.question,
+      decidedOn: new Date().toISOString().slice(0, 10),
+      comparison: { id: record.id, revision: of.base },
+      chosen: option,
+      assumptions: [],
+      result: `${headline(found!, options)}. ${sureness(found!, options)}`,
+      wouldChange: input && report.breakEven?.input === input.id ? turning(report, input, documents) : [],
+      measureNext: report.belief ? [measureWords(report.belief, record.inputs, documents)] : [],
+      objections: [],
+      agreed: [],
+      checkAtEvent: '',
+      snapshot: { game: documents.game, options, inputs: record.inputs, result: report },
+    }
+  }
+}

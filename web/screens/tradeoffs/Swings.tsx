@@ -1,0 +1,67 @@
+import type { CompareReport } from '../../../src/model/compare/types.ts'
+import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
+import type { Game, Option } from '../../../src/model/documents/types.ts'
+import { Figure } from '../../charts/Figure.tsx'
+import { Measured } from '../../charts/Measured.tsx'
+import { SwingChart } from '../../charts/SwingChart.tsx'
+import { signedPoints } from '../../words/format.ts'
+import { inputWords } from '../../words/inputs.ts'
+import { optionName, verdict } from '../../words/verdict.ts'
+
+/** How far each unknown alone moves the lead. */
+export function Swings(props: {
+  report: CompareReport
+  record: ComparisonRecord
+  documents: { game: Game; options: Option[] }
+}) {
+  const { report, record, documents } = props
+  const found = verdict(report)
+  const bars = (report.swing ?? []).flatMap((swing) => {
+    const input = record.inputs.find(({ id }) => id === swing.input)
+    if (!input) return []
+    const words = inputWords(input, documents)
+    return [
+      {
+        id: swing.input,
+        name: words.name,
+        low: words.say(swing.low),
+        high: words.say(swing.high),
+        difference: swing.difference,
+      },
+    ]
+  })
+  if (!found?.second || bars.length === 0) return null
+  const turns = bars.filter(({ difference }) => Math.min(...difference) < 0)
+  return (
+    <section className="sheet stack" aria-labelledby="swing-title">
+      <h2 id="swing-title">Which arguments matter</h2>
+      <p>
+        Each unknown alone, from its low to its high value: how far it moves the lead of{' '}
+        {optionName(documents.options, found.best)}.{' '}
+        {turns.length > 0
+          ? `${turns.map(({ name }) => `‘${name}’`).join(', ')} can turn the answer alone; the others can not.`
+          : 'None of them turns the answer alone.'}
+      </p>
+      <Figure
+        title="Lead of the best option, one unknown at a time"
+        hideTitle
+        table={{
+          head: ['Unknown', 'Low', 'Lead at low', 'High', 'Lead at high'],
+          rows: bars.map((bar) => [
+            bar.name,
+            bar.low,
+            signedPoints(bar.difference[0]),
+            bar.high,
+            signedPoints(bar.difference[1]),
+          ]),
+        }}
+      >
+        <Measured>
+          {(width) => (
+            <SwingChart bars={bars} base={found.lead} width={width} ahead="still the best" behind="another is better" />
+          )}
+        </Measured>
+      </Figure>
+    </section>
+  )
+}
