@@ -6,7 +6,7 @@ const same = 1e-9
 
 /**
  * The chance that one draw of `own` is more than one of `other`, independent of it; a tie counts half.
- * Exact: one pass over both lattices. beats(a, b) + beats(b, a) = 1.
+ * Exact: one pass over both lattices, each taken as a whole of 1, so that beats(a, b) + beats(b, a) = 1.
  */
 export function beats(own: Lattice, other: Lattice): number {
   let below = 0
@@ -19,5 +19,7 @@ export function beats(own: Lattice, other: Lattice): number {
       tied += other[k]?.[1] as number
     total += probability * (below + tied / 2)
   }
-  return total
+  return total / (massOf(own) * massOf(other))
 }
+
+const massOf = (lattice: Lattice): number => lattice.reduce((sum, [, probability]) => sum + probability, 0)

@@ -18,13 +18,13 @@ export const meansOf = (draws: Draws): number[] =>
 
 /** How often each option is best; equally good ones share the draw. */
 export function chanceOfBest(draws: Draws): number[] {
-  const chance = (draws[0] ?? []).map(() => 0)
+  const shares = (draws[0] ?? []).map(() => 0)
   for (const values of draws) {
     const most = Math.max(...values)
     const best = values.flatMap((value, option) => (most - value <= 1e-9 ? [option] : []))
-    for (const option of best) chance[option] = (chance[option] as number) + 1 / best.length / draws.length
+    for (const option of best) shares[option]! += 1 / best.length
   }
-  return chance
+  return shares.map((share) => share / draws.length)
 }
 
 /** What each option is expected to lose against the best of each draw (points). */

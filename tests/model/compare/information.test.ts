@@ -18,7 +18,12 @@ const input = (id: string, low: number, likely: number, high: number, perMeasure
 function drawn(inputs: readonly Input[], seed: number, points: (...values: number[]) => number[]) {
   const rows = beliefValues(inputs, { seed, from: 0, to: beliefSize })
   const draws: Draws = rows.map((row) => points(...row))
-  return { draws, learn: (index: number) => learning(inputs, rows, draws)[index] as Learning }
+  let learnt: Learning[] | null = null
+  const learn = (index: number) => {
+    learnt ??= learning(inputs, rows, draws)
+    return learnt[index] as Learning
+  }
+  return { draws, learn }
 }
 
 const seeds = Array.from({ length: 20 }, (_, i) => i + 1)

@@ -5,10 +5,10 @@
 export function pertExpectation(
   { low, likely, high }: { low: number; likely: number; high: number },
   of: (x: number) => number,
+  panels = 20000,
 ): number {
   const alpha = 1 + (4 * (likely - low)) / (high - low)
   const beta = 1 + (4 * (high - likely)) / (high - low)
-  const panels = 20000
   let sum = 0
   let weights = 0
   for (let k = 0; k <= panels; k++) {
