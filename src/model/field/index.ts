@@ -4,6 +4,7 @@
 export { outlineFault, selfCrossing } from './outline.ts'
 // Both, between two places of a game
 export { type Place, placeOf } from './places.ts'
+export { MOST_CORNERS } from './polygon.ts'
 // Which way
 export { fieldRoutes } from './routes.ts'
 // How long

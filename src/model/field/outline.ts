@@ -1,6 +1,6 @@
 import type { Point } from '../documents/types.ts'
 import { squaredDistanceOfSegments } from './distances.ts'
-import { signedArea } from './polygon.ts'
+import { MOST_CORNERS, signedArea } from './polygon.ts'
 
 /** Corners and edges nearer than this (m) count as touching: far below what anyone measures on a field. */
 const SAME = 1e-9
@@ -9,6 +9,7 @@ const SAME = 1e-9
 export function outlineFault(outline: readonly Point[]): string | null {
   const count = outline.length
   if (count < 3) return `An outline needs at least 3 corners, and this one has ${count}.`
+  if (count > MOST_CORNERS) return `An outline can have up to ${MOST_CORNERS} corners, and this one has ${count}.`
   for (let i = 0; i < count; i++) {
     for (let j = i + 1; j < count; j++) {
       if (Math.hypot(outline[i]![0] - outline[j]![0], outline[i]![1] - outline[j]![1]) < SAME) {

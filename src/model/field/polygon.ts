@@ -1,6 +1,9 @@
 import type { Obstacle, Point } from '../documents/types.ts'
 import { squaredDistanceToSegment } from './distances.ts'
 
+/** A field's obstacles have at most so many corners together: the graph of tangents grows with their square. */
+export const MOST_CORNERS = 300
+
 /** An obstacle's outline, anticlockwise, without repeated corners, with its bounding box. */
 export interface Polygon {
   readonly obstacle: Obstacle

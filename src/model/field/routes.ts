@@ -2,11 +2,10 @@ import type { Field, Point } from '../documents/types.ts'
 import { ModelError } from '../errors.ts'
 import { FreeSpace } from './freeSpace.ts'
 import { TangentGraph, type Tree, turnBetween } from './graph.ts'
+import { MOST_CORNERS } from './polygon.ts'
 import type { Touch } from './tangents.ts'
 import type { FieldRoutes, Segment } from './types.ts'
 
-/** More corners than this are refused: the graph grows with their square. */
-const MOST_CORNERS = 300
 /** A turn below this (rad) is rounding: the way goes straight on. */
 const NO_TURN = 1e-7
 const MOST_FIELDS = 8
