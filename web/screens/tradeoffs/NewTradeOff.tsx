@@ -1,0 +1,99 @@
+import { Button, Checkbox, NativeSelect, TextInput } from '@mantine/core'
+import { useState } from 'react'
+import { useLocation } from 'wouter'
+import { getDocument } from '../../data/api.ts'
+import { type Bodies, useAllStored, useChanges, useList } from '../../data/documents.ts'
+import { idFrom } from '../../data/identity.ts'
+import { Loading } from '../../shell/states.tsx'
+
+/** A comparison of stored ways to play of one game, at their newest revisions. */
+export function NewTradeOff() {
+  const games = useList('game')
+  const options = useList('option')
+  const bodies = useAllStored('option', options.data ?? [])
+  const { save } = useChanges()
+  const [, go] = useLocation()
+  const [question, setQuestion] = useState('')
+  const [game, setGame] = useState('')
+  const [chosen, setChosen] = useState<string[]>([])
+  const [trouble, setTrouble] = useState<string | null>(null)
+  if (!games.data || !bodies.data) return <Loading what="the ways to play" />
+  const gameId = game || games.data[0]?.id || ''
+  const ways = bodies.data.filter(({ body }) => body.game === gameId)
+  const make = async () => {
+    if (question.trim() === '') return setTrouble('Please write the question down.')
+    const picked = ways.filter(({ id }) => chosen.includes(id))
+    if (picked.length < 2) return setTrouble('Choose at least two ways to play.')
+    setTrouble(null)
+    try {
+      const id = idFrom(question)
+      const designs = await Promise.all(picked.map(({ body }) => getDocument('design', body.design)))
+      const body: Bodies['comparison'] = {
+        format: 1,
+        id,
+        name: question.trim().slice(0, 60),
+        question: question.trim(),
+        game: { id: gameId, revision: games.data.find((entry) => entry.id === gameId)!.revision },
+        options: picked.map((option, index) => ({
+          option: { id: option.id, revision: option.revision },
+          design: { id: designs[index]!.id, revision: designs[index]!.revision },
+        })),
+        inputs: [],
+        breakEven: null,
+        seed: 1,
+        result: null,
+      }
+      const outcome = await save.mutateAsync({ kind: 'comparison', id, name: body.name, body, base: null })
+      if ('saved' in outcome) go(`/trade-offs/${id}`)
+    } catch (error) {
+      setTrouble((error as Error).message)
+    }
+  }
+  if (games.data.length === 0) return null
+  return (
+    <section className="sheet stack" aria-labelledby="new-trade-off">
+      <h2 id="new-trade-off">Compare ways to play</h2>
+      <div className="row" style={{ alignItems: 'end' }}>
+        <TextInput
+          label="Question"
+          value={question}
+          w={420}
+          maw="100%"
+          onChange={(event) => setQuestion(event.currentTarget.value)}
+        />
+        <NativeSelect
+          label="Game"
+          value={gameId}
+          data={games.data.map((entry) => ({ value: entry.id, label: entry.name }))}
+          onChange={(event) => setGame(event.currentTarget.value)}
+        />
+      </div>
+      <fieldset>
+        <legend>Ways to play</legend>
+        {ways.length === 0 && <p className="soft">There is none for this game yet: make one on a design’s screen.</p>}
+        <div className="columns" style={{ gap: '0.6rem' }}>
+          {ways.map((way) => (
+            <Checkbox
+              key={way.id}
+              label={way.name}
+              checked={chosen.includes(way.id)}
+              onChange={(event) =>
+                setChosen(event.currentTarget.checked ? [...chosen, way.id] : chosen.filter((id) => id !== way.id))
+              }
+            />
+          ))}
+        </div>
+      </fieldset>
+      {trouble && (
+        <p role="alert" className="loss">
+          {trouble}
+        </p>
+      )}
+      <div>
+        <Button onClick={() => void make()} loading={save.isPending}>
+          Compare them
+        </Button>
+      </div>
+    </section>
+  )
+}
