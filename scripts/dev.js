@@ -6,6 +6,8 @@ import { root, tool } from './steps.js'
 const port = process.env.PORT ?? '3000'
 const server = `http://127.0.0.1:${port}`
 
+console.log(`The screens will be at the address that Vite prints; the server behind them at ${server}`)
+
 const children = [
   spawn(tool('tsx'), ['watch', '--clear-screen=false', 'src/server.ts'], { cwd: root, stdio: 'inherit' }),
   spawn(tool('vite'), ['--clearScreen', 'false'], {

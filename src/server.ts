@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import type { AddressInfo } from 'node:net'
 import { join } from 'node:path'
 import { buildApp, onlyWorkspace } from './app.ts'
@@ -7,18 +7,24 @@ import { projectRoot } from './root.ts'
 import { seedIfEmpty } from './seeding.ts'
 import { openStore, type Store, StoreError } from './store/index.ts'
 
+/** How long a stop waits for requests under way (ms). */
+const longestWait = 3000
+
 async function main() {
   const config = readConfig(process.env)
   const store = await openDatabase(config)
   if (config.demo && (await seedIfEmpty(store, onlyWorkspace))) console.log('The demo season Breakwater is put in')
+  const web = join(projectRoot(), 'dist', 'web')
   const app = await buildApp({
     store,
-    webRoot: join(projectRoot(), 'dist', 'web'),
+    webRoot: existsSync(web) ? web : undefined,
     logLevel: config.logLevel,
     https: config.tls ? { cert: readFileSync(config.tls.certificate), key: readFileSync(config.tls.key) } : undefined,
   })
   stopGently(async () => {
+    const patience = setTimeout(() => app.server.closeAllConnections(), longestWait)
     await app.close()
+    clearTimeout(patience)
     await store.close()
   })
   await app.listen({ port: config.port, host: config.host })
@@ -42,7 +48,7 @@ function addressOf({ address, port, family }: AddressInfo, config: Config): stri
   return `${config.tls ? 'https' : 'http'}://${host}:${port}`
 }
 
-/** Requests under way are answered before the process ends; a second signal does not wait for them. */
+/** Requests under way are answered before the process ends, if they end soon; a second signal does not wait for them. */
 function stopGently(close: () => Promise<void>) {
   let stopping = false
   const stop = async () => {

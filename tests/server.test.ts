@@ -1,6 +1,6 @@
 import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { createServer } from 'node:net'
+import { connect, createServer } from 'node:net'
 import { join } from 'node:path'
 import { describe, expect, onTestFinished, test } from 'vitest'
 import { seedDocuments } from '../seed/index.ts'
@@ -74,6 +74,19 @@ test('the last line is the address, behind it are health and the demo season, an
   expect(second.output()).not.toMatch(/demo season/)
   await stop(second)
   expect((await documentsIn(url)).length).toBe(season.length)
+})
+
+test('a request that never ends does not keep the server from stopping', async () => {
+  const server = start({ DATABASE_URL: databaseIn(scratchFolder()), DEMO: '0' })
+  const { port } = new URL(await address(server))
+  const socket = connect(Number(port), '127.0.0.1')
+  onTestFinished(() => void socket.destroy())
+  socket.on('error', () => {})
+  socket.write(
+    'POST /api/compute/travel HTTP/1.1\r\nHost: a\r\nContent-Type: application/json\r\nContent-Length: 100\r\n\r\n{',
+  )
+  await new Promise((resolve) => setTimeout(resolve, 200))
+  expect(await stop(server)).toBe(0)
 })
 
 test('with DEMO=0 the database stays empty', async () => {
