@@ -1,12 +1,21 @@
-import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process'
+import { type ChildProcessWithoutNullStreams, spawn, spawnSync } from 'node:child_process'
 import { once } from 'node:events'
 import { connect, createServer } from 'node:net'
 import { join } from 'node:path'
-import { describe, expect, onTestFinished, test } from 'vitest'
+import { beforeAll, describe, expect, onTestFinished, test } from 'vitest'
 import { seedDocuments } from '../seed/index.ts'
 import { projectRoot } from '../src/root.ts'
 import { openStore } from '../src/store/index.ts'
 import { scratchFolder } from './store/scratch.ts'
+
+// The server as its users run it, from the sources as they are now.
+beforeAll(() => {
+  const { status, stderr } = spawnSync(process.execPath, ['scripts/bundle.js'], {
+    cwd: projectRoot(),
+    encoding: 'utf8',
+  })
+  if (status !== 0) throw new Error(stderr)
+})
 
 interface Started {
   child: ChildProcessWithoutNullStreams
@@ -17,7 +26,7 @@ interface Started {
 }
 
 function start(settings: { [name: string]: string }): Started {
-  const child = spawn(process.execPath, ['--import', 'tsx', 'src/server.ts'], {
+  const child = spawn(process.execPath, ['dist/server.js'], {
     cwd: projectRoot(),
     env: { ...process.env, HOST: '127.0.0.1', PORT: '0', LOG_LEVEL: 'silent', ...settings },
   })
