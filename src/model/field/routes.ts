@@ -20,6 +20,9 @@ const known = new Map<string, FieldRoutes>()
  * the field's clearance, inside the field shrunk by as much. Exact: straight lines and arcs round convex corners, found
  * in the graph of their tangents.
  *
+ * Touching is allowed (1e-9 m), so a gap of exactly twice the radius can be driven through. For a point robot (radius 0)
+ * that includes the seam between two obstacles, or an obstacle and the border, that only touch.
+ *
  * The graph is made once per field and radius, and the shortest ways from a point once per point; both are kept.
  *
  * Errors: ModelError 'overBudget' for more than 300 corners.

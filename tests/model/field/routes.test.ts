@@ -169,6 +169,21 @@ describe('where there is no way', () => {
     }
   })
 
+  test('a pocket without a way out is left to the search, which ends', () => {
+    // Tangents reach the closed yard's inner corners from its inside only; a search that follows them outside never ends.
+    const yard = [
+      box(5, 2, 11, 2.5),
+      box(5, 5.5, 11, 6),
+      box(5, 2, 5.5, 6),
+      box(10.5, 2, 11, 6),
+      box(7.5, 3.8, 8.5, 4.2),
+    ]
+    const routes = fieldRoutes(fieldWith(yard), disc(0.3))
+    expect(routes.route([6.5, 4], [9.5, 4])!.length).toBeGreaterThan(3)
+    expect(routes.route([6.5, 4], [3, 4])).toBeNull()
+    expect(routes.route([3, 4], [13, 4])!.length).toBeGreaterThan(10)
+  })
+
   test('the sentence names the obstacle or the border that blocks a point, and touching is allowed', () => {
     const routes = fieldRoutes(fieldWith([box(7, 2, 8, 6)]), disc(0.4))
     expect(routes.blockedBy([7.5, 4])).toBe("the obstacle 'Rock 0'")
