@@ -39,7 +39,7 @@ function checkScore(game: Game, robot: Robot, leg: LegRequest & { kind: 'score' 
   const entries = robot.score[leg.goal]!
   const entry = entries[leg.entry]
   if (!entry) {
-    const message = `The robot has ${entries.length} ways to score at ${quoted(goal.id)}, counted from 0, got ${leg.entry}`
+    const message = `entry must be less than ${entries.length}, the number of ways in which the robot scores at ${quoted(goal.id)}, got ${leg.entry}`
     return [{ path: ['entry'], message }]
   }
   const spots = goal.spots.filter(({ id }) => entry.spots === 'any' || entry.spots.includes(id))
