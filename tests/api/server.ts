@@ -18,6 +18,8 @@ export interface Server {
   url: string
   app: FastifyInstance
   store: Store
+  /** The database file. */
+  file: string
   get(path: string, headers?: HeadersInit): Promise<Answer>
   send(method: string, path: string, body: unknown, headers?: HeadersInit): Promise<Answer>
   /** A body exactly as given. */
@@ -33,7 +35,8 @@ async function answerOf(response: Response): Promise<Answer> {
 
 export async function startServer(options: Omit<AppOptions, 'store'> = {}): Promise<Server> {
   const folder = await mkdtemp(join(tmpdir(), 'cyclewright-api-'))
-  const store = await openStore(`file:${join(folder, 'test.db')}`)
+  const file = join(folder, 'test.db')
+  const store = await openStore(`file:${file}`)
   const app = await buildApp({ store, ...options })
   const url = await app.listen({ port: 0, host: '127.0.0.1' })
   const json = { 'content-type': 'application/json' }
@@ -41,6 +44,7 @@ export async function startServer(options: Omit<AppOptions, 'store'> = {}): Prom
     url,
     app,
     store,
+    file,
     get: async (path, headers) => answerOf(await fetch(url + path, { headers })),
     send: async (method, path, body, headers) =>
       answerOf(await fetch(url + path, { method, body: JSON.stringify(body), headers: { ...json, ...headers } })),
