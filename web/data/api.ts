@@ -1,0 +1,61 @@
+import { createTRPCClient, httpBatchLink, TRPCClientError } from '@trpc/client'
+import type { AppRouter } from '../../src/api/index.ts'
+import type { DocumentKind } from '../../src/model/documents/records.ts'
+import type { Problem } from '../../src/model/errors.ts'
+import type { DocumentSummary, RevisionSummary, SaveOutcome, SaveRequest, StoredDocument } from '../../src/store/types.ts'
+import { announce } from './connection.ts'
+
+/** The server could not be reached at all. */
+export class Unreachable extends Error {
+  constructor() {
+    super('The server does not answer. What you typed stays in this browser; try again when it is back.')
+    this.name = 'Unreachable'
+  }
+}
+
+const watched: typeof fetch = async (input, init) => {
+  try {
+    const response = await fetch(input, init)
+    announce(response.status < 502)
+    return response
+  } catch (error) {
+    if (!(error instanceof DOMException && error.name === 'AbortError')) announce(false)
+    throw error
+  }
+}
+
+const client = createTRPCClient<AppRouter>({ links: [httpBatchLink({ url: '/trpc', fetch: watched })] })
+
+/** Turns what the transport throws into a sentence for the person. */
+async function said<T>(call: Promise<T>): Promise<T> {
+  try {
+    return await call
+  } catch (error) {
+    if (error instanceof TRPCClientError && !error.data) throw new Unreachable()
+    throw error
+  }
+}
+
+export const listDocuments = (kind: DocumentKind, withRemoved = false): Promise<DocumentSummary[]> =>
+  said(client.documents.list.query({ kind, withRemoved }))
+
+export const getDocument = (kind: DocumentKind, id: string, revision?: number): Promise<StoredDocument> =>
+  said(client.documents.get.query({ kind, id, revision }))
+
+export const listRevisions = (kind: DocumentKind, id: string): Promise<RevisionSummary[]> =>
+  said(client.documents.revisions.query({ kind, id }))
+
+export const saveDocument = (request: SaveRequest): Promise<SaveOutcome> => said(client.documents.save.mutate(request))
+
+export const restoreDocument = (kind: DocumentKind, id: string, revision: number, base: number): Promise<SaveOutcome> =>
+  said(client.documents.restore.mutate({ kind, id, revision, base }))
+
+export const removeDocument = (kind: DocumentKind, id: string, undo = false): Promise<unknown> =>
+  said(client.documents.remove.mutate({ kind, id, undo }))
+
+/** All that the server found wrong with a document, with the path of each; none where it was something else. */
+export function problemsOf(error: unknown): readonly Problem[] {
+  if (!(error instanceof TRPCClientError)) return []
+  const data = error.data as { failure?: { problems?: Problem[] } } | null
+  return data?.failure?.problems ?? []
+}

@@ -1,0 +1,128 @@
+import { useCallback, useEffect, useMemo, useReducer } from 'react'
+import type { DocumentKind } from '../../src/model/documents/records.ts'
+import { type Place, same } from './difference.ts'
+import { begin, change, type History, pause, redo, undo } from './history.ts'
+import { withValueAt } from './place.ts'
+
+interface Kept<T> {
+  base: number
+  value: T
+  at: string
+}
+
+const key = (kind: DocumentKind, id: string) => `cyclewright/draft/${kind}/${id}`
+
+function read<T>(kind: DocumentKind, id: string): Kept<T> | null {
+  try {
+    return JSON.parse(localStorage.getItem(key(kind, id)) ?? 'null') as Kept<T> | null
+  } catch {
+    return null
+  }
+}
+
+function write<T>(kind: DocumentKind, id: string, kept: Kept<T> | null): void {
+  try {
+    if (kept) localStorage.setItem(key(kind, id), JSON.stringify(kept))
+    else localStorage.removeItem(key(kind, id))
+  } catch {
+    // A full or forbidden storage costs the copy, not the edit on the screen.
+  }
+}
+
+interface State<T> {
+  history: History<T>
+  base: number
+  saved: T
+  /** When the edits that were found in this browser had been made; null where there were none. */
+  foundFrom: string | null
+}
+
+type Step<T> =
+  | { kind: 'set'; place: Place; value: unknown; group: string | null }
+  | { kind: 'replace'; value: T }
+  | { kind: 'undo' | 'redo' | 'pause' | 'discard' }
+  | { kind: 'saved'; base: number; saved: T; value: T }
+
+function step<T>(state: State<T>, action: Step<T>): State<T> {
+  const { history } = state
+  switch (action.kind) {
+    case 'set':
+      return { ...state, history: change(history, withValueAt(history.present, action.place, action.value), action.group) }
+    case 'replace':
+      return { ...state, history: change(history, action.value) }
+    case 'undo':
+      return { ...state, history: undo(history) }
+    case 'redo':
+      return { ...state, history: redo(history) }
+    case 'pause':
+      return { ...state, history: pause(history) }
+    case 'discard':
+      return { ...state, history: change(history, state.saved), foundFrom: null }
+    case 'saved':
+      return { history: change(history, action.value), base: action.base, saved: action.saved, foundFrom: null }
+  }
+}
+
+function start<T>(of: { kind: DocumentKind; id: string; revision: number; body: T }): State<T> {
+  const kept = read<T>(of.kind, of.id)
+  const fresh = { history: begin(of.body), base: of.revision, saved: of.body, foundFrom: null }
+  if (!kept || same(kept.value, of.body)) return fresh
+  return { ...fresh, history: change(fresh.history, kept.value), base: kept.base, foundFrom: kept.at }
+}
+
+export interface Draft<T> {
+  value: T
+  /** The revision that the edit began from. */
+  base: number
+  saved: T
+  dirty: boolean
+  foundFrom: string | null
+  canUndo: boolean
+  canRedo: boolean
+  set(place: Place, value: unknown, group?: string | null): void
+  replace(value: T): void
+  undo(): void
+  redo(): void
+  pause(): void
+  discard(): void
+  /** After saving, or after taking what somebody else saved. */
+  rebase(base: number, saved: T, value?: T): void
+}
+
+/** An edit under way: undone and redone step by step, and kept in this browser until it is saved. */
+export function useDraft<T>(of: { kind: DocumentKind; id: string; revision: number; body: T }): Draft<T> {
+  const [state, dispatch] = useReducer(step<T>, of, start<T>)
+  const { history, base, saved } = state
+  const value = history.present
+  const dirty = useMemo(() => !same(value, saved), [value, saved])
+  const { kind, id } = of
+  useEffect(() => {
+    write(kind, id, dirty ? { base, value, at: new Date().toISOString() } : null)
+  }, [kind, id, base, value, dirty])
+  const set = useCallback(
+    (place: Place, next: unknown, group: string | null = null) => dispatch({ kind: 'set', place, value: next, group }),
+    [],
+  )
+  const simple = useMemo(
+    () => ({
+      replace: (next: T) => dispatch({ kind: 'replace', value: next }),
+      undo: () => dispatch({ kind: 'undo' }),
+      redo: () => dispatch({ kind: 'redo' }),
+      pause: () => dispatch({ kind: 'pause' }),
+      discard: () => dispatch({ kind: 'discard' }),
+      rebase: (to: number, body: T, next?: T) => dispatch({ kind: 'saved', base: to, saved: body, value: next ?? body }),
+    }),
+    [],
+  )
+  return {
+    value,
+    base,
+    saved,
+    dirty,
+    foundFrom: state.foundFrom,
+    canUndo: history.past.length > 0,
+    canRedo: history.future.length > 0,
+    set,
+    ...simple,
+  }
+}
