@@ -32,7 +32,7 @@ export function DotPlot(props: { rows: DotRow[]; width: number; threshold: numbe
   const all = rows.flatMap((row) => row.dots)
   if (all.length === 0) return null
   const size = columnWidth(width, all)
-  const stacks = rows.map((row) => stackDots(row.dots, size))
+  const stacks = rows.map((row) => stackDots(row.dots, size, threshold ?? 0))
   const low = Math.min(...all, threshold ?? Number.POSITIVE_INFINITY) - size
   const high = Math.max(...all, threshold ?? Number.NEGATIVE_INFINITY) + size
   const scale = linearScale([low, high], [6, width - 6])

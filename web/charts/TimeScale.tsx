@@ -29,14 +29,18 @@ export function TimeScale(props: { scale: Scale; domain: [number, number]; y: nu
           key={mark}
           x={pixel(props.scale(mark))}
           y={props.y + 19}
-          textAnchor="middle"
+          textAnchor={atEdge(props.scale(mark), props.width)}
           fontSize="12"
           className="soft"
         >
           {mark}
-          {props.unit && mark === marks.at(rising ? -1 : 0) ? ` ${props.unit}` : ''}
+          {props.unit && mark === marks.at(-1) ? ` ${props.unit}` : ''}
         </text>
       ))}
     </g>
   )
 }
+
+/** A label at the picture's edge stays inside of it. */
+const atEdge = (x: number, width: number): 'start' | 'middle' | 'end' =>
+  x > width - 30 ? 'end' : x < 14 ? 'start' : 'middle'

@@ -31,14 +31,17 @@ export interface Dot {
   level: number
 }
 
-/** Dots put into columns of equal width and stacked, lowest value first. */
-export function stackDots(values: readonly number[], columnWidth: number): Dot[] {
+/**
+ * Dots put into columns of equal width and stacked, lowest value first. A column ends at `edge`, so that the dots below
+ * it stand left of it.
+ */
+export function stackDots(values: readonly number[], columnWidth: number, edge = 0): Dot[] {
   const levels = new Map<number, number>()
   return values.map((value) => {
-    const index = Math.floor(value / columnWidth + 1e-9)
+    const index = Math.floor((value - edge) / columnWidth + 1e-9)
     const level = levels.get(index) ?? 0
     levels.set(index, level + 1)
-    return { value, column: pixel((index + 0.5) * columnWidth), level }
+    return { value, column: pixel(edge + (index + 0.5) * columnWidth), level }
   })
 }
 

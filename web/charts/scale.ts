@@ -21,7 +21,8 @@ export function ticks(domain: readonly [number, number], count: number): number[
   if (!(high > low) || count < 1) return [low]
   const raw = (high - low) / count
   const power = 10 ** Math.floor(Math.log10(raw))
-  const step = power * ([1, 2, 5, 10].find((factor) => factor * power >= raw * 0.999999) ?? 10)
+  const distance = (factor: number) => Math.abs(Math.log((factor * power) / raw))
+  const step = power * [1, 2, 5, 10].reduce((best, factor) => (distance(factor) < distance(best) ? factor : best))
   const first = Math.ceil(low / step - 1e-9)
   const last = Math.floor(high / step + 1e-9)
   return Array.from({ length: last - first + 1 }, (_, index) => Number(((first + index) * step).toPrecision(12)))

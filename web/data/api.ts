@@ -2,7 +2,13 @@ import { createTRPCClient, httpBatchLink, TRPCClientError } from '@trpc/client'
 import type { AppRouter } from '../../src/api/index.ts'
 import type { DocumentKind } from '../../src/model/documents/records.ts'
 import type { Problem } from '../../src/model/errors.ts'
-import type { DocumentSummary, RevisionSummary, SaveOutcome, SaveRequest, StoredDocument } from '../../src/store/types.ts'
+import type {
+  DocumentSummary,
+  RevisionSummary,
+  SaveOutcome,
+  SaveRequest,
+  StoredDocument,
+} from '../../src/store/types.ts'
 import { announce } from './connection.ts'
 
 /** The server could not be reached at all. */

@@ -18,7 +18,8 @@ const byId = (value: unknown): value is ({ id: string } & Plain)[] =>
 
 export const same = (a: unknown, b: unknown): boolean => {
   if (Object.is(a, b)) return true
-  if (Array.isArray(a) && Array.isArray(b)) return a.length === b.length && a.every((member, index) => same(member, b[index]))
+  if (Array.isArray(a) && Array.isArray(b))
+    return a.length === b.length && a.every((member, index) => same(member, b[index]))
   if (isPlain(a) && isPlain(b)) {
     const keys = new Set([...Object.keys(a), ...Object.keys(b)])
     return [...keys].every((key) => same(a[key], b[key]))
@@ -55,14 +56,18 @@ function mergeAt(base: unknown, mine: unknown, theirs: unknown, place: Place, bo
   if (isPlain(mine) && isPlain(theirs)) {
     const parts = isPlain(base) ? base : {}
     const keys = new Set([...Object.keys(mine), ...Object.keys(theirs)])
-    const entries = [...keys].map((key) => [key, mergeAt(parts[key], mine[key], theirs[key], [...place, key], both)] as const)
+    const entries = [...keys].map(
+      (key) => [key, mergeAt(parts[key], mine[key], theirs[key], [...place, key], both)] as const,
+    )
     return Object.fromEntries(entries.filter(([, value]) => value !== undefined))
   }
   if (byId(mine) && byId(theirs)) {
     const parts = byId(base) ? asMap(base) : {}
     const [ours, others] = [asMap(mine), asMap(theirs)]
     const ids = [...new Set([...mine, ...theirs].map((member) => member.id))]
-    return ids.map((id) => mergeAt(parts[id], ours[id], others[id], [...place, id], both)).filter((member) => member !== undefined)
+    return ids
+      .map((id) => mergeAt(parts[id], ours[id], others[id], [...place, id], both))
+      .filter((member) => member !== undefined)
   }
   both.push(place)
   return mine

@@ -40,7 +40,10 @@ export const useStored = <K extends DocumentKind>(kind: K, id: string | null, re
   })
 
 /** Several documents of one kind at once; `data` is complete or undefined. */
-export function useAllStored<K extends DocumentKind>(kind: K, references: readonly { id: string; revision?: number }[]) {
+export function useAllStored<K extends DocumentKind>(
+  kind: K,
+  references: readonly { id: string; revision?: number }[],
+) {
   return useQueries({
     queries: references.map(({ id, revision }) => ({
       queryKey: key(kind, id, revision),

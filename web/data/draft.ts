@@ -47,7 +47,10 @@ function step<T>(state: State<T>, action: Step<T>): State<T> {
   const { history } = state
   switch (action.kind) {
     case 'set':
-      return { ...state, history: change(history, withValueAt(history.present, action.place, action.value), action.group) }
+      return {
+        ...state,
+        history: change(history, withValueAt(history.present, action.place, action.value), action.group),
+      }
     case 'replace':
       return { ...state, history: change(history, action.value) }
     case 'undo':
@@ -110,7 +113,8 @@ export function useDraft<T>(of: { kind: DocumentKind; id: string; revision: numb
       redo: () => dispatch({ kind: 'redo' }),
       pause: () => dispatch({ kind: 'pause' }),
       discard: () => dispatch({ kind: 'discard' }),
-      rebase: (to: number, body: T, next?: T) => dispatch({ kind: 'saved', base: to, saved: body, value: next ?? body }),
+      rebase: (to: number, body: T, next?: T) =>
+        dispatch({ kind: 'saved', base: to, saved: body, value: next ?? body }),
     }),
     [],
   )

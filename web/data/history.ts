@@ -35,4 +35,5 @@ export function redo<T>(history: History<T>): History<T> {
 }
 
 /** Ends the group, so that the next edit of the same field is a step of its own. */
-export const pause = <T>(history: History<T>): History<T> => (history.group === null ? history : { ...history, group: null })
+export const pause = <T>(history: History<T>): History<T> =>
+  history.group === null ? history : { ...history, group: null }

@@ -2,7 +2,13 @@ import type { DocumentKind } from '../../src/model/documents/records.ts'
 import { withValueAt } from './place.ts'
 
 /** Where a document keeps its own id and name. */
-export const headOf = { game: [], design: ['robot'], option: ['option'], comparison: [], decision: [] } as const satisfies {
+export const headOf = {
+  game: [],
+  design: ['robot'],
+  option: ['option'],
+  comparison: [],
+  decision: [],
+} as const satisfies {
   [kind in DocumentKind]: readonly string[]
 }
 

@@ -33,6 +33,7 @@ export const theme = createTheme({
   fontFamily: 'var(--sans)',
   headings: { fontFamily: 'var(--serif)' },
   defaultRadius: 3,
+  fontSizes: { xs: '0.875rem', sm: '1rem', md: '1.0625rem' },
   cursorType: 'pointer',
   variantColorResolver: ({ variant }) => {
     if (variant === 'filled')

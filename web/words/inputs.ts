@@ -70,7 +70,7 @@ function measureOf(input: Input, parts: string[]): InputWords['measure'] {
   const last = parts.at(-1)!
   if (['success', 'leaves', 'absent', 'stops'].includes(last)) return 'probability'
   if (last === 'points') return 'points'
-  if (parts.includes('pace') || last === 'spread') return 'factor'
+  if (parts.includes('pace') || last === 'spread') return input.as === 'add' ? 'number' : 'factor'
   if (parts.includes('duration') || parts.includes('whole') || parts.includes('retry') || parts.includes('holdSeconds'))
     return 'seconds'
   return 'number'

@@ -34,6 +34,7 @@ export function useLive(wanted: Wanted | null): Live {
   })
   const next = useRef<Wanted | null>(null)
   const running = useRef(false)
+  const planned = useRef<Wanted | null>(null)
   const shown = useRef(true)
 
   useEffect(() => {
@@ -56,8 +57,12 @@ export function useLive(wanted: Wanted | null): Live {
         next.current = null
         const press = takePress()
         try {
-          const plan = await askLive('quick', { game: asked.game, option: asked.option })
-          setLive((before) => ({ ...before, plan, option: asked.option, error: null, press }))
+          // Other legs of the same design need no new plan.
+          if (planned.current?.option !== asked.option || planned.current.game !== asked.game) {
+            const plan = await askLive('quick', { game: asked.game, option: asked.option })
+            planned.current = asked
+            setLive((before) => ({ ...before, plan, option: asked.option, error: null, press }))
+          }
           const reports = await askLive('legs', {
             game: asked.game,
             robot: asked.option.robot,
@@ -66,6 +71,7 @@ export function useLive(wanted: Wanted | null): Live {
           const legs = asked.legs.map((leg, index) => ({ leg, report: reports[index]! }))
           setLive((before) => ({ ...before, legs, press: null }))
         } catch (error) {
+          planned.current = null
           setLive((before) => ({ ...before, error: error as Error, press: null }))
         }
       }
