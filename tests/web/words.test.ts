@@ -41,6 +41,7 @@ const report: CompareReport = {
       ],
     },
     gridError: 0.01,
+    form: { 'shearwater-best': -0.6, 'kittiwake-best': -0.4 },
   },
 }
 

@@ -131,7 +131,7 @@ function Bar(props: { bar: StripBar; scale: ReturnType<typeof linearScale>; hatc
       <rect
         x={pixel(x)}
         y={y}
-        width={pixel(end - x)}
+        width={pixel(Math.max(1.5, end - x - 1.5))}
         height={barHeight}
         rx={2}
         style={{
@@ -154,24 +154,29 @@ function Bar(props: { bar: StripBar; scale: ReturnType<typeof linearScale>; hatc
   )
 }
 
+/** As much of a name as fits, at least three letters of it. */
+function shortened(name: string, room: number, size: number): string {
+  const letters = Math.floor((room - 8) / (size * 0.54))
+  if (name.length <= letters) return name
+  return letters >= 4 ? `${name.slice(0, letters - 1).trimEnd()}…` : ''
+}
+
 function BarText(props: { bar: StripBar; x: number; y: number; room: number }) {
   const { bar, x, y, room } = props
   const fill = bar.critical ? 'var(--on-deep)' : 'var(--ink)'
-  const fits = (text: string, size: number) => text.length * size * 0.54 < room - 10
   const time = seconds(bar.mean)
   const worth = bar.worth === null ? '' : `${signedPoints(bar.worth)}/s`
-  const first = [`${bar.name} ${time}`, bar.name, time].find((text) => fits(text, 13)) ?? ''
-  const second = [worth].find((text) => text && fits(text, 12)) ?? ''
+  const fits = (text: string) => text.length * 12 * 0.54 < room - 6
+  const first = shortened(bar.name, room, 13)
+  const second = [`${time}  ${worth}`, time, bar.mean.toFixed(1)].find(fits) ?? ''
   return (
     <g aria-hidden="true" style={{ pointerEvents: 'none' }}>
-      <text x={pixel(x + 5)} y={y + (second ? 15 : 23)} fontSize="13" fontWeight="600" style={{ fill }}>
+      <text x={pixel(x + 4)} y={y + 15} fontSize="13" fontWeight="600" style={{ fill }}>
         {first}
       </text>
-      {second && (
-        <text x={pixel(x + 5)} y={y + 30} fontSize="12" style={{ fill }}>
-          {second}
-        </text>
-      )}
+      <text x={pixel(x + 4)} y={y + (first ? 30 : 23)} fontSize="12" style={{ fill }}>
+        {second}
+      </text>
     </g>
   )
 }

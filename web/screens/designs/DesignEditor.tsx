@@ -106,7 +106,14 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
             onRedo={redo}
           />
         </div>
-        <WayToPlay ways={ways} chosen={wayId} onChoose={setWayId} />
+        <WayToPlay
+          game={game}
+          design={stored.id}
+          robot={robot}
+          ways={ways}
+          chosen={way?.id ?? null}
+          onChoose={setWayId}
+        />
         <PointsPanel
           game={game}
           option={option}

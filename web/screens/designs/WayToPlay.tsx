@@ -1,25 +1,85 @@
-import { NativeSelect } from '@mantine/core'
-import type { Stored } from '../../data/documents.ts'
+import { Button, NativeSelect } from '@mantine/core'
+import { useState } from 'react'
+import type { Game, Robot } from '../../../src/model/documents/types.ts'
+import { firstOption } from '../../data/assemble.ts'
+import { type Bodies, type Stored, useChanges } from '../../data/documents.ts'
+import { idFrom } from '../../data/identity.ts'
+import { Panel } from '../../shell/Panel.tsx'
 import { finishWords } from '../../words/explain.ts'
+import { WayForm } from './WayForm.tsx'
 
-/** Which way to play the points are computed for. */
-export function WayToPlay(props: { ways: Stored<'option'>[]; chosen: string | null; onChoose(id: string): void }) {
-  const chosen = props.ways.find(({ id }) => id === props.chosen)
-  if (props.ways.length === 0)
-    return (
-      <p className="soft">
-        No way to play is stored for this design yet: the points are those of a robot that does all that it can.
-      </p>
-    )
+/** Which way to play the points are computed for; to be changed, and new ones made. */
+export function WayToPlay(props: {
+  game: Game
+  design: string
+  robot: Robot
+  ways: Stored<'option'>[]
+  chosen: string | null
+  onChoose(id: string): void
+}) {
+  const { game, robot, ways } = props
+  const chosen = ways.find(({ id }) => id === props.chosen)
+  const { save } = useChanges()
+  const [open, setOpen] = useState(false)
+  const [trouble, setTrouble] = useState<string | null>(null)
+  const make = async () => {
+    setTrouble(null)
+    const name = `${robot.name}, way ${ways.length + 1}`
+    const id = idFrom(name)
+    const { robot: _, ...option } = { ...firstOption(game, robot), id, name }
+    const body: Bodies['option'] = { format: 1, game: game.id, design: props.design, option }
+    try {
+      const outcome = await save.mutateAsync({ kind: 'option', id, name, body, base: null })
+      if ('saved' in outcome) {
+        props.onChoose(id)
+        setOpen(true)
+      }
+    } catch (error) {
+      setTrouble((error as Error).message)
+    }
+  }
   return (
-    <div className="row">
-      <NativeSelect
-        label="Played as"
-        value={props.chosen ?? ''}
-        data={props.ways.map(({ id, name }) => ({ value: id, label: name }))}
-        onChange={(event) => props.onChoose(event.currentTarget.value)}
-      />
-      {chosen && <p className="soft small">Endgame {finishWords(chosen.body.option)}.</p>}
+    <div className="stack" style={{ gap: '0.4rem' }}>
+      <div className="row" style={{ alignItems: 'end' }}>
+        {ways.length > 0 && (
+          <NativeSelect
+            label="Played as"
+            miw={300}
+            value={props.chosen ?? ''}
+            data={ways.map(({ id, name }) => ({ value: id, label: name }))}
+            onChange={(event) => props.onChoose(event.currentTarget.value)}
+          />
+        )}
+        {chosen && (
+          <Button variant="default" onClick={() => setOpen(true)}>
+            Change it
+          </Button>
+        )}
+        <Button variant="default" loading={save.isPending} onClick={() => void make()}>
+          New way to play
+        </Button>
+      </div>
+      <p className="soft small">
+        {chosen
+          ? `Endgame ${finishWords(chosen.body.option)}.`
+          : 'No way to play is stored for this design yet: the points are those of a robot that does all that it can.'}
+      </p>
+      {trouble && (
+        <p role="alert" className="loss">
+          {trouble}
+        </p>
+      )}
+      <Panel title="Way to play" open={open && chosen !== undefined} onClose={() => setOpen(false)} side>
+        {chosen && (
+          <WayForm
+            key={`${chosen.id}/${chosen.revision}`}
+            game={game}
+            robot={robot}
+            stored={chosen}
+            onCopied={props.onChoose}
+          />
+        )}
+      </Panel>
     </div>
   )
 }

@@ -14,7 +14,7 @@ import { DifferenceTable } from './DifferenceTable.tsx'
 export function RevisionsPanel(props: {
   kind: DocumentKind
   id: string
-  href: string
+  href: string | null
   /** What is on the screen. */
   shown: unknown
   open: boolean
@@ -63,9 +63,11 @@ export function RevisionsPanel(props: {
               </span>
             </span>
             <span className="row">
-              <Link href={`${href}/${id}?revision=${entry.revision}`} onClick={props.onClose}>
-                Open
-              </Link>
+              {href !== null && (
+                <Link href={`${href}/${id}?revision=${entry.revision}`} onClick={props.onClose}>
+                  Open
+                </Link>
+              )}
               <Button
                 size="compact-sm"
                 variant="default"

@@ -18,8 +18,9 @@ export interface SaveBarProps<K extends DocumentKind> {
   draft: Draft<Bodies[K]>
   /** An older revision is shown, which can be looked at and restored. */
   old: boolean
-  /** Where documents of this kind live. */
-  href: string
+  /** Where documents of this kind live; null where they have no screen of their own. */
+  href: string | null
+  onCopied?(id: string): void
   /** What stands in fields and is not a value: saving waits for it. */
   unread: string[]
   rename(body: Bodies[K], id: string, name: string): Bodies[K]
@@ -55,7 +56,8 @@ export function SaveBar<K extends DocumentKind>(props: SaveBarProps<K>) {
           setSaid(`Saved as revision ${outcome.saved.revision}.`)
         } else {
           draft.discard()
-          go(`${href}/${id}`)
+          if (href !== null) go(`${href}/${id}`)
+          props.onCopied?.(id)
         }
       }
     } catch (error) {
@@ -74,7 +76,7 @@ export function SaveBar<K extends DocumentKind>(props: SaveBarProps<K>) {
         <p>
           You look at revision {stored.revision} of {moment(stored.savedAt)}.
         </p>
-        <Button variant="default" onClick={() => go(`${href}/${stored.id}`)}>
+        <Button variant="default" onClick={() => go(`${href ?? ''}/${stored.id}`)}>
           To the newest
         </Button>
         <Button variant="default" onClick={() => setShowRevisions(true)}>

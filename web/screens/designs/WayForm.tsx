@@ -1,0 +1,212 @@
+import { Button, Checkbox, NativeSelect } from '@mantine/core'
+import { useMemo } from 'react'
+import { checkOption, within } from '../../../src/model/documents/index.ts'
+import type { OptionRecord } from '../../../src/model/documents/records.ts'
+import type { FinishMode, Game, Robot } from '../../../src/model/documents/types.ts'
+import { assembleOption } from '../../data/assemble.ts'
+import type { Stored } from '../../data/documents.ts'
+import { useDraft } from '../../data/draft.ts'
+import { type Edit, EditProvider, useEdit } from '../../shell/fields/EditContext.tsx'
+import { NumberField } from '../../shell/fields/NumberField.tsx'
+import { SelectField } from '../../shell/fields/SelectField.tsx'
+import { TextField } from '../../shell/fields/TextField.tsx'
+import { useTexts } from '../../shell/fields/useTexts.ts'
+import { SaveBar } from '../documents/SaveBar.tsx'
+
+/** Where it starts, what it does, how it finishes, and what the rules do not let us say. */
+export function WayForm(props: { game: Game; robot: Robot; stored: Stored<'option'>; onCopied(id: string): void }) {
+  const { game, robot, stored } = props
+  const draft = useDraft<OptionRecord>({ kind: 'option', id: stored.id, revision: stored.revision, body: stored.body })
+  const { texts, setText, clear, unread } = useTexts()
+  const { option } = draft.value
+  const problems = useMemo(
+    () =>
+      within(
+        ['option'],
+        checkOption(game, assembleOption(draft.value, robot)).filter(({ path }) => path[0] !== 'robot'),
+      ),
+    [game, robot, draft.value],
+  )
+  const edit: Edit = {
+    document: draft.value,
+    set: draft.set,
+    pause: draft.pause,
+    problems,
+    texts,
+    setText,
+    readOnly: false,
+  }
+  const holding = game.goals.filter(({ id, award }) => award.kind === 'hold' && robot.score[id])
+  return (
+    <EditProvider value={edit}>
+      <SaveBar
+        kind="option"
+        stored={stored}
+        draft={draft}
+        old={false}
+        href={null}
+        unread={unread}
+        rename={(body, id, name) => ({ ...body, option: { ...body.option, id, name } })}
+        onUndo={() => {
+          clear()
+          draft.undo()
+        }}
+        onRedo={() => {
+          clear()
+          draft.redo()
+        }}
+        onCopied={props.onCopied}
+      />
+      {problems.length > 0 && (
+        <ul role="alert" className="loss">
+          {problems.map(({ path, message }) => (
+            <li key={`${path.join('/')} ${message}`}>{message}</li>
+          ))}
+        </ul>
+      )}
+      <TextField place={['option', 'name']} label="Name" required />
+      <div className="form-grid">
+        <SelectField
+          place={['option', 'start']}
+          label="Starts at"
+          choices={game.starts.map(({ id, name }) => ({ value: id, label: name }))}
+        />
+        <SelectField
+          place={['option', 'auto']}
+          label="Autonomous"
+          choices={[
+            { value: null, label: 'no routine' },
+            ...robot.autos.map(({ id, name }) => ({ value: id, label: name })),
+          ]}
+        />
+        <FinishChoice game={game} finish={option.finish} />
+      </div>
+      <RoleChoice label="Fetches from" list="sources" places={game.sources} chosen={option.role.sources} />
+      <RoleChoice label="Scores at" list="goals" places={game.goals} chosen={option.role.goals} />
+      <RoleChoice label="May finish at" list="finishes" places={game.finishes} chosen={option.role.finishes} />
+      {holding.length > 0 && (
+        <div className="form-grid">
+          {holding.map((goal) => (
+            <NumberField
+              key={goal.id}
+              place={['option', 'holdSeconds', goal.id]}
+              label={`${goal.name}: seconds that a piece buys`}
+              unit="s"
+              min={0}
+              max={300}
+              step={0.5}
+            />
+          ))}
+        </div>
+      )}
+      <Adjustments rows={option.adjust} />
+    </EditProvider>
+  )
+}
+
+function FinishChoice(props: { game: Game; finish: FinishMode }) {
+  const { game, finish } = props
+  const edit = useEdit()
+  const modes: { [mode in FinishMode['mode']]: FinishMode } = {
+    best: { mode: 'best' },
+    skip: { mode: 'skip' },
+    always: { mode: 'always', at: Math.min(game.clock.endgame, game.clock.teleop) },
+  }
+  return (
+    <>
+      <NativeSelect
+        label="Endgame"
+        value={finish.mode}
+        data={[
+          { value: 'best', label: 'when it pays' },
+          { value: 'skip', label: 'left out' },
+          { value: 'always', label: 'always at a time' },
+        ]}
+        onChange={(event) => edit.set(['option', 'finish'], modes[event.currentTarget.value as FinishMode['mode']])}
+      />
+      {finish.mode === 'always' && (
+        <NumberField
+          place={['option', 'finish', 'at']}
+          label="With time left"
+          unit="s"
+          min={0}
+          max={game.clock.teleop}
+          step={0.5}
+        />
+      )}
+    </>
+  )
+}
+
+function RoleChoice(props: {
+  label: string
+  list: 'sources' | 'goals' | 'finishes'
+  places: { id: string; name: string }[]
+  chosen: string[]
+}) {
+  const edit = useEdit()
+  return (
+    <fieldset>
+      <legend>{props.label}</legend>
+      <div className="row">
+        {props.places.map(({ id, name }) => (
+          <Checkbox
+            key={id}
+            label={name}
+            checked={props.chosen.includes(id)}
+            onChange={(event) =>
+              edit.set(
+                ['option', 'role', props.list],
+                event.currentTarget.checked ? [...props.chosen, id] : props.chosen.filter((other) => other !== id),
+              )
+            }
+          />
+        ))}
+      </div>
+    </fieldset>
+  )
+}
+
+function Adjustments(props: { rows: OptionRecord['option']['adjust'] }) {
+  const edit = useEdit()
+  const { rows } = props
+  return (
+    <fieldset className="stack">
+      <legend>Adjusted by hand: what the rules do not let us say</legend>
+      {rows.map((_, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a line has nothing of its own but its place
+        <div key={index} className="form-grid">
+          <TextField place={['option', 'adjust', index, 'label']} label="What" required />
+          <NumberField place={['option', 'adjust', index, 'points']} label="Points a match" />
+          <NumberField place={['option', 'adjust', index, 'rankingPoints']} label="Ranking points" />
+          <div style={{ alignSelf: 'end' }}>
+            <Button
+              variant="subtle"
+              size="compact-md"
+              aria-label={`Remove adjustment ${index + 1}`}
+              onClick={() =>
+                edit.set(
+                  ['option', 'adjust'],
+                  rows.filter((__, other) => other !== index),
+                )
+              }
+            >
+              Remove
+            </Button>
+          </div>
+        </div>
+      ))}
+      <div>
+        <Button
+          variant="default"
+          size="compact-md"
+          onClick={() =>
+            edit.set(['option', 'adjust'], [...rows, { label: 'Not modelled', points: 0, rankingPoints: 0 }])
+          }
+        >
+          Add an adjustment
+        </Button>
+      </div>
+    </fieldset>
+  )
+}
