@@ -6,7 +6,7 @@ import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { DataTable, Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { ValueBars } from '../../charts/ValueBars.tsx'
-import { percent, points } from '../../words/format.ts'
+import { listed, percent, points, signedPoints } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
 import { measureWords } from '../../words/measure.ts'
 import { optionName } from '../../words/verdict.ts'
@@ -163,8 +163,12 @@ function Known(props: {
       )}
       <p className="soft small">
         Computed at form 1 on a coarse grid of time; on the fine one the difference changes by{' '}
-        {belief.gridError.toFixed(2)} points (root mean square).
+        {belief.gridError.toFixed(2)} points (root mean square). What the spread of form adds at the likely values:{' '}
+        {formWords(belief, options)}.
       </p>
     </div>
   )
 }
+
+const formWords = (belief: BeliefReport, options: readonly Option[]): string =>
+  listed(options.map(({ id, name }) => `${name} ${signedPoints(belief.form[id] ?? 0)}`))
