@@ -60,6 +60,15 @@ const times = [
     words: /high must be at least likely \(1\), got 0\.9/,
   }),
   put('a spread below 1', [...drop, 'duration', 'spread'], 0.9, { words: /spread must be at least 1, got 0\.9/ }),
+  put(
+    'a spread that leaves everything open',
+    [...drop, 'duration'],
+    { kind: 'lognormal', median: 60, spread: 3 },
+    {
+      path: [...drop, 'duration', 'spread'],
+      words: /spread must be less for a median of 60, got 3: one in a thousand would take over 600 s/,
+    },
+  ),
   put('two measured times', [...whole, 'seconds'], [4, 5], { words: /at least 3 entries, got 2/ }),
   put('too many measured times', [...whole, 'seconds'], many, { words: /at most 10000 entries, got 10001/ }),
   put(
@@ -105,7 +114,7 @@ const networks = [
 
 const numbers = [
   put('a billion pieces in hand', [...robot, 'carries', 'buoy'], 1e9, {
-    words: /buoy must be at most 200, got 1000000000/,
+    words: /buoy must be at most 100, got 1000000000/,
   }),
   put('a probability above 1', [...robot, 'score', 'pier', 0, 'success'], 1.01, {
     words: /success must be at most 1, got 1\.01/,

@@ -1,6 +1,7 @@
 import Database from 'better-sqlite3'
 import { afterEach, describe, expect, test } from 'vitest'
 
+import { MemoryWatch } from '../../src/api/compute/memory.ts'
 import { Queue } from '../../src/api/compute/queue.ts'
 import { harbour, ternBest } from '../model/documents/harbour.ts'
 import { type Server, startServer } from './server.ts'
@@ -98,6 +99,22 @@ test('A fault of the server says nothing of its inside', async () => {
       message: 'Something went wrong in the server. Nothing was saved; the server’s log says more',
     },
   })
+})
+
+test('Computations are stopped when memory grows by more than they may have, and only then', async () => {
+  const memory = new MemoryWatch({ most: 60e6, interval: 10 })
+  const first = memory.watch()
+  const small = Buffer.alloc(5e6, 1)
+  await new Promise((resolve) => setTimeout(resolve, 100))
+  expect(first.signal.aborted).toBe(false)
+  const large = Buffer.alloc(150e6, 1)
+  await until(async () => first.signal.aborted)
+  first.done()
+  const second = memory.watch()
+  await new Promise((resolve) => setTimeout(resolve, 100))
+  expect(second.signal.aborted).toBe(false)
+  second.done()
+  expect(small.length + large.length).toBe(155e6)
 })
 
 describe('The queue', () => {

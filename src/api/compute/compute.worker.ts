@@ -15,11 +15,21 @@ function task<Name extends TaskName>(compute: (request: Tasks[Name]['request']) 
     try {
       return { answer: compute(request) }
     } catch (error) {
+      if (isTooLarge(error)) return { error: { code: 'overBudget', message: tooLarge, path: undefined } }
       if (!(error instanceof ModelError)) throw error
       const { code, message, path } = error
       return { error: { code, message, path } }
     }
   }
+}
+
+const tooLarge =
+  'This computation needs tables that are too large: try fewer spots, loads or capacities, or shorter times'
+
+/** The engine refuses tables, lists and maps beyond its own limits in these words. */
+function isTooLarge(error: unknown): boolean {
+  const words = /allocation failed|Invalid (typed )?array length|maximum size exceeded/
+  return error instanceof RangeError && words.test(error.message)
 }
 
 export const travel = task<'travel'>(({ game, robot, from, to }) => findWay(game, robot, from, to))

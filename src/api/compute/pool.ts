@@ -4,6 +4,7 @@ import { Piscina } from 'piscina'
 import { ModelError } from '../../model/errors.ts'
 import { ApiError } from '../errors.ts'
 import type { Outcome } from './compute.worker.ts'
+import { MemoryWatch } from './memory.ts'
 import { Queue } from './queue.ts'
 import { budgets, type TaskName, type Tasks } from './tasks.ts'
 
@@ -32,8 +33,8 @@ function workerFile(): string {
   return fileURLToPath(new URL(name, import.meta.url))
 }
 
-/** Memory of one thread (MB): the largest tables that are meant to be computed need a fifth of it. */
-const memory = 512
+/** Memory of one thread for objects (MB); the model's tables lie outside and are watched. */
+const heap = 512
 
 export function openPool(options: PoolOptions = {}): Pool {
   const threads = options.threads ?? Math.max(2, availableParallelism() - 1)
@@ -45,23 +46,28 @@ export function openPool(options: PoolOptions = {}): Pool {
     minThreads: 1,
     maxThreads: threads,
     idleTimeout: 30_000,
-    resourceLimits: { maxOldGenerationSizeMb: memory },
+    resourceLimits: { maxOldGenerationSizeMb: heap },
   })
   // A thread that can not start fails the request that needed it; without a listener it would end the server.
   workers.on('error', () => {})
+  const memory = new MemoryWatch()
   const compute = async <Name extends TaskName>(name: Name, request: Tasks[Name]['request'], gone: AbortSignal) => {
     const limit = AbortSignal.timeout(limits[name] * 1000)
+    const room = memory.watch()
     try {
-      const signal = AbortSignal.any([limit, gone])
+      const signal = AbortSignal.any([limit, gone, room.signal])
       const outcome: Outcome<Tasks[Name]['answer']> = await workers.run(request, { name, signal })
       if ('answer' in outcome) return outcome.answer
       const { code, message, path } = outcome.error
       throw new ModelError(code, message, path)
     } catch (error) {
+      if (error instanceof ModelError) throw error
       if (gone.aborted) throw new ApiError({ code: 'busy', message: 'Nobody waits for the answer any more' })
-      if (limit.aborted && !(error instanceof ModelError)) throw overBudget(`more than ${limits[name]} s`)
-      if ((error as { code?: string }).code === 'ERR_WORKER_OUT_OF_MEMORY') throw overBudget('more memory than it may')
+      if (room.signal.aborted || isOutOfMemory(error)) throw overBudget('more memory than it may')
+      if (limit.aborted) throw overBudget(`more than ${limits[name]} s`)
       throw error
+    } finally {
+      room.done()
     }
   }
   return {
@@ -73,4 +79,8 @@ export function openPool(options: PoolOptions = {}): Pool {
 function overBudget(what: string): ApiError {
   const message = `This computation would take ${what}, so it was stopped: try fewer spots, loads, options or measured times`
   return new ApiError({ code: 'overBudget', message })
+}
+
+function isOutOfMemory(error: unknown): boolean {
+  return (error as { code?: string }).code === 'ERR_WORKER_OUT_OF_MEMORY'
 }

@@ -3,7 +3,7 @@ import type { Auto, Load } from '../../model/documents/types.ts'
 import { count, id, list, measure, name, probability } from './primitives.ts'
 
 export const load = z
-  .strictObject({ piece: id, count: count(1, 200, 'Pieces in hand') })
+  .strictObject({ piece: id, count: count(1, 100, 'Pieces in hand') })
   .meta({ id: 'Load', description: 'One kind of piece in hand' })
 load satisfies z.ZodType<Load>
 

@@ -29,11 +29,20 @@ const range = z
     }
   })
 
-const lognormal = z.strictObject({
-  kind: z.literal('lognormal'),
-  median: above(0, longest, 'Median (s; a pace: factor)'),
-  spread: measure(1, 10, 'Geometric standard deviation, at least 1'),
-})
+/** Standard normal quantile of 0.999. */
+const oneInAThousand = 3.0902
+
+const lognormal = z
+  .strictObject({
+    kind: z.literal('lognormal'),
+    median: above(0, longest, 'Median (s; a pace: factor)'),
+    spread: measure(1, 4, 'Geometric standard deviation, at least 1'),
+  })
+  .superRefine(({ median, spread }, context) => {
+    if (median * spread ** oneInAThousand <= longest) return
+    const message = `spread must be less for a median of ${median}, got ${spread}: one in a thousand would take over ${longest} s`
+    context.addIssue({ code: 'custom', path: ['spread'], message })
+  })
 
 const samples = z.strictObject({
   kind: z.literal('samples'),

@@ -40,8 +40,8 @@ export function count(low: number, high: number, description: string) {
 
 export const probability = measure(0, 1, 'Probability, 0 to 1')
 
-/** Longest time that any single thing may take (s). */
-export const longest = 3600
+/** Longest time that any single thing may take (s): as long as the longest teleop. */
+export const longest = 600
 
 /** A time of the match's clock: a multiple of 0.1 s, which is the grid of the plan. */
 export function clockTime(low: number, high: number, description: string) {

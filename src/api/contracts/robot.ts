@@ -43,7 +43,7 @@ export const robot = z
     form: z
       .strictObject({ spread: measure(1, 3, 'Geometric standard deviation of one factor per match on all times') })
       .describe('Battery, driver, damage'),
-    carries: byId(count(1, 200, 'Pieces'), 20, 'Most pieces of a kind in hand'),
+    carries: byId(count(1, 100, 'Pieces'), 20, 'Most pieces of a kind in hand'),
     preload: load.nullable(),
     collect: byId(collectTrip, 20, 'Per source; no entry: can not'),
     score: byId(list(scoreEntry, 1, 10, 'Ways to score there'), 20, 'Per goal; no entry: can not'),

@@ -89,7 +89,8 @@ export function sentence(issue: RawIssue): string | undefined {
   }
 }
 
-z.config({ customError: sentence })
+// A browser that runs no code made at run time would note each attempt of it as a fault.
+z.config({ customError: sentence, jitless: !('process' in globalThis) })
 
 /** How far a branch of a union is from what was given: fields that it misses or does not know. */
 function mismatch(branch: readonly Issue[]): number {

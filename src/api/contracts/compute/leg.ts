@@ -6,7 +6,7 @@ import { robot } from '../robot.ts'
 
 const spot = id.describe('Id of the spot where the leg ends')
 const from = id.describe('Id of the start or spot where it begins')
-const load = count(1, 200, 'Pieces')
+const load = count(1, 100, 'Pieces')
 
 const leg = z
   .discriminatedUnion('kind', [
