@@ -1,0 +1,86 @@
+import { existsSync } from 'node:fs'
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { type Browser, type BrowserContextOptions, chromium, type Page } from '@playwright/test'
+import { build } from 'vite'
+import { buildApp, onlyWorkspace } from '../../src/app.ts'
+import { projectRoot } from '../../src/root.ts'
+import { seedIfEmpty } from '../../src/seeding.ts'
+import { openStore } from '../../src/store/index.ts'
+
+/** The real server on a database of its own with the demo season, today's screens, and a real browser. */
+export interface World {
+  url: string
+  browser: Browser
+  /** A new page in a browser context of its own, which fails the test on an error in the page. */
+  open(path: string, options?: BrowserContextOptions): Promise<Page>
+  /** What went wrong in the pages so far: errors thrown, and errors in the console. */
+  errors: string[]
+  close(): Promise<void>
+}
+
+export const chromiumPath = (): string => process.env.CHROMIUM_PATH ?? '/usr/bin/chromium'
+
+const flags =
+  '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync'
+
+/** The screens as their sources are now, in a folder of the test's own. */
+async function builtScreens(folder: string): Promise<string> {
+  const outDir = join(folder, 'web')
+  await build({
+    configFile: join(projectRoot(), 'vite.config.ts'),
+    logLevel: 'error',
+    build: { outDir, emptyOutDir: true },
+  })
+  return outDir
+}
+
+export async function openWorld(): Promise<World> {
+  if (!existsSync(chromiumPath()))
+    throw new Error(`No browser at ${chromiumPath()}: install Debian’s chromium, or set CHROMIUM_PATH.`)
+  const folder = await mkdtemp(join(tmpdir(), 'cyclewright-browser-'))
+  const webRoot = await builtScreens(folder)
+  const store = await openStore(`file:${join(folder, 'test.db')}`)
+  await seedIfEmpty(store, onlyWorkspace)
+  const app = await buildApp({ store, webRoot })
+  const url = await app.listen({ port: 0, host: '127.0.0.1' })
+  const browser = await chromium.launch({ executablePath: chromiumPath(), args: flags.split(' ') })
+  const errors: string[] = []
+  return {
+    url,
+    browser,
+    errors,
+    open: async (path, options) => {
+      const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options })
+      const page = await context.newPage()
+      page.setDefaultTimeout(60_000)
+      page.on('pageerror', (error) => errors.push(`${page.url()}: ${error.message}`))
+      page.on('console', (message) => {
+        if (message.type() === 'error') errors.push(`${page.url()}: ${message.text()}`)
+      })
+      await page.goto(url + path)
+      return page
+    },
+    close: async () => {
+      await browser.close()
+      await app.close()
+      await store.close()
+      await rm(folder, { recursive: true, force: true })
+    },
+  }
+}
+
+/** The expected points that a design's screen shows, as soon as there are any. */
+export async function shownPoints(page: Page): Promise<number> {
+  const text = page.getByTestId('points')
+  await text.filter({ hasText: /\d/ }).waitFor()
+  return Number((await text.innerText()).replace('\u2212', '-'))
+}
+
+/** The bars of the cycle strip, by the name of their stage. */
+export const bar = (page: Page, name: string) =>
+  page
+    .getByRole('group', { name: 'Cycle strip' })
+    .getByRole('slider', { name: `${name}, seconds` })
+    .first()
