@@ -1,33 +1,31 @@
-import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
 import { gzipSync } from 'node:zlib'
-import { projectRoot } from '../../src/root.ts'
+import { openWorld, type World } from '../browser/world.ts'
 import type { BenchEntry } from './entry.ts'
 
-interface Chunk {
-  file: string
-  imports?: string[]
-  isEntry?: boolean
+/** Compressed size of all script that a browser without a cache loads for the first page, its worker included (kB). */
+async function firstScripts({ browser, url }: World): Promise<number> {
+  const context = await browser.newContext()
+  // By address: a second worker gets its script from the cache.
+  const scripts = new Map<string, Promise<Buffer>>()
+  context.on('response', (response) => {
+    if (/javascript/.test(response.headers()['content-type'] ?? '')) scripts.set(response.url(), response.body())
+  })
+  const page = await context.newPage()
+  await page.goto(url, { waitUntil: 'networkidle' })
+  const bodies = await Promise.all(scripts.values())
+  await context.close()
+  return bodies.reduce((sum, body) => sum + gzipSync(body).length / 1000, 0)
 }
-
-const folder = join(projectRoot(), 'dist', 'web')
-
-/** Script that the first page asks for before it can show anything: the entry and what it imports statically. */
-function firstScripts(): string[] {
-  const manifest: { [name: string]: Chunk } = JSON.parse(readFileSync(join(folder, '.vite', 'manifest.json'), 'utf8'))
-  const wanted = new Set(Object.keys(manifest).filter((name) => manifest[name]?.isEntry))
-  for (const name of wanted) for (const next of manifest[name]?.imports ?? []) wanted.add(next)
-  return [...wanted].map((name) => manifest[name]!.file).filter((file) => file.endsWith('.js'))
-}
-
-const kilobytes = (file: string) => gzipSync(readFileSync(join(folder, file))).length / 1000
 
 const entries: BenchEntry[] = [
   {
     name: 'web.first',
     unit: 'kB compressed',
     better: 'lower',
-    open: () => ({ run: () => firstScripts().reduce((sum, file) => sum + kilobytes(file), 0) }),
+    open: async () => {
+      const world = await openWorld()
+      return { run: () => firstScripts(world), close: () => world.close() }
+    },
   },
 ]
 
