@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Game, Option } from '../../src/model/documents/index.ts'
 import type { LegRequest } from '../../src/model/leg/types.ts'
 import type { Action } from '../../src/model/plan/types.ts'
+import { harbour, ternBest } from '../model/documents/harbour.ts'
 import expectedFile from '../reference/reference-breakwater.expected.json' with { type: 'json' }
 import caseFile from '../reference/reference-breakwater.json' with { type: 'json' }
 import { type Server, startServer } from './server.ts'
@@ -158,6 +159,23 @@ describe('POST /api/compute/compare', () => {
       expect(body.breakEven.crossings[index]).toMatchObject({ from: crossing.from, to: crossing.to })
     }
     expect(body.swing).toHaveLength(1)
+  })
+
+  test('belief about one unknown number: chances, regret and what knowing it is worth', async () => {
+    const small = harbour()
+    Object.assign(small.clock, { teleop: 20, endgame: 10 })
+    const skip = { ...ternBest(), id: 'tern-skip', finish: { mode: 'skip' } }
+    const paths = ['/options/0/robot/finish/davit/success']
+    const input = { id: 'hang', paths, as: 'value', low: 0, likely: 0.2, high: 1, perMeasurement: 0.4 }
+    const request = { game: small, options: [ternBest(), skip], inputs: [input], belief: { seed: 3 } }
+    const { status, body } = await server.send('POST', '/api/compute/compare', request)
+    expect(status).toBe(200)
+    const { best, regret, evpi, evppi, evsi } = body.belief
+    expect(best['tern-best'] + best['tern-skip']).toBeCloseTo(1, 9)
+    // The regret of the best choice made without knowing is what perfect knowledge would save.
+    expect(Math.min(regret['tern-best'], regret['tern-skip'])).toBeCloseTo(evpi.value, 6)
+    expect(Object.keys(evppi)).toEqual(['hang'])
+    expect(Object.keys(evsi)).toEqual(['hang'])
   })
 
   test.each([
