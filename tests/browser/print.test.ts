@@ -37,14 +37,12 @@ describe.each(formats)('the decision record on $format', ({ format, width, heigh
     const page = await world.open('/decisions/leave-the-hook-out', { viewport: { width: across, height: down } })
     await page.getByRole('heading', { name: 'Agreed' }).waitFor()
     await page.emulateMedia({ media: 'print' })
-    const blocks = await page
-      .locator('.decision .whole, .decision .caution, .decision table')
-      .evaluateAll((elements) =>
-        elements.map((element) => ({
-          height: element.getBoundingClientRect().height,
-          inside: getComputedStyle(element).breakInside,
-        })),
-      )
+    const blocks = await page.locator('.decision .whole, .decision .caution, .decision table').evaluateAll((elements) =>
+      elements.map((element) => ({
+        height: element.getBoundingClientRect().height,
+        inside: getComputedStyle(element).breakInside,
+      })),
+    )
     expect(blocks.length).toBeGreaterThan(7)
     for (const block of blocks) {
       expect(block.inside).toBe('avoid')

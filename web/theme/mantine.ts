@@ -25,6 +25,9 @@ const deep: MantineColorsTuple = [
   '#08314e',
 ]
 
+/** Help stands under the field, so that fields side by side are level. */
+const helpBelow = { defaultProps: { inputWrapperOrder: ['label', 'input', 'description', 'error'] } }
+
 /** The widgets in the sea chart's colours: every colour is one of base.css, so that both themes and print follow it. */
 export const theme = createTheme({
   primaryColor: 'deep',
@@ -35,6 +38,7 @@ export const theme = createTheme({
   defaultRadius: 3,
   fontSizes: { xs: '0.875rem', sm: '1rem', md: '1.0625rem' },
   cursorType: 'pointer',
+  components: { TextInput: helpBelow, Textarea: helpBelow, NativeSelect: helpBelow },
   variantColorResolver: ({ variant }) => {
     if (variant === 'filled')
       return {

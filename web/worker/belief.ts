@@ -24,6 +24,7 @@ export async function computeBelief(
           { request, part: { ...half, step } },
           {
             signal: options.signal,
+            asked: true,
             progress: (done, total) => {
               shares[index] = done / total
               options.progress(shares.reduce((sum, share) => sum + share, 0) / shares.length)
@@ -32,7 +33,7 @@ export async function computeBelief(
         ),
       ),
     )
-    const report = await askModel('beliefSummary', { request, parts }, { signal: options.signal })
+    const report = await askModel('beliefSummary', { request, parts }, { signal: options.signal, asked: true })
     if (report) return report
   }
   throw new Error('The draws could not be put together.')

@@ -4,6 +4,8 @@ import type { FromWorker, Kind, Questions, ToWorker } from './protocol.ts'
 export interface AskOptions {
   signal?: AbortSignal
   progress?(done: number, total: number): void
+  /** Asked for by a person who waits for it: it does not queue behind what the screen computes by itself. */
+  asked?: boolean
 }
 
 interface Waiting {
@@ -79,7 +81,7 @@ export async function askModel<K extends Kind>(
   ask: Questions[K]['ask'],
   options: AskOptions = {},
 ): Promise<Questions[K]['answer']> {
-  await turn(options.signal)
+  await turn(options)
   const hand = idle.pop() ?? new Hand()
   let usable = true
   const abort = () => {
@@ -106,9 +108,9 @@ export async function askModel<K extends Kind>(
   }
 }
 
-async function turn(signal?: AbortSignal): Promise<void> {
+async function turn({ signal, asked }: AskOptions): Promise<void> {
   if (signal?.aborted) throw stopped()
-  while (busy >= most) {
+  while (busy >= most && !asked) {
     await new Promise<void>((resolve) => queue.push(resolve))
     if (signal?.aborted) {
       queue.shift()?.()

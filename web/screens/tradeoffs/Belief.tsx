@@ -171,4 +171,4 @@ function Known(props: {
 }
 
 const formWords = (belief: BeliefReport, options: readonly Option[]): string =>
-  listed(options.map(({ id, name }) => `${name} ${signedPoints(belief.form[id] ?? 0)}`))
+  listed(options.map(({ id, name }) => `${name} ${signedPoints(belief.form?.[id] ?? 0)}`))

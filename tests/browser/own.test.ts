@@ -1,0 +1,124 @@
+import type { Page } from '@playwright/test'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { bar, openWorld, shownPoints, type World } from './world.ts'
+
+let world: World
+beforeAll(async () => {
+  world = await openWorld()
+})
+afterAll(() => world.close())
+
+const file = (name: string, text: string) => ({ name, mimeType: 'application/json', buffer: Buffer.from(text) })
+
+const bring = (page: Page, name: string, text: string) =>
+  page.locator('input[type=file]').setInputFiles(file(name, text))
+
+test('a team’s own game: copied and changed, a robot sketched, two ways compared, a decision written', async () => {
+  const page = await world.open('/games')
+  await page.getByRole('button', { name: 'Copy ‘Breakwater’' }).click()
+  await page.getByLabel('Name of the game').fill('Harbour trial')
+  await page.getByText('Goal: Gantry').click()
+  await page.getByRole('textbox', { name: 'A piece in teleop' }).fill('9')
+  await page.getByRole('button', { name: 'Save', exact: true }).click()
+  await page.getByText('Saved as revision 2.').waitFor()
+
+  await page.getByRole('link', { name: 'Designs', exact: true }).click()
+  await page.getByLabel('Name').fill('Tern')
+  await page.getByLabel('Game').selectOption({ label: 'Harbour trial' })
+  await page.getByRole('button', { name: 'Sketch it' }).click()
+  await page.getByRole('heading', { name: 'Tern', level: 1 }).waitFor()
+  const guessed = await shownPoints(page)
+  expect(guessed).toBeGreaterThan(5)
+
+  await page.getByRole('button', { name: 'New way to play' }).click()
+  const way = page.getByRole('dialog', { name: 'Way to play' })
+  await way.getByRole('textbox', { name: 'Name' }).fill('Tern, to the buzzer')
+  await way.getByLabel('Endgame').selectOption({ label: 'left out' })
+  await way.getByRole('button', { name: 'Save', exact: true }).click()
+  await page.getByText('Endgame left out.').waitFor({ state: 'attached' })
+  await page.keyboard.press('Escape')
+  await page.getByRole('button', { name: 'New way to play' }).click()
+  await way.getByRole('textbox', { name: 'Name' }).fill('Tern, finishing')
+  await way.getByRole('button', { name: 'Save', exact: true }).click()
+  await page.getByText('Endgame when it pays.').waitFor({ state: 'attached' })
+  await page.keyboard.press('Escape')
+
+  await page.getByRole('link', { name: 'Trade-offs', exact: true }).click()
+  await page.getByLabel('Question').fill('Do we finish?')
+  await page.getByLabel('Game').selectOption({ label: 'Harbour trial' })
+  await page.getByRole('button', { name: 'Compare them' }).click()
+  await page.getByText('Choose at least two ways to play.').waitFor()
+  await page.getByLabel('Tern, to the buzzer').check()
+  await page.getByLabel('Tern, finishing').check()
+  await page.getByRole('button', { name: 'Compare them' }).click()
+  await page.getByText('Computed in your browser from the documents as they stand here.').waitFor()
+  // For one robot, finishing when it pays can not be worse than never.
+  expect(await page.locator('.answer').textContent()).toMatch(/^Tern, finishing/)
+
+  await page.getByLabel('Decision').fill('We finish')
+  await page.getByRole('button', { name: 'Make a decision record' }).click()
+  await page.getByRole('heading', { name: 'We finish', level: 1 }).waitFor()
+  await page.context().close()
+})
+
+test('a file that is no JSON, no game, or a game with faults is answered in words, and nothing is saved', async () => {
+  const page = await world.open('/games')
+  const count = async () => (await fetch(`${world.url}/api/documents/game`).then((response) => response.json())).length
+  const before = await count()
+  await bring(page, 'photo.json', '\u0000PNG')
+  await page.getByText('The file is not JSON.').waitFor()
+  await bring(page, 'other.json', '{"robot": {}}')
+  await page.getByText('The file does not hold a game').waitFor()
+  const game = (await fetch(`${world.url}/api/documents/game/breakwater`).then((response) => response.json())).body
+  const faulty = { ...game, id: 'faulty', clock: { ...game.clock, teleop: -5 }, surprise: 1 }
+  // The server refuses it, which the browser reports as a failed request.
+  await bring(page, 'faulty.json', JSON.stringify(faulty))
+  await page.getByText('clock › teleop').waitFor()
+  await page.getByText('surprise').first().waitFor()
+  expect(await count()).toBe(before)
+  await bring(page, 'good.json', JSON.stringify({ ...game, id: 'good', name: 'From a file' }))
+  await page.getByRole('heading', { name: 'From a file', level: 1 }).waitFor()
+  expect(await count()).toBe(before + 1)
+  await page.context().close()
+})
+
+test('a removed document can be taken back', async () => {
+  const page = await world.open('/designs')
+  await page.getByRole('button', { name: 'Remove ‘Puffin’' }).click()
+  await page.getByText('‘Puffin’ is removed from the list').waitFor()
+  await page.getByRole('button', { name: 'Take it back' }).click()
+  await page.getByRole('link', { name: 'Puffin' }).waitFor()
+  await page.context().close()
+})
+
+test('a bar’s end is dragged, and the stage takes as long as it was drawn', async () => {
+  const page = await world.open('/designs/kittiwake')
+  await shownPoints(page)
+  await page.getByRole('button', { name: 'Score', exact: true }).click()
+  const stage = bar(page, 'Raise the arm')
+  await stage.waitFor()
+  const was = Number(await stage.getAttribute('aria-valuenow'))
+  const end = (await stage.locator('[data-end]').boundingBox())!
+  await page.mouse.move(end.x + end.width / 2, end.y + end.height / 2)
+  await page.mouse.down()
+  await page.mouse.move(end.x + end.width / 2 + 60, end.y + end.height / 2, { steps: 5 })
+  await page.mouse.up()
+  await page.waitForFunction(
+    (value) =>
+      Number(document.querySelector('[role=slider][aria-label^="Raise the arm"]')?.getAttribute('aria-valuenow')) >
+      value + 0.2,
+    was,
+  )
+  await page.getByText('Unsaved edits on revision 1').waitFor()
+  await page.context().close()
+})
+
+test('belief shows its progress, and can be stopped', async () => {
+  const page = await world.open('/trade-offs/hook-or-practice')
+  await page.getByRole('heading', { name: 'What you believe, and what to measure next' }).waitFor()
+  await page.getByRole('button', { name: /^Compute/ }).click()
+  await page.getByText(/2,000 draws of all unknowns: (under )?[1-9]/).waitFor()
+  await page.getByRole('button', { name: 'Stop' }).click()
+  await page.getByText(/^Stopped\./).waitFor()
+  await page.context().close()
+})
