@@ -58,7 +58,7 @@ const belief = z.strictObject({
   evppi: z.record(text, value),
   evsi: z.record(text, z.array(z.tuple([z.number(), z.number()]))).describe('[measurements, points] per input'),
   gridError: z.number().describe('Rms by which a difference is still off the plans on 0.1 s (points)'),
-  form: z.record(text, points).optional().describe('What form adds to each option’s points at the likely values'),
+  form: z.record(text, points).describe('What form adds to each option’s points at the likely values'),
 })
 belief satisfies z.ZodType<BeliefReport>
 
