@@ -29,8 +29,8 @@ export function decisionWith(result: CompareReport): DecisionRecord {
         source: 'Stopwatch on last summer’s practice base, two drivers before and after ten evenings',
       },
       {
-        text: 'The davit is reached and latched in about four tries of five.',
-        source: 'A guess. The wooden mock-up latched 7 times of 9, pushed by hand',
+        text: 'The davit is reached and latched in about seven tries of ten.',
+        source: 'A guess. The wooden mock-up latched 7 times of 9, but it was pushed by hand',
       },
       {
         text: 'A buoy on the lightship earns its points for about five seconds before the lead changes.',

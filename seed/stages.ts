@@ -13,7 +13,7 @@ export const fromTheRamp = (lineUp: Duration, success: number): CollectTrip => (
     { id: 'seat', name: 'Seat it', duration: range(0.2, 0.3, 0.9), after: ['draw-in'] },
   ],
   success,
-  retry: lognormal(3.8, 1.8),
+  retry: range(1.5, 3, 13),
 })
 
 /** A buoy adrift in the channel has to be chased. */
@@ -25,7 +25,7 @@ export const adrift = (chase: Duration, success: number): CollectTrip => ({
     { id: 'seat', name: 'Seat it', duration: range(0.2, 0.3, 0.9), after: ['draw-in'] },
   ],
   success,
-  retry: lognormal(3.8, 1.8),
+  retry: range(1.5, 3, 13),
 })
 
 /** The arm rises while the robot drives and hangs the buoy from the gantry's foot. */

@@ -100,17 +100,19 @@ describe('deterministic cycles with one optional terminal action are an integer 
   })
 
   // Burkardt's KNAPSACK_01 P01 from memory, its optimum 309 recomputed by dynamic programming and HiGHS (check 3.6a).
-  // Each item is a goal of capacity 1; a tick of the knapsack is 0.2 s, half of it for taking the piece.
+  // Each item is a goal with room for one; a tick of the knapsack is 0.2 s, half of the first for taking the piece.
   it('ten items, each to be taken once: 309 in a knapsack of 165', () => {
     const weights = [23, 31, 29, 44, 53, 38, 63, 85, 89, 82]
     const profits = [92, 57, 49, 68, 60, 43, 67, 84, 87, 72]
-    expect(
-      value({
-        tick: 0.2,
-        ticks: 165,
-        cycles: weights.map((ticks, i) => ({ ticks, points: profits[i]!, limit: 1 })),
-        terminals: [],
-      }),
-    ).toBeCloseTo(309, 9)
+    const game = smallGame({
+      teleop: 33,
+      sources: [{ id: 'source' }],
+      goals: profits.map((points, i) => ({ id: `item${i}`, points, capacity: 1 })),
+    })
+    const robot = bareRobot({
+      collect: { source: collecting(fixed(0.1)) },
+      score: Object.fromEntries(weights.map((ticks, i) => [`item${i}`, scoring(fixed((2 * ticks - 1) / 10))])),
+    })
+    expect(plan(game, optionFor(game, robot)).expected.total).toBeCloseTo(309, 9)
   })
 })
