@@ -1,8 +1,8 @@
-import { type Pmf, pmf } from '../leg/pmf.ts'
+import { type Pmf, pmf, thinned } from '../leg/pmf.ts'
 import type { Distribution } from './distribution.ts'
 
 /** Mass that the tails of an unbounded distribution may lose to their last grid point. */
-const tail = 1e-11
+const tail = { fast: 1e-13, slow: 1e-10 }
 
 /** Three-point Gauss–Legendre on [0, 1]. */
 const abscissas = [0.5 - Math.sqrt(0.15), 0.5, 0.5 + Math.sqrt(0.15)]
@@ -36,13 +36,13 @@ export function massOnGrid(distribution: Distribution, step: number, scale = 1):
       }
     }
   }
-  return pmf(first, mass)
+  return thinned(pmf(first, mass))
 }
 
 function bounds(distribution: Distribution, scale: number): [number, number] {
   const [low, high] = distribution.support
   if (Number.isFinite(high)) return [low * scale, high * scale]
-  return [distribution.quantile(tail) * scale, distribution.quantile(1 - tail) * scale]
+  return [distribution.quantile(tail.fast) * scale, distribution.quantile(1 - tail.slow) * scale]
 }
 
 function atomsOnGrid(atoms: readonly (readonly [number, number])[], step: number, scale: number): Pmf {

@@ -56,13 +56,16 @@ export const keyOf = (value: unknown): string => JSON.stringify(value)
 export class LegBuilder {
   /** Seconds between the points of the fine grid. */
   readonly step: number
+  /** Of these points to one step of the plan. */
+  readonly perStep: number
   private readonly shapes = new GenerationCache<Shape>()
   private readonly stages = new GenerationCache<Pmf>()
   private readonly legs = new GenerationCache<LegTimes>()
   private readonly starts = new GenerationCache<Pmf>()
 
-  constructor(step: number) {
+  constructor(step: number, perStep = 1) {
     this.step = step
+    this.perStep = perStep
   }
 
   /** Forget what neither this nor the last round of questions used. */
@@ -91,13 +94,15 @@ export class LegBuilder {
   }
 
   private build(spec: LegSpec, key: string, base: string): LegTimes {
-    const first =
-      'whole' in spec.trip ? { end: this.stage(spec.trip.whole), pieces: null } : this.network(spec, key, base)
-    const retries = spec.tries && spec.tries.success < 1 ? this.retries(spec.tries.success, spec.tries.retry) : null
-    return retries ? { end: convolve(first.end, retries), pieces: null } : first
+    const retries =
+      spec.tries && spec.tries.success < 1 ? this.retries(spec.tries.success, spec.tries.retry) : undefined
+    if ('stages' in spec.trip) return this.network(spec, key, base, retries)
+    const whole = this.stage(spec.trip.whole)
+    return { end: retries ? convolve(whole, retries) : whole, pieces: null }
   }
 
-  private network(spec: LegSpec, key: string, base: string): LegTimes {
+  /** Times of a network and of what comes `after` it; pieces count one by one only where nothing does. */
+  private network(spec: LegSpec, key: string, base: string, after?: Pmf): LegTimes {
     const stages = 'stages' in spec.trip ? spec.trip.stages : []
     const shape = this.shapes.get(key, () => shapeOf(spec.trip))
     const time = (i: number, repeats: number): Pmf => {
@@ -106,7 +111,7 @@ export class LegBuilder {
       return this.stage(stage.duration, repeats, spec.shift?.stage === stage.id ? spec.shift.seconds : 0)
     }
     const repeats = (i: number) => (i > 0 && stages[i - 1]?.each ? spec.load : 1)
-    if (shape.lastEach !== null && shape.start) {
+    if (shape.lastEach !== null && shape.start && !after) {
       const last = shape.lastEach
       const startOf = shape.start
       const inLoad = stages.some((stage, i) => stage.each && i + 1 !== last) ? `|${spec.load}` : ''
@@ -116,7 +121,8 @@ export class LegBuilder {
       )
       return { end: pieces[spec.load - 1] as Pmf, pieces }
     }
-    return { end: shape.makespan(shape.network.ids.map((_, i) => time(i, repeats(i)))), pieces: null }
+    const times = shape.network.ids.map((_, i) => time(i, repeats(i)))
+    return { end: shape.makespan(times, after), pieces: null }
   }
 
   private drive(leg: LegDrive): Pmf {
@@ -136,8 +142,8 @@ export class LegBuilder {
   }
 
   /** The time of min(K, 20) retries, K geometric. */
-  private retries(success: number, retry: AnyDuration | null): Pmf | null {
-    if (!retry) return null
+  private retries(success: number, retry: AnyDuration | null): Pmf | undefined {
+    if (!retry) return undefined
     return this.stages.get(`retries|${success}|${keyOf(retry)}`, () => {
       // Beyond the count that only one leg in 10^12 reaches, the rest is lumped on it, as it is on the twentieth.
       const most = success > 0 ? Math.min(mostRetries, Math.ceil(Math.log(1e-12) / Math.log(1 - success))) : mostRetries

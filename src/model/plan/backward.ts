@@ -3,6 +3,7 @@ import type { Rules } from './problem.ts'
 import { finishValue, type Problem } from './problem.ts'
 import type { Rooms } from './rooms.ts'
 import { emptyTable, fitting, stop, type Table, wait } from './table.ts'
+import type { TimedLeg } from './timed.ts'
 
 /** A later action replaces an earlier one, and any action stopping, only if better by more than this (points). */
 const tie = 1e-12
@@ -74,16 +75,15 @@ class BackwardPass {
     const values = this.table.values[timed.leg.to] as Float64Array
     const { row, pad } = this.table
     const count = fitting(timed.chance, timed.shortest, to)
-    if (count === 0) {
-      this.following[id]?.fill(0)
-      return
-    }
     const cut = timed.chance.length - count
     const width = this.block + 4
     const out = this.following[id] as Float64Array
     for (const r of this.roomsAfter(timed.leg, within)) {
-      const start = r * row + pad + from - timed.shortest - (count - 1)
-      convolveRow(out, r * width, to - from + 1, timed.reversed, cut, values, start)
+      if (count > 0) {
+        const start = r * row + pad + from - timed.shortest - (count - 1)
+        convolveRow(out, r * width, to - from + 1, timed.reversed, cut, values, start)
+      } else out.fill(0, r * width, (r + 1) * width)
+      addLate(out, r * width, from, to, timed, values, r * row + pad)
     }
   }
 
@@ -117,9 +117,8 @@ class BackwardPass {
     const offset = r * table.row + table.pad + from
     const values = table.values[n] as Float64Array
     const actions = table.actions[n] as Int16Array
-    const waits = rules.workAbove >= 0 && rules.workAbove === rules.finishFrom
     for (let j = 0; j < count; j++) {
-      if (waits && choice[j] === stop && from + j > rules.finishFrom) {
+      if (rules.waits && choice[j] === stop && from + j > rules.finishFrom) {
         // Nothing is worth doing before the call: the robot waits for it.
         values[offset + j] = this.atCall[n] as number
         actions[offset + j] = wait
@@ -188,6 +187,26 @@ class BackwardPass {
       for (const values of table.values) values.copyWithin(target, origin, origin + to - from + 1)
       for (const actions of table.actions) actions.copyWithin(target, origin, origin + to - from + 1)
     }
+  }
+}
+
+/** The far tail of a leg, point by point. */
+function addLate(
+  out: Float64Array,
+  at: number,
+  from: number,
+  to: number,
+  leg: TimedLeg,
+  values: Float64Array,
+  row: number,
+): void {
+  const { late, lateAt } = leg
+  for (let k = 0; k < late.length; k++) {
+    const steps = lateAt[k] as number
+    if (steps > to) return
+    const chance = late[k] as number
+    for (let t = Math.max(from, steps); t <= to; t++)
+      out[at + t - from] = (out[at + t - from] as number) + chance * (values[row + t - steps] as number)
   }
 }
 

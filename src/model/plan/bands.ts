@@ -80,7 +80,7 @@ function leaveTime(
   while (latest > 0 && value(latest - 1) >= value(first) - lateCost) latest--
   let forgone = 0
   for (const other of node.legs) {
-    if (other.to < 0) continue
+    if (other.to < 0 || first <= problem.rules.workAbove) continue
     forgone = Math.max(forgone, legValue(problem, table, other, rooms[first] as number, first) ?? 0)
   }
   return {

@@ -11,6 +11,8 @@ const fine = 0.1
 /**
  * The one time left t for which `always at t` is worth most, by a scan of 0.5 s up to twice the endgame and one of
  * 0.1 s around the best, and what calling 3 s earlier or later loses (points).
+ * A robot for which nothing is worth doing before the call stops here, where the mode `always` lets it wait: the
+ * reference values read it so (they differ by up to 0.15 points, and only where form spreads).
  * `fixed` is what does not depend on it: autonomous and adjustments.
  */
 export function callOf(game: Game, solved: Solved, fixed: number): Call {
@@ -42,7 +44,7 @@ export function callOf(game: Game, solved: Solved, fixed: number): Call {
 
 /** Teleop's expected points when the call comes at `at` seconds left. */
 function valueAt(solved: Solved, at: number): number {
-  const rules = alwaysAt(at, solved.problem.step)
+  const rules = alwaysAt(at, solved.problem.step, false)
   const table = solve(solved.problem, rules)
   if (solved.forms.length === 1) return startValue(solved.problem, table)
   return solved.forms.reduce((sum, run) => sum + run.weight * flowValue(flowOf({ ...run.problem, rules }, table)), 0)

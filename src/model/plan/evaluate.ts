@@ -8,7 +8,7 @@ export function legValue(problem: Problem, table: Table, leg: GraphLeg, r: numbe
   const timed = problem.timed[leg.id] as Problem['timed'][number]
   const values = table.values[leg.to] as Float64Array
   const { row, pad } = table
-  const after = (room: number) => follow(values, room * row + pad, t, timed.shortest, timed.chance)
+  const after = (room: number) => follow(values, room * row + pad, t, timed)
   if (leg.goal < 0) return after(r)
   const d = problem.rooms.dimensionOf[leg.goal] as number
   const pay = problem.legPays[leg.id]?.points as readonly Float64Array[]

@@ -7,7 +7,7 @@ import { evaluatePolicy } from './evaluate.ts'
 import { firstActions } from './first.ts'
 import { formNodes } from './form.ts'
 import { type Flow, flowOf } from './forward.ts'
-import { type Problem, problemOf, withTimes } from './problem.ts'
+import { atForm, type Problem, problemOf } from './problem.ts'
 import { reportOf } from './report.ts'
 import type { Table } from './table.ts'
 import { finePerStep, timedLegsOf } from './timed.ts'
@@ -41,11 +41,14 @@ export class Planner {
   private readonly builder: LegBuilder
   private readonly travelTimes = new TravelTimes()
 
-  /** @param step grid of time (s): 0.1, or 0.25 for the many plans of a belief */
-  constructor(game: Game, step: 0.1 | 0.25 = 0.1) {
+  /**
+   * @param step grid of time (s): 0.1, or 0.25 for the many plans of a belief
+   * @param perStep points of the fine grid of legs per step
+   */
+  constructor(game: Game, step: 0.1 | 0.25 = 0.1, perStep: number = finePerStep) {
     this.game = game
     this.step = step
-    this.builder = new LegBuilder(step / finePerStep)
+    this.builder = new LegBuilder(step / perStep, perStep)
   }
 
   /**
@@ -54,10 +57,10 @@ export class Planner {
    * @throws ModelError as graphOf and travel do
    */
   value(option: Option, options: { form?: boolean } = {}): number {
-    const problem = this.problem(option)
+    const forms = options.form === false ? [{ factor: 1, weight: 1 }] : formNodes(option.robot.form.spread)
+    const problem = this.problem(option, forms)
     const table = solve(problem)
     const fixed = problem.autonomous.expected + adjustment(option)
-    const forms = options.form === false ? [{ factor: 1, weight: 1 }] : formNodes(option.robot.form.spread)
     if (forms.length === 1) return fixed + startValue(problem, table)
     return fixed + this.runs(problem, table, forms).reduce((sum, run) => sum + run.weight * flowValue(run.flow), 0)
   }
@@ -93,9 +96,10 @@ export class Planner {
 
   /** The option solved, for the parts of the model that build on its tables. */
   solved(option: Option): Solved {
-    const problem = this.problem(option)
+    const forms = formNodes(option.robot.form.spread)
+    const problem = this.problem(option, forms)
     const table = solve(problem)
-    return { problem, table, forms: this.runs(problem, table, formNodes(option.robot.form.spread)) }
+    return { problem, table, forms: this.runs(problem, table, forms) }
   }
 
   private call(option: Option, solved: Solved) {
@@ -104,14 +108,16 @@ export class Planner {
     return callOf(this.game, solved, fixed)
   }
 
-  private problem(option: Option): Problem {
+  private problem(option: Option, forms: readonly { factor: number }[]): Problem {
     this.builder.turn()
-    return problemOf(this.game, option, this.travelTimes.for(this.game, option.robot), this.builder, this.step)
+    const travel = this.travelTimes.for(this.game, option.robot)
+    const fastest = Math.min(...forms.map(({ factor }) => factor))
+    return problemOf(this.game, option, travel, this.builder, { step: this.step, fastest })
   }
 
   private runs(problem: Problem, table: Table, forms: readonly { factor: number; weight: number }[]): FormRun[] {
     return forms.map(({ factor, weight }) => {
-      const own = factor === 1 ? problem : withTimes(problem, timedLegsOf(problem.graph, this.builder, factor))
+      const own = factor === 1 ? problem : atForm(problem, timedLegsOf(problem.graph, this.builder, factor))
       let values: Table | null = factor === 1 ? table : null
       return {
         factor,

@@ -13,6 +13,8 @@ export interface Rules {
   readonly finishFrom: number
   /** Collect and score legs may begin only with more steps left than this; -1 for always. */
   readonly workAbove: number
+  /** Whether a robot for which nothing is worth doing before its call waits for it, instead of stopping. */
+  readonly waits: boolean
 }
 
 /** Everything about one option at one form that the passes over time need. */
@@ -22,6 +24,8 @@ export interface Problem {
   /** Teleop in steps, and seconds per step. */
   readonly steps: number
   readonly step: number
+  /** Least form factor for which the rooms are exact. */
+  readonly fastest: number
   readonly autonomous: Autonomous
   readonly rules: Rules
   readonly timed: readonly TimedLeg[]
@@ -40,61 +44,76 @@ const mostStates = 12_000_000
 export function rulesOf(option: Option, step: number): Rules {
   switch (option.finish.mode) {
     case 'best':
-      return { finishFrom: Number.MAX_SAFE_INTEGER, workAbove: -1 }
+      return { finishFrom: Number.MAX_SAFE_INTEGER, workAbove: -1, waits: false }
     case 'skip':
-      return { finishFrom: -1, workAbove: -1 }
+      return { finishFrom: -1, workAbove: -1, waits: false }
     case 'always':
       return alwaysAt(option.finish.at, step)
   }
 }
 
 /** No finish with more than `at` seconds left; from then on nothing else. */
-export function alwaysAt(at: number, step: number): Rules {
+export function alwaysAt(at: number, step: number, waits = true): Rules {
   const steps = Math.floor(at / step + 1e-9)
-  return { finishFrom: steps, workAbove: steps }
+  return { finishFrom: steps, workAbove: steps, waits }
 }
 
-export function problemOf(game: Game, option: Option, travel: TravelTime, builder: LegBuilder, step: number): Problem {
+/** @param fastest least form factor under which the problem's rooms must still be exact */
+export function problemOf(
+  game: Game,
+  option: Option,
+  travel: TravelTime,
+  builder: LegBuilder,
+  grid: { step: number; fastest: number },
+): Problem {
   const graph = graphOf(game, option, travel)
-  const steps = Math.floor(game.clock.teleop / step + 1e-9)
-  const autonomous = autonomousOf(game, option, graph.goals)
-  const timed = timedLegsOf(graph, builder, 1)
-  const rooms = roomsOf(
+  const frame = {
     graph,
-    timed.map((leg) => leg.shortest),
-    autonomous.outcomes.map((outcome) => [...outcome.room]),
-    steps,
+    steps: Math.floor(game.clock.teleop / grid.step + 1e-9),
+    step: grid.step,
+    fastest: grid.fastest,
+    autonomous: autonomousOf(game, option, graph.goals),
+    rules: rulesOf(option, grid.step),
+    pays: graph.goals.map((goal) => payOf(goal, option)),
+  }
+  return moved(frame, timedLegsOf(graph, builder, 1))
+}
+
+type Frame = Omit<Problem, 'timed' | 'legPays' | 'successes' | 'reached' | 'rooms'>
+
+/** The same problem where legs take other times, its rooms found anew: a stage moved. */
+export function moved(frame: Frame, timed: readonly TimedLeg[]): Problem {
+  const rooms = roomsOf(
+    frame.graph,
+    timed.map((leg) => Math.max(1, Math.floor(leg.shortest * frame.fastest))),
+    frame.autonomous.outcomes.map((outcome) => [...outcome.room]),
+    frame.steps,
   )
-  const states = graph.nodes.length * rooms.size * (steps + 1)
+  const states = frame.graph.nodes.length * rooms.size * (frame.steps + 1)
   if (states > mostStates)
     throw new ModelError(
       'overBudget',
       `the plan would need ${states} states, more than ${mostStates}: fewer loads, spots or capacities would help`,
     )
-  const pays = graph.goals.map((goal) => payOf(goal, option))
-  return complete({ graph, rooms, steps, step, autonomous, rules: rulesOf(option, step), pays }, timed)
+  return complete({ ...frame, rooms }, timed)
 }
 
-type Frame = Omit<Problem, 'timed' | 'legPays' | 'successes' | 'reached'>
-
-/** The same problem with other leg times: another form, or a stage moved. */
-export function withTimes(problem: Frame, timed: readonly TimedLeg[]): Problem {
+/** The same problem at another form, on the same rooms, so that a policy of the one can be read by the other. */
+export function atForm(problem: Problem, timed: readonly TimedLeg[]): Problem {
   return complete(problem, timed)
 }
 
-function complete(frame: Frame, timed: readonly TimedLeg[]): Problem {
+function complete(frame: Frame & Pick<Problem, 'rooms'>, timed: readonly TimedLeg[]): Problem {
   return {
     ...frame,
     timed,
     legPays: timed.map((leg) => payFor(frame, leg)),
     successes: timed.map(({ leg }) => (leg.goal < 0 ? null : binomial(leg.load, leg.success))),
-    reached: timed.map((leg) =>
-      leg.leg.to < 0 ? cumulative({ first: leg.shortest, mass: leg.chance }, frame.steps) : null,
-    ),
+    reached: timed.map((leg) => (leg.leg.to < 0 ? cumulative(leg.end, frame.steps) : null)),
   }
 }
 
-function payFor(frame: Frame, timed: TimedLeg): LegPay | null {
+function payFor(frame: Frame & Pick<Problem, 'rooms'>, timed: TimedLeg): LegPay | null {
   const goal = timed.leg.goal
   if (goal < 0) return null
   return legPay(timed, frame.pays[goal] as Pay, frame.rooms.dimensionOf[goal] !== -1, frame.steps, frame.step)

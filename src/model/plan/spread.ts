@@ -1,174 +1,271 @@
 import { binomial } from './binomial.ts'
-import type { GraphLeg } from './graph.ts'
+import type { GraphLeg, GraphNode } from './graph.ts'
 import type { Problem } from './problem.ts'
+import { type Arrival, arrivals, blockOf, blocks, Clip, runsOf, scratchFor } from './run.ts'
 import { stop, type Table, wait } from './table.ts'
 import type { Tally } from './tally.ts'
 import { cumulative } from './timed.ts'
-import { addMoved, Vectors } from './vectors.ts'
+import { Vectors } from './vectors.ts'
 
-/** Probability below this is not followed further; what is lost in all stays under 1e-9 and is made good at the end. */
-const negligible = 1e-14
+/** Probability below this, in one state at one time with one amount, is not followed further. */
+const negligible = 1e-12
 
 /** Distribution of a tally: [amount, probability], rising, in the tally's own unit (points or pieces). */
 export type Spread = [number, number][]
 
 /**
- * The exact distribution of a tally under a policy: for every state that the match can be in, a vector over the
- * amounts so far is carried forward through teleop.
+ * The exact distribution of a tally under a policy, on the tally's fine lattice. For every node, room and amount so
+ * far, the probability of a decision there is a function of time left; blocks of times are carried through the legs
+ * at once, as in the backward pass.
  */
 export function spreadOf(problem: Problem, policy: Table, tally: Tally): Float64Array {
-  const pass = new SpreadPass(problem, policy, tally)
-  return pass.run()
+  return new SpreadPass(problem, policy, tally).run()
 }
 
-/** A vector over fine lattice units as [amount, probability], what is negligible left out. */
+/** A vector over the fine lattice as [amount, probability], what is negligible left out. */
 export function listed(mass: Float64Array, unit: number, least = 5e-10): Spread {
   const out: Spread = []
-  for (let i = 0; i < mass.length; i++) if ((mass[i] as number) > least) out.push([round(i * unit), mass[i] as number])
+  for (let i = 0; i < mass.length; i++)
+    if ((mass[i] as number) > least) out.push([Math.round(i * unit * 1e9) / 1e9, mass[i] as number])
   const total = out.reduce((sum, [, p]) => sum + p, 0)
   return out.map(([amount, p]) => [amount, p / total])
 }
 
-const round = (x: number) => Math.round(x * 1e9) / 1e9
+/** The decisions of one kind of lattice at one node: a vector over time left per room and amount. */
+class Rows {
+  readonly vectors: Vectors
+  /** 1 + slot by room · amounts + amount, 0 for none. */
+  private readonly index: Int32Array
+  readonly amounts: number
+  active: number[] = []
+
+  constructor(vectors: Vectors, rooms: number, amounts: number) {
+    this.vectors = vectors
+    this.amounts = amounts
+    this.index = new Int32Array(rooms * amounts)
+  }
+
+  slot(r: number, amount: number): number {
+    const key = r * this.amounts + Math.min(amount, this.amounts - 1)
+    let found = this.index[key] as number
+    if (found === 0) {
+      found = 1 + this.vectors.take(key)
+      this.index[key] = found
+      this.active.push(found - 1)
+    }
+    return found - 1
+  }
+
+  /** Give back the vectors that have nothing left below time `from`. */
+  retire(from: number): void {
+    this.active = this.active.filter((slot) => {
+      if ((this.vectors.low[slot] as number) < from) return true
+      this.index[this.vectors.tag[slot] as number] = 0
+      this.vectors.give(slot)
+      return false
+    })
+  }
+}
 
 class SpreadPass {
   private readonly problem: Problem
   private readonly policy: Table
   private readonly tally: Tally
-  private readonly coarse: Vectors
-  private readonly fine: Vectors
-  private readonly final: Vectors
-  private readonly out: number
-  /** slots[node][room · (steps + 1) + t]: 1 + slot of the vector there, 0 for none. */
-  private readonly slots: Int32Array[]
+  private readonly coarse: Rows[]
+  private readonly fine: Rows[]
+  private readonly final: Float64Array
+  private readonly scratch: Float64Array
+  private readonly clip: Clip
   private readonly reached = new Map<number, Float64Array[]>()
 
   constructor(problem: Problem, policy: Table, tally: Tally) {
     this.problem = problem
     this.policy = policy
     this.tally = tally
-    const length = Math.ceil(tally.most + 1e-6) + 2
-    this.coarse = new Vectors(length)
-    this.fine = new Vectors(length * tally.lattice.ratio, tally.fineBelow > 0 ? 64 : 1)
-    this.final = new Vectors(length * tally.lattice.ratio, 1)
-    this.out = this.final.take()
-    this.slots = problem.graph.nodes.map(() => new Int32Array(problem.rooms.size * (problem.steps + 1)))
+    const { graph, rooms, steps } = problem
+    const amounts = Math.ceil(tally.most + 1e-6) + 2
+    const long = new Vectors(steps + 1)
+    const short = new Vectors(Math.max(1, tally.fineBelow), tally.fineBelow > 0 ? 256 : 1)
+    this.coarse = graph.nodes.map(() => new Rows(long, rooms.size, amounts))
+    this.fine = graph.nodes.map(
+      () => new Rows(short, tally.fineBelow > 0 ? rooms.size : 0, amounts * tally.lattice.ratio),
+    )
+    this.final = new Float64Array(amounts * tally.lattice.ratio)
+    this.scratch = scratchFor(problem, blockOf(problem))
+    this.clip = new Clip(problem)
   }
 
   run(): Float64Array {
-    this.begin()
-    const { graph, rooms, steps } = this.problem
-    for (let t = steps; t >= 0; t--)
-      for (let n = 0; n < graph.nodes.length; n++)
-        for (let r = 0; r < rooms.size; r++) {
-          const slot = (this.slots[n] as Int32Array)[r * (steps + 1) + t] as number
-          if (slot > 0) this.state(n, r, t, slot - 1)
-        }
-    const mass = this.final.data.slice(0, this.final.length)
-    const total = mass.reduce((sum, p) => sum + p, 0)
-    return mass.map((p) => p / total)
+    const { graph, rooms, steps, autonomous } = this.problem
+    for (const outcome of autonomous.outcomes) {
+      const one = { mass: Float64Array.of(outcome.probability), at: 0, first: steps, count: 1 }
+      this.arrive(graph.initial, rooms.index(outcome.room), one, 1, () => this.tally.initial(outcome))
+    }
+    for (const { from, to } of blocks(this.problem))
+      for (const [n, node] of graph.nodes.entries()) {
+        this.rows(this.coarse[n] as Rows, n, node, 1, from, to)
+        if (from < this.tally.fineBelow) this.rows(this.fine[n] as Rows, n, node, this.tally.lattice.ratio, from, to)
+      }
+    const total = this.final.reduce((sum, p) => sum + p, 0)
+    return this.final.map((p) => p / total)
   }
 
-  private begin(): void {
-    const { graph, rooms, steps, autonomous } = this.problem
-    const unit = new Vectors(1, 1)
-    const one = unit.take()
-    unit.data[0] = 1
-    unit.low[one] = 0
-    unit.high[one] = 0
-    for (const outcome of autonomous.outcomes) {
-      const slot = this.slotAt(graph.initial, rooms.index(outcome.room), steps)
-      const to = this.vectorsAt(steps)
-      addMoved(unit, one, to, slot, outcome.probability, this.tally.initial(outcome) * this.ratioAt(steps), 1)
+  private rows(rows: Rows, n: number, node: GraphNode, ratio: number, from: number, to: number): void {
+    const { vectors, amounts } = rows
+    const actions = this.policy.actions[n] as Int16Array
+    for (const slot of rows.active) {
+      const low = Math.max(from, vectors.low[slot] as number)
+      const high = Math.min(to, vectors.high[slot] as number)
+      if (low > high) continue
+      const key = vectors.tag[slot] as number
+      const r = Math.floor(key / amounts)
+      const amount = (key % amounts) / ratio
+      const start = slot * vectors.length
+      runsOf(
+        vectors.data,
+        start,
+        low,
+        high,
+        actions,
+        r * this.policy.row + this.policy.pad,
+        negligible,
+        (at, count, action) => {
+          if (action === stop || at + count === 1) this.end(sum(vectors.data, start + at, count), amount)
+          else if (action === wait) this.wait(n, r, amount, sum(vectors.data, start + at, count))
+          else this.leg(node.legs[action] as GraphLeg, r, amount, vectors.data, start + at, at, count)
+        },
+      )
+    }
+    rows.retire(from)
+  }
+
+  /** The match ends with `amount` (coarse units, real): shared between the neighbouring points of the fine lattice. */
+  private end(chance: number, amount: number): void {
+    if (chance <= 0) return
+    const place = amount * this.tally.lattice.ratio
+    const whole = Math.min(Math.floor(place + 1e-6), this.final.length - 1)
+    const share = Math.max(0, place - whole)
+    if (share < 1e-6 || whole + 1 >= this.final.length) this.final[whole] = (this.final[whole] as number) + chance
+    else {
+      this.final[whole] = (this.final[whole] as number) + chance * (1 - share)
+      this.final[whole + 1] = (this.final[whole + 1] as number) + chance * share
     }
   }
 
-  private vectorsAt = (t: number) => (t < this.tally.fineBelow ? this.fine : this.coarse)
-  private ratioAt = (t: number) => (t < this.tally.fineBelow ? this.tally.lattice.ratio : 1)
-
-  private slotAt(n: number, r: number, t: number): number {
-    const slots = this.slots[n] as Int32Array
-    const place = r * (this.problem.steps + 1) + t
-    if (slots[place] === 0) slots[place] = 1 + this.vectorsAt(t).take()
-    return (slots[place] as number) - 1
+  private wait(n: number, r: number, amount: number, chance: number): void {
+    const one = { mass: Float64Array.of(chance), at: 0, first: this.problem.rules.finishFrom, count: 1 }
+    this.arrive(n, r, one, 1, () => amount)
   }
 
-  private state(n: number, r: number, t: number, slot: number): void {
-    const vectors = this.vectorsAt(t)
-    vectors.trim(slot, negligible)
-    const action = this.policy.actions[n]?.[r * this.policy.row + this.policy.pad + t] as number
-    if (action === stop || t === 0) this.end(vectors, slot, t, 1, 0)
-    else if (action === wait) {
-      const later = this.problem.rules.finishFrom
-      addMoved(
-        vectors,
-        slot,
-        this.vectorsAt(later),
-        this.slotAt(n, r, later),
-        1,
-        0,
-        this.ratioAt(later) / this.ratioAt(t),
-      )
-    } else this.leg(this.problem.graph.nodes[n]?.legs[action] as GraphLeg, vectors, slot, r, t)
-    vectors.give(slot)
-    ;(this.slots[n] as Int32Array)[r * (this.problem.steps + 1) + t] = 0
-  }
-
-  /** The match ends for this vector with `amount` (coarse units) more. */
-  private end(vectors: Vectors, slot: number, t: number, weight: number, amount: number): void {
-    if (weight <= 0) return
-    const { ratio } = this.tally.lattice
-    addMoved(vectors, slot, this.final, this.out, weight, amount * ratio, ratio / this.ratioAt(t))
-  }
-
-  private leg(leg: GraphLeg, vectors: Vectors, slot: number, r: number, t: number): void {
+  private leg(
+    leg: GraphLeg,
+    r: number,
+    amount: number,
+    mass: Float64Array,
+    start: number,
+    at: number,
+    count: number,
+  ): void {
     const { problem, tally } = this
     if (leg.to < 0) {
-      const done = problem.reached[leg.id]?.[t] as number
-      this.end(vectors, slot, t, done * leg.success, tally.finished(leg.points))
-      this.end(vectors, slot, t, done * (1 - leg.success), tally.finished(leg.otherwise))
-      this.end(vectors, slot, t, 1 - done, 0)
+      const done = weighted(mass, start, at, count, problem.reached[leg.id] as Float64Array)
+      this.end(done * leg.success, amount + tally.finished(leg.points))
+      this.end(done * (1 - leg.success), amount + tally.finished(leg.otherwise))
+      this.end(sum(mass, start, count) - done, amount)
       return
     }
     const d = leg.goal < 0 ? -1 : (problem.rooms.dimensionOf[leg.goal] as number)
     const room = d < 0 ? leg.load : problem.rooms.room(r, d)
     const stride = d < 0 ? 0 : (problem.rooms.strides[d] as number)
-    const successes = leg.goal < 0 ? Float64Array.of(1) : (problem.successes[leg.id] as Float64Array)
-    const { shortest, chance } = problem.timed[leg.id] as Problem['timed'][number]
-    const count = Math.min(chance.length, t - shortest + 1)
-    for (let i = 0; i < count; i++) {
-      const left = t - shortest - i
-      for (let b = 0; b < successes.length; b++) {
-        const weight = (chance[i] as number) * (successes[b] as number)
-        if (weight < negligible) continue
-        const placed = Math.min(b, room)
-        const to = this.slotAt(leg.to, this.clip(r - placed * stride, left), left)
-        const ratio = this.ratioAt(left)
-        const amount = leg.goal < 0 ? 0 : tally.placed(leg, placed, left)
-        addMoved(vectors, slot, this.vectorsAt(left), to, weight, amount * ratio, ratio / this.ratioAt(t))
-      }
+    const successes = leg.goal < 0 ? null : (problem.successes[leg.id] as Float64Array)
+    this.unfinished(leg, room, amount, mass, start, at, count)
+    arrivals(mass, start, at, count, problem.timed[leg.id] as Problem['timed'][number], this.scratch, (arrival) => {
+      if (!successes) this.arrive(leg.to, r, arrival, 1, () => amount)
+      else
+        for (let b = 0; b <= leg.load; b++) {
+          const placed = Math.min(b, room)
+          const chance = successes[b] as number
+          if (chance > 0)
+            this.arrive(leg.to, r - placed * stride, arrival, chance, (t) => amount + tally.placed(leg, placed, t))
+        }
+    })
+  }
+
+  /** Mass arrives at a node in room r (to be clipped), with an amount that may depend on the time left. */
+  private arrive(n: number, r: number, arrival: Arrival, chance: number, amountAt: (t: number) => number): void {
+    const { mass, at, first, count } = arrival
+    const clear = this.clip.clearFrom[r] as number
+    const fineBelow = this.tally.fineBelow
+    const single = Math.min(count, Math.max(0, Math.max(clear, fineBelow) - first))
+    for (let i = 0; i < single; i++) {
+      const m = chance * (mass[at + i] as number)
+      const t = first + i
+      if (m < negligible) continue
+      const rows = (t < fineBelow ? this.fine[n] : this.coarse[n]) as Rows
+      this.add(rows, this.clip.at(r, t), amountAt(t) * (t < fineBelow ? this.tally.lattice.ratio : 1), t, m)
     }
-    if (count < chance.length) this.unfinished(leg, vectors, slot, room, t)
+    if (single < count) this.addRun(n, r, amountAt(first + single), arrival, single, chance)
+  }
+
+  private add(rows: Rows, r: number, amount: number, t: number, m: number): void {
+    const whole = Math.floor(amount + 1e-6)
+    const share = amount - whole
+    if (share > 1e-6) {
+      this.addOne(rows, r, whole, t, m * (1 - share))
+      this.addOne(rows, r, whole + 1, t, m * share)
+    } else this.addOne(rows, r, whole, t, m)
+  }
+
+  private addOne(rows: Rows, r: number, amount: number, t: number, m: number): void {
+    const slot = rows.slot(r, amount)
+    const { data, length } = rows.vectors
+    data[slot * length + t] = (data[slot * length + t] as number) + m
+    rows.vectors.widen(slot, t, t)
+  }
+
+  private addRun(n: number, r: number, amount: number, arrival: Arrival, from: number, chance: number): void {
+    const whole = Math.floor(amount + 1e-6)
+    const share = amount - whole
+    const rows = this.coarse[n] as Rows
+    if (share > 1e-6) {
+      addStretch(rows, r, whole, arrival, from, chance * (1 - share))
+      addStretch(rows, r, whole + 1, arrival, from, chance * share)
+    } else addStretch(rows, r, whole, arrival, from, chance)
   }
 
   /** A leg that the buzzer cuts: the pieces that counted before it stay. */
-  private unfinished(leg: GraphLeg, vectors: Vectors, slot: number, room: number, t: number): void {
-    if (leg.goal < 0) return this.end(vectors, slot, t, 1 - this.ended(leg, t), 0)
+  private unfinished(
+    leg: GraphLeg,
+    room: number,
+    amount: number,
+    mass: Float64Array,
+    start: number,
+    at: number,
+    count: number,
+  ): void {
     const byPiece = this.pieceTimes(leg)
-    for (let k = 0; k < byPiece.length; k++) {
-      const before = k === 0 ? 1 : (byPiece[k - 1]?.[t] as number)
-      const chance = before - (byPiece[k]?.[t] as number)
-      if (chance < negligible) continue
-      const successes = binomial(k, leg.success)
-      for (let b = 0; b <= k; b++) {
-        const amount = this.tally.placed(leg, Math.min(b, room), Math.floor(t / 4))
-        this.end(vectors, slot, t, chance * (successes[b] as number), k === 0 ? 0 : amount)
+    const last = byPiece.at(-1) as Float64Array
+    for (let t = at; t < at + count; t++) {
+      const m = mass[start + t - at] as number
+      if (m * (1 - (last[t] as number)) < negligible) continue
+      for (let k = 0; k < byPiece.length; k++) {
+        const chance = m * ((k === 0 ? 1 : (byPiece[k - 1]?.[t] as number)) - (byPiece[k]?.[t] as number))
+        if (chance < negligible) continue
+        if (k === 0) this.end(chance, amount)
+        else this.partly(leg, k, room, amount, chance, t)
       }
     }
   }
 
-  private ended(leg: GraphLeg, t: number): number {
-    return this.pieceTimes(leg)[0]?.[t] as number
+  /** k pieces of a load counted before the buzzer, the others did not. */
+  private partly(leg: GraphLeg, k: number, room: number, amount: number, chance: number, t: number): void {
+    const successes = binomial(k, leg.success)
+    const { pieces } = this.problem.timed[leg.id] as Problem['timed'][number]
+    // Only a held piece asks when it was placed; its expected time stands for it.
+    const timesOf = pieces[Math.floor((k - 1) / 2)] as (typeof pieces)[number]
+    const left = Math.max(0, Math.round(t - timesOf.first - timesOf.mass.length / 2))
+    for (let b = 0; b <= k; b++)
+      this.end(chance * (successes[b] as number), amount + this.tally.placed(leg, Math.min(b, room), left))
   }
 
   private pieceTimes(leg: GraphLeg): Float64Array[] {
@@ -180,11 +277,30 @@ class SpreadPass {
     }
     return times
   }
+}
 
-  private clip(r: number, t: number): number {
-    const { rooms } = this.problem
-    if (rooms.most.length === 0) return r
-    if (rooms.most.length === 1) return Math.min(r, rooms.high[0]?.[t] as number)
-    return rooms.index(rooms.most.map((_, d) => Math.min(rooms.room(r, d), rooms.high[d]?.[t] as number)))
-  }
+function addStretch(rows: Rows, r: number, amount: number, arrival: Arrival, from: number, chance: number): void {
+  const { mass, at, first, count } = arrival
+  let low = from
+  let high = count - 1
+  while (low <= high && chance * (mass[at + low] as number) < negligible) low++
+  while (high >= low && chance * (mass[at + high] as number) < negligible) high--
+  if (low > high) return
+  const slot = rows.slot(r, amount)
+  const { data, length } = rows.vectors
+  const target = slot * length + first
+  for (let i = low; i <= high; i++) data[target + i] = (data[target + i] as number) + chance * (mass[at + i] as number)
+  rows.vectors.widen(slot, first + low, first + high)
+}
+
+function sum(mass: Float64Array, start: number, count: number): number {
+  let total = 0
+  for (let i = 0; i < count; i++) total += mass[start + i] as number
+  return total
+}
+
+function weighted(mass: Float64Array, start: number, at: number, count: number, weights: Float64Array): number {
+  let total = 0
+  for (let i = 0; i < count; i++) total += (mass[start + i] as number) * (weights[at + i] as number)
+  return total
 }

@@ -1,4 +1,5 @@
 import type { Problem } from './problem.ts'
+import type { TimedLeg } from './timed.ts'
 
 /** No leg: the robot stops for good, or (always at t) waits for t. */
 export const stop = -1
@@ -38,10 +39,13 @@ export function fitting(chance: Float64Array, shortest: number, steps: number): 
 }
 
 /** Σ_c f(c) · V(t − c) for one room row: the value of what follows a leg that begins with t steps left. */
-export function follow(values: Float64Array, start: number, t: number, shortest: number, chance: Float64Array): number {
+export function follow(values: Float64Array, start: number, t: number, leg: TimedLeg): number {
+  const { chance, shortest, late, lateAt } = leg
   const count = Math.min(chance.length, t - shortest + 1)
   let sum = 0
   const from = start + t - shortest
   for (let i = 0; i < count; i++) sum += (chance[i] as number) * (values[from - i] as number)
+  for (let k = 0; k < late.length && (lateAt[k] as number) <= t; k++)
+    sum += (late[k] as number) * (values[start + t - (lateAt[k] as number)] as number)
   return sum
 }

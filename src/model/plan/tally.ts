@@ -8,7 +8,7 @@ export interface Tally {
   readonly lattice: Lattice
   /** Greatest amount that can be reached, in coarse units. */
   readonly most: number
-  /** Time left (steps) below which the fine lattice is used. */
+  /** Time left (steps) below which amounts depend on it, and the fine lattice is used. */
   readonly fineBelow: number
   /** Amount that autonomous brings. */
   initial(outcome: { points: number }): number
