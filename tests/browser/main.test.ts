@@ -16,8 +16,8 @@ test('from the start page to the answer, its uncertainty and how it came about',
   const page = await world.open('/')
   await page.getByText('Computed anew in your browser just now').waitFor()
   const answer = page.locator('.answer')
-  expect(await answer.innerText()).toMatch(/: \+\d+\.\d.*points a match/s)
-  const facts = await page.locator('.question .facts').innerText()
+  expect(await answer.textContent()).toMatch(/: \+\d+\.\d.*points a match/s)
+  const facts = await page.locator('.question .facts').textContent()
   expect(facts).toMatch(/better choice with a chance of \d+\s%/)
   expect(facts).toMatch(/It turns to .* if ‘Hang success’ is (more|less) than \d+\s%/)
   await answer.getByRole('button').click()
@@ -26,7 +26,7 @@ test('from the start page to the answer, its uncertainty and how it came about',
   const [best, second, lead] = cells.map((cell) => Number(cell.replace('\u2212', '-')))
   // The parts are rounded each, so their difference may be a tenth off.
   expect(Math.abs(best! - second! - lead!)).toBeLessThanOrEqual(0.1001)
-  expect(await panel.innerText()).toContain('revision 1')
+  expect(await panel.textContent()).toContain('revision 1')
   await page.keyboard.press('Escape')
   await panel.waitFor({ state: 'hidden' })
   await page.getByRole('link', { name: 'See the trade-off' }).click()
@@ -47,12 +47,7 @@ test('a quicker stage brings points within 100 ms of the key press, and undo tak
     await page.waitForFunction((count) => performance.getEntriesByName('edit-to-points').length >= count, press + 1)
   }
   await page.waitForFunction(
-    (value) =>
-      Number(
-        document
-          .querySelector('[data-stage="raise"], [role=slider][aria-label^="Raise"]')
-          ?.getAttribute('aria-valuenow'),
-      ) >= value,
+    (value) => Number(document.querySelector('[role=slider][aria-label^="Raise the arm"]')?.ariaValueNow) >= value,
     was + 0.9,
   )
   expect(await shownPoints(page)).toBeLessThanOrEqual(before)

@@ -75,7 +75,7 @@ export async function openWorld(): Promise<World> {
 export async function shownPoints(page: Page): Promise<number> {
   const text = page.getByTestId('points')
   await text.filter({ hasText: /\d/ }).waitFor()
-  return Number((await text.innerText()).replace('\u2212', '-'))
+  return Number(((await text.textContent()) ?? '').replace('\u2212', '-'))
 }
 
 /** The bars of the cycle strip, by the name of their stage. */

@@ -8,8 +8,10 @@ import { TimeScale } from './TimeScale.tsx'
 export interface StripHandlers {
   selected: { leg: string; stage: string } | null
   onSelect(bar: StripBar): void
-  /** The person asks for this mean (s): by arrow keys or by dragging the bar's end. */
+  /** The person draws the bar's end to this mean (s). */
   onMean?(bar: StripBar, mean: number): void
+  /** The person asks for so many seconds more or less, by a key. The bar may be behind what was typed already. */
+  onStep?(bar: StripBar, seconds: number): void
   canChange?(bar: StripBar): boolean
 }
 
@@ -114,7 +116,7 @@ function Bar(props: { bar: StripBar; scale: ReturnType<typeof linearScale>; hatc
         ]
         if (step === undefined || !changeable) return
         event.preventDefault()
-        handlers?.onMean?.(bar, Math.max(0, Math.round((bar.mean + step * (event.shiftKey ? 5 : 1)) * 10) / 10))
+        handlers?.onStep?.(bar, step * (event.shiftKey ? 5 : 1))
       }}
     >
       {bar.floatUntil > bar.finish + 0.02 && (

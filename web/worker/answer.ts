@@ -1,8 +1,9 @@
 import { applyInput, beliefDraws, beliefNeedsFineGrid, beliefSummary, compare } from '../../src/model/compare/index.ts'
 import type { Input } from '../../src/model/compare/types.ts'
-import type { Game, Option } from '../../src/model/documents/types.ts'
+import type { Game, Option, Robot } from '../../src/model/documents/types.ts'
 import { travel } from '../../src/model/field/index.ts'
 import { legReport } from '../../src/model/leg/index.ts'
+import type { LegReport, LegRequest } from '../../src/model/leg/types.ts'
 import { Planner } from '../../src/model/plan/index.ts'
 import type { Curve, ToWorker } from './protocol.ts'
 
@@ -10,24 +11,44 @@ type Progress = (done: number, total: number) => void
 
 const kept = new Map<string, Planner>()
 
-/** Planners keep routes, durations and legs, so that an edit costs little; the last two games are kept. */
-function plannerFor(game: Game): Planner {
-  const key = JSON.stringify(game)
+/** Planners keep routes, durations and legs, so that an edit costs little; the last two are kept. */
+function plannerFor(game: Game, step: 0.1 | 0.25 = 0.1): Planner {
+  const key = `${step}${JSON.stringify(game)}`
   const found = kept.get(key)
   if (found) return found
-  const planner = new Planner(game)
+  const planner = new Planner(game, step)
   if (kept.size >= 2) kept.delete(kept.keys().next().value!)
   kept.set(key, planner)
   return planner
 }
 
+const keptLegs = new Map<string, LegReport>()
+
+/** Legs that the edit did not touch are not computed again; the last 60 are kept. */
+function keptLeg(game: Game, robot: Robot, leg: LegRequest): LegReport {
+  const trip =
+    leg.kind === 'collect'
+      ? robot.collect[leg.source]
+      : leg.kind === 'score'
+        ? robot.score[leg.goal]
+        : robot.finish[leg.finish]
+  const key = JSON.stringify([leg, trip, robot.drive, robot.footprint, game])
+  const report = keptLegs.get(key) ?? legReport(game, robot, leg)
+  keptLegs.delete(key)
+  keptLegs.set(key, report)
+  if (keptLegs.size > 60) keptLegs.delete(keptLegs.keys().next().value!)
+  return report
+}
+
 /** Answers one question by the model. Pure but for the planners that it keeps. */
 export function answer(question: ToWorker, progress: Progress): unknown {
   switch (question.kind) {
+    case 'estimate':
+      return plannerFor(question.game, 0.25).value(question.option, { form: false })
     case 'quick':
       return plannerFor(question.game).quick(question.option)
     case 'legs':
-      return question.legs.map((leg) => legReport(question.game, question.robot, leg))
+      return question.legs.map((leg) => keptLeg(question.game, question.robot, leg))
     case 'report':
       return plannerFor(question.game).report(question.option, { with: question.with })
     case 'compare':
@@ -51,7 +72,8 @@ function curve(asked: { game: Game; options: Option[]; input: Input; count: numb
   const curves: Curve[] = asked.options.map((option) => ({ option: option.id, at: [] }))
   for (const [step, value] of values.entries()) {
     const changed = applyInput({ game: asked.game, options: asked.options }, asked.input, value)
-    const planner = plannerFor(changed.game)
+    // The coarse grid moves a line by hundredths of a point, which a picture does not show.
+    const planner = plannerFor(changed.game, 0.25)
     for (const [index, option] of changed.options.entries()) curves[index]!.at.push([value, planner.value(option)])
     progress(step + 1, values.length)
   }

@@ -56,19 +56,30 @@ class Hand {
 const stopped = () => new DOMException('The computation was stopped.', 'AbortError')
 
 let number = 0
-let live: Hand | null = null
+const live = new Map<Lane, Hand>()
 const idle: Hand[] = []
 const queue: (() => void)[] = []
 let busy = 0
 const most = 2
 
-/** What follows a key press: one worker that is never behind long work. */
-export function askLive<K extends Kind>(kind: K, ask: Questions[K]['ask']): Promise<Questions[K]['answer']> {
-  live ??= new Hand()
-  const hand = live
+/** Workers that only follow edits: for the points shown at once, for the strip's bars, for the exact plan behind. */
+export type Lane = 'at once' | 'bars' | 'exact'
+
+/** What follows a key press: a worker of its own lane, never behind long work. */
+export function askLive<K extends Kind>(
+  lane: Lane,
+  kind: K,
+  ask: Questions[K]['ask'],
+): Promise<Questions[K]['answer']> {
+  const hand = live.get(lane) ?? new Hand()
+  live.set(lane, hand)
   return new Promise((resolve, reject) => {
     const fail = (error: Error) => {
-      if (hand.waiting.size === 0 && live === hand && !(error instanceof ModelFailure)) live = null
+      // A worker that broke is not asked again; one that only refused a document is.
+      if (error instanceof ModelFailure && error.failure.code === 'unexpected') {
+        live.delete(lane)
+        hand.end(error)
+      }
       reject(error)
     }
     hand.send({ id: ++number, kind, ...ask } as ToWorker, { resolve: resolve as Waiting['resolve'], reject: fail })

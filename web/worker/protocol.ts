@@ -14,6 +14,8 @@ export interface Curve {
 
 /** What can be asked of the model in a worker, and what it answers. */
 export interface Questions {
+  /** Expected points on a coarse grid at form 1: what an edit changes, to a few hundredths, in a fraction of the time. */
+  estimate: { ask: { game: Game; option: Option }; answer: number }
   quick: { ask: { game: Game; option: Option }; answer: QuickPlan }
   legs: { ask: { game: Game; robot: Robot; legs: LegRequest[] }; answer: LegReport[] }
   report: { ask: { game: Game; option: Option; with: ('call' | 'worth')[] }; answer: PlanReport }

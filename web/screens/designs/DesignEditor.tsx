@@ -57,10 +57,10 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
   )
   // The first answer of the plan chooses the cycle that is shown; after that only the person does.
   useEffect(() => {
-    if (!chosen && live.plan && live.option) setChosen(typicalCycle(game, live.option, live.plan.policy))
-  }, [chosen, live.plan, live.option, game])
+    if (!chosen && live.exact) setChosen(typicalCycle(game, live.exact.option, live.exact.plan.policy))
+  }, [chosen, live.exact, game])
 
-  const settled = useDebounced(problems.length === 0 ? option : null, 350)
+  const settled = useDebounced(problems.length === 0 ? option : null, 900)
   const report = useModel(
     'report',
     useMemo(() => (settled ? { game, option: settled, with: ['worth', 'call'] } : null), [game, settled]),
@@ -146,7 +146,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
             onSelect={setSelected}
           />
         </StripPanel>
-        <PolicyPanel game={game} option={option} plan={live.plan} stale={stale} />
+        <PolicyPanel game={game} option={option} plan={live.exact?.plan ?? null} stale={stale} />
         <RobotForm game={game} />
         <Cautions which={['spinning', 'air', 'energy', 'lifted']} />
       </div>

@@ -24,13 +24,13 @@ export function PointsPanel(props: {
     'quick',
     useMemo(() => ({ game, option: saved }), [game, saved]),
   )
-  const total = live.plan?.total
-  const gained = total !== undefined && before.data && !before.isPlaceholderData ? total - before.data.total : 0
+  const { total } = live
+  const gained = total !== null && before.data && !before.isPlaceholderData ? total - before.data.total : 0
   return (
     <section className="points" aria-label="Expected points" style={props.stale ? { opacity: 0.55 } : undefined}>
       <p className="points-total">
-        <span data-testid="points" className="numeral">
-          {total === undefined ? '…' : points(total)}
+        <span data-testid="points" data-settled={live.settled} className="numeral">
+          {total === null ? '…' : points(total)}
         </span>{' '}
         <span className="points-unit">expected points a match</span>
       </p>
@@ -43,9 +43,7 @@ export function PointsPanel(props: {
         <p style={reportFresh ? undefined : { opacity: 0.55 }}>
           8 of 10 matches between <span className="numeral">{points(report.p10)}</span> and{' '}
           <span className="numeral">{points(report.p90)}</span>.{' '}
-          <CameAbout explain={() => explainPlan(game, live.option ?? option, report, props.source)}>
-            How this came about
-          </CameAbout>
+          <CameAbout explain={() => explainPlan(game, option, report, props.source)}>How this came about</CameAbout>
           {report.call && (
             <>
               <br />

@@ -1,6 +1,7 @@
 import { Button, NativeSelect } from '@mantine/core'
 import { type ReactNode, useMemo } from 'react'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
+import { mean } from '../../../src/model/duration/index.ts'
 import type { Worth } from '../../../src/model/plan/types.ts'
 import { CycleStrip } from '../../charts/CycleStrip.tsx'
 import { Figure } from '../../charts/Figure.tsx'
@@ -57,11 +58,15 @@ export function StripPanel(props: {
       option,
       bar,
     )
-  const onMean = (bar: StripBar, mean: number) => {
+  const onMean = (bar: StripBar, asked: number) => {
     const found = durationAt(bar)
     if (!found || !canMove(found.duration)) return
     noteEdit()
-    edit.set(['robot', ...found.place], withMean(found.duration, mean / found.times), `bar/${bar.leg}/${bar.stage}`)
+    edit.set(['robot', ...found.place], withMean(found.duration, asked / found.times), `bar/${bar.leg}/${bar.stage}`)
+  }
+  const onStep = (bar: StripBar, step: number) => {
+    const found = durationAt(bar)
+    if (found) onMean(bar, Math.max(0, Math.round((mean(found.duration) * found.times + step) * 10) / 10))
   }
   return (
     <section className="sheet stack" aria-labelledby="strip-title">
@@ -94,6 +99,7 @@ export function StripPanel(props: {
                   selected: props.selected,
                   onSelect: ({ leg, stage }) => props.onSelect({ leg, stage }),
                   onMean: edit.readOnly ? undefined : onMean,
+                  onStep,
                   canChange: (bar) => {
                     const found = durationAt(bar)
                     return found !== null && canMove(found.duration)

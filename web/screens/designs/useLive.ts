@@ -1,15 +1,19 @@
-import { useEffect, useLayoutEffect, useRef, useState } from 'react'
+import { useLayoutEffect, useRef, useState } from 'react'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import type { LegReport } from '../../../src/model/leg/types.ts'
 import type { QuickPlan } from '../../../src/model/plan/types.ts'
 import { askLive } from '../../worker/client.ts'
 import { notePoints, takePress } from '../../worker/latency.ts'
 import type { ShownLeg } from './cycle.ts'
+import { useLatest } from './useLatest.ts'
 
 export interface Live {
-  plan: QuickPlan | null
-  /** The option that the plan belongs to. */
-  option: Option | null
+  /** Expected points of the option on the screen; null until there is a first plan. */
+  total: number | null
+  /** Whether the total is that of the exact plan, and not yet its last one moved by what the edit changes. */
+  settled: boolean
+  /** The newest exact plan, and the option that it belongs to. */
+  exact: { option: Option; plan: QuickPlan } | null
   legs: { leg: ShownLeg; report: LegReport }[]
   error: Error | null
 }
@@ -20,67 +24,79 @@ interface Wanted {
   legs: ShownLeg[]
 }
 
+interface Estimate {
+  option: Option
+  points: number
+}
+
 /**
- * Points, policy and bars that follow every edit. One question is under way at a time; what was typed meanwhile is
- * asked next, so that dragging never builds a queue. What can not be computed keeps the last answer.
+ * Points, bars and policy that follow every edit. At once: the last exact plan's points, moved by the difference
+ * that a coarse plan finds between the two designs (the same error on both sides cancels). Behind it: the exact plan.
  */
 export function useLive(wanted: Wanted | null): Live {
-  const [live, setLive] = useState<Live & { press: number | null }>({
-    plan: null,
-    option: null,
-    legs: [],
-    error: null,
-    press: null,
+  const [exact, setExact] = useState<Live['exact']>(null)
+  const [legs, setLegs] = useState<Live['legs']>([])
+  const [error, setError] = useState<Error | null>(null)
+  const [estimate, setEstimate] = useState<Estimate | null>(null)
+  const estimates = useRef(new WeakMap<Option, number>())
+  const underWay = useRef(new WeakMap<Option, Promise<number>>())
+  const press = useRef<{ start: number; option: Option } | null>(null)
+
+  const estimated = async (game: Game, option: Option): Promise<number> => {
+    const under = underWay.current.get(option) ?? askLive('at once', 'estimate', { game, option })
+    underWay.current.set(option, under)
+    const points = await under
+    estimates.current.set(option, points)
+    return points
+  }
+
+  useLatest(wanted, async (asked, still) => {
+    const start = takePress()
+    if (start !== null) press.current = { start, option: asked.option }
+    try {
+      const points = await estimated(asked.game, asked.option)
+      if (!still.shown()) return
+      setEstimate({ option: asked.option, points })
+      setError(null)
+    } catch (failed) {
+      if (still.shown()) setError(failed as Error)
+    }
   })
-  const next = useRef<Wanted | null>(null)
-  const running = useRef(false)
-  const planned = useRef<Wanted | null>(null)
-  const shown = useRef(true)
 
-  useEffect(() => {
-    shown.current = true
-    return () => {
-      shown.current = false
+  useLatest(wanted, async (asked, still) => {
+    try {
+      const requests = asked.legs.map(({ request }) => request)
+      const reports = await askLive('bars', 'legs', { game: asked.game, robot: asked.option.robot, legs: requests })
+      if (still.shown()) setLegs(asked.legs.map((leg, index) => ({ leg, report: reports[index]! })))
+    } catch {
+      // The plan of the same design says what is wrong with it.
     }
-  }, [])
+  })
 
-  // Before the paint, so that the question is on its way while the browser draws the typed figure.
+  useLatest(wanted, async (asked, still) => {
+    if (exact?.option === asked.option) return
+    try {
+      await estimated(asked.game, asked.option)
+      if (exact && !still.newest()) return
+      const plan = await askLive('exact', 'quick', { game: asked.game, option: asked.option })
+      if (still.shown()) setExact({ option: asked.option, plan })
+    } catch (failed) {
+      if (still.shown()) setError(failed as Error)
+    }
+  })
+
+  const option = wanted?.option ?? null
+  const settled = exact !== null && exact.option === option
+  const base = exact ? estimates.current.get(exact.option) : undefined
+  const moved = estimate && base !== undefined ? estimate.points - base : 0
+  const total = exact === null ? null : settled ? exact.plan.total : exact.plan.total + moved
+  const totalOf = settled ? exact.option : (estimate?.option ?? null)
+
   useLayoutEffect(() => {
-    if (!wanted) return
-    next.current = wanted
-    if (!running.current) void run()
+    if (press.current === null || press.current.option !== totalOf || total === null) return
+    notePoints(press.current.start)
+    press.current = null
+  }, [totalOf, total])
 
-    async function run() {
-      running.current = true
-      while (next.current && shown.current) {
-        const asked = next.current
-        next.current = null
-        const press = takePress()
-        try {
-          // Other legs of the same design need no new plan.
-          if (planned.current?.option !== asked.option || planned.current.game !== asked.game) {
-            const plan = await askLive('quick', { game: asked.game, option: asked.option })
-            planned.current = asked
-            setLive((before) => ({ ...before, plan, option: asked.option, error: null, press }))
-          }
-          const reports = await askLive('legs', {
-            game: asked.game,
-            robot: asked.option.robot,
-            legs: asked.legs.map(({ request }) => request),
-          })
-          const legs = asked.legs.map((leg, index) => ({ leg, report: reports[index]! }))
-          setLive((before) => ({ ...before, legs, press: null }))
-        } catch (error) {
-          planned.current = null
-          setLive((before) => ({ ...before, error: error as Error, press: null }))
-        }
-      }
-      running.current = false
-    }
-  }, [wanted])
-
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a new plan is what ends the measurement
-  useLayoutEffect(() => notePoints(live.press), [live.plan])
-
-  return live
+  return { total, settled, exact, legs, error }
 }
