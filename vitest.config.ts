@@ -5,6 +5,8 @@ export default defineConfig({
   test: {
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    // One less than the cores would leave half of a small machine idle.
+    maxWorkers: '100%',
     projects: [
       {
         extends: true,
