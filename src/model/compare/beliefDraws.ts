@@ -1,4 +1,4 @@
-import type { Question } from './evaluator.ts'
+import { likelyValues, type Question } from './evaluator.ts'
 import { beliefSize, beliefValues } from './hypercubes.ts'
 
 /** Grid of the many plans of a belief, and of the plans that everything else is judged by (s). */
@@ -23,6 +23,17 @@ export interface BeliefPart {
 
 /** Every this many draws one is repeated: 50 of 2,000. */
 const repeatEvery = 40
+
+/**
+ * Where an option's plans are looked at before the draws, to see which legs it begins at all: the likely values, each
+ * input at its ends, and 25 draws, none of them among the repeated ones.
+ */
+export function pilotValues({ inputs, seed }: Pick<BeliefQuestion, 'inputs' | 'seed'>): number[][] {
+  const likely = likelyValues(inputs)
+  const ends = inputs.flatMap(({ low, high }, index) => [likely.with(index, low), likely.with(index, high)])
+  const drawn = beliefValues(inputs, { seed, from: 0, to: beliefSize })
+  return [likely, ...ends, ...drawn.filter((_, draw) => draw % (2 * repeatEvery) === repeatEvery / 2)]
+}
 
 /** Computes the draws from ≤ k < to; `tick` is called after each. */
 export function drawPart(

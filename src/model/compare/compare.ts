@@ -1,5 +1,5 @@
 import { beats } from './beats.ts'
-import { type BeliefPart, type BeliefQuestion, drawPart, joinParts, type Step } from './beliefDraws.ts'
+import { type BeliefPart, type BeliefQuestion, drawPart, joinParts, pilotValues, type Step } from './beliefDraws.ts'
 import { needsFineGrid, summaryOf } from './beliefSummary.ts'
 import { checkRequest } from './checkRequest.ts'
 import { crossingsOf } from './crossings.ts'
@@ -83,12 +83,14 @@ export function compare(request: CompareRequest, watch?: Watch): CompareReport {
 }
 
 /** Steps that the progress counts; a break-even's roots are not known before. */
-function stepsOf({ options, inputs = [], breakEven: input, belief: asked }: CompareRequest): number {
+function stepsOf(request: CompareRequest): number {
+  const { options, inputs = [], breakEven: input, belief: asked } = request
   const swings = inputs.length > 0 ? 1 + 2 * inputs.length : 0
-  return options.length + (input === undefined ? 0 : 45) + swings + (asked ? beliefSteps : 0)
+  return options.length + (input === undefined ? 0 : 45) + swings + (asked ? beliefSteps(request) : 0)
 }
 
-const beliefSteps = beliefSize * (1 + 1 / 40)
+const pilotSteps = (inputs: readonly unknown[] = []) => 1 + 2 * inputs.length + beliefSize / 80
+const beliefSteps = ({ inputs }: Ask) => pilotSteps(inputs) + beliefSize * (1 + 1 / 40)
 
 /** Break-even of one input: see `crossingsOf`. */
 export function breakEven(request: Ask & { breakEven: string }, watch?: Watch): CompareReport['breakEven'] {
@@ -106,11 +108,12 @@ export function swing(request: Ask, watch?: Watch): CompareReport['swing'] {
 /** What belief about the inputs says, in one go: see `beliefDraws` for the same in parts. */
 export function belief(request: AskBelief, watch?: Watch): BeliefReport {
   checkRequest(request)
-  return beliefOf(request, new PlanEvaluator(request), counter(watch, beliefSteps))
+  return beliefOf(request, new PlanEvaluator(request), counter(watch, beliefSteps(request)))
 }
 
 function beliefOf(request: AskBelief, evaluator: PlanEvaluator, tick: () => void): BeliefReport {
   const question = beliefQuestionOf(request, evaluator)
+  evaluator.keepToUsed(pilotValues(question), tick)
   const drawn = (step: Step) => drawPart(question, { from: 0, to: beliefSize, step }, tick)
   const coarse = drawn(0.25)
   return summarised(request, needsFineGrid(coarse) ? drawn(0.1) : coarse, evaluator)
@@ -128,8 +131,12 @@ export function beliefDraws(
 ): BeliefPart {
   checkRequest(request)
   const { from, to, step } = part
-  const tick = counter(watch, (to - from) * (step === 0.1 ? 1 : 1 + 1 / 40))
-  return drawPart(beliefQuestionOf(request, new PlanEvaluator(request)), part, tick)
+  const evaluator = new PlanEvaluator(request)
+  const question = beliefQuestionOf(request, evaluator)
+  const own = to - from
+  const tick = counter(watch, step === 0.1 ? own : pilotSteps(request.inputs) + own * (1 + 1 / 40))
+  if (step !== 0.1) evaluator.keepToUsed(pilotValues(question), tick)
+  return drawPart(question, part, tick)
 }
 
 /** Whether all parts must be repeated with `step: 0.1`, because the coarse grid changes the differences too much. */

@@ -2,4 +2,5 @@
 export { formNodes } from './form.ts'
 export { loadsFor } from './loads.ts'
 export { type FormRun, Planner, plan, type Solved } from './planner.ts'
+export type { LegNames } from './pruned.ts'
 export type * from './types.ts'

@@ -1,13 +1,13 @@
 import type { Game, Option } from '../documents/types.ts'
 import { LegBuilder } from '../leg/builder.ts'
-import { solve } from './backward.ts'
+import { evaluatePolicy, solve } from './backward.ts'
 import { expectedRooms, leaveTimes, policyBands } from './bands.ts'
 import { callOf } from './call.ts'
-import { evaluatePolicy } from './evaluate.ts'
 import { firstActions } from './first.ts'
 import { formNodes } from './form.ts'
 import { type Flow, flowOf } from './forward.ts'
 import { atForm, type Problem, problemOf } from './problem.ts'
+import { type LegNames, nameOf } from './pruned.ts'
 import { reportOf } from './report.ts'
 import type { Table } from './table.ts'
 import { finePerStep, timedLegsOf } from './timed.ts'
@@ -53,12 +53,12 @@ export class Planner {
 
   /**
    * Expected points of the match, autonomous and adjustments included.
-   * `form: false` leaves the form factor at 1.
+   * `form: false` leaves the form factor at 1; `only` keeps to some legs, which may cost points but never adds any.
    * @throws ModelError as graphOf and travel do
    */
-  value(option: Option, options: { form?: boolean } = {}): number {
+  value(option: Option, options: { form?: boolean; only?: LegNames } = {}): number {
     const forms = options.form === false ? [{ factor: 1, weight: 1 }] : formNodes(option.robot.form.spread)
-    const problem = this.problem(option, forms)
+    const problem = this.problem(option, forms, options.only)
     const table = solve(problem)
     const fixed = problem.autonomous.expected + adjustment(option)
     if (forms.length === 1) return fixed + startValue(problem, table)
@@ -102,17 +102,30 @@ export class Planner {
     return { problem, table, forms: this.runs(problem, table, forms) }
   }
 
+  /** The legs that the plan of form 1 begins with a chance above 1e-9. */
+  usedLegs(option: Option): Set<string> {
+    const problem = this.problem(option, [{ factor: 1 }])
+    const table = solve(problem)
+    const { mass } = flowOf(problem, table)
+    const used = new Set<string>()
+    for (const [n, node] of problem.graph.nodes.entries()) {
+      const begun = new Set(table.actions[n]!.filter((_, i) => mass[n]![i]! > 1e-9))
+      for (const action of begun) if (action >= 0) used.add(nameOf(problem.graph, node.legs[action]!))
+    }
+    return used
+  }
+
   private call(option: Option, solved: Solved) {
     if (option.finish.mode === 'skip') return null
     const fixed = solved.problem.autonomous.expected + adjustment(option)
     return callOf(this.game, solved, fixed)
   }
 
-  private problem(option: Option, forms: readonly { factor: number }[]): Problem {
+  private problem(option: Option, forms: readonly { factor: number }[], only?: LegNames): Problem {
     this.builder.turn()
     const travel = this.travelTimes.for(this.game, option.robot)
     const fastest = Math.min(...forms.map(({ factor }) => factor))
-    return problemOf(this.game, option, travel, this.builder, { step: this.step, fastest })
+    return problemOf(this.game, option, travel, this.builder, { step: this.step, fastest, only })
   }
 
   private runs(problem: Problem, table: Table, forms: readonly { factor: number; weight: number }[]): FormRun[] {
@@ -124,7 +137,7 @@ export class Planner {
         weight,
         problem: own,
         flow: flowOf(own, table),
-        values: () => (values ??= evaluatePolicy(own, table, problem.rules.finishFrom)),
+        values: () => (values ??= evaluatePolicy(own, table)),
       }
     })
   }

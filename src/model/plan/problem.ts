@@ -4,6 +4,7 @@ import type { LegBuilder } from '../leg/builder.ts'
 import { type Autonomous, autonomousOf } from './autonomous.ts'
 import { binomial } from './binomial.ts'
 import { graphOf, type PlanGraph, type TravelTime } from './graph.ts'
+import { type LegNames, pruned } from './pruned.ts'
 import { type Rooms, roomsOf } from './rooms.ts'
 import { cumulative, type LegPay, legPay, type Pay, payOf, type TimedLeg, timedLegsOf } from './timed.ts'
 
@@ -58,15 +59,19 @@ export function alwaysAt(at: number, step: number, waits = true): Rules {
   return { finishFrom: steps, workAbove: steps, waits }
 }
 
-/** @param fastest least form factor under which the problem's rooms must still be exact */
+/**
+ * @param fastest least form factor under which the problem's rooms must still be exact
+ * @param only the legs that may be begun, where not all
+ */
 export function problemOf(
   game: Game,
   option: Option,
   travel: TravelTime,
   builder: LegBuilder,
-  grid: { step: number; fastest: number },
+  grid: { step: number; fastest: number; only?: LegNames },
 ): Problem {
-  const graph = graphOf(game, option, travel)
+  const all = graphOf(game, option, travel)
+  const graph = grid.only ? pruned(all, grid.only) : all
   const frame = {
     graph,
     steps: Math.floor(game.clock.teleop / grid.step + 1e-9),
