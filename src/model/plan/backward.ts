@@ -15,8 +15,17 @@ const tie = 1e-12
  * leg's convolution is computed for the block at once, four times together, which is what makes this fast.
  */
 export function solve(problem: Problem, rules: Rules = problem.rules): Table {
+  return passOver(problem, rules, null)
+}
+
+/** Values of a given policy under the problem's leg times: what the plan of form 1 earns when every time is stretched. */
+export function evaluatePolicy(problem: Problem, policy: Table): Table {
+  return passOver(problem, problem.rules, policy)
+}
+
+function passOver(problem: Problem, rules: Rules, policy: Table | null): Table {
   const table = emptyTable(problem)
-  const pass = new BackwardPass(problem, table, rules)
+  const pass = new BackwardPass(problem, table, rules, policy)
   for (let t = 0; t <= problem.steps; t += pass.block) pass.run(t, Math.min(problem.steps, t + pass.block - 1))
   return table
 }
@@ -26,6 +35,8 @@ class BackwardPass {
   private readonly problem: Problem
   private readonly table: Table
   private readonly rules: Rules
+  /** Where the actions are given, only their values are found. */
+  private readonly policy: Table | null
   private readonly rooms: Rooms
   /** What follows each leg, by leg, room and time in the block. */
   private readonly following: Float64Array[]
@@ -35,7 +46,8 @@ class BackwardPass {
   /** Value of each node when the call comes; room does not matter then. */
   private readonly atCall: Float64Array
 
-  constructor(problem: Problem, table: Table, rules: Rules) {
+  constructor(problem: Problem, table: Table, rules: Rules, policy: Table | null) {
+    this.policy = policy
     this.problem = problem
     this.table = table
     this.rules = rules
@@ -111,8 +123,8 @@ class BackwardPass {
         const reached = problem.reached[leg.id] as Float64Array
         const value = finishValue(leg)
         for (let j = 0; j < finishTo; j++) q[j] = value * (reached[from + j] as number)
-        this.improve(a, 0, finishTo)
-      } else if (workFrom < count && this.work(leg, r, from, workFrom, count)) this.improve(a, workFrom, count)
+        this.take(n, r, a, from, 0, finishTo)
+      } else if (workFrom < count && this.work(leg, r, from, workFrom, count)) this.take(n, r, a, from, workFrom, count)
     }
     const offset = r * table.row + table.pad + from
     const values = table.values[n] as Float64Array
@@ -167,6 +179,21 @@ class BackwardPass {
     return true
   }
 
+  private take(n: number, r: number, action: number, from: number, start: number, end: number): void {
+    const { best, choice, policy, q } = this
+    if (!policy) {
+      this.improve(action, start, end)
+      return
+    }
+    const actions = policy.actions[n] as Int16Array
+    const place = r * policy.row + policy.pad + from
+    for (let j = start; j < end; j++)
+      if (actions[place + j] === action) {
+        best[j] = q[j] as number
+        choice[j] = action
+      }
+  }
+
   private improve(action: number, start: number, end: number): void {
     const { best, choice, q } = this
     for (let j = start; j < end; j++)
@@ -190,7 +217,7 @@ class BackwardPass {
   }
 }
 
-/** The far tail of a leg, point by point. */
+/** The far tail of a leg: out[at + j] += Σ_k late[k] · values[row + from + j − lateAt[k]], four j at a time. */
 function addLate(
   out: Float64Array,
   at: number,
@@ -201,16 +228,32 @@ function addLate(
   row: number,
 ): void {
   const { late, lateAt } = leg
-  for (let k = 0; k < late.length; k++) {
-    const steps = lateAt[k] as number
-    if (steps > to) return
-    const chance = late[k] as number
-    for (let t = Math.max(from, steps); t <= to; t++)
-      out[at + t - from] = (out[at + t - from] as number) + chance * (values[row + t - steps] as number)
+  for (let j = 0; from + j <= to; j += 4) {
+    let s0 = 0
+    let s1 = 0
+    let s2 = 0
+    let s3 = 0
+    const place = row + from + j
+    // Up to three steps after the buzzer are read as the zeros in front of the row.
+    for (let k = 0; k < late.length && (lateAt[k] as number) <= from + j + 3; k++) {
+      const f = late[k] as number
+      const v = place - (lateAt[k] as number)
+      s0 += f * (values[v] as number)
+      s1 += f * (values[v + 1] as number)
+      s2 += f * (values[v + 2] as number)
+      s3 += f * (values[v + 3] as number)
+    }
+    out[at + j] = (out[at + j] as number) + s0
+    out[at + j + 1] = (out[at + j + 1] as number) + s1
+    out[at + j + 2] = (out[at + j + 2] as number) + s2
+    out[at + j + 3] = (out[at + j + 3] as number) + s3
   }
 }
 
-/** out[at + j] = Σ_m reversed[cut + m] · values[start + j + m] for j = 0 … count − 1, four j at a time. */
+/**
+ * out[at + j] = Σ_m reversed[cut + m] · values[start + j + m] for j = 0 … count − 1. Four j at a time share each load of
+ * a value, and four m at a time leave the sliding window in registers.
+ */
 function convolveRow(
   out: Float64Array,
   at: number,
@@ -222,18 +265,45 @@ function convolveRow(
 ): void {
   const end = reversed.length
   for (let j = 0; j < count; j += 4) {
-    let place = start + j - cut
+    const place = start + j - cut + 3
     let s0 = 0
     let s1 = 0
     let s2 = 0
     let s3 = 0
-    let v0 = values[place + cut] as number
-    let v1 = values[place + cut + 1] as number
-    let v2 = values[place + cut + 2] as number
-    place += 3
-    for (let m = cut; m < end; m++) {
-      const v3 = values[place + m] as number
+    let v0 = values[start + j] as number
+    let v1 = values[start + j + 1] as number
+    let v2 = values[start + j + 2] as number
+    let v3 = 0
+    let m = cut
+    for (; m + 3 < end; m += 4) {
+      let f = reversed[m] as number
+      v3 = values[place + m] as number
+      s0 += f * v0
+      s1 += f * v1
+      s2 += f * v2
+      s3 += f * v3
+      f = reversed[m + 1] as number
+      v0 = values[place + m + 1] as number
+      s0 += f * v1
+      s1 += f * v2
+      s2 += f * v3
+      s3 += f * v0
+      f = reversed[m + 2] as number
+      v1 = values[place + m + 2] as number
+      s0 += f * v2
+      s1 += f * v3
+      s2 += f * v0
+      s3 += f * v1
+      f = reversed[m + 3] as number
+      v2 = values[place + m + 3] as number
+      s0 += f * v3
+      s1 += f * v0
+      s2 += f * v1
+      s3 += f * v2
+    }
+    for (; m < end; m++) {
       const f = reversed[m] as number
+      v3 = values[place + m] as number
       s0 += f * v0
       s1 += f * v1
       s2 += f * v2

@@ -1,7 +1,7 @@
 import { roomLeft } from './binomial.ts'
 import type { GraphLeg } from './graph.ts'
 import { finishValue, type Problem } from './problem.ts'
-import { type Arrival, arrivals, blockOf, blocks, Clip, runsOf, scratchFor } from './run.ts'
+import { type Arrival, arrivalOf, blockOf, blocks, Clip, runsOf, scratchFor } from './run.ts'
 import { stop, type Table, wait } from './table.ts'
 
 /** How much of the match's probability passes where, under a policy. */
@@ -20,7 +20,7 @@ export interface Flow {
 }
 
 /** Mass below this is not followed further. */
-const negligible = 1e-13
+const negligible = 1e-12
 
 /** Follows the probability of being at each decision through teleop. */
 export function flowOf(problem: Problem, policy: Table): Flow {
@@ -104,12 +104,19 @@ class ForwardPass {
     if (d >= 0) this.note(leg, fit, mass, row, at, count)
     const successes = d < 0 ? null : (problem.successes[leg.id] as Float64Array)
     const stride = d < 0 ? 0 : (problem.rooms.strides[d] as number)
-    arrivals(mass, row + at, at, count, problem.timed[leg.id] as Problem['timed'][number], this.scratch, (arrival) => {
-      if (!successes) this.arrive(leg.to, r, arrival, 1)
-      else
-        for (let b = 0; b <= leg.load; b++)
-          this.arrive(leg.to, r - Math.min(b, room) * stride, arrival, successes[b] as number)
-    })
+    const arrival = arrivalOf(
+      mass,
+      row + at,
+      at,
+      count,
+      problem.timed[leg.id] as Problem['timed'][number],
+      this.scratch,
+    )
+    if (!arrival) return
+    if (!successes) this.arrive(leg.to, r, arrival, 1)
+    else
+      for (let b = 0; b <= leg.load; b++)
+        this.arrive(leg.to, r - Math.min(b, room) * stride, arrival, successes[b] as number)
   }
 
   private arrive(n: number, r: number, arrival: Arrival, chance: number): void {

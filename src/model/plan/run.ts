@@ -11,41 +11,51 @@ export interface Arrival {
 }
 
 /**
- * Where the mass of decisions taken with `from` … `from + count − 1` steps left arrives: one stretch for the part of
- * the leg's distribution that is kept step by step, one for each point of its far tail. What the buzzer cuts is left
- * out. `scratch` is overwritten; an arrival is valid until the next one.
+ * Where the mass of decisions taken with `from` … `from + count − 1` steps left arrives, in one stretch. What the
+ * buzzer cuts is left out. The part of the leg's distribution that is kept step by step is convolved with the run; the
+ * few points of its far tail see the run as one mass at its mean, shared between the two nearest steps.
+ * `scratch` is overwritten; the arrival is valid until the next one. Null where nothing arrives in time.
  */
-export function arrivals(
+export function arrivalOf(
   source: Float64Array,
   at: number,
   from: number,
   count: number,
   leg: TimedLeg,
   scratch: Float64Array,
-  deliver: (arrival: Arrival) => void,
-): void {
+): Arrival | null {
   const { reversed, shortest, late, lateAt } = leg
-  const last = from + count - 1 - shortest
-  if (last >= 0) {
-    const first = from - shortest - reversed.length + 1
-    const length = count + reversed.length - 1
-    scratch.fill(0, 0, length)
-    addConvolution(scratch.subarray(0, length), source.subarray(at, at + count), reversed)
-    const cut = Math.max(0, -first)
-    deliver({ mass: scratch, at: cut, first: first + cut, count: length - cut })
+  if (from + count - 1 < shortest) return null
+  const longest = late.length > 0 ? (lateAt[late.length - 1] as number) : shortest + reversed.length - 1
+  const first = from - longest
+  const length = count + longest - shortest
+  scratch.fill(0, 0, length)
+  const core = from - shortest - reversed.length + 1 - first
+  addConvolution(scratch.subarray(core, length), source.subarray(at, at + count), reversed)
+  if (late.length > 0) {
+    let mass = 0
+    let moment = 0
+    for (let i = 0; i < count; i++) {
+      mass += source[at + i] as number
+      moment += i * (source[at + i] as number)
+    }
+    const mean = moment / mass
+    const whole = Math.floor(mean)
+    const share = mean - whole
+    for (let k = 0; k < late.length; k++) {
+      const m = mass * (late[k] as number)
+      const place = longest - (lateAt[k] as number) + whole
+      scratch[place] = (scratch[place] as number) + m * (1 - share)
+      if (share > 0) scratch[place + 1] = (scratch[place + 1] as number) + m * share
+    }
   }
-  for (let k = 0; k < late.length; k++) {
-    const steps = lateAt[k] as number
-    const cut = Math.max(0, steps - from)
-    if (cut >= count) return
-    for (let i = cut; i < count; i++) scratch[i] = (late[k] as number) * (source[at + i] as number)
-    deliver({ mass: scratch, at: cut, first: from + cut - steps, count: count - cut })
-  }
+  const cut = Math.max(0, -first)
+  return { mass: scratch, at: cut, first: first + cut, count: length - cut }
 }
 
 /** Room for the arrivals of any run of at most `block` decisions. */
 export function scratchFor(problem: Problem, block: number): Float64Array {
-  return new Float64Array(block + Math.max(0, ...problem.timed.map((leg) => leg.chance.length)) + 4)
+  return new Float64Array(block + Math.max(0, ...problem.timed.map((leg) => leg.end.mass.length)) + 64)
 }
 
 /** How many times can be taken together: no leg ends within them. */
@@ -93,7 +103,11 @@ export class Clip {
   at(r: number, t: number): number {
     if (t >= (this.clearFrom[r] as number)) return r
     const { rooms } = this.problem
-    return rooms.index(rooms.most.map((_, d) => Math.min(rooms.room(r, d), rooms.high[d]?.[t] as number)))
+    if (rooms.high.length === 1) return Math.min(r, (rooms.high[0] as Int32Array)[t] as number)
+    let clipped = 0
+    for (let d = 0; d < rooms.high.length; d++)
+      clipped += Math.min(rooms.room(r, d), (rooms.high[d] as Int32Array)[t] as number) * (rooms.strides[d] as number)
+    return clipped
   }
 }
 

@@ -1,14 +1,14 @@
 import { binomial } from './binomial.ts'
 import type { GraphLeg, GraphNode } from './graph.ts'
 import type { Problem } from './problem.ts'
-import { type Arrival, arrivals, blockOf, blocks, Clip, runsOf, scratchFor } from './run.ts'
+import { type Arrival, arrivalOf, blockOf, blocks, Clip, runsOf, scratchFor } from './run.ts'
 import { stop, type Table, wait } from './table.ts'
 import type { Tally } from './tally.ts'
 import { cumulative } from './timed.ts'
 import { Vectors } from './vectors.ts'
 
 /** Probability below this, in one state at one time with one amount, is not followed further. */
-const negligible = 1e-12
+const negligible = 1e-10
 
 /** Distribution of a tally: [amount, probability], rising, in the tally's own unit (points or pieces). */
 export type Spread = [number, number][]
@@ -179,16 +179,18 @@ class SpreadPass {
     const stride = d < 0 ? 0 : (problem.rooms.strides[d] as number)
     const successes = leg.goal < 0 ? null : (problem.successes[leg.id] as Float64Array)
     this.unfinished(leg, room, amount, mass, start, at, count)
-    arrivals(mass, start, at, count, problem.timed[leg.id] as Problem['timed'][number], this.scratch, (arrival) => {
-      if (!successes) this.arrive(leg.to, r, arrival, 1, () => amount)
-      else
-        for (let b = 0; b <= leg.load; b++) {
-          const placed = Math.min(b, room)
-          const chance = successes[b] as number
-          if (chance > 0)
-            this.arrive(leg.to, r - placed * stride, arrival, chance, (t) => amount + tally.placed(leg, placed, t))
-        }
-    })
+    const arrival = arrivalOf(mass, start, at, count, problem.timed[leg.id] as Problem['timed'][number], this.scratch)
+    if (!arrival) return
+    if (!successes) {
+      this.arrive(leg.to, r, arrival, 1, () => amount)
+      return
+    }
+    for (let b = 0; b <= leg.load; b++) {
+      const placed = Math.min(b, room)
+      const chance = successes[b] as number
+      if (chance > 0)
+        this.arrive(leg.to, r - placed * stride, arrival, chance, (t) => amount + tally.placed(leg, placed, t))
+    }
   }
 
   /** Mass arrives at a node in room r (to be clipped), with an amount that may depend on the time left. */

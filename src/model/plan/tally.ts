@@ -66,22 +66,19 @@ export function pointTally(problem: Problem, used: (leg: GraphLeg) => boolean): 
   }
 }
 
-/** The most that legs could bring in the time there is, every piece a success, plus one finish. */
+/** A bound on what legs could bring in the time there is: the best leg as often as the shortest trips fit, and a finish. */
 function mostOf(problem: Problem, amount: (leg: GraphLeg) => number, finish: number): number {
   const { graph, steps, timed } = problem
-  const best = graph.nodes.map(() => new Float64Array(steps + 1))
-  for (let t = 1; t <= steps; t++)
-    for (const [n, node] of graph.nodes.entries()) {
-      const own = best[n] as Float64Array
-      let most = own[t - 1] as number
-      for (const leg of node.legs) {
-        if (leg.to < 0) continue
-        // The pieces of a leg can count before it ends, so that the last one need not end.
-        const { shortest, pieces } = timed[leg.id] as Problem['timed'][number]
-        if (leg.goal >= 0 && t >= (pieces[0]?.first as number)) most = Math.max(most, amount(leg))
-        if (t >= shortest) most = Math.max(most, ((best[leg.to] as Float64Array)[t - shortest] as number) + amount(leg))
-      }
-      own[t] = most
-    }
-  return (best[graph.initial]?.[steps] as number) + finish
+  let best = 0
+  let score = steps + 1
+  let collect = steps + 1
+  for (const leg of graph.legs) {
+    if (leg.to < 0) continue
+    const { shortest, pieces } = timed[leg.id] as Problem['timed'][number]
+    best = Math.max(best, amount(leg))
+    if (leg.goal >= 0) score = Math.min(score, pieces[0]?.first as number)
+    else collect = Math.min(collect, shortest)
+  }
+  const trips = score > steps ? 0 : 1 + Math.floor((steps - score) / (score + collect))
+  return best * trips + finish
 }

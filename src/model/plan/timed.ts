@@ -30,12 +30,12 @@ const short = 64
 
 /**
  * Spacing of the points (steps) where less than `beyond` of a leg's mass is still to come. Sharing between neighbours
- * keeps the mean; what is lost is a variance below beyond · (spacing · step)² / 6, under 2e-4 s² in all.
+ * keeps the mean; what is lost is a variance below beyond · (spacing · step)² / 6, under 5e-4 s² in all.
  */
 const spacings = [
-  { beyond: 5e-3, spacing: 4 },
-  { beyond: 1e-4, spacing: 10 },
-  { beyond: 1e-6, spacing: 40 },
+  { beyond: 1e-2, spacing: 4 },
+  { beyond: 1e-3, spacing: 10 },
+  { beyond: 1e-5, spacing: 40 },
 ]
 
 /** Mass per point of an end-to-end grid, the far tail gathered on spaced points. */

@@ -12,7 +12,7 @@ export class Vectors {
   private readonly free: number[] = []
   private used = 0
 
-  constructor(length: number, capacity = 64) {
+  constructor(length: number, capacity = 512) {
     this.length = length
     this.data = new Float64Array(length * capacity)
     this.low = new Int32Array(capacity)

@@ -27,7 +27,7 @@ export function worthOf(solved: Solved, builder: LegBuilder): Worth[] {
       const delta = Math.min(most, distributionOf(stage.duration).mean / 2)
       const value = (seconds: number) => valueWith(solved, builder, legs, { stage: stage.id, seconds })
       // A leg that the plan does not use stays unused when it gets slower.
-      const slower = () => (used ? value(delta) : valueOf(solved))
+      const slower = () => (used ? value(delta) : valueAsIs(solved))
       out.push({
         leg: worth,
         stage: stage.id,
@@ -58,7 +58,7 @@ function isUsed(solved: Solved, leg: GraphLeg): boolean {
   )
 }
 
-const valueOf = (solved: Solved): number =>
+const valueAsIs = (solved: Solved): number =>
   solved.forms.length === 1
     ? startValue(solved.problem, solved.table)
     : solved.forms.reduce((sum, run) => sum + run.weight * flowValue(run.flow), 0)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { Planner } from '../../../src/model/plan/index.ts'
-import type { Action, PlanReport } from '../../../src/model/plan/types.ts'
+import type { PlanReport } from '../../../src/model/plan/types.ts'
 import { cumulativeDistance, game, optionNamed, type PlanRow, planRows } from '../reference.ts'
 
 // Source of every value here: the independently computed reference case (tests/reference), tolerances as stated there.
