@@ -2,7 +2,7 @@ import { lazy, Suspense, useEffect } from 'react'
 import { Route, Switch, useLocation } from 'wouter'
 import { StartScreen } from './screens/start/StartScreen.tsx'
 import { Masthead } from './shell/Masthead.tsx'
-import { Breakwater, Loading } from './shell/states.tsx'
+import { Guard, Loading } from './shell/states.tsx'
 
 const DesignsScreen = lazy(() => import('./screens/designs/DesignsScreen.tsx'))
 const DesignScreen = lazy(() => import('./screens/designs/DesignScreen.tsx'))
@@ -28,7 +28,7 @@ export function App() {
     <>
       <Masthead />
       <main id="main" tabIndex={-1} style={{ outline: 'none' }}>
-        <Breakwater key={location}>
+        <Guard key={location}>
           <Suspense fallback={<Loading what="the screen" />}>
             <Switch>
               <Route path="/" component={StartScreen} />
@@ -45,7 +45,7 @@ export function App() {
               </Route>
             </Switch>
           </Suspense>
-        </Breakwater>
+        </Guard>
       </main>
       <footer className="colophon">
         Points are expected points of one robot in one match; every number can be opened. Computed in your browser.

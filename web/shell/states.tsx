@@ -39,7 +39,7 @@ export function Empty(props: { title: string; children: ReactNode }) {
 }
 
 /** A screen that breaks takes nothing else with it. */
-export class Breakwater extends Component<{ children: ReactNode }, { error: unknown }> {
+export class Guard extends Component<{ children: ReactNode }, { error: unknown }> {
   override state: { error: unknown } = { error: null }
   static getDerivedStateFromError(error: unknown) {
     return { error }

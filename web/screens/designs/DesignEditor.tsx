@@ -61,9 +61,14 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
   }, [chosen, live.exact, game])
 
   const settled = useDebounced(problems.length === 0 ? option : null, 900)
+  // Apart, because the call takes a scan of many plans, and the bars do not wait for it.
   const report = useModel(
     'report',
-    useMemo(() => (settled ? { game, option: settled, with: ['worth', 'call'] } : null), [game, settled]),
+    useMemo(() => (settled ? { game, option: settled, with: ['worth'] } : null), [game, settled]),
+  )
+  const called = useModel(
+    'report',
+    useMemo(() => (settled ? { game, option: settled, with: ['call'] } : null), [game, settled]),
   )
 
   const undo = () => {
@@ -120,6 +125,8 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           saved={saved}
           live={live}
           report={report.data}
+          call={called.data?.call ?? null}
+          callFresh={!called.isFetching && settled === option}
           reportFresh={!report.isFetching && settled === option}
           stale={stale}
           source={`${robot.name}, revision ${draft.base}${draft.dirty ? ' with unsaved edits' : ''}; game ${game.name}.`}
@@ -136,7 +143,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           selected={selected}
           onSelect={setSelected}
           stale={stale}
-          problems={[...problems.map(({ message }) => message), ...(live.error ? [live.error.message] : [])]}
+          problems={[...unread, ...problems.map(({ message }) => message), ...(live.error ? [live.error.message] : [])]}
         >
           <LegForm
             game={game}

@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
-import type { PlanReport } from '../../../src/model/plan/types.ts'
+import type { Call, PlanReport } from '../../../src/model/plan/types.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { explainPlan } from '../../words/explain.ts'
 import { points, seconds, signedPoints } from '../../words/format.ts'
@@ -16,10 +16,12 @@ export function PointsPanel(props: {
   live: Live
   report: PlanReport | undefined
   reportFresh: boolean
+  call: Call | null
+  callFresh: boolean
   stale: boolean
   source: string
 }) {
-  const { game, option, saved, live, report, reportFresh } = props
+  const { game, option, saved, live, report, reportFresh, call, callFresh } = props
   const before = useModel(
     'quick',
     useMemo(() => ({ game, option: saved }), [game, saved]),
@@ -44,13 +46,12 @@ export function PointsPanel(props: {
           8 of 10 matches between <span className="numeral">{points(report.p10)}</span> and{' '}
           <span className="numeral">{points(report.p90)}</span>.{' '}
           <CameAbout explain={() => explainPlan(game, option, report, props.source)}>How this came about</CameAbout>
-          {report.call && (
-            <>
-              <br />
-              The one call: leave for the finish with <strong>{seconds(report.call.at)}</strong> left; 3 s early costs{' '}
-              {points(Math.max(0, report.call.early3))}, 3 s late {points(Math.max(0, report.call.late3))} points.
-            </>
-          )}
+        </p>
+      )}
+      {call && (
+        <p style={callFresh ? undefined : { opacity: 0.55 }}>
+          The one call: leave for the finish with <strong>{seconds(call.at)}</strong> left; 3 s early costs{' '}
+          {points(Math.max(0, call.early3))}, 3 s late {points(Math.max(0, call.late3))} points.
         </p>
       )}
     </section>

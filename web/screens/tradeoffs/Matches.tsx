@@ -18,9 +18,8 @@ export function Matches(props: { game: Game; options: Option[]; source: string }
   const { game, options } = props
   const reports = useQueries({
     queries: options.map((option) => ({
-      queryKey: ['model', 'report', { game, option, with: ['call'] }],
-      queryFn: ({ signal }: { signal: AbortSignal }) =>
-        askModel('report', { game, option, with: ['call'] }, { signal }),
+      queryKey: ['model', 'report', { game, option, with: [] }],
+      queryFn: ({ signal }: { signal: AbortSignal }) => askModel('report', { game, option, with: [] }, { signal }),
       staleTime: Number.POSITIVE_INFINITY,
       retry: false,
     })),
