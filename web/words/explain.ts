@@ -96,7 +96,7 @@ export function explainLead(
     title: 'The lead',
     result: `${signedPoints(found.lead)} points a match`,
     formula:
-      'Expected points of the best option less those of the next, each option played as well as it can be, all unknowns at their likely values.',
+      'Expected points of the best option less those of the next, each option played as well as its robot can, every number as its documents say.',
     parts,
     total: { label: 'Lead', value: signedPoints(found.lead) },
     inputs: [],

@@ -61,21 +61,37 @@ export function answer(question: ToWorker, progress: Progress): unknown {
         : beliefSummary(question.request, question.parts)
     case 'curve':
       return curve(question, progress)
+    case 'likely':
+      return likely(question)
     case 'travel':
       return travel(question.game, question.robot, question.from, question.to)
   }
 }
 
-function curve(asked: { game: Game; options: Option[]; input: Input; count: number }, progress: Progress): Curve[] {
+interface Documents {
+  game: Game
+  options: Option[]
+}
+
+const atLikely = (documents: Documents, inputs: readonly Input[]): Documents =>
+  inputs.reduce((changed, input) => applyInput(changed, input, input.likely), documents)
+
+function curve(asked: Documents & { input: Input; others: Input[]; count: number }, progress: Progress): Curve[] {
   const { low, high } = asked.input
+  const base = atLikely({ game: asked.game, options: asked.options }, asked.others)
   const values = Array.from({ length: asked.count }, (_, index) => low + ((high - low) * index) / (asked.count - 1))
   const curves: Curve[] = asked.options.map((option) => ({ option: option.id, at: [] }))
   for (const [step, value] of values.entries()) {
-    const changed = applyInput({ game: asked.game, options: asked.options }, asked.input, value)
+    const changed = applyInput(base, asked.input, value)
     // The coarse grid moves a line by hundredths of a point, which a picture does not show.
     const planner = plannerFor(changed.game, 0.25)
     for (const [index, option] of changed.options.entries()) curves[index]!.at.push([value, planner.value(option)])
     progress(step + 1, values.length)
   }
   return curves
+}
+
+function likely(asked: Documents & { inputs: Input[] }): number[] {
+  const { game, options } = atLikely({ game: asked.game, options: asked.options }, asked.inputs)
+  return options.map((option) => plannerFor(game).value(option))
 }

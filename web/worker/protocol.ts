@@ -29,7 +29,10 @@ export interface Questions {
     answer: BeliefReport | null
   }
   compare: { ask: { request: CompareRequest }; answer: CompareReport }
-  curve: { ask: { game: Game; options: Option[]; input: Input; count: number }; answer: Curve[] }
+  /** Against one input, the others at their likely values. */
+  curve: { ask: { game: Game; options: Option[]; input: Input; others: Input[]; count: number }; answer: Curve[] }
+  /** Expected points of each option with all inputs at their likely values. */
+  likely: { ask: { game: Game; options: Option[]; inputs: Input[] }; answer: number[] }
   travel: { ask: { game: Game; robot: Robot; from: string; to: string }; answer: Route }
 }
 

@@ -24,7 +24,11 @@ export function BreakEven(props: {
   const input = record.inputs.find(({ id }) => id === record.breakEven)
   const curve = useModel(
     'curve',
-    useMemo(() => (input ? { ...documents, input, count: 17 } : null), [documents, input]),
+    useMemo(
+      () =>
+        input ? { ...documents, input, others: record.inputs.filter(({ id }) => id !== input.id), count: 17 } : null,
+      [documents, input, record.inputs],
+    ),
   )
   if (!input) return null
   const words = inputWords(input, documents)
@@ -56,7 +60,7 @@ export function BreakEven(props: {
       ) : (
         <Loading what="where it turns" />
       )}
-      <p className="soft small">{words.about}.</p>
+      <p className="soft small">{words.about}. All other unknowns are at their likely values.</p>
       {curve.error && <p role="alert">{curve.error.message}</p>}
       {lines && !curve.isPlaceholderData ? (
         <Figure

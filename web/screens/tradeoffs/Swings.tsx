@@ -1,3 +1,4 @@
+import { useMemo } from 'react'
 import type { CompareReport } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
@@ -7,6 +8,7 @@ import { SwingChart } from '../../charts/SwingChart.tsx'
 import { signedPoints } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
 import { optionName, verdict } from '../../words/verdict.ts'
+import { useModel } from '../../worker/useModel.ts'
 
 /** How far each unknown alone moves the lead. */
 export function Swings(props: {
@@ -16,6 +18,10 @@ export function Swings(props: {
 }) {
   const { report, record, documents } = props
   const found = verdict(report)
+  const atLikely = useModel(
+    'likely',
+    useMemo(() => ({ ...documents, inputs: record.inputs }), [documents, record.inputs]),
+  )
   const bars = (report.swing ?? []).flatMap((swing) => {
     const input = record.inputs.find(({ id }) => id === swing.input)
     if (!input) return []
@@ -31,6 +37,9 @@ export function Swings(props: {
     ]
   })
   if (!found?.second || bars.length === 0) return null
+  const index = (id: string | null) => documents.options.findIndex((option) => option.id === id)
+  const likely = atLikely.data && atLikely.data[index(found.best)]! - atLikely.data[index(found.second)]!
+  const base = likely ?? found.lead
   const turns = bars.filter(({ difference }) => Math.min(...difference) < 0)
   return (
     <section className="sheet stack" aria-labelledby="swing-title">
@@ -41,6 +50,9 @@ export function Swings(props: {
         {turns.length > 0
           ? `${turns.map(({ name }) => `‘${name}’`).join(', ')} can turn the answer alone; the others can not.`
           : 'None of them turns the answer alone.'}
+        {likely !== undefined &&
+          Math.abs(likely - found.lead) >= 0.05 &&
+          ` With all unknowns at their likely values the lead is ${signedPoints(likely)}; the documents as they stand say ${signedPoints(found.lead)}.`}
       </p>
       <Figure
         title="Lead of the best option, one unknown at a time"
@@ -58,7 +70,7 @@ export function Swings(props: {
       >
         <Measured>
           {(width) => (
-            <SwingChart bars={bars} base={found.lead} width={width} ahead="still the best" behind="another is better" />
+            <SwingChart bars={bars} base={base} width={width} ahead="still the best" behind="another is better" />
           )}
         </Measured>
       </Figure>

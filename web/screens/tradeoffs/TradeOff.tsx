@@ -81,7 +81,7 @@ export function TradeOff(props: { stored: Stored<'comparison'>; made: Parts; new
     setText,
     readOnly: false,
   }
-  const documents = { game: request.game, options: request.options }
+  const documents = useMemo(() => ({ game: request.game, options: request.options }), [request])
   const source = `Comparison ‘${record.name}’, revision ${draft.base}${draft.dirty ? ' with unsaved edits' : ''}: ${parts.options
     .map(
       ({ option, design }) =>
