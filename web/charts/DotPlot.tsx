@@ -18,7 +18,8 @@ export const seriesLetter = (index: number): string => String.fromCharCode(65 + 
 
 function columnWidth(width: number, values: readonly number[]): number {
   const span = Math.max(...values) - Math.min(...values)
-  const wanted = span / Math.max(8, Math.floor(width / 22))
+  // More columns than this, and twenty dots no longer stand on each other.
+  const wanted = span / Math.min(15, Math.max(8, Math.floor(width / 22)))
   return [0.5, 1, 2, 3, 4, 5, 10, 20, 50, 100].find((size) => size >= wanted) ?? 200
 }
 
@@ -36,7 +37,7 @@ export function DotPlot(props: { rows: DotRow[]; width: number; threshold: numbe
   const low = Math.min(...all, threshold ?? Number.POSITIVE_INFINITY) - size
   const high = Math.max(...all, threshold ?? Number.NEGATIVE_INFINITY) + size
   const scale = linearScale([low, high], [6, width - 6])
-  const radius = Math.min(7, (scale(size) - scale(0)) / 2 - 0.5)
+  const radius = Math.min(8, (scale(size) - scale(0)) / 2 - 0.5)
   const step = radius * 2 + 1
   const heights = stacks.map((dots) => labelHeight + (1 + Math.max(...dots.map((dot) => dot.level))) * step + 14)
   const tops = heights.map((_, index) => heights.slice(0, index).reduce((sum, height) => sum + height, 0))
