@@ -3,7 +3,8 @@ import { type AnyDuration, distributionOf, massOnGrid } from '../duration/index.
 import { GenerationCache } from './cache.ts'
 import { type Makespan, makespanOf } from './makespan.ts'
 import { type Network, networkOf } from './network.ts'
-import { convolve, type Pmf, pmf, point, shift } from './pmf.ts'
+import { convolve, type Pmf, shift } from './pmf.ts'
+import { retriesOf } from './retries.ts'
 
 /** The drive of one leg: its time from rest to rest (s) and the factor that varies from leg to leg. */
 export interface LegDrive {
@@ -33,9 +34,6 @@ export interface LegTimes {
   /** When piece 1, 2, … of the load counts, where pieces count one by one; null where all count at the end. */
   readonly pieces: readonly Pmf[] | null
 }
-
-/** Retries are counted up to this many. */
-const mostRetries = 20
 
 interface Shape {
   readonly network: Network
@@ -144,21 +142,7 @@ export class LegBuilder {
   /** The time of min(K, 20) retries, K geometric. */
   private retries(success: number, retry: AnyDuration | null): Pmf | undefined {
     if (!retry) return undefined
-    return this.stages.get(`retries|${success}|${keyOf(retry)}`, () => {
-      // Beyond the count that only one leg in 10^12 reaches, the rest is lumped on it, as it is on the twentieth.
-      const most = success > 0 ? Math.min(mostRetries, Math.ceil(Math.log(1e-12) / Math.log(1 - success))) : mostRetries
-      const longest = this.stage(retry, most)
-      const out = new Float64Array(longest.first + longest.mass.length)
-      let reached = 1
-      for (let k = 0; k <= most; k++) {
-        const here = k === most ? reached : reached * success
-        const sum = k === 0 ? point(0) : this.stage(retry, k)
-        for (let i = 0; i < sum.mass.length; i++)
-          out[sum.first + i] = (out[sum.first + i] as number) + here * (sum.mass[i] as number)
-        reached *= 1 - success
-      }
-      return pmf(0, out)
-    })
+    return this.stages.get(`retries|${success}|${keyOf(retry)}`, () => retriesOf(success, this.stage(retry)))
   }
 }
 

@@ -1,0 +1,97 @@
+import { type Case, standard, variants } from '../../seed/standard.ts'
+import type { Option, Stage } from '../../src/model/documents/types.ts'
+import { Planner } from '../../src/model/plan/index.ts'
+import { type BenchEntry, milliseconds, type Opened } from './entry.ts'
+
+const products = 50_000_000
+
+/** What everything here is compared with: a plain loop of 50 million multiply-adds. */
+function multiplyAdds(): Promise<number> {
+  const numbers = new Float64Array(1000).fill(0.5)
+  return milliseconds(() => {
+    let sum = 0
+    for (let i = 0; i < products; i++) sum += sum * 1e-9 + (numbers[i % 1000] as number)
+    if (sum === 0) throw new Error('the loop was not run')
+  })
+}
+
+const against = (run: Opened['run']): Opened => ({
+  run,
+  baseline: { what: '50 million multiply-adds', run: multiplyAdds },
+})
+
+/** The option with one stage of its first collect trip a little slower: what a drag of a bar asks for. */
+function edited({ option }: Case, turn: number): Option {
+  const copy = structuredClone(option)
+  const trip = Object.values(copy.robot.collect)[0]
+  const stage: Stage | undefined =
+    trip && 'stages' in trip ? trip.stages.find(({ duration }) => duration.kind !== 'fixed') : undefined
+  if (stage?.duration.kind === 'lognormal') stage.duration.median *= 1 + 0.01 * turn
+  else if (stage?.duration.kind === 'range') stage.duration.high *= 1 + 0.01 * turn
+  else throw new Error('the standard case has no stage to edit')
+  return copy
+}
+
+const cold = (name: string, of: Case): BenchEntry => ({
+  name,
+  unit: 'ms',
+  better: 'lower',
+  open: () => {
+    new Planner(of.game).report(of.option)
+    return against(() => milliseconds(() => new Planner(of.game).report(of.option)))
+  },
+})
+
+const edit = (name: string, run: (planner: Planner, option: Option) => unknown): BenchEntry => ({
+  name,
+  unit: 'ms',
+  better: 'lower',
+  runs: 15,
+  open: () => {
+    const planner = new Planner(standard.game)
+    let turn = 0
+    for (; turn < 5; turn++) run(planner, edited(standard, turn))
+    return against(() => {
+      const option = edited(standard, turn++)
+      return milliseconds(() => run(planner, option))
+    })
+  },
+})
+
+/** Greatest growth of the memory outside the heap that a plan holds at once (MB). */
+const memory = (name: string, of: Case): BenchEntry => ({
+  name,
+  unit: 'MB',
+  better: 'lower',
+  open: () => ({
+    run: () => {
+      const before = process.memoryUsage()
+      new Planner(of.game).report(of.option)
+      const after = process.memoryUsage()
+      return (after.arrayBuffers - before.arrayBuffers + Math.max(0, after.heapUsed - before.heapUsed)) / 1e6
+    },
+  }),
+})
+
+const entries: BenchEntry[] = [
+  cold('plan.cold', standard),
+  edit('plan.edit', (planner, option) => planner.quick(option)),
+  edit('plan.edit.rest', (planner, option) => planner.report(option)),
+  {
+    name: 'plan.full',
+    unit: 'ms',
+    better: 'lower',
+    open: () => {
+      const { game, option } = variants.form115
+      return against(() => milliseconds(() => new Planner(game).report(option, { with: ['call', 'worth'] })))
+    },
+  },
+  cold('plan.capacity60', variants.capacity60),
+  cold('plan.twoGoalsOf12', variants.twoGoalsOf12),
+  cold('plan.carries30', variants.carries30),
+  memory('plan.capacity60.memory', variants.capacity60),
+  memory('plan.twoGoalsOf12.memory', variants.twoGoalsOf12),
+  memory('plan.carries30.memory', variants.carries30),
+]
+
+export default entries
