@@ -1,0 +1,49 @@
+import { expect, it } from 'vitest'
+import type { Option, Stage } from '../../../src/model/documents/types.ts'
+import type { ShiftedDuration } from '../../../src/model/duration/index.ts'
+import { distributionOf } from '../../../src/model/duration/index.ts'
+import { Planner } from '../../../src/model/plan/index.ts'
+import type { WorthLeg } from '../../../src/model/plan/types.ts'
+import { game, optionNamed } from '../reference.ts'
+
+/** The option with one stage's every draw moved, written into its documents: what the worth must agree with. */
+function moved(option: Option, leg: WorthLeg, id: string, seconds: number): Option {
+  const copy = structuredClone(option)
+  const { collect, score, finish } = copy.robot
+  const trip =
+    leg.kind === 'collect'
+      ? collect[leg.source]
+      : leg.kind === 'score'
+        ? score[leg.goal]?.[leg.entry]
+        : finish[leg.finish]
+  const stage = (trip as { stages: Stage[] }).stages.find((other) => other.id === id) as Stage
+  const shifted: ShiftedDuration = { kind: 'shifted', base: stage.duration, by: seconds }
+  stage.duration = shifted as unknown as Stage['duration']
+  return copy
+}
+
+it.each(['gannet-best', 'petrel-pier'])(
+  'worth agrees with two plans whose documents were changed: %s',
+  (id) => {
+    const option = optionNamed(id)
+    const worth = new Planner(game).report(option, { with: ['worth'] }).worth ?? []
+    expect(worth.length).toBeGreaterThan(4)
+    for (const { leg, stage, pointsPerSecond } of worth) {
+      const plain = moved(option, leg, stage, 0)
+      const trip =
+        leg.kind === 'collect'
+          ? plain.robot.collect[leg.source]
+          : leg.kind === 'score'
+            ? plain.robot.score[leg.goal]?.[leg.entry]
+            : plain.robot.finish[leg.finish]
+      const found = (trip as { stages: Stage[] }).stages.find((other) => other.id === stage) as Stage
+      const delta = Math.min(0.5, distributionOf(found.duration).mean / 2)
+      const value = (seconds: number) => new Planner(game).value(moved(option, leg, stage, seconds))
+      expect(pointsPerSecond, `${JSON.stringify(leg)} ${stage}`).toBeCloseTo(
+        (value(-delta) - value(delta)) / (2 * delta),
+        2,
+      )
+    }
+  },
+  120_000,
+)
