@@ -60,7 +60,8 @@ const live = new Map<Lane, Hand>()
 const idle: Hand[] = []
 const queue: (() => void)[] = []
 let busy = 0
-const most = 2
+/** One processor stays free for what follows a key press. */
+const most = Math.max(1, Math.min(3, (globalThis.navigator?.hardwareConcurrency ?? 2) - 1))
 
 /** Workers that only follow edits: for the points shown at once, for the strip's bars, for the exact plan behind. */
 export type Lane = 'at once' | 'bars' | 'exact'
@@ -86,7 +87,7 @@ export function askLive<K extends Kind>(
   })
 }
 
-/** Long work: at most two workers, the rest waits its turn. Aborting ends the worker, which stops at once. */
+/** Long work: a few workers, the rest waits its turn. Aborting ends the worker, which stops at once. */
 export async function askModel<K extends Kind>(
   kind: K,
   ask: Questions[K]['ask'],

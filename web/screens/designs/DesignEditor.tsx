@@ -60,7 +60,9 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
     if (!chosen && live.exact) setChosen(typicalCycle(game, live.exact.option, live.exact.plan.policy))
   }, [chosen, live.exact, game])
 
-  const settled = useDebounced(problems.length === 0 ? option : null, 900)
+  // Long work begins when the design has stood still, and ends with the next edit: the edit's points need the processor.
+  const still = useDebounced(option, 900)
+  const settled = problems.length === 0 && still === option ? option : null
   // Apart, because the call takes a scan of many plans, and the bars do not wait for it.
   const report = useModel(
     'report',
@@ -126,8 +128,8 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           live={live}
           report={report.data}
           call={called.data?.call ?? null}
-          callFresh={!called.isFetching && settled === option}
-          reportFresh={!report.isFetching && settled === option}
+          callFresh={settled !== null && !called.isPlaceholderData}
+          reportFresh={settled !== null && !report.isPlaceholderData}
           stale={stale}
           source={`${robot.name}, revision ${draft.base}${draft.dirty ? ' with unsaved edits' : ''}; game ${game.name}.`}
         />

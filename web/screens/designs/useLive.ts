@@ -18,6 +18,9 @@ export interface Live {
   error: Error | null
 }
 
+/** While somebody types or draws on, the exact plan waits (ms), so that the points at once have the processor. */
+const pauseBeforeExact = 150
+
 interface Wanted {
   game: Game
   option: Option
@@ -77,7 +80,10 @@ export function useLive(wanted: Wanted | null): Live {
     if (exact?.option === asked.option) return
     try {
       await estimated(asked.game, asked.option)
-      if (exact && !still.newest()) return
+      if (exact) {
+        await new Promise((resolve) => setTimeout(resolve, pauseBeforeExact))
+        if (!still.newest()) return
+      }
       const plan = await askLive('exact', 'quick', { game: asked.game, option: asked.option })
       if (still.shown()) setExact({ option: asked.option, plan })
     } catch (failed) {
