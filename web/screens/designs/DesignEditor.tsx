@@ -12,7 +12,7 @@ import { useTexts } from '../../shell/fields/useTexts.ts'
 import { useUndoKeys } from '../../shell/useUndoKeys.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
-import { type Cycle, shownLegs, typicalCycle, type View } from './cycle.ts'
+import { type Cycle, shownLegs, teleopStart, typicalCycle, type View } from './cycle.ts'
 import { LegForm } from './LegForm.tsx'
 import { PointsPanel } from './PointsPanel.tsx'
 import { PolicyPanel } from './PolicyPanel.tsx'
@@ -155,7 +155,12 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
             onSelect={setSelected}
           />
         </StripPanel>
-        <PolicyPanel game={game} option={option} plan={live.exact?.plan ?? null} stale={stale} />
+        <PolicyPanel
+          game={game}
+          start={JSON.stringify(teleopStart(option))}
+          plan={live.exact?.plan ?? null}
+          stale={stale}
+        />
         <RobotForm game={game} />
         <Cautions which={['spinning', 'air', 'energy', 'lifted']} />
       </div>

@@ -1,17 +1,15 @@
-import { useMemo } from 'react'
-import type { Game, Option } from '../../../src/model/documents/types.ts'
+import { memo, useMemo } from 'react'
+import type { Game } from '../../../src/model/documents/types.ts'
 import type { QuickPlan } from '../../../src/model/plan/types.ts'
 import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { type PolicyRow, PolicyStrip } from '../../charts/PolicyStrip.tsx'
 import { actionWords, nodeWords } from '../../words/actions.ts'
 import { seconds } from '../../words/format.ts'
-import { reachable, teleopStart } from './cycle.ts'
+import { reachable, type teleopStart } from './cycle.ts'
 
-/** What is best next from each place that the plan comes to, over time left. */
-export function PolicyPanel(props: { game: Game; option: Option; plan: QuickPlan | null; stale: boolean }) {
-  const { game, option, plan } = props
-  const start = JSON.stringify(teleopStart(option))
+function Policy(props: { game: Game; start: string; plan: QuickPlan | null; stale: boolean }) {
+  const { game, start, plan } = props
   const rows = useMemo(() => (plan ? policyRows(game, plan, JSON.parse(start)) : []), [game, plan, start])
   if (!plan) return null
   return (
@@ -38,6 +36,12 @@ export function PolicyPanel(props: { game: Game; option: Option; plan: QuickPlan
     </section>
   )
 }
+
+/**
+ * What is best next from each place that the plan comes to, over time left.
+ * `start`: where teleop begins, as JSON, so that an edit that leaves the plan as it is draws nothing anew.
+ */
+export const PolicyPanel = memo(Policy)
 
 export function policyRows(
   game: Game,
