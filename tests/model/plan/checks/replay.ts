@@ -142,8 +142,7 @@ export function replays(game: Game, option: Option, report: PlanReport, count: n
   function draw(duration: Duration): number {
     let quantile = draws.get(duration)
     if (!quantile) {
-      const distribution = distributionOf(duration)
-      quantile = (p) => distribution.quantile(p)
+      quantile = quick(duration)
       draws.set(duration, quantile)
     }
     return quantile(uniforms.next())
@@ -157,6 +156,20 @@ export function replays(game: Game, option: Option, report: PlanReport, count: n
       drives.set(key, seconds)
     }
     return seconds
+  }
+}
+
+/** A beta quantile is found by iteration: a table of 4,096 of them, read linearly, draws a thousand times as fast. */
+function quick(duration: Duration): (p: number) => number {
+  const { quantile } = distributionOf(duration)
+  if (duration.kind !== 'range' || duration.low === duration.high) return quantile
+  const last = 4096
+  const table = Array.from({ length: last + 1 }, (_, i) =>
+    i === 0 ? duration.low : i === last ? duration.high : quantile(i / last),
+  )
+  return (p) => {
+    const i = Math.floor(p * last)
+    return table[i]! + (p * last - i) * (table[i + 1]! - table[i]!)
   }
 }
 
