@@ -5,40 +5,58 @@ import { flowValue, type Solved, startValue } from './planner.ts'
 import { alwaysAt } from './problem.ts'
 import type { Call } from './types.ts'
 
-const coarse = 0.5
-const fine = 0.1
+/** The scan in tenths of a second: first wide, then every half second around the best of those, then every tenth. */
+const wide = 20
+const half = 5
+const candidates = 3
 
 /**
- * The one time left t for which `always at t` is worth most, by a scan of 0.5 s up to twice the endgame and one of
- * 0.1 s around the best, and what calling 3 s earlier or later loses (points).
+ * The one time left t for which `always at t` is worth most, up to twice the endgame, and what calling 3 s earlier or
+ * later loses (points). The scan runs on the coarse plan, its best half second is then improved, tenth by tenth, on the
+ * plan itself, from which all figures come.
  * A robot for which nothing is worth doing before the call stops here, where the mode `always` lets it wait: the
  * reference values read it so (they differ by up to 0.15 points, and only where form spreads).
  * `fixed` is what does not depend on it: autonomous and adjustments.
  */
-export function callOf(game: Game, solved: Solved, fixed: number): Call {
+export function callOf(game: Game, solved: Solved, coarse: Solved, fixed: number): Call {
   const { problem } = solved
-  const known = new Map<number, number>()
-  const worth = (tenths: number): number => {
-    let points = known.get(tenths)
-    if (points === undefined) {
-      points = fixed + valueAt(solved, tenths * fine)
-      known.set(tenths, points)
-    }
-    return points
-  }
-  const last = Math.round(Math.min(2 * game.clock.endgame, problem.steps * problem.step) / fine)
-  const every = Math.round(coarse / fine)
-  let best = 0
-  for (let at = 0; at <= last; at += every) if (worth(at) > worth(best) + 1e-12) best = at
-  const around = best
-  for (let at = Math.max(0, around - every + 1); at <= Math.min(last, around + every - 1); at++)
-    if (worth(at) > worth(best) + 1e-12) best = at
-  const steps = Math.round(3 / fine)
+  const last = Math.round(Math.min(2 * game.clock.endgame, problem.steps * problem.step) * 10)
+  const rough = remembered((tenths) => valueAt(coarse, tenths / 10))
+  const exact = remembered((tenths) => fixed + valueAt(solved, tenths / 10))
+  const best = climb(exact, scan(rough, last), last)
   return {
     at: best / 10,
-    points: worth(best),
-    early3: worth(best) - worth(best + steps),
-    late3: worth(best) - worth(Math.max(0, best - steps)),
+    points: exact(best),
+    early3: exact(best) - exact(best + 30),
+    late3: exact(best) - exact(Math.max(0, best - 30)),
+  }
+}
+
+function scan(worth: (tenths: number) => number, last: number): number {
+  const byWorth = (a: number, b: number) => worth(b) - worth(a) || a - b
+  const times = Array.from({ length: Math.floor(last / wide) + 1 }, (_, i) => i * wide)
+  const top = times.sort(byWorth).slice(0, candidates)
+  const near = top.flatMap((at) => Array.from({ length: (2 * wide) / half + 1 }, (_, i) => at - wide + i * half))
+  return near.filter((at) => at >= 0 && at <= last).sort(byWorth)[0] as number
+}
+
+/** Up the slope by tenths; two steps are looked ahead, so that one flat tenth does not stop it. */
+function climb(worth: (tenths: number) => number, from: number, last: number): number {
+  let best = from
+  for (;;) {
+    const around = [best - 2, best - 1, best + 1, best + 2].filter((at) => at >= 0 && at <= last)
+    const next = around.find((at) => worth(at) > worth(best) + 1e-12)
+    if (next === undefined) return best
+    best = next
+  }
+}
+
+function remembered(worth: (tenths: number) => number): (tenths: number) => number {
+  const known = new Map<number, number>()
+  return (tenths) => {
+    const points = known.get(tenths) ?? worth(tenths)
+    known.set(tenths, points)
+    return points
   }
 }
 

@@ -40,6 +40,7 @@ export class Planner {
   private readonly step: 0.1 | 0.25
   private readonly builder: LegBuilder
   private readonly travelTimes = new TravelTimes()
+  private coarse: Planner | undefined
 
   /**
    * @param step grid of time (s): 0.1, or 0.25 for the many plans of a belief
@@ -118,7 +119,9 @@ export class Planner {
   private call(option: Option, solved: Solved) {
     if (option.finish.mode === 'skip') return null
     const fixed = solved.problem.autonomous.expected + adjustment(option)
-    return callOf(this.game, solved, fixed)
+    // Where the call roughly lies is found on the grid of 0.25 s.
+    if (this.step === 0.1) this.coarse ??= new Planner(this.game, 0.25)
+    return callOf(this.game, solved, this.coarse?.solved(option) ?? solved, fixed)
   }
 
   private problem(option: Option, forms: readonly { factor: number }[], only?: LegNames): Problem {
