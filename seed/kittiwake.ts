@@ -17,7 +17,7 @@ export const kittiwake: Robot = {
   id: 'kittiwake',
   name: 'Kittiwake',
   footprint: { length: 0.88, width: 0.8 },
-  drive: { topSpeed: 4, acceleration: 3.8, deceleration: 4.4, pace: range(1, 1.1, 2.8) },
+  drive: { topSpeed: 4, acceleration: 3.8, deceleration: 4.4, pace: range(1.03, 1.1, 2.75) },
   form: { spread: 1.12 },
   carries: { buoy: 1 },
   preload: { piece: 'buoy', count: 1 },

@@ -56,7 +56,7 @@ export const throwAtGantry = (aim: Duration, success: number): ScoreEntry => ({
 export const setOnPier = (setDown: Duration, success: number): ScoreEntry => ({
   stages: [
     { id: 'lower', name: 'Lower the arm', duration: fixed(0.7), after: [] },
-    { id: 'nudge', name: 'Nudge up to the pier', duration: lognormal(1.1, 2.1), after: ['drive'] },
+    { id: 'nudge', name: 'Nudge up to the pier', duration: lognormal(1.2, 2.3), after: ['drive'] },
     { id: 'set-down', name: 'Set a buoy down', duration: setDown, after: ['lower', 'nudge'], each: true },
   ],
   spots: 'any',

@@ -7,14 +7,15 @@ export interface CycleTime {
   sd: number
 }
 
-/** Every cycle that a robot can make with its full load: collect at one spot, score at another, back and forth. */
+/** A robot's cycles with its full load, back and forth between every source and every goal: one spot for each. */
 export function cycleTimes(game: Game, robot: Robot): CycleTime[] {
   return game.sources.flatMap((source) =>
     game.goals.flatMap((goal) =>
       (robot.score[goal.id] ?? []).flatMap((trip, entry) =>
-        source.spots.flatMap(({ id: ramp }) =>
+        source.spots.slice(0, 1).flatMap(({ id: ramp }) =>
           goal.spots
             .filter(({ id }) => trip.spots === 'any' || trip.spots.includes(id))
+            .slice(0, 1)
             .map(({ id: berth }) => {
               const load = robot.carries[source.piece] ?? 1
               const there = legReport(game, robot, {

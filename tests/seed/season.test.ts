@@ -40,8 +40,8 @@ describe('the Breakwater season', () => {
 
   it.each(designs.map(({ robot }) => robot))('has cycles of $name that vary by 20 to 35 %, as drivers do', (robot) => {
     for (const { name, mean, sd } of cycleTimes(game, robot)) {
-      expect(sd / mean, name).toBeGreaterThan(0.195)
-      expect(sd / mean, name).toBeLessThan(0.355)
+      expect(sd / mean, name).toBeGreaterThan(0.2)
+      expect(sd / mean, name).toBeLessThan(0.35)
     }
   })
 

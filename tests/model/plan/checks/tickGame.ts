@@ -32,7 +32,7 @@ export function randomTickGame(seed: number, size: 'small' | 'large'): TickGame 
   const most: { [piece: string]: number } = { a: whole(1, size === 'small' ? 2 : 4), b: whole(1, 2) }
   const large = size === 'large'
   return {
-    ticks: large ? whole(150, 260) : whole(60, 110),
+    ticks: large ? whole(120, 190) : whole(60, 110),
     start: place(),
     sources: Array.from({ length: Math.max(kinds.length, large ? 2 : 1) }, (_, i) => {
       const piece = kinds[i % kinds.length]!
