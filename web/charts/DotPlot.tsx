@@ -51,12 +51,23 @@ export function DotPlot(props: { rows: DotRow[]; width: number; threshold: numbe
       role="img"
       aria-label={`Points in 20 equally likely matches. ${words}`}
     >
+      {threshold !== null && (
+        <line
+          x1={pixel(scale(threshold))}
+          x2={pixel(scale(threshold))}
+          y1={0}
+          y2={pixel(bottom)}
+          style={{ stroke: 'var(--note)' }}
+          strokeWidth="1.5"
+          strokeDasharray="5 3"
+        />
+      )}
       {rows.map((row, index) => {
         const base = tops[index]! + heights[index]! - 6
         const colour = seriesColour(index + (props.firstIndex ?? 0))
         return (
           <g key={row.id}>
-            <text x={6} y={pixel(tops[index]! + 15)} fontSize="14" fontWeight="600">
+            <text x={6} y={pixel(tops[index]! + 15)} fontSize="14" fontWeight="600" className="halo">
               {seriesLetter(index + (props.firstIndex ?? 0))} {row.name}
             </text>
             <line x1={0} x2={width} y1={pixel(base)} y2={pixel(base)} style={{ stroke: 'var(--rule-strong)' }} />
@@ -77,17 +88,6 @@ export function DotPlot(props: { rows: DotRow[]; width: number; threshold: numbe
           </g>
         )
       })}
-      {threshold !== null && (
-        <line
-          x1={pixel(scale(threshold))}
-          x2={pixel(scale(threshold))}
-          y1={0}
-          y2={pixel(bottom)}
-          style={{ stroke: 'var(--note)' }}
-          strokeWidth="1.5"
-          strokeDasharray="5 3"
-        />
-      )}
       {ticks([low, high], Math.max(3, Math.floor(width / 80))).map((tick) => (
         <text
           key={tick}

@@ -77,7 +77,7 @@ function Swing(props: { bar: SwingBar; x: (value: number) => number; y: number }
   const [leftText, rightText] = atLow <= atHigh ? [bar.low, bar.high] : [bar.high, bar.low]
   return (
     <g>
-      <text x={4} y={y + 16} fontSize="13.5">
+      <text x={4} y={y + 16} fontSize="13.5" className="halo">
         {bar.name}
       </text>
       <rect
@@ -87,10 +87,10 @@ function Swing(props: { bar: SwingBar; x: (value: number) => number; y: number }
         height={18}
         style={{ fill: 'var(--deep)' }}
       />
-      <text x={pixel(left - 5)} y={y + 37} fontSize="12.5" textAnchor="end">
+      <text x={pixel(left - 5)} y={y + 37} fontSize="12.5" textAnchor="end" className="halo">
         {leftText}
       </text>
-      <text x={pixel(right + 5)} y={y + 37} fontSize="12.5">
+      <text x={pixel(right + 5)} y={y + 37} fontSize="12.5" className="halo">
         {rightText}
       </text>
     </g>
