@@ -7,17 +7,20 @@ export interface Lattice {
   readonly ratio: number
 }
 
-/** A distribution longer than this is put on a coarser lattice, its mass shared between neighbours. */
+/** A distribution longer than this is put on a coarser lattice of `shared` points, its mass shared between neighbours. */
 const longest = 4000
+const shared = 400
 const densest = 50
 
 /**
  * The coarsest lattice that holds all of `values`, refined for `late` values.
- * Values that fit no lattice of at most 4,000 points up to `most` are shared between the neighbouring points.
+ * Values that fit no lattice of at most 4,000 points up to `most` are shared between the neighbours on one of 400:
+ * every way of sharing is a state of its own, so that more of them would cost gigabytes.
  */
 export function latticeFor(values: readonly number[], late: readonly number[], most: number): Lattice {
-  const least = Math.max(most, 1) / longest
-  const unit = Math.max(commonDivisor(values) ?? least, least)
+  const top = Math.max(most, 1)
+  const common = commonDivisor(values) ?? 0
+  const unit = common >= top / longest ? common : top / shared
   if (late.length === 0) return { unit, ratio: 1 }
   const fine = Math.max(commonDivisor([unit, ...late]) ?? 0, unit / densest)
   const ratio = Math.round(unit / fine)
