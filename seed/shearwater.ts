@@ -41,7 +41,7 @@ export const shearwater: Robot = {
         { id: 'lift', name: 'Lift clear of the floor', duration: range(3, 3.8, 6.5), after: ['latch'] },
         { id: 'lock', name: 'Lock the drum', duration: fixed(0.4), after: ['lift'] },
       ],
-      success: 0.7,
+      success: 0.74,
       otherwise: 'dry-dock',
     },
   },
