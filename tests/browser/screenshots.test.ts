@@ -12,10 +12,8 @@ beforeAll(async () => {
 afterAll(() => world.close())
 
 /** The pictures of the README are replaced on request only, so that a test run leaves the tree as it was. */
-const folder = join(
-  projectRoot(),
-  ...(process.env.SCREENSHOTS === '1' ? ['docs', 'screenshots'] : ['test-results', 'screenshots']),
-)
+const renewing = process.env.SCREENSHOTS === '1'
+const folder = join(projectRoot(), ...(renewing ? ['docs', 'screenshots'] : ['test-results', 'screenshots']))
 
 const screens: { name: string; path: string; ready(page: Page): Promise<unknown> }[] = [
   {
@@ -61,7 +59,7 @@ describe.each([
     const page = await world.open(path, { viewport })
     await ready(page)
     await page.evaluate(() => window.scrollTo(0, 0))
-    await page.screenshot({ path: join(folder, `${name}-${viewport.width}.png`), fullPage: true })
+    await page.screenshot({ path: join(folder, `${name}-${viewport.width}.png`), fullPage: !renewing })
     // A loading sign that is left over means that a part of the screen never came.
     expect(await page.getByText(/^Loading .* …$/).count()).toBe(0)
     await page.context().close()
