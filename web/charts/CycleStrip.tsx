@@ -170,7 +170,7 @@ function BarText(props: { bar: StripBar; x: number; y: number; room: number }) {
   const worth = bar.worth === null ? '' : `${signedPoints(bar.worth)}/s`
   const fits = (text: string) => text.length * 12 * 0.54 < room - 6
   const first = shortened(bar.name, room, 13)
-  const second = [`${time} · ${worth}`, time, bar.mean.toFixed(1)].find(fits) ?? ''
+  const second = [worth ? `${time} · ${worth}` : time, time, bar.mean.toFixed(1)].find(fits) ?? ''
   return (
     <g aria-hidden="true" style={{ pointerEvents: 'none' }}>
       <text x={pixel(x + 4)} y={y + 15} fontSize="13" fontWeight="600" style={{ fill }}>

@@ -24,40 +24,42 @@ export function DecisionPage(props: { decision: DecisionRecord; revision: number
       </header>
       <Block title="Result">
         <p>{decision.result}</p>
-        <table className="tide">
-          <caption className="visually-hidden">Options</caption>
-          <thead>
-            <tr>
-              <th scope="col">Option</th>
-              <th scope="col" className="figure">
-                Points
-              </th>
-              <th scope="col" className="figure">
-                8 of 10 matches
-              </th>
-              {result.belief && (
+        <div className="scroll">
+          <table className="tide">
+            <caption className="visually-hidden">Options</caption>
+            <thead>
+              <tr>
+                <th scope="col">Option</th>
                 <th scope="col" className="figure">
-                  Best, by belief
+                  Points
                 </th>
-              )}
-            </tr>
-          </thead>
-          <tbody>
-            {result.options.map((option, index) => (
-              <tr key={option.id}>
-                <th scope="row">
-                  {seriesLetter(index)} {optionName(options, option.id)}
-                  {option.id === decision.chosen ? ' (chosen)' : ''}
+                <th scope="col" className="figure">
+                  8 of 10 matches
                 </th>
-                <td className="figure">{points(option.mean)}</td>
-                <td className="figure">
-                  {points(option.p10)} to {points(option.p90)}
-                </td>
-                {result.belief && <td className="figure">{percent(result.belief.best[option.id] ?? 0)}</td>}
+                {result.belief && (
+                  <th scope="col" className="figure">
+                    Best, by belief
+                  </th>
+                )}
               </tr>
-            ))}
-          </tbody>
-        </table>
+            </thead>
+            <tbody>
+              {result.options.map((option, index) => (
+                <tr key={option.id}>
+                  <th scope="row">
+                    {seriesLetter(index)} {optionName(options, option.id)}
+                    {option.id === decision.chosen ? ' (chosen)' : ''}
+                  </th>
+                  <td className="figure">{points(option.mean)}</td>
+                  <td className="figure">
+                    {points(option.p10)} to {points(option.p90)}
+                  </td>
+                  {result.belief && <td className="figure">{percent(result.belief.best[option.id] ?? 0)}</td>}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
       </Block>
       {decision.assumptions.length > 0 && (
         <Block title="Assumptions">
@@ -72,36 +74,38 @@ export function DecisionPage(props: { decision: DecisionRecord; revision: number
       )}
       {inputs.length > 0 && (
         <Block title="What was believed">
-          <table className="tide">
-            <caption className="visually-hidden">Unknowns and what was believed about them</caption>
-            <thead>
-              <tr>
-                <th scope="col">Unknown</th>
-                <th scope="col" className="figure">
-                  Low
-                </th>
-                <th scope="col" className="figure">
-                  Likely
-                </th>
-                <th scope="col" className="figure">
-                  High
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {inputs.map((input) => {
-                const words = inputWords(input, documents)
-                return (
-                  <tr key={input.id}>
-                    <th scope="row">{words.name}</th>
-                    <td className="figure">{words.say(input.low)}</td>
-                    <td className="figure">{words.say(input.likely)}</td>
-                    <td className="figure">{words.say(input.high)}</td>
-                  </tr>
-                )
-              })}
-            </tbody>
-          </table>
+          <div className="scroll">
+            <table className="tide">
+              <caption className="visually-hidden">Unknowns and what was believed about them</caption>
+              <thead>
+                <tr>
+                  <th scope="col">Unknown</th>
+                  <th scope="col" className="figure">
+                    Low
+                  </th>
+                  <th scope="col" className="figure">
+                    Likely
+                  </th>
+                  <th scope="col" className="figure">
+                    High
+                  </th>
+                </tr>
+              </thead>
+              <tbody>
+                {inputs.map((input) => {
+                  const words = inputWords(input, documents)
+                  return (
+                    <tr key={input.id}>
+                      <th scope="row">{words.name}</th>
+                      <td className="figure">{words.say(input.low)}</td>
+                      <td className="figure">{words.say(input.likely)}</td>
+                      <td className="figure">{words.say(input.high)}</td>
+                    </tr>
+                  )
+                })}
+              </tbody>
+            </table>
+          </div>
         </Block>
       )}
       <Lines title="What would change it" lines={decision.wouldChange} />
