@@ -3,7 +3,7 @@ import { type AnyDuration, distributionOf, massOnGrid } from '../duration/index.
 import { GenerationCache } from './cache.ts'
 import { type Makespan, makespanOf } from './makespan.ts'
 import { type Network, networkOf } from './network.ts'
-import { convolve, type Pmf, shift } from './pmf.ts'
+import { capped, convolve, type Pmf, shift } from './pmf.ts'
 import { retriesOf } from './retries.ts'
 
 /** The drive of one leg: its time from rest to rest (s) and the factor that varies from leg to leg. */
@@ -61,9 +61,14 @@ export class LegBuilder {
   private readonly legs = new GenerationCache<LegTimes>()
   private readonly starts = new GenerationCache<Pmf>()
 
-  constructor(step: number, perStep = 1) {
+  /** Grid points beyond which times are gathered on the last: no plan tells them apart. */
+  private readonly limit: number
+
+  /** @param longest times longer than this are of no interest (s) */
+  constructor(step: number, perStep = 1, longest = Number.POSITIVE_INFINITY) {
     this.step = step
     this.perStep = perStep
+    this.limit = longest / step
   }
 
   /** Forget what neither this nor the last round of questions used. */
@@ -115,7 +120,7 @@ export class LegBuilder {
       const inLoad = stages.some((stage, i) => stage.each && i + 1 !== last) ? `|${spec.load}` : ''
       const start = this.starts.get(base + inLoad, () => startOf(shape.network.ids.map((_, i) => time(i, repeats(i)))))
       const pieces = Array.from({ length: spec.load }, (_, n) =>
-        this.starts.get(`${base}${inLoad}#${n + 1}`, () => convolve(start, time(last, n + 1))),
+        this.starts.get(`${base}${inLoad}#${n + 1}`, () => this.sum(start, time(last, n + 1))),
       )
       return { end: pieces[spec.load - 1] as Pmf, pieces }
     }
@@ -129,11 +134,15 @@ export class LegBuilder {
     )
   }
 
+  private sum(a: Pmf, b: Pmf): Pmf {
+    return capped(convolve(a, b), this.limit)
+  }
+
   /** The sum of `repeats` draws of a duration, each moved by `moved` seconds. */
   private stage(duration: AnyDuration, repeats = 1, moved = 0): Pmf {
     const key = keyOf(duration)
     return this.stages.get(`${key}|${moved}|${repeats}`, () => {
-      if (repeats > 1) return convolve(this.stage(duration, repeats - 1, moved), this.stage(duration, 1, moved))
+      if (repeats > 1) return this.sum(this.stage(duration, repeats - 1, moved), this.stage(duration, 1, moved))
       const own = massOnGrid(distributionOf(duration), this.step)
       return moved === 0 ? own : shift(own, moved / this.step)
     })

@@ -171,6 +171,17 @@ export function notBefore(a: Pmf, at: number): Pmf {
   return { first: at, mass: out }
 }
 
+/** What lies beyond grid point `limit` is gathered there. */
+export function capped(a: Pmf, limit: number): Pmf {
+  const last = Math.max(a.first, Math.floor(limit))
+  if (a.first + a.mass.length - 1 <= last) return a
+  const mass = a.mass.slice(0, last - a.first + 1)
+  let beyond = 0
+  for (let i = mass.length; i < a.mass.length; i++) beyond += a.mass[i] as number
+  mass[mass.length - 1] = (mass[mass.length - 1] as number) + beyond
+  return { first: a.first, mass }
+}
+
 /** Weighted mixture; the weights sum to 1. */
 export function mixture(parts: readonly { weight: number; of: Pmf }[]): Pmf {
   let first = Number.POSITIVE_INFINITY

@@ -49,7 +49,8 @@ export class Planner {
   constructor(game: Game, step: 0.1 | 0.25 = 0.1, perStep: number = finePerStep) {
     this.game = game
     this.step = step
-    this.builder = new LegBuilder(step / perStep, perStep)
+    // Stretched by the best of forms, twice the match is still longer than the match.
+    this.builder = new LegBuilder(step / perStep, perStep, 2 * game.clock.teleop)
   }
 
   /**

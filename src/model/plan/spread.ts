@@ -34,33 +34,32 @@ export function listed(mass: Float64Array, unit: number, least = 5e-10): Spread 
 /** The decisions of one kind of lattice at one node: a vector over time left per room and amount. */
 class Rows {
   readonly vectors: Vectors
-  /** 1 + slot by room · amounts + amount, 0 for none. */
-  private readonly index: Int32Array
+  /** Slot by room · amounts + amount. */
+  private readonly index = new Map<number, number>()
   readonly amounts: number
   active: number[] = []
 
-  constructor(vectors: Vectors, rooms: number, amounts: number) {
+  constructor(vectors: Vectors, amounts: number) {
     this.vectors = vectors
     this.amounts = amounts
-    this.index = new Int32Array(rooms * amounts)
   }
 
   slot(r: number, amount: number): number {
     const key = r * this.amounts + Math.min(amount, this.amounts - 1)
-    let found = this.index[key] as number
-    if (found === 0) {
-      found = 1 + this.vectors.take(key)
-      this.index[key] = found
-      this.active.push(found - 1)
+    let found = this.index.get(key)
+    if (found === undefined) {
+      found = this.vectors.take(key)
+      this.index.set(key, found)
+      this.active.push(found)
     }
-    return found - 1
+    return found
   }
 
   /** Give back the vectors that have nothing left below time `from`. */
   retire(from: number): void {
     this.active = this.active.filter((slot) => {
       if ((this.vectors.low[slot] as number) < from) return true
-      this.index[this.vectors.tag[slot] as number] = 0
+      this.index.delete(this.vectors.tag[slot] as number)
       this.vectors.give(slot)
       return false
     })
@@ -82,14 +81,12 @@ class SpreadPass {
     this.problem = problem
     this.policy = policy
     this.tally = tally
-    const { graph, rooms, steps } = problem
+    const { graph, steps } = problem
     const amounts = Math.ceil(tally.most + 1e-6) + 2
     const long = new Vectors(steps + 1)
     const short = new Vectors(Math.max(1, tally.fineBelow), tally.fineBelow > 0 ? 256 : 1)
-    this.coarse = graph.nodes.map(() => new Rows(long, rooms.size, amounts))
-    this.fine = graph.nodes.map(
-      () => new Rows(short, tally.fineBelow > 0 ? rooms.size : 0, amounts * tally.lattice.ratio),
-    )
+    this.coarse = graph.nodes.map(() => new Rows(long, amounts))
+    this.fine = graph.nodes.map(() => new Rows(short, amounts * tally.lattice.ratio))
     this.final = new Float64Array(amounts * tally.lattice.ratio)
     this.scratch = scratchFor(problem, blockOf(problem))
     this.clip = new Clip(problem)

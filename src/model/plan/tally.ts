@@ -23,7 +23,7 @@ export function pieceTally(problem: Problem, goal: number): Tally {
   const most = mostOf(problem, (leg) => (leg.goal === goal ? leg.load : 0), 0)
   const capacity = problem.graph.goals[goal]?.capacity ?? Number.POSITIVE_INFINITY
   return {
-    lattice: { unit: 1, ratio: 1 },
+    lattice: { unit: 1, ratio: 1, rounded: false },
     most: Math.min(most, capacity),
     fineBelow: 0,
     initial: () => 0,
@@ -52,17 +52,18 @@ export function pointTally(problem: Problem, used: (leg: GraphLeg) => boolean): 
     holds.map((hold) => hold.perSecond * problem.step),
     most,
   )
+  const amountOf = (points: number) => (lattice.rounded ? Math.round(points / lattice.unit) : points / lattice.unit)
   return {
     lattice,
     most: most / lattice.unit,
     fineBelow: Math.ceil(Math.max(0, ...holds.map((hold) => hold.seconds)) / problem.step),
-    initial: (outcome) => outcome.points / lattice.unit,
+    initial: (outcome) => amountOf(outcome.points),
     placed: (leg, placed, t) => {
       const pay = problem.pays[leg.goal] as Pay
       const each = pay.hold ? pay.hold.perSecond * Math.min(pay.hold.seconds, t * problem.step) : pay.points
-      return (placed * each) / lattice.unit
+      return placed * amountOf(each)
     },
-    finished: (points) => points / lattice.unit,
+    finished: amountOf,
   }
 }
 
