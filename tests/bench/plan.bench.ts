@@ -76,7 +76,7 @@ const memory = (name: string, of: Case): BenchEntry => ({
 const entries: BenchEntry[] = [
   cold('plan.cold', standard),
   edit('plan.edit', (planner, option) => planner.quick(option)),
-  edit('plan.edit.rest', (planner, option) => planner.report(option)),
+  edit('plan.rest', (planner, option) => planner.report(option)),
   {
     name: 'plan.full',
     unit: 'ms',
@@ -87,11 +87,11 @@ const entries: BenchEntry[] = [
     },
   },
   cold('plan.capacity60', variants.capacity60),
-  cold('plan.twoGoalsOf12', variants.twoGoalsOf12),
+  cold('plan.capacity12x12', variants.twoGoalsOf12),
   cold('plan.carries30', variants.carries30),
-  memory('plan.capacity60.memory', variants.capacity60),
-  memory('plan.twoGoalsOf12.memory', variants.twoGoalsOf12),
-  memory('plan.carries30.memory', variants.carries30),
+  memory('plan.memory60', variants.capacity60),
+  memory('plan.memory12x12', variants.twoGoalsOf12),
+  memory('plan.memory30', variants.carries30),
 ]
 
 export default entries
