@@ -19,7 +19,7 @@ export interface Live {
 }
 
 /** While somebody types or draws on, the exact plan waits (ms), so that the points at once have the processor. */
-const pauseBeforeExact = 150
+const pauseBeforeExact = 250
 
 interface Wanted {
   game: Game
@@ -68,6 +68,8 @@ export function useLive(wanted: Wanted | null): Live {
 
   useLatest(wanted, async (asked, still) => {
     try {
+      // The points first: they are waited for.
+      await estimated(asked.game, asked.option)
       const requests = asked.legs.map(({ request }) => request)
       const reports = await askLive('bars', 'legs', { game: asked.game, robot: asked.option.robot, legs: requests })
       if (still.shown()) setLegs(asked.legs.map((leg, index) => ({ leg, report: reports[index]! })))
