@@ -1,6 +1,7 @@
 import { gzipSync } from 'node:zlib'
-import { openWorld, type World } from '../browser/world.ts'
+import { bar, openWorld, type World } from '../browser/world.ts'
 import type { BenchEntry } from './entry.ts'
+import { median } from './measure.ts'
 
 /** Compressed size of all script that a browser without a cache loads for the first page, its worker included (kB). */
 async function firstScripts({ browser, url }: World): Promise<number> {
@@ -17,7 +18,33 @@ async function firstScripts({ browser, url }: World): Promise<number> {
   return bodies.reduce((sum, body) => sum + gzipSync(body).length / 1000, 0)
 }
 
+/** Median time from ten key presses on a bar of the cycle strip to new points on the screen (ms). */
+async function editToPoints({ open }: World): Promise<number> {
+  const page = await open('/designs/shearwater')
+  await page.getByRole('button', { name: 'Score', exact: true }).click()
+  await page.getByRole('slider', { name: 'Raise the arm, seconds' }).waitFor()
+  await bar(page, 'Raise the arm').focus()
+  for (let press = 0; press < 10; press++) {
+    await page.keyboard.press('ArrowRight')
+    await page.waitForFunction((count) => performance.getEntriesByName('edit-to-points').length >= count, press + 1)
+  }
+  const times = await page.evaluate(() =>
+    performance.getEntriesByName('edit-to-points').map(({ duration }) => duration),
+  )
+  await page.context().close()
+  return median(times)
+}
+
 const entries: BenchEntry[] = [
+  {
+    name: 'web.edit',
+    unit: 'ms',
+    better: 'lower',
+    open: async () => {
+      const world = await openWorld()
+      return { run: () => editToPoints(world), close: () => world.close() }
+    },
+  },
   {
     name: 'web.first',
     unit: 'kB compressed',
