@@ -58,21 +58,6 @@ const edit = (name: string, run: (planner: Planner, option: Option) => unknown):
   },
 })
 
-/** Greatest growth of the memory outside the heap that a plan holds at once (MB). */
-const memory = (name: string, of: Case): BenchEntry => ({
-  name,
-  unit: 'MB',
-  better: 'lower',
-  open: () => ({
-    run: () => {
-      const before = process.memoryUsage()
-      new Planner(of.game).report(of.option)
-      const after = process.memoryUsage()
-      return (after.arrayBuffers - before.arrayBuffers + Math.max(0, after.heapUsed - before.heapUsed)) / 1e6
-    },
-  }),
-})
-
 const entries: BenchEntry[] = [
   cold('plan.cold', standard),
   edit('plan.edit', (planner, option) => planner.quick(option)),
@@ -89,9 +74,6 @@ const entries: BenchEntry[] = [
   cold('plan.capacity60', variants.capacity60),
   cold('plan.capacity12x12', variants.twoGoalsOf12),
   cold('plan.carries30', variants.carries30),
-  memory('plan.memory60', variants.capacity60),
-  memory('plan.memory12x12', variants.twoGoalsOf12),
-  memory('plan.memory30', variants.carries30),
 ]
 
 export default entries
