@@ -14,7 +14,7 @@ const most = 0.5
 /**
  * What a second of each stage is worth: [V(stage − δ) − V(stage + δ)] / 2δ, every draw of the stage moved by δ in all
  * legs and loads of its trip at once, from two full solves. (The envelope theorem would need one forward pass only,
- * but is off by up to 20 % at half a second and by more than twice where a stage is done once per piece: a stage is
+ * but is off by up to 40 % at half a second and by more than twice where a stage is done once per piece: a stage is
  * part of every trip, and ten trips together change what fits into the match.)
  */
 export function worthOf(solved: Solved, builder: LegBuilder): Worth[] {
