@@ -3,6 +3,7 @@ import { Route, Switch, useLocation } from 'wouter'
 import { StartScreen } from './screens/start/StartScreen.tsx'
 import { Masthead } from './shell/Masthead.tsx'
 import { Guard, Loading } from './shell/states.tsx'
+import { words } from './words/catalogue.ts'
 
 const DesignsScreen = lazy(() => import('./screens/designs/DesignsScreen.tsx'))
 const DesignScreen = lazy(() => import('./screens/designs/DesignScreen.tsx'))
@@ -41,15 +42,13 @@ export function App() {
               <Route path="/decisions" component={DecisionsScreen} />
               <Route path="/decisions/:id">{({ id }) => <DecisionScreen key={id} id={id} />}</Route>
               <Route>
-                <h1>There is no such screen</h1>
+                <h1>{words().shell.noScreen}</h1>
               </Route>
             </Switch>
           </Suspense>
         </Guard>
       </main>
-      <footer className="colophon">
-        Points are expected points of one robot in one match; every number can be opened. Computed in your browser.
-      </footer>
+      <footer className="colophon">{words().shell.colophon}</footer>
     </>
   )
 }

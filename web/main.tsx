@@ -9,6 +9,7 @@ import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { App } from './app.tsx'
 import { theme, variables } from './theme/mantine.ts'
+import { chooseLanguage, languageSpoken } from './words/catalogue.ts'
 
 const queries = new QueryClient({
   defaultOptions: {
@@ -16,6 +17,9 @@ const queries = new QueryClient({
     mutations: { networkMode: 'always', retry: 0 },
   },
 })
+
+await chooseLanguage(navigator.languages)
+document.documentElement.lang = languageSpoken()
 
 createRoot(document.getElementById('root')!).render(
   <StrictMode>

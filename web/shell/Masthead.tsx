@@ -1,34 +1,36 @@
 import { Link, useLocation } from 'wouter'
 import { useReachable } from '../data/connection.ts'
+import { words } from '../words/catalogue.ts'
 import './masthead.css'
 
 const places = [
-  { href: '/', name: 'Start' },
-  { href: '/games', name: 'Games' },
-  { href: '/designs', name: 'Designs' },
-  { href: '/trade-offs', name: 'Trade-offs' },
-  { href: '/decisions', name: 'Decisions' },
-]
+  { href: '/', name: 'start' },
+  { href: '/games', name: 'games' },
+  { href: '/designs', name: 'designs' },
+  { href: '/trade-offs', name: 'tradeOffs' },
+  { href: '/decisions', name: 'decisions' },
+] as const
 
 export function Masthead() {
   const [location] = useLocation()
   const reachable = useReachable()
+  const texts = words().shell
   return (
     <header className="masthead">
       <a className="skip" href="#main">
-        Skip to the content
+        {texts.skip}
       </a>
       <div className="masthead-line">
         <Link href="/" className="masthead-name">
           <img src="/mark.svg" alt="" width="30" height="30" />
           Cyclewright
         </Link>
-        <nav aria-label="Screens">
+        <nav aria-label={texts.screens}>
           {places.map(({ href, name }) => {
             const here = href === '/' ? location === '/' : location.startsWith(href)
             return (
               <Link key={href} href={href} aria-current={here ? 'page' : undefined}>
-                {name}
+                {texts.places[name]}
               </Link>
             )
           })}
@@ -37,7 +39,7 @@ export function Masthead() {
       <div className="graticule" aria-hidden="true" />
       {!reachable && (
         <p className="silence" role="status">
-          The server does not answer. What you type stays in this browser and can be saved when it is back.
+          {texts.silence}
         </p>
       )}
     </header>
