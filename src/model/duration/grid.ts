@@ -2,7 +2,11 @@ import { type Pmf, pmf, thinned } from '../leg/pmf.ts'
 import type { Distribution } from './distribution.ts'
 
 /** Mass that the tails of an unbounded distribution may lose to their last grid point. */
-const tail = { fast: 1e-13, slow: 1e-10 }
+const lost = { fast: 1e-13, slow: 1e-10 }
+
+/** From this quantile on an endless tail is integrated over so many steps at once. */
+const tailFrom = 0.99
+const widest = 10
 
 /** Three-point Gauss–Legendre on [0, 1]. */
 const abscissas = [0.5 - Math.sqrt(0.15), 0.5, 0.5 + Math.sqrt(0.15)]
@@ -10,42 +14,55 @@ const weights = [5 / 18, 8 / 18, 5 / 18]
 
 /**
  * A Duration put on the grid 0, step, 2·step, …: each mass is shared between its two neighbouring points in
- * proportion to nearness, so that the mean is kept. `scale` multiplies every draw (a drive: its time without pace).
- * A density is integrated panel by panel; the panels at the ends, where a beta's slope may be infinite, are refined.
+ * proportion to nearness, so that the mean is kept.
+ * A density is integrated panel by panel; the panels at the ends, where a beta's slope may be infinite, are refined,
+ * and those of an endless tail, which is thinned in any case, are wider.
  */
-export function massOnGrid(distribution: Distribution, step: number, scale = 1): Pmf {
-  if (distribution.atoms) return atomsOnGrid(distribution.atoms, step, scale)
-  const [low, high] = bounds(distribution, scale)
+export const massOnGrid = (distribution: Distribution, step: number): Pmf =>
+  thinned(distribution.atoms ? atomsOnGrid(distribution.atoms, step) : densityOnGrid(distribution, step))
+
+/** The same without thinning, for what will be scaled. */
+export function denseOnGrid(distribution: Distribution, step: number): Pmf {
+  return distribution.atoms ? atomsOnGrid(distribution.atoms, step) : densityOnGrid(distribution, step)
+}
+
+/** Every draw multiplied by `scale` before it is put on the grid: for distributions of atoms, which lose nothing by it. */
+export const scaledAtomsOnGrid = (atoms: NonNullable<Distribution['atoms']>, step: number, scale: number): Pmf =>
+  thinned(atomsOnGrid(atoms, step, scale))
+
+function densityOnGrid(distribution: Distribution, step: number): Pmf {
+  const density = distribution.density as (x: number) => number
+  const [low, high] = bounds(distribution)
   const first = Math.floor(low / step + 1e-9)
   const last = Math.ceil(high / step - 1e-9)
-  const mass = new Float64Array(last - first + 2)
-  const density = distribution.density as (x: number) => number
-  for (let k = first; k < last; k++) {
+  const endless = !Number.isFinite(distribution.support[1])
+  const tail = endless ? widest * Math.ceil(distribution.quantile(tailFrom) / step / widest) : last
+  const mass = new Float64Array(last - first + 2 + widest)
+  for (let k = first; k < last; ) {
+    const points = k >= tail ? widest : 1
     const from = Math.max(low, k * step)
-    const to = Math.min(high, (k + 1) * step)
-    const panels = k === first || k === last - 1 ? 24 : 1
-    for (let panel = 0; panel < panels; panel++) {
-      const width = (to - from) / panels
-      const start = from + panel * width
+    const to = Math.min(high, (k + points) * step)
+    const panels = k === first || k >= last - 1 ? 24 : 1
+    const panel = (to - from) / panels
+    for (let p = 0; p < panels; p++)
       for (let i = 0; i < 3; i++) {
-        const x = start + width * (abscissas[i] as number)
-        const m = (weights[i] as number) * width * density(x / scale)
-        const share = x / step - k
-        mass[k - first] = (mass[k - first] as number) + m * (1 - share)
-        mass[k - first + 1] = (mass[k - first + 1] as number) + m * share
+        const x = from + panel * (p + (abscissas[i] as number))
+        const m = (weights[i] as number) * panel * density(x)
+        const right = (x / step - k) / points
+        mass[k - first] = (mass[k - first] as number) + m * (1 - right)
+        mass[k - first + points] = (mass[k - first + points] as number) + m * right
       }
-    }
+    k += points
   }
-  return thinned(pmf(first, mass))
+  return pmf(first, mass)
 }
 
-function bounds(distribution: Distribution, scale: number): [number, number] {
+function bounds(distribution: Distribution): [number, number] {
   const [low, high] = distribution.support
-  if (Number.isFinite(high)) return [low * scale, high * scale]
-  return [distribution.quantile(tail.fast) * scale, distribution.quantile(1 - tail.slow) * scale]
+  return Number.isFinite(high) ? [low, high] : [distribution.quantile(lost.fast), distribution.quantile(1 - lost.slow)]
 }
 
-function atomsOnGrid(atoms: readonly (readonly [number, number])[], step: number, scale: number): Pmf {
+function atomsOnGrid(atoms: readonly (readonly [number, number])[], step: number, scale = 1): Pmf {
   let low = Number.POSITIVE_INFINITY
   let high = 0
   for (const [value] of atoms) {

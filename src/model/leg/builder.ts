@@ -1,9 +1,10 @@
 import type { Trip } from '../documents/types.ts'
-import { type AnyDuration, distributionOf, massOnGrid } from '../duration/index.ts'
+import { denseOnGrid, massOnGrid, scaledAtomsOnGrid } from '../duration/grid.ts'
+import { type AnyDuration, distributionOf } from '../duration/index.ts'
 import { GenerationCache } from './cache.ts'
 import { type Makespan, makespanOf } from './makespan.ts'
 import { type Network, networkOf } from './network.ts'
-import { capped, convolve, type Pmf, shift } from './pmf.ts'
+import { capped, convolve, type Pmf, point, regrid, shift, thinned } from './pmf.ts'
 import { retriesOf } from './retries.ts'
 
 /** The drive of one leg: its time from rest to rest (s) and the factor that varies from leg to leg. */
@@ -128,10 +129,17 @@ export class LegBuilder {
     return { end: shape.makespan(times, after), pieces: null }
   }
 
-  private drive(leg: LegDrive): Pmf {
-    return this.stages.get(`drive|${leg.seconds}|${keyOf(leg.pace)}`, () =>
-      massOnGrid(distributionOf(leg.pace), this.step, leg.seconds),
-    )
+  /** A drive: its time multiplied by the pace, which is put once on a grid fine enough for all drives of its length. */
+  private drive({ seconds, pace }: LegDrive): Pmf {
+    const key = keyOf(pace)
+    return this.stages.get(`drive|${seconds}|${key}`, () => {
+      const factor = distributionOf(pace)
+      if (seconds === 0) return point(0)
+      if (factor.atoms) return scaledAtomsOnGrid(factor.atoms, this.step, seconds)
+      const step = this.step / 2 ** Math.ceil(Math.log2(seconds))
+      const paces = this.stages.get(`pace|${step}|${key}`, () => denseOnGrid(factor, step))
+      return thinned(regrid(paces, this.step / step, seconds))
+    })
   }
 
   private sum(a: Pmf, b: Pmf): Pmf {

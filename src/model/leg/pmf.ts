@@ -1,3 +1,5 @@
+import { convolveByTransform, sizeFor } from './fourier.ts'
+
 /** Probabilities on a grid: `mass[i]` lies on grid point `first + i`. Always normalised, ends trimmed. */
 export interface Pmf {
   readonly first: number
@@ -24,6 +26,10 @@ const thinning = [
   { beyond: 1e-5, every: 80 },
 ]
 
+/** Points of all far tails lie this far apart, or a multiple of it up to the coarsest. */
+const spacing = 10
+const coarsest = 80
+
 /** Trim negligible ends and normalise. Takes over the array. */
 export function pmf(first: number, mass: Float64Array): Pmf {
   let start = 0
@@ -46,60 +52,114 @@ export const point = (at: number): Pmf => ({ first: at, mass: Float64Array.of(1)
 
 /** Distribution of the sum of two independent times. */
 export function convolve(a: Pmf, b: Pmf): Pmf {
-  const coreA = coreOf(a.mass)
-  const coreB = coreOf(b.mass)
-  if (coreA > coreB) return convolve(b, a)
   if (a.mass.length === 1) return { first: a.first + b.first, mass: b.mass }
-  const out = new Float64Array(a.mass.length + b.mass.length - 1)
-  const denseB = b.mass.subarray(0, coreB)
-  addConvolution(out.subarray(0, coreA + coreB - 1), a.mass.subarray(0, coreA), denseB)
-  // The thin tails are few points: each moves the other distribution as a whole.
-  for (let i = coreA; i < a.mass.length; i++) if (a.mass[i] !== 0) addScaled(out, i, a.mass[i] as number, denseB)
-  const dense = coreA === a.mass.length ? a.mass : a.mass.subarray(0, coreA)
-  for (let i = coreB; i < b.mass.length; i++) {
-    const m = b.mass[i] as number
-    if (m === 0) continue
-    addScaled(out, i, m, dense)
-    for (let j = coreA; j < a.mass.length; j++)
-      if (a.mass[j] !== 0) out[i + j] = (out[i + j] as number) + m * (a.mass[j] as number)
+  if (b.mass.length === 1) return { first: a.first + b.first, mass: a.mass }
+  const partsA = partsOf(a.mass)
+  const partsB = partsOf(b.mass)
+  const out = new Float64Array(a.mass.length + b.mass.length + 2 * spacing)
+  out.set(product(partsA.core, partsB.core))
+  // Far tails are few points on a wider grid: on it they meet the other distribution.
+  if (partsA.tail.length > 0) {
+    const all = gathered(b.mass, partsB.origin)
+    addSpaced(out, partsA.from + partsB.origin, product(partsA.tail, all))
+  }
+  if (partsB.tail.length > 0) {
+    const core = gathered(partsA.core, partsA.origin)
+    addSpaced(out, partsA.origin + partsB.from, product(core, partsB.tail))
   }
   return thinned(pmf(a.first + b.first, out))
+}
+
+/** The dense front of a distribution, and its thinned tail as every tenth point from `from`, if it has one. */
+interface Parts {
+  readonly core: Float64Array
+  readonly from: number
+  readonly tail: Float64Array
+  /** Where a grid of the tail's spacing and alignment begins: at index 0 or just before. */
+  readonly origin: number
+}
+
+function partsOf(mass: Float64Array): Parts {
+  const whole = { core: mass, from: 0, tail: new Float64Array(0), origin: 0 }
+  const core = coreOf(mass)
+  if (core === mass.length) return whole
+  let from = core
+  while (mass[from] === 0) from++
+  const tail = new Float64Array(Math.floor((mass.length - 1 - from) / spacing) + 1)
+  for (let i = from; i < mass.length; i++) {
+    if (mass[i] === 0) continue
+    // Tails of different alignments were mixed: no wider grid holds them.
+    if ((i - from) % spacing !== 0) return whole
+    tail[(i - from) / spacing] = mass[i] as number
+  }
+  return { core: mass.subarray(0, core), from, tail, origin: (from % spacing) - (from % spacing === 0 ? 0 : spacing) }
+}
+
+/** The same masses on every tenth point from `origin` on, shared between neighbours so that the mean is kept. */
+function gathered(mass: Float64Array, origin: number): Float64Array {
+  const out = new Float64Array(Math.ceil((mass.length - 1 - origin) / spacing) + 1)
+  for (let i = 0; i < mass.length; i++) {
+    const m = mass[i] as number
+    if (m === 0) continue
+    const place = i - origin
+    const k = Math.floor(place / spacing)
+    const share = (place - k * spacing) / spacing
+    out[k] = (out[k] as number) + m * (1 - share)
+    if (share > 0) out[k + 1] = (out[k + 1] as number) + m * share
+  }
+  return out
+}
+
+function addSpaced(out: Float64Array, at: number, mass: Float64Array): void {
+  for (let k = 0; k < mass.length; k++) out[at + k * spacing] = (out[at + k * spacing] as number) + (mass[k] as number)
+}
+
+/** Σ over i + j = k of a[i] · b[j], by whichever way is quicker. */
+export function product(a: Float64Array, b: Float64Array): Float64Array {
+  const [rows, long] = a.length < b.length ? [a, b] : [b, a]
+  const size = sizeFor(a.length + b.length - 1)
+  // Measured: a multiply-add of the plain way against a step of the transform.
+  if (rows.length * long.length > 6 * size * Math.log2(size)) return convolveByTransform(a, b)
+  const out = new Float64Array(a.length + b.length - 1)
+  addConvolution(out, rows, long)
+  return out
 }
 
 /** Length of the front part of a distribution in which there are few gaps. */
 function coreOf(mass: Float64Array): number {
   if (mass.length < long) return mass.length
-  const widest = thinning[0]?.every ?? 1
   let gap = 0
   for (let i = 0; i < mass.length; i++) {
     gap = mass[i] === 0 ? gap + 1 : 0
-    if (gap >= widest - 1) return i - gap + 1
+    if (gap >= spacing - 1) return i - gap + 1
   }
   return mass.length
-}
-
-function addScaled(out: Float64Array, at: number, factor: number, mass: Float64Array): void {
-  for (let j = 0; j < mass.length; j++) out[at + j] = (out[at + j] as number) + factor * (mass[j] as number)
 }
 
 /** The same distribution with its far tail on a coarser grid. */
 export function thinned(a: Pmf): Pmf {
   if (a.mass.length < long) return a
-  const out = a.mass.slice()
+  const out = new Float64Array(a.mass.length + coarsest)
   let tail = 0
-  for (let i = out.length - 1; i >= 0; i--) {
-    const m = a.mass[i] as number
-    const level = thinning.findLast(({ beyond }) => tail < beyond)
-    tail += m
-    if (!level) break
-    const off = (a.first + i) % level.every
-    if (off === 0 || i - off < 0 || i - off + level.every >= out.length || m === 0) continue
-    out[i] = (out[i] as number) - m
-    out[i - off] = (out[i - off] as number) + m * (1 - off / level.every)
-    out[i - off + level.every] = (out[i - off + level.every] as number) + (m * off) / level.every
+  let last = a.mass.length - 1
+  for (let l = thinning.length - 1; l >= 0; l--) {
+    const { beyond, every } = thinning[l] as (typeof thinning)[number]
+    for (let off = (a.first + last) % every; last >= 0 && tail < beyond; last--) {
+      const m = a.mass[last] as number
+      tail += m
+      const low = last - off
+      if (off === 0 || low < 0) out[last] = (out[last] as number) + m
+      else if (m !== 0) {
+        out[low] = (out[low] as number) + m * (1 - off / every)
+        out[low + every] = (out[low + every] as number) + (m * off) / every
+      }
+      off = off === 0 ? every - 1 : off - 1
+    }
   }
-  for (let i = 0; i < out.length; i++) if ((out[i] as number) < 0) out[i] = 0
-  return { first: a.first, mass: out }
+  for (let i = 0; i <= last; i++) out[i] = (out[i] as number) + (a.mass[i] as number)
+  let end = out.length
+  while (out[end - 1] === 0) end--
+  return { first: a.first, mass: out.subarray(0, end) }
 }
 
 /** out[i + j] += rows[i] · long[j]; four rows at a time, since one load of `out` then serves four products. */

@@ -207,3 +207,12 @@ describe('a network', () => {
     expect(varianceOf(sum) / (varianceOf(a) + varianceOf(b))).toBeCloseTo(1, 3)
   })
 })
+
+it('stretches the drive by its pace, mean and variance kept', () => {
+  const pace = { kind: 'range', low: 1, likely: 1.12, high: 1.6 } as const
+  const seconds = 4.543455236
+  const [drive] = new LegBuilder(0.01, 10).stageTimes({ trip: { stages: [] }, drive: { seconds, pace }, load: 1 })
+  const exact = distributionOf(pace)
+  expect(meanOf(drive as Pmf) * 0.01).toBeCloseTo(exact.mean * seconds, 6)
+  expect(Math.abs(varianceOf(drive as Pmf) * 0.01 ** 2 - exact.variance * seconds ** 2)).toBeLessThan(0.01 ** 2)
+})
