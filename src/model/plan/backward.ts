@@ -1,18 +1,24 @@
-import type { GraphNode } from './graph.ts'
+import { Ahead, group } from './ahead.ts'
+import type { GraphLeg, GraphNode } from './graph.ts'
 import type { Rules } from './problem.ts'
 import { finishValue, type Problem } from './problem.ts'
 import type { Rooms } from './rooms.ts'
-import { emptyTable, fitting, stop, type Table, wait } from './table.ts'
-import type { TimedLeg } from './timed.ts'
+import { emptyTable, stop, type Table, wait } from './table.ts'
 
 /** A later action replaces an earlier one, and any action stopping, only if better by more than this (points). */
 const tie = 1e-12
+
+/** An action is left out where it is worse by more than this (points), far above the rounding of its bound. */
+const clearly = 1e-9
 
 /**
  * The exact values and best actions of a plan, by backward induction over time left.
  *
  * No leg takes less than `block` steps, so the values of a whole block of times depend on earlier blocks only: each
- * leg's convolution is computed for the block at once, four times together, which is what makes this fast.
+ * leg's convolution is computed for many times at once, four times together, which is what makes this fast.
+ *
+ * Where no call forbids anything, more time left is never worth less. So an action that is worse at the end of a stretch of
+ * times than the leading action at its beginning is worse in all of it, and need not be computed there.
  */
 export function solve(problem: Problem, rules: Rules = problem.rules): Table {
   return passOver(problem, rules, null)
@@ -38,11 +44,14 @@ class BackwardPass {
   /** Where the actions are given, only their values are found. */
   private readonly policy: Table | null
   private readonly rooms: Rooms
-  /** What follows each leg, by leg, room and time in the block. */
-  private readonly following: Float64Array[]
+  private readonly ahead: Ahead
+  /** Whether more time left is never worth less. */
+  private readonly rising: boolean
   private readonly best: Float64Array
   private readonly choice: Int16Array
   private readonly q: Float64Array
+  /** Per action of the node in hand: the groups of times in which it may be best, bit by bit. */
+  private readonly wanted: Int32Array
   /** Value of each node when the call comes; room does not matter then. */
   private readonly atCall: Float64Array
 
@@ -53,19 +62,20 @@ class BackwardPass {
     this.rules = rules
     this.rooms = problem.rooms
     const shortest = problem.timed.filter((leg) => leg.leg.to >= 0).map((leg) => leg.shortest)
+    // Groups of a block are kept as the bits of one number.
     this.block = Math.min(64, problem.steps + 1, ...shortest)
-    const width = this.block + 4
-    this.following = problem.timed.map((leg) => new Float64Array(leg.leg.to < 0 ? 0 : this.rooms.size * width))
-    this.best = new Float64Array(width)
-    this.choice = new Int16Array(width)
-    this.q = new Float64Array(width)
+    this.ahead = new Ahead(problem, table, this.block)
+    this.rising = rules.workAbove < 0
+    this.best = new Float64Array(this.ahead.width)
+    this.choice = new Int16Array(this.ahead.width)
+    this.q = new Float64Array(this.ahead.width)
+    this.wanted = new Int32Array(Math.max(0, ...problem.graph.nodes.map((node) => node.legs.length)))
     this.atCall = new Float64Array(problem.graph.nodes.length)
   }
 
   run(from: number, to: number): void {
     const rooms = this.roomsWithin(from, to)
-    if (to > this.rules.workAbove)
-      for (const leg of this.problem.timed) if (leg.leg.to >= 0) this.convolveBlock(leg.leg.id, from, to, rooms)
+    this.ahead.begin(from)
     for (const [n, node] of this.problem.graph.nodes.entries())
       for (const r of rooms.all) this.decide(n, node, r, from, to)
     this.fill(from, to, rooms.high)
@@ -79,36 +89,7 @@ class BackwardPass {
     const all: number[] = []
     for (let r = 0; r < size; r++)
       if (most.every((_, d) => room(r, d) <= (high[d] as number) && room(r, d) >= (low[d] as number))) all.push(r)
-    return { all, high, low }
-  }
-
-  private convolveBlock(id: number, from: number, to: number, within: { all: number[]; low: number[] }): void {
-    const timed = this.problem.timed[id] as (typeof this.problem.timed)[number]
-    const values = this.table.values[timed.leg.to] as Float64Array
-    const { row, pad } = this.table
-    const count = fitting(timed.chance, timed.shortest, to)
-    const cut = timed.chance.length - count
-    const width = this.block + 4
-    const out = this.following[id] as Float64Array
-    for (const r of this.roomsAfter(timed.leg, within)) {
-      if (count > 0) {
-        const start = r * row + pad + from - timed.shortest - (count - 1)
-        convolveRow(out, r * width, to - from + 1, timed.reversed, cut, values, start)
-      } else out.fill(0, r * width, (r + 1) * width)
-      addLate(out, r * width, from, to, timed, values, r * row + pad)
-    }
-  }
-
-  /** A score leg's outcomes read the rooms below those of the block, too. */
-  private roomsAfter(leg: { goal: number; load: number }, within: { all: number[]; low: number[] }): number[] {
-    const d = leg.goal < 0 ? -1 : (this.rooms.dimensionOf[leg.goal] as number)
-    if (d < 0) return within.all
-    const stride = this.rooms.strides[d] as number
-    const lowest = within.low[d] as number
-    const below = within.all
-      .filter((r) => this.rooms.room(r, d) === lowest)
-      .flatMap((r) => Array.from({ length: Math.min(leg.load, lowest) }, (_, b) => r - (b + 1) * stride))
-    return [...within.all, ...below]
+    return { all, high }
   }
 
   private decide(n: number, node: GraphNode, r: number, from: number, to: number): void {
@@ -118,13 +99,14 @@ class BackwardPass {
     choice.fill(stop, 0, count)
     const workFrom = Math.max(0, rules.workAbove + 1 - from)
     const finishTo = Math.min(count, rules.finishFrom - from + 1)
+    if (workFrom < count) this.select(n, node, r, from, workFrom, count, finishTo)
     for (const [a, leg] of node.legs.entries()) {
       if (leg.to < 0) {
         const reached = problem.reached[leg.id] as Float64Array
         const value = finishValue(leg)
         for (let j = 0; j < finishTo; j++) q[j] = value * (reached[from + j] as number)
         this.take(n, r, a, from, 0, finishTo)
-      } else if (workFrom < count && this.work(leg, r, from, workFrom, count)) this.take(n, r, a, from, workFrom, count)
+      } else if (workFrom < count) this.takeGroups(n, r, a, leg, from, workFrom, count)
     }
     const offset = r * table.row + table.pad + from
     const values = table.values[n] as Float64Array
@@ -142,41 +124,152 @@ class BackwardPass {
     }
   }
 
-  /** Q of a collect or score leg over the block into q; false where the goal has no room. */
-  private work(
-    leg: { id: number; goal: number; load: number },
+  /** Finds the groups of times in which each collect or score leg must be computed. */
+  private select(n: number, node: GraphNode, r: number, from: number, start: number, count: number, finishTo: number) {
+    const { wanted, policy } = this
+    const first = Math.floor(start / group)
+    const last = Math.floor((count - 1) / group)
+    const all = (2 << last) - (1 << first)
+    if (policy) {
+      wanted.fill(0)
+      const actions = policy.actions[n] as Int16Array
+      const place = r * policy.row + policy.pad + from
+      for (let j = start; j < count; j++) {
+        const action = actions[place + j] as number
+        if (action >= 0) wanted[action] = (wanted[action] as number) | (1 << Math.floor(j / group))
+      }
+      return
+    }
+    if (!this.rising) {
+      wanted.fill(all)
+      return
+    }
+    wanted.fill(0)
+    const lead = this.leading(n, node, r, from, last)
+    if (lead < 0) return
+    wanted[lead] = all
+    const least = this.leastOf(node, r, from, count, lead, finishTo)
+    for (const [a, leg] of node.legs.entries())
+      if (a !== lead && leg.to >= 0 && this.open(leg, r))
+        wanted[a] = this.contest(leg, r, from, count, first, last, least)
+  }
+
+  /** The action that was best just before the block, or else the one that is best at its end; −1 where none can be done. */
+  private leading(n: number, node: GraphNode, r: number, from: number, last: number): number {
+    const { table } = this
+    const before = from > 0 ? ((table.actions[n] as Int16Array)[r * table.row + table.pad + from - 1] as number) : stop
+    if (before >= 0 && node.legs[before]!.to >= 0) return before
+    let lead = -1
+    let most = Number.NEGATIVE_INFINITY
+    for (const [a, leg] of node.legs.entries()) {
+      if (leg.to < 0 || !this.open(leg, r)) continue
+      this.work(leg, r, from, last, last)
+      const value = this.q[last * group] as number
+      if (value > most) {
+        most = value
+        lead = a
+      }
+    }
+    return lead
+  }
+
+  /** At least this much can be had in each group of times: by the leading action or by a finish. */
+  private leastOf(
+    node: GraphNode,
     r: number,
     from: number,
-    start: number,
     count: number,
-  ): boolean {
+    lead: number,
+    finishTo: number,
+  ): Float64Array {
     const { q, problem } = this
-    const width = this.block + 4
-    const following = this.following[leg.id] as Float64Array
-    const here = r * width
+    this.work(node.legs[lead]!, r, from, 0, Math.floor((count - 1) / group))
+    const least = new Float64Array(Math.ceil(count / group))
+    for (let g = 0; g < least.length; g++) least[g] = Math.max(0, q[g * group] as number)
+    for (const leg of node.legs) {
+      if (leg.to >= 0) continue
+      const value = finishValue(leg)
+      const reached = problem.reached[leg.id] as Float64Array
+      for (let g = 0; g * group < finishTo; g++)
+        least[g] = Math.max(least[g] as number, value * (reached[from + g * group] as number))
+    }
+    return least
+  }
+
+  /** The groups `first` … `last` in which a leg may be better than `least`, by halving. */
+  private contest(
+    leg: GraphLeg,
+    r: number,
+    from: number,
+    count: number,
+    first: number,
+    last: number,
+    least: Float64Array,
+  ): number {
+    this.work(leg, r, from, last, last)
+    const most = this.q[Math.min(count - 1, last * group + group - 1)] as number
+    if (most < (least[first] as number) - clearly) return 0
+    if (first === last) return 1 << first
+    const middle = (first + last) >> 1
+    return (
+      this.contest(leg, r, from, count, first, middle, least) |
+      this.contest(leg, r, from, count, middle + 1, last, least)
+    )
+  }
+
+  /** Whether a goal, if it is one, has room. */
+  private open(leg: GraphLeg, r: number): boolean {
+    if (leg.goal < 0) return true
+    const d = this.rooms.dimensionOf[leg.goal] as number
+    return d < 0 || this.rooms.room(r, d) > 0
+  }
+
+  /** Q of a collect or score leg into q, for the groups `first` … `last` of the block. */
+  private work(leg: GraphLeg, r: number, from: number, first: number, last: number): void {
+    const { q, problem, ahead } = this
+    const { width } = ahead
+    const start = first * group
+    const end = (last + 1) * group
+    const row = ahead.row(leg.id)
     if (leg.goal < 0) {
-      for (let j = start; j < count; j++) q[j] = following[here + j] as number
-      return true
+      ahead.ask(leg.id, r, first, last)
+      for (let j = start; j < end; j++) q[j] = row[r * width + j] as number
+      return
     }
     const d = this.rooms.dimensionOf[leg.goal] as number
     const pay = problem.legPays[leg.id]?.points as readonly Float64Array[]
     if (d < 0) {
+      ahead.ask(leg.id, r, first, last)
       const own = pay[leg.load] as Float64Array
-      for (let j = start; j < count; j++) q[j] = (own[from + j] as number) + (following[here + j] as number)
-      return true
+      for (let j = start; j < end; j++) q[j] = (own[from + j] as number) + (row[r * width + j] as number)
+      return
     }
     const room = this.rooms.room(r, d)
-    if (room === 0) return false
     const own = pay[Math.min(room, leg.load)] as Float64Array
-    for (let j = start; j < count; j++) q[j] = own[from + j] as number
+    for (let j = start; j < end; j++) q[j] = own[from + j] as number
     const successes = problem.successes[leg.id] as Float64Array
-    const stride = (this.rooms.strides[d] as number) * width
+    const stride = this.rooms.strides[d] as number
     for (let b = 0; b <= leg.load; b++) {
       const p = successes[b] as number
-      const place = here - Math.min(b, room) * stride
-      if (p > 0) for (let j = start; j < count; j++) q[j] = (q[j] as number) + p * (following[place + j] as number)
+      if (!(p > 0)) continue
+      const after = r - Math.min(b, room) * stride
+      ahead.ask(leg.id, after, first, last)
+      for (let j = start; j < end; j++) q[j] = (q[j] as number) + p * (row[after * width + j] as number)
     }
-    return true
+  }
+
+  private takeGroups(n: number, r: number, action: number, leg: GraphLeg, from: number, start: number, count: number) {
+    const wanted = this.wanted[action] as number
+    if (wanted === 0 || !this.open(leg, r)) return
+    const last = Math.floor((count - 1) / group)
+    for (let g = 0; g <= last; g++) {
+      if (!((wanted >> g) & 1)) continue
+      let end = g
+      while (end < last && (wanted >> (end + 1)) & 1) end++
+      this.work(leg, r, from, g, end)
+      this.take(n, r, action, from, Math.max(start, g * group), Math.min(count, (end + 1) * group))
+      g = end
+    }
   }
 
   private take(n: number, r: number, action: number, from: number, start: number, end: number): void {
@@ -214,107 +307,5 @@ class BackwardPass {
       for (const values of table.values) values.copyWithin(target, origin, origin + to - from + 1)
       for (const actions of table.actions) actions.copyWithin(target, origin, origin + to - from + 1)
     }
-  }
-}
-
-/** The far tail of a leg: out[at + j] += Σ_k late[k] · values[row + from + j − lateAt[k]], four j at a time. */
-function addLate(
-  out: Float64Array,
-  at: number,
-  from: number,
-  to: number,
-  leg: TimedLeg,
-  values: Float64Array,
-  row: number,
-): void {
-  const { late, lateAt } = leg
-  for (let j = 0; from + j <= to; j += 4) {
-    let s0 = 0
-    let s1 = 0
-    let s2 = 0
-    let s3 = 0
-    const place = row + from + j
-    // Up to three steps after the buzzer are read as the zeros in front of the row.
-    for (let k = 0; k < late.length && (lateAt[k] as number) <= from + j + 3; k++) {
-      const f = late[k] as number
-      const v = place - (lateAt[k] as number)
-      s0 += f * (values[v] as number)
-      s1 += f * (values[v + 1] as number)
-      s2 += f * (values[v + 2] as number)
-      s3 += f * (values[v + 3] as number)
-    }
-    out[at + j] = (out[at + j] as number) + s0
-    out[at + j + 1] = (out[at + j + 1] as number) + s1
-    out[at + j + 2] = (out[at + j + 2] as number) + s2
-    out[at + j + 3] = (out[at + j + 3] as number) + s3
-  }
-}
-
-/**
- * out[at + j] = Σ_m reversed[cut + m] · values[start + j + m] for j = 0 … count − 1. Four j at a time share each load of
- * a value, and four m at a time leave the sliding window in registers.
- */
-function convolveRow(
-  out: Float64Array,
-  at: number,
-  count: number,
-  reversed: Float64Array,
-  cut: number,
-  values: Float64Array,
-  start: number,
-): void {
-  const end = reversed.length
-  for (let j = 0; j < count; j += 4) {
-    const place = start + j - cut + 3
-    let s0 = 0
-    let s1 = 0
-    let s2 = 0
-    let s3 = 0
-    let v0 = values[start + j] as number
-    let v1 = values[start + j + 1] as number
-    let v2 = values[start + j + 2] as number
-    let v3 = 0
-    let m = cut
-    for (; m + 3 < end; m += 4) {
-      let f = reversed[m] as number
-      v3 = values[place + m] as number
-      s0 += f * v0
-      s1 += f * v1
-      s2 += f * v2
-      s3 += f * v3
-      f = reversed[m + 1] as number
-      v0 = values[place + m + 1] as number
-      s0 += f * v1
-      s1 += f * v2
-      s2 += f * v3
-      s3 += f * v0
-      f = reversed[m + 2] as number
-      v1 = values[place + m + 2] as number
-      s0 += f * v2
-      s1 += f * v3
-      s2 += f * v0
-      s3 += f * v1
-      f = reversed[m + 3] as number
-      v2 = values[place + m + 3] as number
-      s0 += f * v3
-      s1 += f * v0
-      s2 += f * v1
-      s3 += f * v2
-    }
-    for (; m < end; m++) {
-      const f = reversed[m] as number
-      v3 = values[place + m] as number
-      s0 += f * v0
-      s1 += f * v1
-      s2 += f * v2
-      s3 += f * v3
-      v0 = v1
-      v1 = v2
-      v2 = v3
-    }
-    out[at + j] = s0
-    out[at + j + 1] = s1
-    out[at + j + 2] = s2
-    out[at + j + 3] = s3
   }
 }

@@ -1,7 +1,7 @@
 import { roomLeft } from './binomial.ts'
 import type { GraphLeg } from './graph.ts'
 import { finishValue, type Problem } from './problem.ts'
-import { type Arrival, arrivalOf, blockOf, blocks, Clip, runsOf, scratchFor } from './run.ts'
+import { type Arrival, Arrivals, blockOf, blocks, Clip, runsOf } from './run.ts'
 import { stop, type Table, wait } from './table.ts'
 
 /** How much of the match's probability passes where, under a policy. */
@@ -35,7 +35,7 @@ class ForwardPass {
   private readonly points: Float64Array
   private readonly attempts: Float64Array
   private readonly finishPoints: Float64Array
-  private readonly scratch: Float64Array
+  private readonly arrivals: Arrivals
   private readonly clip: Clip
   /** Chance of beginning each score leg on a capacity goal, by time left, for each number of pieces that find room. */
   private readonly begun = new Map<number, Float64Array[]>()
@@ -48,7 +48,7 @@ class ForwardPass {
     this.points = new Float64Array(problem.graph.goals.length)
     this.attempts = new Float64Array(problem.graph.legs.length)
     this.finishPoints = new Float64Array(problem.graph.legs.length)
-    this.scratch = scratchFor(problem, blockOf(problem))
+    this.arrivals = new Arrivals(problem, blockOf(problem))
     this.clip = new Clip(problem)
   }
 
@@ -104,14 +104,7 @@ class ForwardPass {
     if (d >= 0) this.note(leg, fit, mass, row, at, count)
     const successes = d < 0 ? null : (problem.successes[leg.id] as Float64Array)
     const stride = d < 0 ? 0 : (problem.rooms.strides[d] as number)
-    const arrival = arrivalOf(
-      mass,
-      row + at,
-      at,
-      count,
-      problem.timed[leg.id] as Problem['timed'][number],
-      this.scratch,
-    )
+    const arrival = this.arrivals.of(mass, row + at, at, count, problem.timed[leg.id] as Problem['timed'][number])
     if (!arrival) return
     if (!successes) this.arrive(leg.to, r, arrival, 1)
     else
@@ -123,7 +116,12 @@ class ForwardPass {
     if (chance <= 0) return
     const target = this.mass[n] as Float64Array
     const clear = this.clip.clearFrom[r] as number
-    const { mass, at, first, count } = arrival
+    const { mass, at, first, count, lateAt, lateMass, lateCount } = arrival
+    for (let k = 0; k < lateCount; k++) {
+      const t = lateAt[k] as number
+      const place = this.rowOf(this.clip.at(r, t)) + t
+      target[place] = (target[place] as number) + chance * (lateMass[k] as number)
+    }
     const clipped = Math.min(count, Math.max(0, clear - first))
     for (let i = 0; i < clipped; i++) {
       const place = this.rowOf(this.clip.at(r, first + i)) + first + i

@@ -2,37 +2,64 @@ import { addConvolution } from '../leg/pmf.ts'
 import type { Problem } from './problem.ts'
 import type { TimedLeg } from './timed.ts'
 
-/** Mass that arrives over a stretch of time left: `mass[at + i]` arrives with `first + i` steps left. */
+/**
+ * Mass that arrives over a stretch of time left, `mass[at + i]` with `first + i` steps left, and at few later times:
+ * `lateMass[k]` with `lateAt[k]` steps left, k below `lateCount`.
+ */
 export interface Arrival {
   readonly mass: Float64Array
   readonly at: number
   readonly first: number
   readonly count: number
+  readonly lateAt: Int32Array
+  readonly lateMass: Float64Array
+  readonly lateCount: number
 }
 
-/**
- * Where the mass of decisions taken with `from` … `from + count − 1` steps left arrives, in one stretch. What the
- * buzzer cuts is left out. The part of the leg's distribution that is kept step by step is convolved with the run; the
- * few points of its far tail see the run as one mass at its mean, shared between the two nearest steps.
- * `scratch` is overwritten; the arrival is valid until the next one. Null where nothing arrives in time.
- */
-export function arrivalOf(
-  source: Float64Array,
-  at: number,
-  from: number,
-  count: number,
-  leg: TimedLeg,
-  scratch: Float64Array,
-): Arrival | null {
-  const { reversed, shortest, late, lateAt } = leg
-  if (from + count - 1 < shortest) return null
-  const longest = late.length > 0 ? (lateAt[late.length - 1] as number) : shortest + reversed.length - 1
-  const first = from - longest
-  const length = count + longest - shortest
-  scratch.fill(0, 0, length)
-  const core = from - shortest - reversed.length + 1 - first
-  addConvolution(scratch.subarray(core, length), source.subarray(at, at + count), reversed)
-  if (late.length > 0) {
+/** A mass that arrives all at once. */
+export const atOnce = (mass: number, t: number): Arrival => ({
+  mass: Float64Array.of(mass),
+  at: 0,
+  first: t,
+  count: 1,
+  lateAt: new Int32Array(0),
+  lateMass: new Float64Array(0),
+  lateCount: 0,
+})
+
+/** Arrivals of runs of decisions, one after the other: each overwrites the one before. */
+export class Arrivals {
+  private readonly mass: Float64Array
+  private readonly lateAt: Int32Array
+  private readonly lateMass: Float64Array
+
+  /** @param block the longest run */
+  constructor(problem: Problem, block: number) {
+    this.mass = new Float64Array(block + Math.max(0, ...problem.timed.map((leg) => leg.chance.length)) + 8)
+    const late = 2 * Math.max(0, ...problem.timed.map((leg) => leg.late.length))
+    this.lateAt = new Int32Array(late)
+    this.lateMass = new Float64Array(late)
+  }
+
+  /**
+   * Where the mass of decisions taken with `from` … `from + count − 1` steps left arrives. What the buzzer cuts is left
+   * out. The part of the leg's distribution that is kept step by step is convolved with the run; the few points of its
+   * far tail see the run as one mass at its mean, shared between the two nearest steps. Null where nothing arrives.
+   */
+  of(source: Float64Array, at: number, from: number, count: number, leg: TimedLeg): Arrival | null {
+    const { reversed, shortest } = leg
+    if (from + count - 1 < shortest) return null
+    const { mass, lateAt, lateMass } = this
+    const first = from - shortest - reversed.length + 1
+    const length = count + reversed.length - 1
+    mass.fill(0, 0, length)
+    addConvolution(mass.subarray(0, length), source.subarray(at, at + count), reversed)
+    const cut = Math.max(0, -first)
+    const lateCount = leg.late.length > 0 ? this.later(source, at, from, count, leg) : 0
+    return { mass, at: cut, first: first + cut, count: length - cut, lateAt, lateMass, lateCount }
+  }
+
+  private later(source: Float64Array, at: number, from: number, count: number, leg: TimedLeg): number {
     let mass = 0
     let moment = 0
     for (let i = 0; i < count; i++) {
@@ -42,20 +69,21 @@ export function arrivalOf(
     const mean = moment / mass
     const whole = Math.floor(mean)
     const share = mean - whole
-    for (let k = 0; k < late.length; k++) {
-      const m = mass * (late[k] as number)
-      const place = longest - (lateAt[k] as number) + whole
-      scratch[place] = (scratch[place] as number) + m * (1 - share)
-      if (share > 0) scratch[place + 1] = (scratch[place + 1] as number) + m * share
+    let used = 0
+    for (let k = 0; k < leg.late.length; k++) {
+      const m = mass * (leg.late[k] as number)
+      const t = from + whole - (leg.lateAt[k] as number)
+      if (t >= 0) {
+        this.lateAt[used] = t
+        this.lateMass[used++] = m * (1 - share)
+      }
+      if (t >= -1 && share > 0) {
+        this.lateAt[used] = t + 1
+        this.lateMass[used++] = m * share
+      }
     }
+    return used
   }
-  const cut = Math.max(0, -first)
-  return { mass: scratch, at: cut, first: first + cut, count: length - cut }
-}
-
-/** Room for the arrivals of any run of at most `block` decisions. */
-export function scratchFor(problem: Problem, block: number): Float64Array {
-  return new Float64Array(block + Math.max(0, ...problem.timed.map((leg) => leg.end.mass.length)) + 64)
 }
 
 /** How many times can be taken together: no leg ends within them. */
@@ -81,6 +109,7 @@ export function blocks(problem: Problem): { from: number; to: number }[] {
 export class Clip {
   /** Least time left from which on room r needs no clipping. */
   readonly clearFrom: Int32Array
+  private readonly stretches: Int32Array[] = []
   private readonly problem: Problem
 
   constructor(problem: Problem) {
@@ -97,6 +126,23 @@ export class Clip {
   private fits(r: number, t: number): boolean {
     const { rooms } = this.problem
     return rooms.most.every((_, d) => rooms.room(r, d) <= (rooms.high[d]?.[t] as number))
+  }
+
+  /** The end, at most `end`, of the times from t on at which room r counts as the same. */
+  sameUntil(r: number, t: number, end: number): number {
+    if (t >= (this.clearFrom[r] as number)) return end
+    this.stretches[r] ??= this.stretchesOf(r)
+    return Math.min(end, (this.stretches[r] as Int32Array)[t] as number)
+  }
+
+  private stretchesOf(r: number): Int32Array {
+    const out = new Int32Array(this.clearFrom[r] as number)
+    let end = out.length
+    for (let t = out.length - 1; t >= 0; t--) {
+      out[t] = end
+      if (t > 0 && this.at(r, t - 1) !== this.at(r, t)) end = t
+    }
+    return out
   }
 
   /** Room r as it counts with t steps left. */

@@ -1,7 +1,7 @@
 import { binomial } from './binomial.ts'
 import type { GraphLeg, GraphNode } from './graph.ts'
 import type { Problem } from './problem.ts'
-import { type Arrival, arrivalOf, blockOf, blocks, Clip, runsOf, scratchFor } from './run.ts'
+import { type Arrival, Arrivals, atOnce, blockOf, blocks, Clip, runsOf } from './run.ts'
 import { stop, type Table, wait } from './table.ts'
 import type { Tally } from './tally.ts'
 import { cumulative } from './timed.ts'
@@ -70,10 +70,11 @@ class SpreadPass {
   private readonly problem: Problem
   private readonly policy: Table
   private readonly tally: Tally
+  private readonly borrowed: Vectors[]
   private readonly coarse: Rows[]
   private readonly fine: Rows[]
   private readonly final: Float64Array
-  private readonly scratch: Float64Array
+  private readonly arrivals: Arrivals
   private readonly clip: Clip
   private readonly reached = new Map<number, Float64Array[]>()
 
@@ -83,26 +84,28 @@ class SpreadPass {
     this.tally = tally
     const { graph, steps } = problem
     const amounts = Math.ceil(tally.most + 1e-6) + 2
-    const long = new Vectors(steps + 1)
-    const short = new Vectors(Math.max(1, tally.fineBelow), tally.fineBelow > 0 ? 256 : 1)
+    const long = Vectors.borrowed(steps + 1)
+    const short = Vectors.borrowed(Math.max(1, tally.fineBelow))
+    this.borrowed = [long, short]
     this.coarse = graph.nodes.map(() => new Rows(long, amounts))
     this.fine = graph.nodes.map(() => new Rows(short, amounts * tally.lattice.ratio))
     this.final = new Float64Array(amounts * tally.lattice.ratio)
-    this.scratch = scratchFor(problem, blockOf(problem))
+    this.arrivals = new Arrivals(problem, blockOf(problem))
     this.clip = new Clip(problem)
   }
 
   run(): Float64Array {
     const { graph, rooms, steps, autonomous } = this.problem
     for (const outcome of autonomous.outcomes) {
-      const one = { mass: Float64Array.of(outcome.probability), at: 0, first: steps, count: 1 }
-      this.arrive(graph.initial, rooms.index(outcome.room), one, 1, () => this.tally.initial(outcome))
+      const one = atOnce(outcome.probability, steps)
+      this.arrive(graph.initial, rooms.index(outcome.room), one, 1, true, () => this.tally.initial(outcome))
     }
     for (const { from, to } of blocks(this.problem))
       for (const [n, node] of graph.nodes.entries()) {
         this.rows(this.coarse[n] as Rows, n, node, 1, from, to)
         if (from < this.tally.fineBelow) this.rows(this.fine[n] as Rows, n, node, this.tally.lattice.ratio, from, to)
       }
+    for (const vectors of this.borrowed) vectors.giveBack()
     const total = this.final.reduce((sum, p) => sum + p, 0)
     return this.final.map((p) => p / total)
   }
@@ -150,8 +153,8 @@ class SpreadPass {
   }
 
   private wait(n: number, r: number, amount: number, chance: number): void {
-    const one = { mass: Float64Array.of(chance), at: 0, first: this.problem.rules.finishFrom, count: 1 }
-    this.arrive(n, r, one, 1, () => amount)
+    const one = atOnce(chance, this.problem.rules.finishFrom)
+    this.arrive(n, r, one, 1, true, () => amount)
   }
 
   private leg(
@@ -176,60 +179,73 @@ class SpreadPass {
     const stride = d < 0 ? 0 : (problem.rooms.strides[d] as number)
     const successes = leg.goal < 0 ? null : (problem.successes[leg.id] as Float64Array)
     this.unfinished(leg, room, amount, mass, start, at, count)
-    const arrival = arrivalOf(mass, start, at, count, problem.timed[leg.id] as Problem['timed'][number], this.scratch)
+    const arrival = this.arrivals.of(mass, start, at, count, problem.timed[leg.id] as Problem['timed'][number])
     if (!arrival) return
     if (!successes) {
-      this.arrive(leg.to, r, arrival, 1, () => amount)
+      this.arrive(leg.to, r, arrival, 1, true, () => amount)
       return
     }
     for (let b = 0; b <= leg.load; b++) {
       const placed = Math.min(b, room)
       const chance = successes[b] as number
       if (chance > 0)
-        this.arrive(leg.to, r - placed * stride, arrival, chance, (t) => amount + tally.placed(leg, placed, t))
+        this.arrive(leg.to, r - placed * stride, arrival, chance, placed === 0 || tally.steady(leg), (t) =>
+          placed === 0 ? amount : amount + tally.placed(leg, placed, t),
+        )
     }
   }
 
-  /** Mass arrives at a node in room r (to be clipped), with an amount that may depend on the time left. */
-  private arrive(n: number, r: number, arrival: Arrival, chance: number, amountAt: (t: number) => number): void {
-    const { mass, at, first, count } = arrival
-    const clear = this.clip.clearFrom[r] as number
-    const fineBelow = this.tally.fineBelow
-    const single = Math.min(count, Math.max(0, Math.max(clear, fineBelow) - first))
-    for (let i = 0; i < single; i++) {
-      const m = chance * (mass[at + i] as number)
+  /**
+   * Mass arrives at a node in room r (to be clipped), with an amount that may depend on the time left where `steady` is
+   * false. Stretches of one room and one amount are added at once.
+   */
+  private arrive(
+    n: number,
+    r: number,
+    arrival: Arrival,
+    chance: number,
+    steady: boolean,
+    amountAt: (t: number) => number,
+  ): void {
+    const { mass, at, first, count, lateAt, lateMass, lateCount } = arrival
+    const { fineBelow } = this.tally
+    for (let i = 0; i < count; ) {
       const t = first + i
-      if (m < negligible) continue
-      const rows = (t < fineBelow ? this.fine[n] : this.coarse[n]) as Rows
-      this.add(rows, this.clip.at(r, t), amountAt(t) * (t < fineBelow ? this.tally.lattice.ratio : 1), t, m)
+      const short = t < fineBelow
+      const single = short && !steady
+      const until = single
+        ? t + 1
+        : this.clip.sameUntil(r, t, short ? Math.min(first + count, fineBelow) : first + count)
+      if (!single || chance * (mass[at + i] as number) >= negligible)
+        this.add(n, r, t, amountAt(t), chance, mass, at + i, until - t)
+      i = until - first
     }
-    if (single < count) this.addRun(n, r, amountAt(first + single), arrival, single, chance)
+    for (let k = 0; k < lateCount; k++)
+      if (chance * (lateMass[k] as number) >= negligible) {
+        const t = lateAt[k] as number
+        this.add(n, r, t, amountAt(t), chance, lateMass, k, 1)
+      }
   }
 
-  private add(rows: Rows, r: number, amount: number, t: number, m: number): void {
-    const whole = Math.floor(amount + 1e-6)
-    const share = amount - whole
-    if (share > 1e-6) {
-      this.addOne(rows, r, whole, t, m * (1 - share))
-      this.addOne(rows, r, whole + 1, t, m * share)
-    } else this.addOne(rows, r, whole, t, m)
-  }
-
-  private addOne(rows: Rows, r: number, amount: number, t: number, m: number): void {
-    const slot = rows.slot(r, amount)
-    const { data, length } = rows.vectors
-    data[slot * length + t] = (data[slot * length + t] as number) + m
-    rows.vectors.widen(slot, t, t)
-  }
-
-  private addRun(n: number, r: number, amount: number, arrival: Arrival, from: number, chance: number): void {
-    const whole = Math.floor(amount + 1e-6)
-    const share = amount - whole
-    const rows = this.coarse[n] as Rows
-    if (share > 1e-6) {
-      addStretch(rows, r, whole, arrival, from, chance * (1 - share))
-      addStretch(rows, r, whole + 1, arrival, from, chance * share)
-    } else addStretch(rows, r, whole, arrival, from, chance)
+  /** Adds `count` masses from time `t` on to a node's rows, an amount between two points of the lattice to both. */
+  private add(
+    n: number,
+    r: number,
+    t: number,
+    amount: number,
+    chance: number,
+    mass: Float64Array,
+    at: number,
+    count: number,
+  ): void {
+    const short = t < this.tally.fineBelow
+    const rows = (short ? this.fine[n] : this.coarse[n]) as Rows
+    const place = short ? amount * this.tally.lattice.ratio : amount
+    const whole = Math.floor(place + 1e-6)
+    const share = place - whole < 1e-6 ? 0 : place - whole
+    const room = this.clip.at(r, t)
+    addStretch(rows, room, whole, t, chance * (1 - share), mass, at, count)
+    if (share > 0) addStretch(rows, room, whole + 1, t, chance * share, mass, at, count)
   }
 
   /** A leg that the buzzer cuts: the pieces that counted before it stay. */
@@ -244,6 +260,7 @@ class SpreadPass {
   ): void {
     const byPiece = this.pieceTimes(leg)
     const last = byPiece.at(-1) as Float64Array
+    if (1 - (last[at] as number) < negligible) return
     for (let t = at; t < at + count; t++) {
       const m = mass[start + t - at] as number
       if (m * (1 - (last[t] as number)) < negligible) continue
@@ -278,18 +295,28 @@ class SpreadPass {
   }
 }
 
-function addStretch(rows: Rows, r: number, amount: number, arrival: Arrival, from: number, chance: number): void {
-  const { mass, at, first, count } = arrival
-  let low = from
+/** Adds masses for times from `t` on, scaled by `chance`, to one row; what is negligible at both ends is left out. */
+function addStretch(
+  rows: Rows,
+  r: number,
+  amount: number,
+  t: number,
+  chance: number,
+  mass: Float64Array,
+  at: number,
+  count: number,
+): void {
+  const least = negligible / chance
+  let low = 0
   let high = count - 1
-  while (low <= high && chance * (mass[at + low] as number) < negligible) low++
-  while (high >= low && chance * (mass[at + high] as number) < negligible) high--
+  while (low <= high && (mass[at + low] as number) < least) low++
+  while (high >= low && (mass[at + high] as number) < least) high--
   if (low > high) return
   const slot = rows.slot(r, amount)
   const { data, length } = rows.vectors
-  const target = slot * length + first
+  const target = slot * length + t
   for (let i = low; i <= high; i++) data[target + i] = (data[target + i] as number) + chance * (mass[at + i] as number)
-  rows.vectors.widen(slot, first + low, first + high)
+  rows.vectors.widen(slot, t + low, t + high)
 }
 
 function sum(mass: Float64Array, start: number, count: number): number {

@@ -14,6 +14,8 @@ export interface Tally {
   initial(outcome: { points: number }): number
   /** Amount of `placed` pieces of a score leg that ends with t steps left, in coarse units. */
   placed(leg: GraphLeg, placed: number, t: number): number
+  /** Whether that is the same however much time is left. */
+  steady(leg: GraphLeg): boolean
   /** Amount of a finish that earns `points`. */
   finished(points: number): number
 }
@@ -28,6 +30,7 @@ export function pieceTally(problem: Problem, goal: number): Tally {
     fineBelow: 0,
     initial: () => 0,
     placed: (leg, placed) => (leg.goal === goal ? placed : 0),
+    steady: () => true,
     finished: () => 0,
   }
 }
@@ -53,16 +56,18 @@ export function pointTally(problem: Problem, used: (leg: GraphLeg) => boolean): 
     most,
   )
   const amountOf = (points: number) => (lattice.rounded ? Math.round(points / lattice.unit) : points / lattice.unit)
+  const each = problem.pays.map(({ points, hold }) =>
+    Float64Array.from({ length: problem.steps + 1 }, (_, t) =>
+      amountOf(hold ? hold.perSecond * Math.min(hold.seconds, t * problem.step) : points),
+    ),
+  )
   return {
     lattice,
     most: most / lattice.unit,
     fineBelow: Math.ceil(Math.max(0, ...holds.map((hold) => hold.seconds)) / problem.step),
     initial: (outcome) => amountOf(outcome.points),
-    placed: (leg, placed, t) => {
-      const pay = problem.pays[leg.goal] as Pay
-      const each = pay.hold ? pay.hold.perSecond * Math.min(pay.hold.seconds, t * problem.step) : pay.points
-      return placed * amountOf(each)
-    },
+    placed: (leg, placed, t) => placed * ((each[leg.goal] as Float64Array)[t] as number),
+    steady: (leg) => problem.pays[leg.goal]?.hold === null,
     finished: amountOf,
   }
 }
