@@ -1,4 +1,5 @@
 import { Ahead, group } from './ahead.ts'
+import type { Floor } from './floor.ts'
 import type { GraphLeg, GraphNode } from './graph.ts'
 import type { Rules } from './problem.ts'
 import { finishValue, type Problem } from './problem.ts'
@@ -20,18 +21,18 @@ const clearly = 1e-9
  * Where no call forbids anything, more time left is never worth less. So an action that is worse at the end of a stretch of
  * times than the leading action at its beginning is worse in all of it, and need not be computed there.
  */
-export function solve(problem: Problem, rules: Rules = problem.rules): Table {
-  return passOver(problem, rules, null)
+export function solve(problem: Problem, rules: Rules = problem.rules, floor: Floor | null = null): Table {
+  return passOver(problem, rules, null, floor)
 }
 
 /** Values of a given policy under the problem's leg times: what the plan of form 1 earns when every time is stretched. */
 export function evaluatePolicy(problem: Problem, policy: Table): Table {
-  return passOver(problem, problem.rules, policy)
+  return passOver(problem, problem.rules, policy, null)
 }
 
-function passOver(problem: Problem, rules: Rules, policy: Table | null): Table {
+function passOver(problem: Problem, rules: Rules, policy: Table | null, floor: Floor | null): Table {
   const table = emptyTable(problem)
-  const pass = new BackwardPass(problem, table, rules, policy)
+  const pass = new BackwardPass(problem, table, rules, policy, floor)
   for (let t = 0; t <= problem.steps; t += pass.block) pass.run(t, Math.min(problem.steps, t + pass.block - 1))
   return table
 }
@@ -43,6 +44,7 @@ class BackwardPass {
   private readonly rules: Rules
   /** Where the actions are given, only their values are found. */
   private readonly policy: Table | null
+  private readonly floor: Floor | null
   private readonly rooms: Rooms
   private readonly ahead: Ahead
   /** Whether more time left is never worth less. */
@@ -55,8 +57,9 @@ class BackwardPass {
   /** Value of each node when the call comes; room does not matter then. */
   private readonly atCall: Float64Array
 
-  constructor(problem: Problem, table: Table, rules: Rules, policy: Table | null) {
+  constructor(problem: Problem, table: Table, rules: Rules, policy: Table | null, floor: Floor | null) {
     this.policy = policy
+    this.floor = floor
     this.problem = problem
     this.table = table
     this.rules = rules
@@ -78,7 +81,7 @@ class BackwardPass {
     this.ahead.begin(from)
     for (const [n, node] of this.problem.graph.nodes.entries())
       for (const r of rooms.all) this.decide(n, node, r, from, to)
-    this.fill(from, to, rooms.high)
+    this.fill(from, to, rooms)
   }
 
   /** The rooms that matter within a block, and the clip of the others. */
@@ -86,10 +89,16 @@ class BackwardPass {
     const { goals, most, size, room } = this.rooms
     const high = goals.map((_, d) => this.rooms.high[d]?.[to] as number)
     const low = goals.map((_, d) => Math.min(this.rooms.low[d]?.[from] as number, high[d] as number))
+    const least = low.map((room, d) => Math.max(room, Math.min(high[d] as number, this.lowest(d, from, to))))
     const all: number[] = []
     for (let r = 0; r < size; r++)
-      if (most.every((_, d) => room(r, d) <= (high[d] as number) && room(r, d) >= (low[d] as number))) all.push(r)
-    return { all, high }
+      if (most.every((_, d) => room(r, d) <= (high[d] as number) && room(r, d) >= (least[d] as number))) all.push(r)
+    return { all, high, low, least }
+  }
+
+  private lowest(d: number, from: number, to: number): number {
+    const floor = this.floor?.[d]
+    return floor ? Math.min(...floor.subarray(from, to + 1)) : 0
   }
 
   private decide(n: number, node: GraphNode, r: number, from: number, to: number): void {
@@ -158,7 +167,7 @@ class BackwardPass {
   private leading(n: number, node: GraphNode, r: number, from: number, last: number): number {
     const { table } = this
     const before = from > 0 ? ((table.actions[n] as Int16Array)[r * table.row + table.pad + from - 1] as number) : stop
-    if (before >= 0 && node.legs[before]!.to >= 0) return before
+    if (before >= 0 && node.legs[before]!.to >= 0 && this.open(node.legs[before]!, r)) return before
     let lead = -1
     let most = Number.NEGATIVE_INFINITY
     for (const [a, leg] of node.legs.entries()) {
@@ -217,7 +226,7 @@ class BackwardPass {
     )
   }
 
-  /** Whether a goal, if it is one, has room. */
+  /** Whether a leg comes into question: a goal, if it is one, has room. */
   private open(leg: GraphLeg, r: number): boolean {
     if (leg.goal < 0) return true
     const d = this.rooms.dimensionOf[leg.goal] as number
@@ -296,11 +305,16 @@ class BackwardPass {
       }
   }
 
-  /** More room than can be used is worth as much as what can: copied, so that no reader has to clip. */
-  private fill(from: number, to: number, high: readonly number[]): void {
+  /**
+   * More room than can be used is worth as much as what can, and below the floor the floor stands in: copied, so that no
+   * reader has to clip. What can not be met is left empty.
+   */
+  private fill(from: number, to: number, within: { high: number[]; low: number[]; least: number[] }): void {
     const { rooms, table } = this
+    const { high, low, least } = within
     for (let r = 0; r < rooms.size; r++) {
-      const clipped = rooms.index(high.map((top, d) => Math.min(rooms.room(r, d), top)))
+      if (low.some((room, d) => rooms.room(r, d) < room)) continue
+      const clipped = rooms.index(high.map((top, d) => Math.max(least[d] as number, Math.min(rooms.room(r, d), top))))
       if (clipped === r) continue
       const target = r * table.row + table.pad + from
       const origin = clipped * table.row + table.pad + from

@@ -1,6 +1,7 @@
 import { distributionOf } from '../duration/index.ts'
 import type { LegBuilder } from '../leg/builder.ts'
 import { solve } from './backward.ts'
+import { type Floor, floorOf, wentBelow } from './floor.ts'
 import { flowOf } from './forward.ts'
 import type { GraphLeg } from './graph.ts'
 import { flowValue, type Solved, startValue } from './planner.ts'
@@ -19,13 +20,14 @@ const most = 0.5
  */
 export function worthOf(solved: Solved, builder: LegBuilder): Worth[] {
   const out: Worth[] = []
+  const floor = floorOf(solved)
   for (const legs of byTrip(solved.problem.graph.legs)) {
     const { spec, worth } = legs[0] as GraphLeg
     if (!('stages' in spec.trip)) continue
     const used = legs.some((leg) => isUsed(solved, leg))
     for (const stage of spec.trip.stages) {
       const delta = Math.min(most, distributionOf(stage.duration).mean / 2)
-      const value = (seconds: number) => valueWith(solved, builder, legs, { stage: stage.id, seconds })
+      const value = (seconds: number) => valueWith(solved, builder, legs, { stage: stage.id, seconds }, floor)
       // A leg that the plan does not use stays unused when it gets slower.
       const slower = () => (used ? value(delta) : valueAsIs(solved))
       out.push({
@@ -68,6 +70,7 @@ function valueWith(
   builder: LegBuilder,
   legs: readonly GraphLeg[],
   shift: { stage: string; seconds: number },
+  floor: Floor | null,
 ): number {
   const timesAt = (timed: readonly TimedLeg[], factor: number) => {
     const out = [...timed]
@@ -75,10 +78,14 @@ function valueWith(
     return out
   }
   const problem = moved(solved.problem, timesAt(solved.problem.timed, 1))
-  const table = solve(problem)
-  if (solved.forms.length === 1) return startValue(problem, table)
-  return solved.forms.reduce((sum, run) => {
+  const table = solve(problem, problem.rules, floor)
+  let sum = 0
+  for (const run of solved.forms) {
     const own = run.factor === 1 ? problem : atForm(problem, timesAt(run.problem.timed, run.factor))
-    return sum + run.weight * flowValue(flowOf(own, table))
-  }, 0)
+    const flow = flowOf(own, table)
+    // The moved plan goes where the plan as it is never was: once more, with all rooms.
+    if (floor && wentBelow(own, flow, floor)) return valueWith(solved, builder, legs, shift, null)
+    sum += run.weight * flowValue(flow)
+  }
+  return solved.forms.length === 1 ? startValue(problem, table) : sum
 }
