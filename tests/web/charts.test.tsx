@@ -56,7 +56,7 @@ describe('pictures', () => {
         id: 'gantry.1',
         name: 'Gantry, empty',
         bands: [
-          { from: 135, to: 24, kind: 'collect' as const, text: 'fetch 1 from Outer slipway' },
+          { from: 135, to: 24, kind: 'collect' as const, text: 'collect 1 from Outer slipway' },
           { from: 24, to: 3, kind: 'finish' as const, text: 'go to Davit' },
           { from: 3, to: 0, kind: 'stop' as const, text: 'nothing more' },
         ],

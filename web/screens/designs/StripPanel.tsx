@@ -157,7 +157,7 @@ function Views(props: { game: Game; option: Option; view: View; onView(view: Vie
   const finishes = option.role.finishes.filter((id) => option.robot.finish[id])
   const views: { name: string; view: View }[] = [
     { name: 'Whole cycle', view: { show: 'cycle' } },
-    { name: 'Fetch', view: { show: 'collect' } },
+    { name: 'Collect', view: { show: 'collect' } },
     { name: 'Score', view: { show: 'score' } },
     ...finishes.map((finish) => ({ name: placeName(game, finish), view: { show: 'finish' as const, finish } })),
   ]
@@ -207,7 +207,7 @@ function CycleChoice(props: { game: Game; option: Option; cycle: Cycle; onCycle(
       />
       {source && source.spots.length > 1 && (
         <NativeSelect
-          label="Fetching at"
+          label="Collecting at"
           value={cycle.sourceSpot}
           data={source.spots.map(({ id }) => ({ value: id, label: spotName(game, id) }))}
           onChange={(event) => props.onCycle({ ...cycle, sourceSpot: event.currentTarget.value })}

@@ -81,7 +81,7 @@ export function WayForm(props: { game: Game; robot: Robot; stored: Stored<'optio
         />
         <FinishChoice game={game} finish={option.finish} />
       </div>
-      <RoleChoice label="Fetches from" list="sources" places={game.sources} chosen={option.role.sources} />
+      <RoleChoice label="Collects from" list="sources" places={game.sources} chosen={option.role.sources} />
       <RoleChoice label="Scores at" list="goals" places={game.goals} chosen={option.role.goals} />
       <RoleChoice label="May finish at" list="finishes" places={game.finishes} chosen={option.role.finishes} />
       {holding.length > 0 && (
