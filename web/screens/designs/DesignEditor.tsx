@@ -62,7 +62,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
 
   // Long work begins when the design has stood still, and ends with the next edit: the edit's points need the processor.
   const still = useDebounced(option, 900)
-  const settled = problems.length === 0 && still === option ? option : null
+  const settled = problems.length === 0 && live.error === null && still === option ? option : null
   // Apart, because the call takes a scan of many plans, and the bars do not wait for it.
   const report = useModel(
     'report',

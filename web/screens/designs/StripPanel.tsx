@@ -77,7 +77,11 @@ export function StripPanel(props: {
       {props.cycle && <CycleChoice game={game} option={option} cycle={props.cycle} onCycle={props.onCycle} />}
       {props.problems.length > 0 && (
         <div role="alert" className="loss">
-          <p>The strip shows the last design that could be computed:</p>
+          <p>
+            {layout.bars.length > 0
+              ? 'The strip shows the last design that could be computed:'
+              : 'This design can not be computed:'}
+          </p>
           <ul>
             {props.problems.slice(0, 4).map((problem) => (
               <li key={problem}>{problem}</li>
