@@ -7,6 +7,7 @@ import { BreakEvenLines } from '../../charts/BreakEvenLines.tsx'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
 import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
+import { useEdit } from '../../shell/fields/EditContext.tsx'
 import { Loading } from '../../shell/states.tsx'
 import { points } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
@@ -21,6 +22,7 @@ export function BreakEven(props: {
   onInput(id: string): void
 }) {
   const { report, record, documents } = props
+  const { readOnly } = useEdit()
   const input = record.inputs.find(({ id }) => id === record.breakEven)
   const curve = useModel(
     'curve',
@@ -44,6 +46,7 @@ export function BreakEven(props: {
       <h2 id="turn-title">What would turn it</h2>
       <NativeSelect
         label="Unknown"
+        disabled={readOnly}
         maw={360}
         value={input.id}
         data={record.inputs.map((entry) => ({ value: entry.id, label: inputWords(entry, documents).name }))}

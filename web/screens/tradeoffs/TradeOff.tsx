@@ -21,9 +21,15 @@ import { Unknowns } from './Unknowns.tsx'
 import type { Parts } from './useParts.ts'
 import './tradeoffs.css'
 
-export function TradeOff(props: { stored: Stored<'comparison'>; made: Parts; newest: Parts | null }) {
-  const { stored } = props
-  const editing = useEditing({ kind: 'comparison', stored })
+export function TradeOff(props: {
+  stored: Stored<'comparison'>
+  made: Parts
+  newest: Parts | null
+  /** An older revision: computed from what it names, and only looked at. */
+  old: boolean
+}) {
+  const { stored, old } = props
+  const editing = useEditing({ kind: 'comparison', stored, old })
   const { draft } = editing
   const [beliefAnew, setBeliefAnew] = useState<{ of: string; report: NonNullable<CompareReport['belief']> } | null>(
     null,
@@ -74,7 +80,7 @@ export function TradeOff(props: { stored: Stored<'comparison'>; made: Parts; new
           </div>
           <SaveBar of={editing} href="/trade-offs" />
         </div>
-        {outdated && (
+        {outdated && !old && (
           <div className="row">
             <p>{outdated}</p>
             <Button variant="default" onClick={() => draft.replace(withNewest(record, props.newest!))}>
@@ -93,7 +99,7 @@ export function TradeOff(props: { stored: Stored<'comparison'>; made: Parts; new
             progress={computed.progress}
           />
         )}
-        {report && fresh && (
+        {report && fresh && !old && (
           <KeepResult record={record} report={report} onKeep={(result) => draft.set(['result'], result)} />
         )}
         <Matches game={request.game} options={request.options} source={source} />
@@ -118,7 +124,7 @@ export function TradeOff(props: { stored: Stored<'comparison'>; made: Parts; new
         )}
         <Calls game={request.game} options={request.options} />
         <Unknowns record={record} documents={{ game: base.game, options: base.options }} />
-        {report && (
+        {report && !old && (
           <MakeDecision record={record} base={draft.base} dirty={draft.dirty} documents={documents} report={report} />
         )}
       </div>
