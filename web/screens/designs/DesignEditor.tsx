@@ -65,6 +65,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
     useMemo(() => (settled ? { game, option: settled, with: ['call'] } : null), [game, settled]),
   )
 
+  const source = `${robot.name}, revision ${draft.base}${draft.dirty ? ' with unsaved edits' : ''}; game ${game.name}.`
   const stale = !sound || live.error !== null
   return (
     <EditProvider value={editing.fields(problems)}>
@@ -94,7 +95,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           callFresh={settled !== null && !called.isPlaceholderData}
           reportFresh={settled !== null && !report.isPlaceholderData}
           stale={stale}
-          source={`${robot.name}, revision ${draft.base}${draft.dirty ? ' with unsaved edits' : ''}; game ${game.name}.`}
+          source={source}
         />
         <StripPanel
           game={game}
@@ -108,6 +109,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           selected={selected}
           onSelect={setSelected}
           stale={stale}
+          source={source}
           problems={[...unread, ...problems.map(({ message }) => message), ...(live.error ? [live.error.message] : [])]}
         >
           <LegForm

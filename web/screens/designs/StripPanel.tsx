@@ -7,9 +7,12 @@ import { CycleStrip } from '../../charts/CycleStrip.tsx'
 import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { type StripBar, stripLayout } from '../../charts/stripLayout.ts'
+import { CameAbout } from '../../shell/CameAbout.tsx'
 import { useEdit } from '../../shell/fields/EditContext.tsx'
 import { Loading } from '../../shell/states.tsx'
 import { placeName, spotName } from '../../words/actions.ts'
+import { words } from '../../words/catalogue.ts'
+import { explainWorth } from '../../words/explainMoves.ts'
 import { percent, points, seconds } from '../../words/format.ts'
 import { noteEdit } from '../../worker/latency.ts'
 import { type Cycle, cycles, type ShownLeg, sameWorthLeg, stageNames, tripOf, type View } from './cycle.ts'
@@ -30,6 +33,7 @@ export function StripPanel(props: {
   onSelect(selected: Selected): void
   stale: boolean
   problems: string[]
+  source: string
   children: ReactNode
 }) {
   const { game, option, live, worth } = props
@@ -121,7 +125,12 @@ export function StripPanel(props: {
           ` On average a leg takes longer than its bars (${layout.sections
             .filter(({ waiting }) => waiting >= 0.1)
             .map(({ name, waiting }) => `${name}: ${seconds(waiting)}`)
-            .join('; ')}), because stages wait for whichever is late, and tries are repeated.`}
+            .join('; ')}), because stages wait for whichever is late, and tries are repeated.`}{' '}
+        {layout.bars.some((bar) => bar.worth !== null) && (
+          <CameAbout explain={() => explainWorth(layout.bars, props.source)}>
+            {words().explain.openedOf(words().explain.worth.title)}
+          </CameAbout>
+        )}
       </p>
       {props.children}
     </section>

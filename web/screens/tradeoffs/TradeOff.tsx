@@ -108,10 +108,11 @@ export function TradeOff(props: {
             report={report}
             record={record}
             documents={documents}
+            source={source}
             onInput={(id) => draft.set(['breakEven'], id)}
           />
         )}
-        {report?.swing && <Swings report={report} record={record} documents={documents} />}
+        {report?.swing && <Swings report={report} record={record} documents={documents} source={source} />}
         {record.inputs.length > 0 && (
           <Belief
             request={{ ...base, belief: { seed: record.seed } }}
@@ -122,7 +123,7 @@ export function TradeOff(props: {
             onComputed={(found) => setBeliefAnew({ of: key, report: found })}
           />
         )}
-        <Calls game={request.game} options={request.options} />
+        <Calls game={request.game} options={request.options} source={source} />
         <Unknowns record={record} documents={{ game: base.game, options: base.options }} />
         {report && !old && (
           <MakeDecision record={record} base={draft.base} dirty={draft.dirty} documents={documents} report={report} />
