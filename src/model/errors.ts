@@ -26,3 +26,9 @@ export class ModelError extends Error {
     this.path = path
   }
 }
+
+/** Whether the engine refused a table, list or map beyond its own limits, or beyond the memory that is left. */
+export function isOutOfMemory(error: unknown): boolean {
+  const words = /allocation failed|Invalid (typed )?array (buffer )?length|maximum size exceeded/i
+  return error instanceof RangeError && words.test(error.message)
+}

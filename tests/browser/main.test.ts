@@ -102,6 +102,51 @@ test('an edit is saved as a revision, compared with the one before, and restored
   await page.context().close()
 })
 
+test('a trade-off’s older revision opens to be read, is compared, and leads back to the newest', async () => {
+  const page = await world.open('/trade-offs/hook-or-practice')
+  const question = page.getByRole('textbox', { name: 'Question' })
+  const before = await question.inputValue()
+  await question.fill('Shall we hang?')
+  await page.getByRole('button', { name: 'Save', exact: true }).click()
+  await page.getByText('Saved as revision 2.').waitFor()
+  await page.getByRole('button', { name: 'Revisions' }).click()
+  const panel = page.getByRole('dialog', { name: 'Revisions' })
+  await panel.getByRole('link', { name: 'Open' }).last().click()
+  await page.getByText('You look at revision 1').waitFor()
+  expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(before)
+  await page.getByText('Computed in your browser from the documents').waitFor()
+  expect(await question.getAttribute('readonly')).not.toBeNull()
+  expect(await page.getByRole('button', { name: /^(Save|Remove|Add it|Make a decision)/ }).count()).toBe(0)
+  await page.getByRole('button', { name: 'To the newest' }).click()
+  await page.getByRole('heading', { name: 'Shall we hang?', level: 1 }).waitFor()
+  await page.getByRole('button', { name: 'Revisions' }).click()
+  await panel.getByRole('button', { name: 'Compare' }).last().click()
+  await panel
+    .getByRole('row', { name: /question/ })
+    .getByText('Shall we hang?')
+    .waitFor()
+  await page.context().close()
+})
+
+test('the call, the break-even and each figure of the answer open to how they came about', async () => {
+  const page = await world.open('/trade-offs/hook-or-practice')
+  const panel = page.getByRole('dialog', { name: 'How this came about' })
+  const opened = async (section: string | RegExp, title: RegExp) => {
+    const button = page.getByRole('region', { name: section }).getByRole('button', { name: /how this came about$/i })
+    await button.first().click()
+    await panel.getByRole('heading', { name: title }).waitFor()
+    expect(await panel.getByRole('row').count()).toBeGreaterThan(1)
+    await page.keyboard.press('Escape')
+    await panel.waitFor({ state: 'hidden' })
+  }
+  await opened('Answer', /The lead/)
+  await opened('What would turn it', /^Where ‘.*’ turns the answer/)
+  await opened('Which arguments matter', /How far each unknown moves the lead/)
+  await opened('The call', /^The call: /)
+  await opened('What you believe, and what to measure next', /Worth of knowing/)
+  await page.context().close()
+})
+
 test('two people save the same design: the second sees both changes and keeps both', async () => {
   const [first, second] = [await world.open('/designs/shearwater'), await world.open('/designs/shearwater')]
   for (const page of [first, second]) {

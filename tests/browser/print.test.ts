@@ -1,7 +1,9 @@
 import { mkdir, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
+import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { projectRoot } from '../../src/root.ts'
+import { type PdfPage, readPdf, squeezed } from './pdf.ts'
 import { openWorld, type World } from './world.ts'
 
 let world: World
@@ -10,25 +12,130 @@ beforeAll(async () => {
 })
 afterAll(() => world.close())
 
-/** Page objects in a PDF: the tree's own nodes are of type Pages. */
-const pagesOf = (pdf: Buffer): number => pdf.toString('latin1').match(/\/Type\s*\/Page(?!s)/g)?.length ?? 0
-
 const millimetre = 96 / 25.4
+/** Points of a PDF to a millimetre. */
+const point = 72 / 25.4
 const formats = [
   { format: 'A4', width: 210, height: 297 },
   { format: 'Letter', width: 215.9, height: 279.4 },
 ] as const
 
-describe.each(formats)('the decision record on $format', ({ format, width, height }) => {
-  test('is one or two pages', async () => {
-    const page = await world.open('/decisions/leave-the-hook-out')
-    await page.getByRole('heading', { name: 'Agreed' }).waitFor()
-    const pdf = await page.pdf({ format })
-    const folder = join(projectRoot(), 'test-results')
-    await mkdir(folder, { recursive: true })
-    await writeFile(join(folder, `decision-${format}.pdf`), pdf)
-    expect(pagesOf(pdf)).toBeGreaterThanOrEqual(1)
-    expect(pagesOf(pdf)).toBeLessThanOrEqual(2)
+async function opened(): Promise<Page> {
+  const page = await world.open('/decisions/leave-the-hook-out')
+  await page.getByRole('heading', { name: 'Agreed' }).waitFor()
+  return page
+}
+
+async function printed(page: Page, format: 'A4' | 'Letter'): Promise<PdfPage[]> {
+  const pdf = await page.pdf({ format })
+  const folder = join(projectRoot(), 'test-results')
+  await mkdir(folder, { recursive: true })
+  await writeFile(join(folder, `decision-${format}.pdf`), pdf)
+  return readPdf(pdf)
+}
+
+/** The lines and cells of each block of the record, its heading first. */
+const blocksOf = async (page: Page): Promise<string[][]> => {
+  await page.emulateMedia({ media: 'print' })
+  const texts = await page
+    .locator('.decision > .whole, .decision .caution')
+    .evaluateAll((elements) =>
+      elements.map((element) =>
+        [...element.querySelectorAll<HTMLElement>('.visually-hidden')].reduce(
+          (text, { innerText }) => text.replace(innerText, ''),
+          (element as HTMLElement).innerText,
+        ),
+      ),
+    )
+  return texts.map((text) =>
+    text
+      .split(/[\n\t]/)
+      .map(squeezed)
+      .filter((line) => line !== ''),
+  )
+}
+
+/** Blocks that do not stand whole, from the heading to the last line, on one page. */
+const cut = (blocks: string[][], pages: PdfPage[]): string[][] =>
+  blocks.filter((lines) => !pages.some(({ text }) => lines.every((line) => text.includes(line))))
+
+/** WCAG 2.2, relative luminance and contrast of two colours '#rrggbb'. */
+function contrast(one: string, other: string): number {
+  const luminance = (colour: string) => {
+    const [red, green, blue] = [1, 3, 5].map((at) => {
+      const channel = Number.parseInt(colour.slice(at, at + 2), 16) / 255
+      return channel <= 0.04045 ? channel / 12.92 : ((channel + 0.055) / 1.055) ** 2.4
+    }) as [number, number, number]
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+  }
+  const [light, dark] = [luminance(one), luminance(other)].sort((a, b) => b - a) as [number, number]
+  return (light + 0.05) / (dark + 0.05)
+}
+
+describe.each(formats)('the decision record on $format, read from its PDF', ({ format, width, height }) => {
+  test('is one or two pages of that size', async () => {
+    const page = await opened()
+    const pages = await printed(page, format)
+    expect(pages.length).toBeGreaterThanOrEqual(1)
+    expect(pages.length).toBeLessThanOrEqual(2)
+    for (const sheet of pages) {
+      // The browser rounds the paper to its own pixels.
+      expect(Math.abs(sheet.width - width * point)).toBeLessThan(1)
+      expect(Math.abs(sheet.height - height * point)).toBeLessThan(1.5)
+    }
+    await page.context().close()
+  })
+
+  test('has every block on one page, from its heading to its last line', async () => {
+    const page = await opened()
+    const blocks = await blocksOf(page)
+    expect(blocks.length).toBeGreaterThan(9)
+    expect(cut(blocks, await printed(page, format))).toEqual([])
+    // The same look at a record whose blocks may be broken, and are pushed over the page’s end, finds the cut.
+    await page.addStyleTag({
+      content: '.decision * { break-inside: auto !important } .decision > :first-child { padding-top: 95mm }',
+    })
+    expect(cut(blocks, await readPdf(await page.pdf({ format }))).length).toBeGreaterThan(0)
+    await page.context().close()
+  })
+
+  test('has nothing beyond the margins of 16 and 15 mm', async () => {
+    const page = await opened()
+    for (const sheet of await printed(page, format)) {
+      // A margin is rounded down to a whole pixel, three quarters of a point.
+      const [across, down] = [16 * point - 0.75, 15 * point - 0.75]
+      // White leaves no ink; the ground of what goes on over the page is cut off there.
+      const inked = sheet.shapes.filter(({ colour }) => colour !== '#ffffff')
+      const boxes = [...sheet.words, ...inked].map(({ box }) => box)
+      expect(boxes.length).toBeGreaterThan(20)
+      for (const [left, bottom, right, top] of boxes) {
+        expect(left).toBeGreaterThanOrEqual(across)
+        expect(bottom).toBeGreaterThanOrEqual(down)
+        expect(right).toBeLessThanOrEqual(sheet.width - across)
+        expect(top).toBeLessThanOrEqual(sheet.height - down)
+      }
+    }
+    await page.context().close()
+  })
+
+  test('is legible in black and white: grey inks of contrast 4.5 on what lies under them, and no letter under 9 pt', async () => {
+    const page = await opened()
+    for (const sheet of await printed(page, format)) {
+      expect(sheet.inks.length).toBeGreaterThan(100)
+      const under = ([x, y]: [number, number]) =>
+        sheet.shapes.findLast(
+          // Lines and frames are no ground to write on; what is as large as a word is.
+          ({ box, colour }) =>
+            colour !== '#000000' && box[0] <= x && x <= box[2] && box[1] <= y && y <= box[3] && box[3] - box[1] > 8,
+        )?.colour ?? '#ffffff'
+      const pairs = new Set(sheet.inks.map(({ colour, at }) => `${colour} ${under(at)}`))
+      for (const pair of pairs) {
+        const [ink, ground] = pair.split(' ') as [string, string]
+        expect(ink.slice(1, 3) === ink.slice(3, 5) && ink.slice(3, 5) === ink.slice(5, 7), pair).toBe(true)
+        expect(contrast(ink, ground), pair).toBeGreaterThanOrEqual(4.5)
+      }
+      expect(Math.min(...sheet.words.map(({ size }) => size))).toBeGreaterThanOrEqual(9)
+    }
     await page.context().close()
   })
 

@@ -41,6 +41,16 @@ describe('pictures', () => {
     expect(text).toContain('Spin up: 5.0\u00a0s, on the critical path, a second less is worth 0.8 points a match')
   })
 
+  test('a bar whose worth is not known shows its seconds alone, one whose worth is known both', () => {
+    const bare = markup(<CycleStrip layout={stripLayout([{ ...collectLeg, worth: {} }])} width={720} />)
+    const texts = [...bare.matchAll(/>([^<>\n]+)<\/text>/g)].map(([, text]) => text!)
+    expect(texts).toContain('3.0\u00a0s')
+    expect(texts.filter((text) => /·\s*$/.test(text))).toEqual([])
+    expect(bare).not.toContain('a second less is worth')
+    const known = markup(<CycleStrip layout={stripLayout([collectLeg])} width={720} />)
+    expect(known).toContain('1.2\u00a0s · +1.1/s')
+  })
+
   test('a dot plot has 20 dots, of which those below the line are filled', () => {
     const rows = [{ id: 'a', name: 'Kittiwake', distribution, mean: 60.9 }]
     const text = markup(<DotPlot rows={rows} width={480} threshold={50} />)
@@ -56,7 +66,7 @@ describe('pictures', () => {
         id: 'gantry.1',
         name: 'Gantry, empty',
         bands: [
-          { from: 135, to: 24, kind: 'collect' as const, text: 'fetch 1 from Outer slipway' },
+          { from: 135, to: 24, kind: 'collect' as const, text: 'collect 1 from Outer slipway' },
           { from: 24, to: 3, kind: 'finish' as const, text: 'go to Davit' },
           { from: 3, to: 0, kind: 'stop' as const, text: 'nothing more' },
         ],

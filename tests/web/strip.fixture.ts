@@ -52,7 +52,7 @@ export const scoreLeg: StripLeg = {
 /** A collect leg: drive 3.0 s, lower 1.0 s meanwhile, grab 1.2 s in place. */
 export const collectLeg: StripLeg = {
   id: 'collect/outer',
-  name: 'Fetch from Outer slipway',
+  name: 'Collect from Outer slipway',
   report: report(4.2, [
     stage({ id: 'drive', from: 0, takes: 3 }),
     stage({ id: 'lower', from: 0, takes: 1, float: 2 }),

@@ -67,7 +67,7 @@ function PolicyBand(props: { band: PolicySegment; scale: (value: number) => numb
   const x = scale(band.from)
   const width = Math.max(1, scale(band.to) - x)
   const shape = { x: pixel(x), y, width: pixel(width), height: barHeight }
-  const text = [band.text, band.text.replace(/^(fetch \d+ from|score at|go to) /, '')].find(
+  const text = [band.text, band.text.replace(/^(collect \d+ from|score at|go to) /, '')].find(
     (words) => words.length * 6.4 < width - 8,
   )
   return (

@@ -1,12 +1,14 @@
 import { useEffect, useRef } from 'react'
 
 /** Ctrl+Z undoes, Ctrl+Shift+Z or Ctrl+Y redoes, in fields too: what was typed there is in the same history. */
-export function useUndoKeys(undo: () => void, redo: () => void): void {
-  const actions = useRef({ undo, redo })
+export function useUndoKeys(of: { undo(): void; redo(): void; on: boolean }): void {
+  const { on } = of
+  const actions = useRef(of)
   useEffect(() => {
-    actions.current = { undo, redo }
+    actions.current = of
   })
   useEffect(() => {
+    if (!on) return
     const press = (event: KeyboardEvent) => {
       if (!(event.ctrlKey || event.metaKey) || event.altKey) return
       const key = event.key.toLowerCase()
@@ -19,5 +21,5 @@ export function useUndoKeys(undo: () => void, redo: () => void): void {
     }
     addEventListener('keydown', press)
     return () => removeEventListener('keydown', press)
-  }, [])
+  }, [on])
 }

@@ -26,9 +26,9 @@ export const loadWords = (game: Game, load: Load | null): string =>
 export const nodeWords = (game: Game, node: PlanNode): string =>
   `${spotName(game, node.at)}, ${loadWords(game, node.load)}`
 
-/** What a robot does next, in words: 'fetch 2 from Slipway', 'score at Gantry', 'go to Davit', 'nothing more'. */
+/** What a robot does next, in words: 'collect 2 from Slipway', 'score at Gantry', 'go to Davit', 'nothing more'. */
 export function actionWords(game: Game, action: Action): string {
-  if (action.kind === 'collect') return `fetch ${action.load} from ${spotName(game, action.spot)}`
+  if (action.kind === 'collect') return `collect ${action.load} from ${spotName(game, action.spot)}`
   if (action.kind === 'score') return `score at ${spotName(game, action.spot)}`
   if (action.kind === 'finish') return `go to ${spotName(game, action.spot)}`
   return 'nothing more'

@@ -25,7 +25,7 @@ const awardNote = (game: Game, goal: string, pieces: number): string => {
     : `${points(pieces)} pieces in teleop, ${award.teleopPerSecond} points a second held`
 }
 
-const robotInputs = (option: Option): Explanation['inputs'] => {
+export const robotInputs = (option: Option): Explanation['inputs'] => {
   const { drive, form } = option.robot
   return [
     { label: 'Robot', value: option.robot.name },

@@ -1,5 +1,5 @@
-import { ModelFailure } from './failure.ts'
-import type { FromWorker, Kind, Questions, ToWorker } from './protocol.ts'
+import { Hand, type Waiting, type WorkerLike } from './hand.ts'
+import type { Kind, Questions, ToWorker } from './protocol.ts'
 
 export interface AskOptions {
   signal?: AbortSignal
@@ -8,50 +8,7 @@ export interface AskOptions {
   asked?: boolean
 }
 
-interface Waiting {
-  resolve(answer: unknown): void
-  reject(error: Error): void
-  progress?(done: number, total: number): void
-}
-
-/** One worker with its open questions. Ending it rejects them. */
-class Hand {
-  readonly waiting = new Map<number, Waiting>()
-  private readonly worker = new Worker(new URL('./model.worker.ts', import.meta.url), { type: 'module' })
-
-  constructor() {
-    this.worker.addEventListener('message', (event: MessageEvent<FromWorker>) => this.receive(event.data))
-    this.worker.addEventListener('error', (event) => {
-      event.preventDefault()
-      this.end(
-        new ModelFailure({ code: 'unexpected', message: event.message || 'The computation could not be started.' }),
-      )
-    })
-  }
-
-  send(question: ToWorker, waiting: Waiting): void {
-    this.waiting.set(question.id, waiting)
-    this.worker.postMessage(question)
-  }
-
-  end(reason: Error): void {
-    this.worker.terminate()
-    for (const open of this.waiting.values()) open.reject(reason)
-    this.waiting.clear()
-  }
-
-  private receive(message: FromWorker): void {
-    const open = this.waiting.get(message.id)
-    if (!open) return
-    if ('progress' in message) {
-      open.progress?.(message.progress.done, message.progress.total)
-      return
-    }
-    this.waiting.delete(message.id)
-    if ('failure' in message) open.reject(new ModelFailure(message.failure))
-    else open.resolve(message.answer)
-  }
-}
+const startWorker = (): WorkerLike => new Worker(new URL('./model.worker.ts', import.meta.url), { type: 'module' })
 
 const stopped = () => new DOMException('The computation was stopped.', 'AbortError')
 
@@ -66,25 +23,22 @@ const most = Math.max(1, Math.min(3, (globalThis.navigator?.hardwareConcurrency 
 /** Workers that only follow edits: for the points shown at once, for the strip's bars, for the exact plan behind. */
 export type Lane = 'at once' | 'bars' | 'exact'
 
+function asking<K extends Kind>(hand: Hand, kind: K, ask: Questions[K]['ask'], progress?: Waiting['progress']) {
+  return new Promise<Questions[K]['answer']>((resolve, reject) => {
+    const waiting: Waiting = { resolve: resolve as Waiting['resolve'], reject, progress }
+    hand.send({ id: ++number, kind, ...ask } as ToWorker, waiting)
+  })
+}
+
 /** What follows a key press: a worker of its own lane, never behind long work. */
 export function askLive<K extends Kind>(
   lane: Lane,
   kind: K,
   ask: Questions[K]['ask'],
 ): Promise<Questions[K]['answer']> {
-  const hand = live.get(lane) ?? new Hand()
+  const hand = live.get(lane) ?? new Hand(startWorker)
   live.set(lane, hand)
-  return new Promise((resolve, reject) => {
-    const fail = (error: Error) => {
-      // A worker that broke is not asked again; one that only refused a document is.
-      if (error instanceof ModelFailure && error.failure.code === 'unexpected') {
-        live.delete(lane)
-        hand.end(error)
-      }
-      reject(error)
-    }
-    hand.send({ id: ++number, kind, ...ask } as ToWorker, { resolve: resolve as Waiting['resolve'], reject: fail })
-  })
+  return asking(hand, kind, ask)
 }
 
 /** Long work: a few workers, the rest waits its turn. Aborting ends the worker, which stops at once. */
@@ -94,27 +48,14 @@ export async function askModel<K extends Kind>(
   options: AskOptions = {},
 ): Promise<Questions[K]['answer']> {
   await turn(options)
-  const hand = idle.pop() ?? new Hand()
-  let usable = true
-  const abort = () => {
-    usable = false
-    hand.end(stopped())
-  }
+  const hand = idle.pop() ?? new Hand(startWorker)
+  const abort = () => hand.end(stopped())
   options.signal?.addEventListener('abort', abort, { once: true })
   try {
-    return await new Promise((resolve, reject) => {
-      const waiting = { resolve: resolve as Waiting['resolve'], reject, progress: options.progress }
-      hand.send({ id: ++number, kind, ...ask } as ToWorker, waiting)
-    })
-  } catch (error) {
-    if (error instanceof ModelFailure && error.failure.code === 'unexpected') {
-      usable = false
-      hand.end(error)
-    }
-    throw error
+    return await asking(hand, kind, ask, options.progress)
   } finally {
     options.signal?.removeEventListener('abort', abort)
-    if (usable) idle.push(hand)
+    idle.push(hand)
     busy--
     queue.shift()?.()
   }

@@ -1,10 +1,11 @@
-import { ModelError } from '../../src/model/errors.ts'
+import { isOutOfMemory, ModelError } from '../../src/model/errors.ts'
 import type { Failure } from './protocol.ts'
 
 /** An error in a form that survives the way out of a worker. */
 export function failureOf(error: unknown): Failure {
   if (error instanceof ModelError) return { code: error.code, message: error.message, path: error.path }
-  return { code: 'unexpected', message: error instanceof Error ? error.message : String(error) }
+  const code = isOutOfMemory(error) ? 'outOfMemory' : 'unexpected'
+  return { code, message: error instanceof Error ? error.message : String(error) }
 }
 
 /** The computation could not be done; the message is for the person. */

@@ -41,7 +41,7 @@ export type Kind = keyof Questions
 export type ToWorker = { [K in Kind]: { id: number; kind: K } & Questions[K]['ask'] }[Kind]
 
 export interface Failure {
-  code: 'invalid' | 'unreachable' | 'overBudget' | 'unexpected'
+  code: 'invalid' | 'unreachable' | 'overBudget' | 'outOfMemory' | 'unexpected'
   message: string
   path?: Path
 }

@@ -1,5 +1,5 @@
 import { compare as compareOptions } from '../../model/compare/index.ts'
-import { ModelError, type ModelErrorCode, type Path } from '../../model/errors.ts'
+import { isOutOfMemory, ModelError, type ModelErrorCode, type Path } from '../../model/errors.ts'
 import { travel as findWay } from '../../model/field/index.ts'
 import { legReport } from '../../model/leg/index.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
@@ -15,7 +15,7 @@ function task<Name extends TaskName>(compute: (request: Tasks[Name]['request']) 
     try {
       return { answer: compute(request) }
     } catch (error) {
-      if (isTooLarge(error)) return { error: { code: 'overBudget', message: tooLarge, path: undefined } }
+      if (isOutOfMemory(error)) return { error: { code: 'overBudget', message: tooLarge, path: undefined } }
       if (!(error instanceof ModelError)) throw error
       const { code, message, path } = error
       return { error: { code, message, path } }
@@ -25,12 +25,6 @@ function task<Name extends TaskName>(compute: (request: Tasks[Name]['request']) 
 
 const tooLarge =
   'This computation needs tables that are too large: try fewer spots, loads or capacities, or shorter times'
-
-/** The engine refuses tables, lists and maps beyond its own limits in these words. */
-function isTooLarge(error: unknown): boolean {
-  const words = /allocation failed|Invalid (typed )?array length|maximum size exceeded/
-  return error instanceof RangeError && words.test(error.message)
-}
 
 export const travel = task<'travel'>(({ game, robot, from, to }) => findWay(game, robot, from, to))
 export const leg = task<'leg'>(({ game, robot, leg }) => legReport(game, robot, leg))

@@ -42,6 +42,14 @@ export interface Problem {
 /** A state table larger than this is refused rather than left to run. */
 const mostStates = 12_000_000
 
+function refuseAbove(states: number): void {
+  if (states > mostStates)
+    throw new ModelError(
+      'overBudget',
+      `the plan would need ${states} states, more than ${mostStates}: fewer loads, spots or capacities would help`,
+    )
+}
+
 export function rulesOf(option: Option, step: number): Rules {
   switch (option.finish.mode) {
     case 'best':
@@ -72,9 +80,12 @@ export function problemOf(
 ): Problem {
   const all = graphOf(game, option, travel)
   const graph = grid.only ? pruned(all, grid.only) : all
+  const steps = Math.floor(game.clock.teleop / grid.step + 1e-9)
+  // With one room it needs this many at least; the rooms' own tables are as long as the match.
+  refuseAbove(graph.nodes.length * (steps + 1))
   const frame = {
     graph,
-    steps: Math.floor(game.clock.teleop / grid.step + 1e-9),
+    steps,
     step: grid.step,
     fastest: grid.fastest,
     autonomous: autonomousOf(game, option, graph.goals),
@@ -94,12 +105,7 @@ export function moved(frame: Frame, timed: readonly TimedLeg[]): Problem {
     frame.autonomous.outcomes.map((outcome) => [...outcome.room]),
     frame.steps,
   )
-  const states = frame.graph.nodes.length * rooms.size * (frame.steps + 1)
-  if (states > mostStates)
-    throw new ModelError(
-      'overBudget',
-      `the plan would need ${states} states, more than ${mostStates}: fewer loads, spots or capacities would help`,
-    )
+  refuseAbove(frame.graph.nodes.length * rooms.size * (frame.steps + 1))
   return complete({ ...frame, rooms }, timed)
 }
 

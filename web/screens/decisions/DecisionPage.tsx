@@ -1,10 +1,14 @@
 import type { ReactNode } from 'react'
 import type { DecisionRecord } from '../../../src/model/documents/records.ts'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
+import { CameAbout } from '../../shell/CameAbout.tsx'
 import { Cautions } from '../../shell/Cautions.tsx'
-import { day, percent, points } from '../../words/format.ts'
+import { words } from '../../words/catalogue.ts'
+import { explainChance, explainLead } from '../../words/explain.ts'
+import { explainOption } from '../../words/explainAnswer.ts'
+import { day, percent, points, signedPoints } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
-import { optionName } from '../../words/verdict.ts'
+import { optionName, verdict } from '../../words/verdict.ts'
 import './decision.css'
 
 /** The record as it is read and printed: one or two pages, every block whole. */
@@ -60,6 +64,7 @@ export function DecisionPage(props: { decision: DecisionRecord; revision: number
             </tbody>
           </table>
         </div>
+        <Explained decision={decision} revision={props.revision} />
       </Block>
       {decision.assumptions.length > 0 && (
         <Block title="Assumptions">
@@ -147,6 +152,35 @@ export function DecisionPage(props: { decision: DecisionRecord; revision: number
         {decision.comparison.revision}; the inputs are kept with this record.
       </p>
     </article>
+  )
+}
+
+/** Each number of the result opens, on the screen; on paper the record's own words say what it was computed from. */
+function Explained(props: { decision: DecisionRecord; revision: number }) {
+  const { decision, revision } = props
+  const { game, options, inputs, result } = decision.snapshot
+  const found = verdict(result)
+  const text = words().explain
+  const source = text.kept(decision.name, revision)
+  return (
+    <p className="no-print small">
+      {text.opened}:{' '}
+      {result.options.map((option, index) => (
+        <span key={option.id}>
+          <CameAbout explain={() => explainOption(option, options, source)}>
+            {seriesLetter(index)} {points(option.mean)}
+          </CameAbout>{' '}
+        </span>
+      ))}
+      {found?.second && (
+        <CameAbout explain={() => explainLead(result, options, found, source)}>{signedPoints(found.lead)}</CameAbout>
+      )}{' '}
+      {found?.chance !== null && found !== null && (
+        <CameAbout explain={() => explainChance(result, inputs, { game, options }, source)}>
+          {percent(found.chance)}
+        </CameAbout>
+      )}
+    </p>
   )
 }
 

@@ -1,24 +1,19 @@
 import { Button } from '@mantine/core'
 import { useState } from 'react'
-import { Link, useSearchParams } from 'wouter'
-import type { DecisionRecord } from '../../../src/model/documents/records.ts'
+import { Link } from 'wouter'
 import { type Stored, useStored } from '../../data/documents.ts'
-import { useDraft } from '../../data/draft.ts'
 import { EditProvider } from '../../shell/fields/EditContext.tsx'
-import { useTexts } from '../../shell/fields/useTexts.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
-import { useUndoKeys } from '../../shell/useUndoKeys.ts'
 import { ExportFile } from '../documents/ExportFile.tsx'
 import { SaveBar } from '../documents/SaveBar.tsx'
+import { useEditing, useRevisionAsked } from '../documents/useEditing.ts'
 import { DecisionForm } from './DecisionForm.tsx'
 import { DecisionPage } from './DecisionPage.tsx'
 import { Recompute } from './Recompute.tsx'
 
 /** A decision record: to be read, printed, written on, and computed again. */
 export default function DecisionScreen(props: { id: string }) {
-  const [search] = useSearchParams()
-  const asked = Number(search.get('revision'))
-  const revision = Number.isInteger(asked) && asked > 0 ? asked : undefined
+  const revision = useRevisionAsked()
   const stored = useStored('decision', props.id, revision)
   if (stored.isPending) return <Loading what="the decision record" />
   if (stored.error)
@@ -34,34 +29,11 @@ export default function DecisionScreen(props: { id: string }) {
 
 function Opened(props: { stored: Stored<'decision'>; old: boolean }) {
   const { stored, old } = props
-  const draft = useDraft<DecisionRecord>({
-    kind: 'decision',
-    id: old ? `${stored.id}@${stored.revision}` : stored.id,
-    revision: stored.revision,
-    body: stored.body,
-  })
-  const { texts, setText, clear, unread } = useTexts()
+  const editing = useEditing({ kind: 'decision', stored, old })
+  const { draft } = editing
   const [writing, setWriting] = useState(false)
-  const undo = () => {
-    clear()
-    draft.undo()
-  }
-  const redo = () => {
-    clear()
-    draft.redo()
-  }
-  useUndoKeys(undo, redo)
-  const edit = {
-    document: draft.value,
-    set: draft.set,
-    pause: draft.pause,
-    problems: [],
-    texts,
-    setText,
-    readOnly: old,
-  }
   return (
-    <EditProvider value={edit}>
+    <EditProvider value={editing.fields([])}>
       <div className="stack wide">
         <div className="row spread no-print">
           <div className="row">
@@ -74,17 +46,7 @@ function Opened(props: { stored: Stored<'decision'>; old: boolean }) {
             <ExportFile name={draft.value.name} body={draft.value} />
             <Link href={`/trade-offs/${draft.value.comparison.id}`}>To the trade-off</Link>
           </div>
-          <SaveBar
-            kind="decision"
-            stored={stored}
-            draft={draft}
-            old={old}
-            href="/decisions"
-            unread={unread}
-            rename={(body, id, name) => ({ ...body, id, name })}
-            onUndo={undo}
-            onRedo={redo}
-          />
+          <SaveBar of={editing} href="/decisions" />
         </div>
         {writing && !old ? (
           <DecisionForm decision={draft.value} />

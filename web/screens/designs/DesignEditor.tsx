@@ -1,17 +1,14 @@
 import { useEffect, useMemo, useState } from 'react'
 import { checkRobot, within } from '../../../src/model/documents/index.ts'
-import type { DesignRecord } from '../../../src/model/documents/records.ts'
 import type { Game, Option, Robot } from '../../../src/model/documents/types.ts'
 import { assembleOption, firstOption } from '../../data/assemble.ts'
 import type { Stored } from '../../data/documents.ts'
-import { useDraft } from '../../data/draft.ts'
 import { useDebounced } from '../../data/useDebounced.ts'
 import { Cautions } from '../../shell/Cautions.tsx'
-import { type Edit, EditProvider } from '../../shell/fields/EditContext.tsx'
-import { useTexts } from '../../shell/fields/useTexts.ts'
-import { useUndoKeys } from '../../shell/useUndoKeys.ts'
+import { EditProvider } from '../../shell/fields/EditContext.tsx'
 import { useModel } from '../../worker/useModel.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
+import { useEditing } from '../documents/useEditing.ts'
 import { type Cycle, shownLegs, teleopStart, typicalCycle, type View } from './cycle.ts'
 import { LegForm } from './LegForm.tsx'
 import { PointsPanel } from './PointsPanel.tsx'
@@ -32,13 +29,8 @@ const played = (game: Game, way: Stored<'option'> | undefined, robot: Robot): Op
 
 export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways: Stored<'option'>[]; old: boolean }) {
   const { stored, game, ways, old } = props
-  const draft = useDraft<DesignRecord>({
-    kind: 'design',
-    id: old ? `${stored.id}@${stored.revision}` : stored.id,
-    revision: stored.revision,
-    body: stored.body,
-  })
-  const { texts, setText, clear, unread } = useTexts()
+  const editing = useEditing({ kind: 'design', stored, old })
+  const { draft, unread } = editing
   const [wayId, setWayId] = useState(ways[0]?.id ?? null)
   const [view, setView] = useState<View>({ show: 'cycle' })
   const [chosen, setChosen] = useState<Cycle | null>(null)
@@ -62,7 +54,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
 
   // Long work begins when the design has stood still, and ends with the next edit: the edit's points need the processor.
   const still = useDebounced(option, 900)
-  const settled = problems.length === 0 && still === option ? option : null
+  const settled = problems.length === 0 && live.error === null && still === option ? option : null
   // Apart, because the call takes a scan of many plans, and the bars do not wait for it.
   const report = useModel(
     'report',
@@ -73,45 +65,17 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
     useMemo(() => (settled ? { game, option: settled, with: ['call'] } : null), [game, settled]),
   )
 
-  const undo = () => {
-    clear()
-    draft.undo()
-  }
-  const redo = () => {
-    clear()
-    draft.redo()
-  }
-  useUndoKeys(undo, redo)
-
-  const edit: Edit = {
-    document: draft.value,
-    set: draft.set,
-    pause: draft.pause,
-    problems,
-    texts,
-    setText,
-    readOnly: old,
-  }
+  const source = `${robot.name}, revision ${draft.base}${draft.dirty ? ' with unsaved edits' : ''}; game ${game.name}.`
   const stale = !sound || live.error !== null
   return (
-    <EditProvider value={edit}>
+    <EditProvider value={editing.fields(problems)}>
       <div className="stack wide">
         <div className="row spread">
           <div>
             <p className="label">Design · {game.name}</p>
             <h1>{robot.name || 'Without a name'}</h1>
           </div>
-          <SaveBar
-            kind="design"
-            stored={stored}
-            draft={draft}
-            old={old}
-            href="/designs"
-            unread={unread}
-            rename={(body, id, name) => ({ ...body, robot: { ...body.robot, id, name } })}
-            onUndo={undo}
-            onRedo={redo}
-          />
+          <SaveBar of={editing} href="/designs" />
         </div>
         <WayToPlay
           game={game}
@@ -131,7 +95,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           callFresh={settled !== null && !called.isPlaceholderData}
           reportFresh={settled !== null && !report.isPlaceholderData}
           stale={stale}
-          source={`${robot.name}, revision ${draft.base}${draft.dirty ? ' with unsaved edits' : ''}; game ${game.name}.`}
+          source={source}
         />
         <StripPanel
           game={game}
@@ -145,6 +109,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           selected={selected}
           onSelect={setSelected}
           stale={stale}
+          source={source}
           problems={[...unread, ...problems.map(({ message }) => message), ...(live.error ? [live.error.message] : [])]}
         >
           <LegForm

@@ -1,14 +1,12 @@
-import { useSearchParams } from 'wouter'
 import { useStored } from '../../data/documents.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
+import { useRevisionAsked } from '../documents/useEditing.ts'
 import { DesignEditor } from './DesignEditor.tsx'
 import { useWaysToPlay } from './useWaysToPlay.ts'
 
 /** A robot: where its time goes, what each second is worth, and every number of it to be changed. */
 export default function DesignScreen(props: { id: string }) {
-  const [search] = useSearchParams()
-  const asked = Number(search.get('revision'))
-  const revision = Number.isInteger(asked) && asked > 0 ? asked : undefined
+  const revision = useRevisionAsked()
   const stored = useStored('design', props.id, revision)
   const game = useStored('game', stored.data?.body.game ?? null)
   const ways = useWaysToPlay(props.id)

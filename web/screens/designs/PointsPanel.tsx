@@ -3,6 +3,7 @@ import type { Game, Option } from '../../../src/model/documents/types.ts'
 import type { Call, PlanReport } from '../../../src/model/plan/types.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { explainPlan } from '../../words/explain.ts'
+import { explainCall, explainGain } from '../../words/explainMoves.ts'
 import { points, seconds, signedPoints } from '../../words/format.ts'
 import { useModel } from '../../worker/useModel.ts'
 import type { Live } from './useLive.ts'
@@ -38,7 +39,13 @@ export function PointsPanel(props: {
       </p>
       <p className="points-change" aria-live="polite">
         {Math.abs(gained) >= 0.05 && (
-          <span className={gained > 0 ? 'gain' : 'loss'}>{signedPoints(gained)} against what is saved</span>
+          <span className={gained > 0 ? 'gain' : 'loss'}>
+            <CameAbout
+              explain={() => explainGain({ now: total ?? 0, saved: before.data?.total ?? 0, source: props.source })}
+            >
+              {signedPoints(gained)} against what is saved
+            </CameAbout>
+          </span>
         )}
       </p>
       {report && (
@@ -50,8 +57,20 @@ export function PointsPanel(props: {
       )}
       {call && (
         <p style={callFresh ? undefined : { opacity: 0.55 }}>
-          The one call: leave for the finish with <strong>{seconds(call.at)}</strong> left; 3 s early costs{' '}
-          {points(Math.max(0, call.early3))}, 3 s late {points(Math.max(0, call.late3))} points.
+          The one call: leave for the finish with{' '}
+          <CameAbout
+            explain={() =>
+              explainCall(
+                option,
+                call,
+                option.finish.mode === 'best' && report ? report.expected.total : null,
+                props.source,
+              )
+            }
+          >
+            <strong>{seconds(call.at)}</strong>
+          </CameAbout>{' '}
+          left; 3 s early costs {points(Math.max(0, call.early3))}, 3 s late {points(Math.max(0, call.late3))} points.
         </p>
       )}
     </section>

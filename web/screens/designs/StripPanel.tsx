@@ -7,9 +7,12 @@ import { CycleStrip } from '../../charts/CycleStrip.tsx'
 import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { type StripBar, stripLayout } from '../../charts/stripLayout.ts'
+import { CameAbout } from '../../shell/CameAbout.tsx'
 import { useEdit } from '../../shell/fields/EditContext.tsx'
 import { Loading } from '../../shell/states.tsx'
 import { placeName, spotName } from '../../words/actions.ts'
+import { words } from '../../words/catalogue.ts'
+import { explainWorth } from '../../words/explainMoves.ts'
 import { percent, points, seconds } from '../../words/format.ts'
 import { noteEdit } from '../../worker/latency.ts'
 import { type Cycle, cycles, type ShownLeg, sameWorthLeg, stageNames, tripOf, type View } from './cycle.ts'
@@ -30,6 +33,7 @@ export function StripPanel(props: {
   onSelect(selected: Selected): void
   stale: boolean
   problems: string[]
+  source: string
   children: ReactNode
 }) {
   const { game, option, live, worth } = props
@@ -77,7 +81,11 @@ export function StripPanel(props: {
       {props.cycle && <CycleChoice game={game} option={option} cycle={props.cycle} onCycle={props.onCycle} />}
       {props.problems.length > 0 && (
         <div role="alert" className="loss">
-          <p>The strip shows the last design that could be computed:</p>
+          <p>
+            {layout.bars.length > 0
+              ? 'The strip shows the last design that could be computed:'
+              : 'This design can not be computed:'}
+          </p>
           <ul>
             {props.problems.slice(0, 4).map((problem) => (
               <li key={problem}>{problem}</li>
@@ -117,7 +125,12 @@ export function StripPanel(props: {
           ` On average a leg takes longer than its bars (${layout.sections
             .filter(({ waiting }) => waiting >= 0.1)
             .map(({ name, waiting }) => `${name}: ${seconds(waiting)}`)
-            .join('; ')}), because stages wait for whichever is late, and tries are repeated.`}
+            .join('; ')}), because stages wait for whichever is late, and tries are repeated.`}{' '}
+        {layout.bars.some((bar) => bar.worth !== null) && (
+          <CameAbout explain={() => explainWorth(layout.bars, props.source)}>
+            {words().explain.openedOf(words().explain.worth.title)}
+          </CameAbout>
+        )}
       </p>
       {props.children}
     </section>
@@ -157,7 +170,7 @@ function Views(props: { game: Game; option: Option; view: View; onView(view: Vie
   const finishes = option.role.finishes.filter((id) => option.robot.finish[id])
   const views: { name: string; view: View }[] = [
     { name: 'Whole cycle', view: { show: 'cycle' } },
-    { name: 'Fetch', view: { show: 'collect' } },
+    { name: 'Collect', view: { show: 'collect' } },
     { name: 'Score', view: { show: 'score' } },
     ...finishes.map((finish) => ({ name: placeName(game, finish), view: { show: 'finish' as const, finish } })),
   ]
@@ -207,7 +220,7 @@ function CycleChoice(props: { game: Game; option: Option; cycle: Cycle; onCycle(
       />
       {source && source.spots.length > 1 && (
         <NativeSelect
-          label="Fetching at"
+          label="Collecting at"
           value={cycle.sourceSpot}
           data={source.spots.map(({ id }) => ({ value: id, label: spotName(game, id) }))}
           onChange={(event) => props.onCycle({ ...cycle, sourceSpot: event.currentTarget.value })}

@@ -5,19 +5,18 @@ import type { OptionRecord } from '../../../src/model/documents/records.ts'
 import type { FinishMode, Game, Robot } from '../../../src/model/documents/types.ts'
 import { assembleOption } from '../../data/assemble.ts'
 import type { Stored } from '../../data/documents.ts'
-import { useDraft } from '../../data/draft.ts'
-import { type Edit, EditProvider, useEdit } from '../../shell/fields/EditContext.tsx'
+import { EditProvider, useEdit } from '../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../shell/fields/NumberField.tsx'
 import { SelectField } from '../../shell/fields/SelectField.tsx'
 import { TextField } from '../../shell/fields/TextField.tsx'
-import { useTexts } from '../../shell/fields/useTexts.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
+import { useEditing } from '../documents/useEditing.ts'
 
 /** Where it starts, what it does, how it finishes, and what the rules do not let us say. */
 export function WayForm(props: { game: Game; robot: Robot; stored: Stored<'option'>; onCopied(id: string): void }) {
   const { game, robot, stored } = props
-  const draft = useDraft<OptionRecord>({ kind: 'option', id: stored.id, revision: stored.revision, body: stored.body })
-  const { texts, setText, clear, unread } = useTexts()
+  const editing = useEditing({ kind: 'option', stored, keys: false })
+  const { draft } = editing
   const { option } = draft.value
   const problems = useMemo(
     () =>
@@ -27,36 +26,10 @@ export function WayForm(props: { game: Game; robot: Robot; stored: Stored<'optio
       ),
     [game, robot, draft.value],
   )
-  const edit: Edit = {
-    document: draft.value,
-    set: draft.set,
-    pause: draft.pause,
-    problems,
-    texts,
-    setText,
-    readOnly: false,
-  }
   const holding = game.goals.filter(({ id, award }) => award.kind === 'hold' && robot.score[id])
   return (
-    <EditProvider value={edit}>
-      <SaveBar
-        kind="option"
-        stored={stored}
-        draft={draft}
-        old={false}
-        href={null}
-        unread={unread}
-        rename={(body, id, name) => ({ ...body, option: { ...body.option, id, name } })}
-        onUndo={() => {
-          clear()
-          draft.undo()
-        }}
-        onRedo={() => {
-          clear()
-          draft.redo()
-        }}
-        onCopied={props.onCopied}
-      />
+    <EditProvider value={editing.fields(problems)}>
+      <SaveBar of={editing} href={null} onCopied={props.onCopied} />
       {problems.length > 0 && (
         <ul role="alert" className="loss">
           {problems.map(({ path, message }) => (
@@ -81,7 +54,7 @@ export function WayForm(props: { game: Game; robot: Robot; stored: Stored<'optio
         />
         <FinishChoice game={game} finish={option.finish} />
       </div>
-      <RoleChoice label="Fetches from" list="sources" places={game.sources} chosen={option.role.sources} />
+      <RoleChoice label="Collects from" list="sources" places={game.sources} chosen={option.role.sources} />
       <RoleChoice label="Scores at" list="goals" places={game.goals} chosen={option.role.goals} />
       <RoleChoice label="May finish at" list="finishes" places={game.finishes} chosen={option.role.finishes} />
       {holding.length > 0 && (

@@ -53,16 +53,16 @@ export function teleopStart(option: Option): PlanNode {
 /** The cycle that the plan does with most of the match still to come. */
 export function typicalCycle(game: Game, option: Option, policy: Policy): Cycle | null {
   let node: PlanNode | null = teleopStart(option)
-  let fetched: (Action & { kind: 'collect' }) | null = null
+  let collected: (Action & { kind: 'collect' }) | null = null
   for (let move = 0; node && move < 8; move++) {
     const action = bestAt(policy, node, game.clock.teleop * 0.6)
     if (!action) break
-    if (action.kind === 'collect') fetched = action
-    if (action.kind === 'score' && fetched)
+    if (action.kind === 'collect') collected = action
+    if (action.kind === 'score' && collected)
       return {
-        source: fetched.source,
-        sourceSpot: fetched.spot,
-        load: fetched.load,
+        source: collected.source,
+        sourceSpot: collected.spot,
+        load: collected.load,
         goal: action.goal,
         entry: action.entry,
         goalSpot: action.spot,
@@ -107,9 +107,9 @@ export interface ShownLeg {
 
 /** The legs that a view shows, one after the other. */
 export function shownLegs(game: Game, cycle: Cycle, view: View): ShownLeg[] {
-  const fetch: ShownLeg = {
+  const collect: ShownLeg = {
     id: `collect/${cycle.source}`,
-    name: `Fetch from ${spotName(game, cycle.sourceSpot)}`,
+    name: `Collect from ${spotName(game, cycle.sourceSpot)}`,
     request: { kind: 'collect', source: cycle.source, spot: cycle.sourceSpot, from: cycle.goalSpot, load: cycle.load },
     trip: ['collect', cycle.source],
     load: cycle.load,
@@ -131,7 +131,8 @@ export function shownLegs(game: Game, cycle: Cycle, view: View): ShownLeg[] {
     load: cycle.load,
     worth: { kind: 'score', goal: cycle.goal, entry: cycle.entry },
   }
-  if (view.show !== 'finish') return view.show === 'cycle' ? [fetch, score] : [view.show === 'collect' ? fetch : score]
+  if (view.show !== 'finish')
+    return view.show === 'cycle' ? [collect, score] : [view.show === 'collect' ? collect : score]
   const spot = game.finishes.find(({ id }) => id === view.finish)?.spots[0]?.id
   if (!spot) return []
   return [

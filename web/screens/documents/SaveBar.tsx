@@ -5,28 +5,13 @@ import type { DocumentKind } from '../../../src/model/documents/records.ts'
 import type { Problem } from '../../../src/model/errors.ts'
 import type { SaveOutcome, StoredDocument } from '../../../src/store/types.ts'
 import { problemsOf } from '../../data/api.ts'
-import { type Bodies, type Stored, useChanges } from '../../data/documents.ts'
-import type { Draft } from '../../data/draft.ts'
+import { type Bodies, useChanges } from '../../data/documents.ts'
 import { copyId, copyName } from '../../data/identity.ts'
+import { renamed } from '../../data/renamed.ts'
 import { moment } from '../../words/format.ts'
 import { ConflictPanel } from './ConflictPanel.tsx'
 import { RevisionsPanel } from './RevisionsPanel.tsx'
-
-export interface SaveBarProps<K extends DocumentKind> {
-  kind: K
-  stored: Stored<K>
-  draft: Draft<Bodies[K]>
-  /** An older revision is shown, which can be looked at and restored. */
-  old: boolean
-  /** Where documents of this kind live; null where they have no screen of their own. */
-  href: string | null
-  onCopied?(id: string): void
-  /** What stands in fields and is not a value: saving waits for it. */
-  unread: string[]
-  rename(body: Bodies[K], id: string, name: string): Bodies[K]
-  onUndo(): void
-  onRedo(): void
-}
+import type { Editing } from './useEditing.ts'
 
 const nameOf = (body: unknown): string => {
   const parts = body as { name?: string; robot?: { name: string }; option?: { name: string } }
@@ -34,8 +19,14 @@ const nameOf = (body: unknown): string => {
 }
 
 /** Undo, redo, save, revisions: the same on every document. Nothing typed is lost, whatever the server says. */
-export function SaveBar<K extends DocumentKind>(props: SaveBarProps<K>) {
-  const { kind, stored, draft, old, href, unread } = props
+export function SaveBar<K extends DocumentKind>(props: {
+  of: Editing<K>
+  /** Where documents of this kind live; null where they have no screen of their own. */
+  href: string | null
+  onCopied?(id: string): void
+}) {
+  const { href } = props
+  const { kind, stored, draft, old, unread } = props.of
   const [, go] = useLocation()
   const changes = useChanges()
   const [conflict, setConflict] = useState<{ current: StoredDocument; base: StoredDocument | null } | null>(null)
@@ -67,7 +58,7 @@ export function SaveBar<K extends DocumentKind>(props: SaveBarProps<K>) {
   }
   const saveCopy = () => {
     const id = copyId(stored.id)
-    return send(props.rename(draft.value, id, copyName(nameOf(draft.value))), null, id)
+    return send(renamed(kind, draft.value, id, copyName(nameOf(draft.value))) as Bodies[K], null, id)
   }
 
   if (old)
@@ -95,10 +86,10 @@ export function SaveBar<K extends DocumentKind>(props: SaveBarProps<K>) {
   return (
     <div className="stack" style={{ gap: '0.35rem' }}>
       <div className="row">
-        <Button variant="default" disabled={!draft.canUndo} onClick={props.onUndo} title="Ctrl+Z">
+        <Button variant="default" disabled={!draft.canUndo} onClick={props.of.undo} title="Ctrl+Z">
           Undo
         </Button>
-        <Button variant="default" disabled={!draft.canRedo} onClick={props.onRedo} title="Ctrl+Shift+Z">
+        <Button variant="default" disabled={!draft.canRedo} onClick={props.of.redo} title="Ctrl+Shift+Z">
           Redo
         </Button>
         <Button variant="default" onClick={() => setShowRevisions(true)}>

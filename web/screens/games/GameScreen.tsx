@@ -1,19 +1,15 @@
 import { useMemo } from 'react'
-import { useSearchParams } from 'wouter'
 import { checkGame } from '../../../src/model/documents/index.ts'
-import type { Game } from '../../../src/model/documents/types.ts'
 import { FieldMap } from '../../charts/FieldMap.tsx'
 import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { type Stored, useStored } from '../../data/documents.ts'
-import { useDraft } from '../../data/draft.ts'
-import { type Edit, EditProvider } from '../../shell/fields/EditContext.tsx'
-import { useTexts } from '../../shell/fields/useTexts.ts'
+import { EditProvider } from '../../shell/fields/EditContext.tsx'
 import { Loading, Trouble } from '../../shell/states.tsx'
-import { useUndoKeys } from '../../shell/useUndoKeys.ts'
 import { plain } from '../../words/format.ts'
 import { ExportFile } from '../documents/ExportFile.tsx'
 import { SaveBar } from '../documents/SaveBar.tsx'
+import { useEditing, useRevisionAsked } from '../documents/useEditing.ts'
 import { GameText } from './GameText.tsx'
 import { PlaceForms } from './PlaceForms.tsx'
 import { RuleForms } from './RuleForms.tsx'
@@ -21,9 +17,7 @@ import '../designs/designs.css'
 
 /** The season's rules and the field, to scale. */
 export default function GameScreen(props: { id: string }) {
-  const [search] = useSearchParams()
-  const asked = Number(search.get('revision'))
-  const revision = Number.isInteger(asked) && asked > 0 ? asked : undefined
+  const revision = useRevisionAsked()
   const stored = useStored('game', props.id, revision)
   if (stored.isPending) return <Loading what="the game" />
   if (stored.error)
@@ -33,44 +27,19 @@ export default function GameScreen(props: { id: string }) {
 
 function GameEditor(props: { stored: Stored<'game'>; old: boolean }) {
   const { stored, old } = props
-  const draft = useDraft<Game>({
-    kind: 'game',
-    id: old ? `${stored.id}@${stored.revision}` : stored.id,
-    revision: stored.revision,
-    body: stored.body,
-  })
-  const { texts, setText, clear, unread } = useTexts()
+  const editing = useEditing({ kind: 'game', stored, old })
+  const { draft } = editing
   const game = draft.value
   const problems = useMemo(() => checkGame(game), [game])
-  const undo = () => {
-    clear()
-    draft.undo()
-  }
-  const redo = () => {
-    clear()
-    draft.redo()
-  }
-  useUndoKeys(undo, redo)
-  const edit: Edit = { document: game, set: draft.set, pause: draft.pause, problems, texts, setText, readOnly: old }
   return (
-    <EditProvider value={edit}>
+    <EditProvider value={editing.fields(problems)}>
       <div className="stack wide">
         <div className="row spread">
           <div>
             <p className="label">Game</p>
             <h1>{game.name || 'Without a name'}</h1>
           </div>
-          <SaveBar
-            kind="game"
-            stored={stored}
-            draft={draft}
-            old={old}
-            href="/games"
-            unread={unread}
-            rename={(body, id, name) => ({ ...body, id, name })}
-            onUndo={undo}
-            onRedo={redo}
-          />
+          <SaveBar of={editing} href="/games" />
         </div>
         {problems.length > 0 && (
           <div role="alert" className="loss">

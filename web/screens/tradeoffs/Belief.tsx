@@ -6,6 +6,9 @@ import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { DataTable, Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { ValueBars } from '../../charts/ValueBars.tsx'
+import { CameAbout } from '../../shell/CameAbout.tsx'
+import { words as texts } from '../../words/catalogue.ts'
+import { explainKnowing, explainMeasuring } from '../../words/explainAnswer.ts'
 import { listed, percent, points, signedPoints } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
 import { measureWords } from '../../words/measure.ts'
@@ -62,7 +65,7 @@ export function Belief(props: {
       )}
       {trouble && <p role="status">{trouble}</p>}
       {belief ? (
-        <Known belief={belief} record={record} documents={documents} />
+        <Known belief={belief} record={record} documents={documents} source={props.source} />
       ) : (
         share === null && <p>Not computed for these numbers yet. It takes some seconds and can be stopped.</p>
       )}
@@ -74,8 +77,9 @@ function Known(props: {
   belief: BeliefReport
   record: ComparisonRecord
   documents: { game: Game; options: Option[] }
+  source: string
 }) {
-  const { belief, record, documents } = props
+  const { belief, record, documents, source } = props
   const { options } = documents
   const worth = record.inputs
     .map((input) => ({
@@ -141,8 +145,16 @@ function Known(props: {
         </Figure>
       </div>
       <p>
-        Knowing everything before deciding would be worth {points(belief.evpi.value)} points a match (standard error{' '}
-        {points(belief.evpi.standardError)}). {next}
+        Knowing everything before deciding would be worth{' '}
+        <CameAbout explain={() => explainKnowing(belief, record.inputs, documents, source)}>
+          {points(belief.evpi.value)} points a match
+        </CameAbout>{' '}
+        (standard error {points(belief.evpi.standardError)}). {next}{' '}
+        {learnable.length > 0 && (
+          <CameAbout explain={() => explainMeasuring(belief, learnable, documents, { result: next, source })}>
+            {texts().explain.openedOf(texts().explain.measuring.title)}
+          </CameAbout>
+        )}
       </p>
       {learnable.length > 0 && (
         <details>

@@ -7,7 +7,11 @@ import { BreakEvenLines } from '../../charts/BreakEvenLines.tsx'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
 import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
+import { CameAbout } from '../../shell/CameAbout.tsx'
+import { useEdit } from '../../shell/fields/EditContext.tsx'
 import { Loading } from '../../shell/states.tsx'
+import { words as texts } from '../../words/catalogue.ts'
+import { explainTurn } from '../../words/explainAnswer.ts'
 import { points } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
 import { optionName, turning } from '../../words/verdict.ts'
@@ -18,9 +22,11 @@ export function BreakEven(props: {
   report: CompareReport
   record: ComparisonRecord
   documents: { game: Game; options: Option[] }
+  source: string
   onInput(id: string): void
 }) {
   const { report, record, documents } = props
+  const { readOnly } = useEdit()
   const input = record.inputs.find(({ id }) => id === record.breakEven)
   const curve = useModel(
     'curve',
@@ -44,6 +50,7 @@ export function BreakEven(props: {
       <h2 id="turn-title">What would turn it</h2>
       <NativeSelect
         label="Unknown"
+        disabled={readOnly}
         maw={360}
         value={input.id}
         data={record.inputs.map((entry) => ({ value: entry.id, label: inputWords(entry, documents).name }))}
@@ -56,6 +63,13 @@ export function BreakEven(props: {
               <strong>{sentence}</strong>
             </li>
           ))}
+          {lines && !curve.isPlaceholderData && (
+            <li>
+              <CameAbout explain={() => explainTurn(report, input, documents, { lines, source: props.source })}>
+                {texts().explain.opened}
+              </CameAbout>
+            </li>
+          )}
         </ul>
       ) : (
         <Loading what="where it turns" />

@@ -1,16 +1,19 @@
 import { useQueries } from '@tanstack/react-query'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import type { PlanReport } from '../../../src/model/plan/types.ts'
+import { CameAbout } from '../../shell/CameAbout.tsx'
 import { Cautions } from '../../shell/Cautions.tsx'
 import { Loading } from '../../shell/states.tsx'
 import { nodeWords, placeName } from '../../words/actions.ts'
+import { words } from '../../words/catalogue.ts'
+import { explainCall, explainLeaveBy } from '../../words/explainMoves.ts'
 import { points, seconds } from '../../words/format.ts'
 import { askModel } from '../../worker/client.ts'
 import { reachable, teleopStart } from '../designs/cycle.ts'
 
 /** When to leave for the finish: the one call of a drive coach, and the last moment from each place. */
-export function Calls(props: { game: Game; options: Option[] }) {
-  const { game } = props
+export function Calls(props: { game: Game; options: Option[]; source: string }) {
+  const { game, source } = props
   const options = props.options.filter(({ finish }) => finish.mode !== 'skip')
   const reports = useQueries({
     queries: options.map((option) => ({
@@ -22,6 +25,7 @@ export function Calls(props: { game: Game; options: Option[] }) {
     })),
   })
   if (options.length === 0) return null
+  const error = reports.find((report) => report.error)?.error
   return (
     <section className="sheet stack" aria-labelledby="call-title">
       <h2 id="call-title">The call</h2>
@@ -50,11 +54,21 @@ export function Calls(props: { game: Game; options: Option[] }) {
           </thead>
           <tbody>
             {options.map((option, index) => {
-              const call = reports[index]?.data?.call
+              const report = reports[index]?.data
+              const call = report?.call
+              const free = option.finish.mode === 'best' ? (report?.expected.total ?? null) : null
               return (
                 <tr key={option.id}>
                   <th scope="row">{option.name}</th>
-                  <td className="figure">{call ? `${seconds(call.at)} left` : '–'}</td>
+                  <td className="figure">
+                    {call ? (
+                      <CameAbout explain={() => explainCall(option, call, free, source)}>
+                        {seconds(call.at)} left
+                      </CameAbout>
+                    ) : (
+                      '–'
+                    )}
+                  </td>
                   <td className="figure">{call ? points(call.points) : '–'}</td>
                   <td className="figure">{call ? points(Math.max(0, call.early3)) : '–'}</td>
                   <td className="figure">{call ? points(Math.max(0, call.late3)) : '–'}</td>
@@ -64,18 +78,19 @@ export function Calls(props: { game: Game; options: Option[] }) {
           </tbody>
         </table>
       </div>
+      {error && <p role="alert">{error.message}</p>}
       {reports.some((report) => report.isPending) && <Loading what="the calls" />}
       {options.map((option, index) => {
         const report = reports[index]?.data
-        return report ? <LeaveBy key={option.id} game={game} option={option} report={report} /> : null
+        return report ? <LeaveBy key={option.id} {...{ game, option, report, source }} /> : null
       })}
       <Cautions which={['lifted']} />
     </section>
   )
 }
 
-function LeaveBy(props: { game: Game; option: Option; report: PlanReport }) {
-  const { game, option, report } = props
+function LeaveBy(props: { game: Game; option: Option; report: PlanReport; source: string }) {
+  const { game, option, report, source } = props
   const nodes = reachable(game, report.policy, teleopStart(option))
   const rows = report.leaveBy.filter(({ node }) =>
     nodes.some((known) => known.at === node.at && JSON.stringify(known.load) === JSON.stringify(node.load)),
@@ -111,6 +126,9 @@ function LeaveBy(props: { game: Game; option: Option; report: PlanReport }) {
           </tbody>
         </table>
       </div>
+      <p>
+        <CameAbout explain={() => explainLeaveBy(game, option, rows, source)}>{words().explain.opened}</CameAbout>
+      </p>
     </details>
   )
 }

@@ -4,6 +4,7 @@ import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { explainChance, explainLead } from '../../words/explain.ts'
+import { explainAhead, explainOption } from '../../words/explainAnswer.ts'
 import { percent, points, signedPoints } from '../../words/format.ts'
 import { optionName, verdict } from '../../words/verdict.ts'
 
@@ -76,12 +77,22 @@ export function Headline(props: {
                   <th scope="row">
                     {seriesLetter(index)} {optionName(options, option.id)}
                   </th>
-                  <td className="figure">{points(option.mean)}</td>
+                  <td className="figure">
+                    <CameAbout explain={() => explainOption(option, options, source)}>{points(option.mean)}</CameAbout>
+                  </td>
                   <td className="figure">
                     {points(option.p10)} to {points(option.p90)}
                   </td>
                   <td className="figure">{points(option.sd)}</td>
-                  <td className="figure">{other ? percent(report.beats[option.id]?.[other] ?? 0) : '–'}</td>
+                  <td className="figure">
+                    {other ? (
+                      <CameAbout explain={() => explainAhead(report, [option.id, other], options, source)}>
+                        {percent(report.beats[option.id]?.[other] ?? 0)}
+                      </CameAbout>
+                    ) : (
+                      '–'
+                    )}
+                  </td>
                   {report.belief && <td className="figure">{percent(report.belief.best[option.id] ?? 0)}</td>}
                 </tr>
               )

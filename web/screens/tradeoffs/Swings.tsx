@@ -5,6 +5,9 @@ import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { SwingChart } from '../../charts/SwingChart.tsx'
+import { CameAbout } from '../../shell/CameAbout.tsx'
+import { words as texts } from '../../words/catalogue.ts'
+import { explainSwing } from '../../words/explainAnswer.ts'
 import { signedPoints } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
 import { optionName, verdict } from '../../words/verdict.ts'
@@ -15,6 +18,7 @@ export function Swings(props: {
   report: CompareReport
   record: ComparisonRecord
   documents: { game: Game; options: Option[] }
+  source: string
 }) {
   const { report, record, documents } = props
   const found = verdict(report)
@@ -74,6 +78,13 @@ export function Swings(props: {
           )}
         </Measured>
       </Figure>
+      <p>
+        <CameAbout
+          explain={() => explainSwing(bars, { lead: base, found, options: documents.options, source: props.source })}
+        >
+          {texts().explain.opened}
+        </CameAbout>
+      </p>
     </section>
   )
 }

@@ -4,14 +4,12 @@ import type { CompareReport } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
 import { assembleComparison } from '../../data/assemble.ts'
 import type { Stored } from '../../data/documents.ts'
-import { useDraft } from '../../data/draft.ts'
 import { useDebounced } from '../../data/useDebounced.ts'
-import { type Edit, EditProvider } from '../../shell/fields/EditContext.tsx'
-import { useTexts } from '../../shell/fields/useTexts.ts'
+import { EditProvider } from '../../shell/fields/EditContext.tsx'
 import { Trouble } from '../../shell/states.tsx'
-import { useUndoKeys } from '../../shell/useUndoKeys.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
+import { useEditing } from '../documents/useEditing.ts'
 import { Belief } from './Belief.tsx'
 import { BreakEven } from './BreakEven.tsx'
 import { Calls } from './Calls.tsx'
@@ -23,15 +21,16 @@ import { Unknowns } from './Unknowns.tsx'
 import type { Parts } from './useParts.ts'
 import './tradeoffs.css'
 
-export function TradeOff(props: { stored: Stored<'comparison'>; made: Parts; newest: Parts | null }) {
-  const { stored } = props
-  const draft = useDraft<ComparisonRecord>({
-    kind: 'comparison',
-    id: stored.id,
-    revision: stored.revision,
-    body: stored.body,
-  })
-  const { texts, setText, clear, unread } = useTexts()
+export function TradeOff(props: {
+  stored: Stored<'comparison'>
+  made: Parts
+  newest: Parts | null
+  /** An older revision: computed from what it names, and only looked at. */
+  old: boolean
+}) {
+  const { stored, old } = props
+  const editing = useEditing({ kind: 'comparison', stored, old })
+  const { draft } = editing
   const [beliefAnew, setBeliefAnew] = useState<{ of: string; report: NonNullable<CompareReport['belief']> } | null>(
     null,
   )
@@ -63,24 +62,6 @@ export function TradeOff(props: { stored: Stored<'comparison'>; made: Parts; new
   const fresh = Boolean(computed.data) && !computed.isPlaceholderData && settledKey === key
   const outdated = props.newest && newer(record, props.newest)
 
-  const undo = () => {
-    clear()
-    draft.undo()
-  }
-  const redo = () => {
-    clear()
-    draft.redo()
-  }
-  useUndoKeys(undo, redo)
-  const edit: Edit = {
-    document: record,
-    set: draft.set,
-    pause: draft.pause,
-    problems: [],
-    texts,
-    setText,
-    readOnly: false,
-  }
   const documents = useMemo(() => ({ game: request.game, options: request.options }), [request])
   const source = `Comparison ‘${record.name}’, revision ${draft.base}${draft.dirty ? ' with unsaved edits' : ''}: ${parts.options
     .map(
@@ -90,26 +71,16 @@ export function TradeOff(props: { stored: Stored<'comparison'>; made: Parts; new
     .join('; ')}; ${parts.game.name} (revision ${parts.game.revision}).`
 
   return (
-    <EditProvider value={edit}>
+    <EditProvider value={editing.fields([])}>
       <div className="stack wide">
         <div className="row spread">
           <div>
             <p className="label">Trade-off · {parts.game.name}</p>
             <h1>{record.question}</h1>
           </div>
-          <SaveBar
-            kind="comparison"
-            stored={stored}
-            draft={draft}
-            old={false}
-            href="/trade-offs"
-            unread={unread}
-            rename={(body, id, name) => ({ ...body, id, name })}
-            onUndo={undo}
-            onRedo={redo}
-          />
+          <SaveBar of={editing} href="/trade-offs" />
         </div>
-        {outdated && (
+        {outdated && !old && (
           <div className="row">
             <p>{outdated}</p>
             <Button variant="default" onClick={() => draft.replace(withNewest(record, props.newest!))}>
@@ -128,7 +99,7 @@ export function TradeOff(props: { stored: Stored<'comparison'>; made: Parts; new
             progress={computed.progress}
           />
         )}
-        {report && fresh && (
+        {report && fresh && !old && (
           <KeepResult record={record} report={report} onKeep={(result) => draft.set(['result'], result)} />
         )}
         <Matches game={request.game} options={request.options} source={source} />
@@ -137,10 +108,11 @@ export function TradeOff(props: { stored: Stored<'comparison'>; made: Parts; new
             report={report}
             record={record}
             documents={documents}
+            source={source}
             onInput={(id) => draft.set(['breakEven'], id)}
           />
         )}
-        {report?.swing && <Swings report={report} record={record} documents={documents} />}
+        {report?.swing && <Swings report={report} record={record} documents={documents} source={source} />}
         {record.inputs.length > 0 && (
           <Belief
             request={{ ...base, belief: { seed: record.seed } }}
@@ -151,9 +123,9 @@ export function TradeOff(props: { stored: Stored<'comparison'>; made: Parts; new
             onComputed={(found) => setBeliefAnew({ of: key, report: found })}
           />
         )}
-        <Calls game={request.game} options={request.options} />
+        <Calls game={request.game} options={request.options} source={source} />
         <Unknowns record={record} documents={{ game: base.game, options: base.options }} />
-        {report && (
+        {report && !old && (
           <MakeDecision record={record} base={draft.base} dirty={draft.dirty} documents={documents} report={report} />
         )}
       </div>

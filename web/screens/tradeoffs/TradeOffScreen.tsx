@@ -1,12 +1,14 @@
 import { useMemo } from 'react'
 import { useStored } from '../../data/documents.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
+import { useRevisionAsked } from '../documents/useEditing.ts'
 import { TradeOff } from './TradeOff.tsx'
 import { usePartsOf } from './useParts.ts'
 
 /** A comparison: options side by side over the same unknowns. */
 export default function TradeOffScreen(props: { id: string }) {
-  const stored = useStored('comparison', props.id)
+  const revision = useRevisionAsked()
+  const stored = useStored('comparison', props.id, revision)
   const record = stored.data?.body ?? null
   const made = usePartsOf(record)
   const newest = usePartsOf(useMemo(() => record && withoutRevisions(record), [record]))
@@ -23,7 +25,15 @@ export default function TradeOffScreen(props: { id: string }) {
       />
     )
   if (!stored.data || !made.data) return <Loading what="the trade-off" />
-  return <TradeOff key={`${stored.data.id}`} stored={stored.data} made={made.data} newest={newest.data ?? null} />
+  return (
+    <TradeOff
+      key={`${stored.data.id}/${revision ?? 'newest'}`}
+      stored={stored.data}
+      made={made.data}
+      newest={newest.data ?? null}
+      old={revision !== undefined}
+    />
+  )
 }
 
 type Record = NonNullable<Parameters<typeof usePartsOf>[0]>

@@ -32,9 +32,15 @@ export function Unknowns(props: { record: ComparisonRecord; documents: { game: G
         </div>
       </div>
       {record.inputs.map((input, index) => (
-        <Unknown key={input.id} input={input} index={index} documents={documents} onRemove={() => remove(index)} />
+        <Unknown
+          key={input.id}
+          input={input}
+          index={index}
+          documents={documents}
+          onRemove={edit.readOnly ? null : () => remove(index)}
+        />
       ))}
-      <AddUnknown record={record} documents={documents} />
+      {!edit.readOnly && <AddUnknown record={record} documents={documents} />}
     </section>
   )
 }
@@ -43,7 +49,7 @@ function Unknown(props: {
   input: Input
   index: number
   documents: { game: Game; options: Option[] }
-  onRemove(): void
+  onRemove: (() => void) | null
 }) {
   const { input, index } = props
   const words = inputWords(input, props.documents)
@@ -68,11 +74,13 @@ function Unknown(props: {
             step={0.05}
           />
         )}
-        <div style={{ alignSelf: 'end' }}>
-          <Button variant="subtle" size="compact-md" onClick={props.onRemove} aria-label={`Remove ‘${words.name}’`}>
-            Remove
-          </Button>
-        </div>
+        {props.onRemove && (
+          <div style={{ alignSelf: 'end' }}>
+            <Button variant="subtle" size="compact-md" onClick={props.onRemove} aria-label={`Remove ‘${words.name}’`}>
+              Remove
+            </Button>
+          </div>
+        )}
       </div>
     </fieldset>
   )

@@ -39,7 +39,9 @@ function actionAt(report: PlanReport, ticksLeft: number): Action['kind'] {
 }
 
 // Exact rationals by backward induction (Python fractions); method: Bellman (1957), Puterman, Markov Decision
-// Processes (1994) chapter 4. Cases 3.8a-c of the list of outside checks.
+// Processes (1994) chapter 4. Cases 3.8a-c of the list of outside checks. Its cases 3.1 to 3.5 can not be said as a plan:
+// a candidate, an offer or a ticket is seen before it is taken or left (3.1 to 3.4), and a machine's next state is drawn
+// (3.5), where here a leg's chance decides only when it ends and how many pieces count.
 describe('random cycles that can not be interrupted, with a terminal reward', () => {
   const races: { name: string; race: Race; exact: number; stops: number[]; finishes: number[] }[] = [
     {

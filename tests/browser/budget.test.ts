@@ -1,0 +1,54 @@
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import type { DesignRecord } from '../../src/model/documents/records.ts'
+import { openWorld, shownPoints, type World } from './world.ts'
+
+let world: World
+beforeAll(async () => {
+  world = await openWorld()
+})
+afterAll(() => world.close())
+
+/** Carries 60, each of whose pieces takes stages of a very wide log-normal: even the coarse plan needs most of a minute. */
+async function saveHauler(): Promise<void> {
+  const { body } = await fetch(`${world.url}/api/documents/design/shearwater`).then((response) => response.json())
+  const { robot, ...rest } = body as DesignRecord
+  const score = Object.fromEntries(
+    Object.entries(robot.score).map(([goal, ways]) => [
+      goal,
+      ways.map((way) => ({
+        ...way,
+        stages: ('stages' in way ? way.stages : []).map((stage) => ({
+          ...stage,
+          each: true,
+          duration: { kind: 'lognormal', median: 1, spread: Math.E },
+        })),
+      })),
+    ]),
+  )
+  const hauler = { ...rest, robot: { ...robot, id: 'hauler', name: 'Hauler', score, carries: { buoy: 60 } } }
+  const response = await fetch(`${world.url}/api/documents/design/hauler`, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ base: null, body: hauler }),
+  })
+  expect(response.status).toBe(200)
+}
+
+test('a computation that would run for minutes ends with a sentence, the screen stays usable, and a smaller one works', async () => {
+  await saveHauler()
+  const page = await world.open('/designs/hauler')
+  const sentence = page.getByText(/would take too long and was stopped after \d+ s; carrying fewer pieces .* smaller\./)
+  await sentence.first().waitFor({ timeout: 45_000 })
+  expect(await page.getByTestId('points').textContent()).toContain('…')
+  // The same workers, renewed, answer what is made smaller.
+  await page.getByText('The robot: size, drive, form, reliability').click()
+  await page.locator('[data-place="robot/carries/buoy"]').last().fill('1')
+  expect(await shownPoints(page)).toBeGreaterThan(5)
+  await sentence.first().waitFor({ state: 'detached' })
+  await page.getByRole('group', { name: 'Cycle strip' }).waitFor()
+  await page.context().close()
+})
+
+test('nothing went wrong in any page', () => {
+  expect(world.errors).toEqual([])
+})

@@ -1,0 +1,19 @@
+import type { Kind } from './protocol.ts'
+
+/**
+ * How long each question may take at most (s): some tens of times what it takes for the demo season on a small machine,
+ * so that a slow phone keeps its answers. What follows an edit holds back the next edit and gets the least. Belief is
+ * asked for by a person, shows its progress and can be stopped, so it may take long.
+ */
+export const budgets: { readonly [kind in Kind]: number } = {
+  estimate: 10,
+  legs: 20,
+  travel: 20,
+  quick: 30,
+  likely: 60,
+  report: 90,
+  compare: 180,
+  curve: 180,
+  beliefPart: 900,
+  beliefSummary: 180,
+}
