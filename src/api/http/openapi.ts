@@ -25,6 +25,7 @@ const meanings: { readonly [status: number]: string } = {
   413: 'Body over 2 MB',
   415: 'Body is not JSON',
   422: 'Understood, but there is no way, or it would take too much',
+  429: 'More, or faster, than anybody needs; Retry-After says when to ask again',
   500: 'A fault of the server',
   503: 'Too much is being computed; Retry-After says when to ask again',
 }
