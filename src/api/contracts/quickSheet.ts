@@ -24,7 +24,7 @@ const three = { low: seconds, likely: seconds, high: seconds }
 export const guess = z
   .strictObject(three)
   .superRefine(rising)
-  .meta({ id: 'Guess', description: 'A short trip, the usual one and a long one (s), driving included' })
+  .meta({ id: 'Guess', description: 'The shortest trip, the usual one and the longest (s), driving included' })
 
 const time = z
   .discriminatedUnion('kind', [

@@ -1,6 +1,6 @@
 import type { LevelBelief } from '../documents/quickSheet.ts'
 
-/** What one person thinks of a leg (s): a short trip, the usual one and a long one. */
+/** What one person thinks of a leg (s): the shortest trip, the usual one and the longest. */
 export interface Guess {
   low: number
   likely: number

@@ -30,10 +30,10 @@ export function SplitTrip(props: {
     try {
       const route = await askModel('travel', { game, robot, from: request.from, to: request.spot }, { asked: true })
       const drive = route.seconds * mean(robot.drive.pace)
-      const { stages, over } = splitWhole(trip, drive, texts.rest)
+      const stages = splitWhole(trip, drive, texts.rest)
       const { whole: _, ...others } = trip as Trip & { whole: Duration; stages?: never }
-      if (over > 0) setTrouble(texts.over(seconds(drive), seconds(mean(trip.whole))))
-      else edit.set(props.place, { ...others, stages })
+      if (stages) edit.set(props.place, { ...others, stages })
+      else setTrouble(texts.over(seconds(drive), seconds(mean(trip.whole))))
     } catch (error) {
       setTrouble((error as Error).message)
     } finally {

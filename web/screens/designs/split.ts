@@ -2,12 +2,6 @@ import type { Duration, Stage, Trip } from '../../../src/model/documents/types.t
 import { mean } from '../../../src/model/duration/index.ts'
 import { withMean } from './durations.ts'
 
-export interface SplitTrip {
-  stages: Stage[]
-  /** By how much the drive alone takes longer than the whole trip was said to (s); 0 where the sum is kept. */
-  over: number
-}
-
 /** The same shape of time with a mean that nobody sets by hand: measured times are scaled too. */
 function shrunk(duration: Duration, target: number): Duration {
   if (duration.kind !== 'samples') return withMean(duration, target)
@@ -16,13 +10,13 @@ function shrunk(duration: Duration, target: number): Duration {
 }
 
 /**
- * A whole trip as the drive and one stage with the time that remains, so that their means add up to the trip's.
- * Where the drive alone takes longer, nothing remains, and `over` says by how much the sum has grown.
+ * A whole trip as the drive and one stage with the time that remains, so that their means add up to the trip's, to
+ * 0.01 s. Null where the drive alone takes as long or longer.
  */
-export function splitWhole(trip: Trip & { whole: Duration }, drive: number, name: string): SplitTrip {
+export function splitWhole(trip: Trip & { whole: Duration }, drive: number, name: string): Stage[] | null {
   const rest = mean(trip.whole) - drive
-  const duration: Duration = rest > 0 ? shrunk(trip.whole, rest) : { kind: 'fixed', seconds: 0 }
-  return { stages: [{ id: 'rest', name, duration, after: ['drive'] }], over: Math.max(0, -rest) }
+  if (rest < 0.005) return null
+  return [{ id: 'rest', name, duration: shrunk(trip.whole, rest), after: ['drive'] }]
 }
 
 /** A stage cut in two that follow each other and take as long together; what waited for it waits for the second. */

@@ -40,7 +40,7 @@ export function Ranking(props: {
             </p>
             {found && <p>{found.headline}</p>}
             {found && found.flips.length > 0 && (
-              <ul>
+              <ul className="flips">
                 {found.flips.map((flip) => (
                   <li key={flip}>{flip}</li>
                 ))}

@@ -98,7 +98,7 @@ function Turns(props: { sheet: QuickSheetRecord; readings: ReadGame[]; base: Col
       </p>
     )
   return (
-    <ul>
+    <ul className="flips">
       {sentences.map((sentence) => (
         <li key={sentence}>{sentence}</li>
       ))}

@@ -62,7 +62,6 @@ export function WaysTable(props: {
               <th scope="col" className="figure">
                 {texts.trips}
               </th>
-              <td />
             </tr>
           </thead>
           <tbody>
@@ -95,6 +94,7 @@ function WayRow(props: Parameters<typeof WaysTable>[0] & { way: QuickWay; index:
     <tr>
       <th scope="row">
         <NameCell {...cell(texts.name, 'name')} />
+        <RowActs {...{ sheet, way, index }} />
       </th>
       <td>
         <PlacesCell
@@ -116,7 +116,7 @@ function WayRow(props: Parameters<typeof WaysTable>[0] & { way: QuickWay; index:
           choices={game.finishes.map((finish) => ({
             id: finish.id,
             name: finish.name,
-            worth: words().quickSheet.worth.once(plain(finish.points)),
+            worth: plain(finish.points),
           }))}
         />
       </td>
@@ -154,9 +154,6 @@ function WayRow(props: Parameters<typeof WaysTable>[0] & { way: QuickWay; index:
       <td className="figure result">
         <span className="cell-label">{texts.trips}</span>
         {result ? points(result.trips) : '–'}
-      </td>
-      <td className="acts">
-        <RowActs {...{ sheet, way, index }} />
       </td>
     </tr>
   )

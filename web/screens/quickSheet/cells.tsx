@@ -199,7 +199,7 @@ export function FinishCell(props: CellProps & { choices: { id: string; name: str
         <option value="">{texts.noFinish}</option>
         {props.choices.map((choice) => (
           <option key={choice.id} value={choice.id}>
-            {choice.name}, {choice.worth}
+            {choice.name} ({choice.worth})
           </option>
         ))}
       </select>

@@ -22,7 +22,7 @@ export const quickSheet: Words['quickSheet'] = {
   takeNewest: 'Mit der neuesten rechnen',
   ways: {
     title: 'Spielweisen',
-    how: 'Sekunden gelten für ganze Wege: Fahrt, Warten auf den Mechanismus und wiederholte Versuche eingeschlossen. Tippe eine Zahl oder drei wie „5 8 14“: ein kurzer Weg, der übliche, ein langer.',
+    how: 'Sekunden gelten für ganze Wege: Fahrt, Warten auf den Mechanismus und wiederholte Versuche eingeschlossen. Tippe eine Zahl oder drei wie „5 8 14“: der kürzeste Weg, der übliche, der längste.',
     none: 'Noch keine Spielweise. Füge die erste hinzu: eine Quelle, ein Ziel, und wie lange jeder Weg deiner Meinung nach dauert.',
     add: 'Spielweise hinzufügen',
     copy: 'Kopieren',
@@ -56,7 +56,6 @@ export const quickSheet: Words['quickSheet'] = {
   worth: {
     each: (points) => `${points} Punkte je Stück`,
     hold: (points) => `${points} Punkte je gehaltene Sekunde`,
-    once: (points) => `${points} Punkte`,
   },
   strength: {
     title: 'Drei Spielstärken',
@@ -141,9 +140,9 @@ export const quickSheet: Words['quickSheet'] = {
     unreachable:
       'Die Adresse in diesem Fenster führt von einem anderen Gerät aus nirgendwohin; die Telefone brauchen eine dieses Rechners in seinem Netz.',
     spread: 'Was geschätzt wurde',
-    spreadTable: ['Schätzung', 'Kurz, s', 'Üblich, s', 'Lang, s'],
+    spreadTable: ['Schätzung', 'Kürzester, s', 'Üblich, s', 'Längster, s'],
     pooled: 'Zusammen',
-    rule: 'Zusammen heißt: niedrig ist der Wert, unter dem eine von zehn kurzen Zeiten liegt, üblich die mittlere der üblichen, hoch der Wert, über dem eine von zehn langen liegt. So verschiebt eine unbedachte Schätzung unter zehn nichts weit. Ändere die Zahlen, wo du es besser weißt.',
+    rule: 'Zusammen heißt: niedrig ist, worunter eine von zehn kürzesten Zeiten liegt, üblich die mittlere der üblichen, hoch, worüber eine von zehn längsten liegt. So verschiebt eine unbedachte Schätzung unter zehn nichts weit. Ändere die Zahlen, wo du es besser weißt.',
     belief: (low, likely, high) =>
       `Wie sicher sich die Gruppe beim üblichen Weg ist: ${low} bis ${high} s, am ehesten ${likely} s. Diese Annahme geht in eine Abwägung mit.`,
     low: 'Niedrig, s',

@@ -20,7 +20,7 @@ export const quickSheet = {
   takeNewest: 'Compute with the newest',
   ways: {
     title: 'Ways to play',
-    how: 'Seconds are whole trips: driving, waiting for the mechanism and repeated tries included. Type one number, or three as ‘5 8 14’: a short trip, the usual one, a long one.',
+    how: 'Seconds are whole trips: driving, waiting for the mechanism and repeated tries included. Type one number, or three as ‘5 8 14’: the shortest trip, the usual one, the longest.',
     none: 'No way to play yet. Add the first: a source, a goal, and how long you think each trip takes.',
     add: 'Add a way',
     copy: 'Copy',
@@ -54,7 +54,6 @@ export const quickSheet = {
   worth: {
     each: (points: string) => `${points} points a piece`,
     hold: (points: string) => `${points} points a second held`,
-    once: (points: string) => `${points} points`,
   },
   strength: {
     title: 'Three strengths of play',
@@ -137,9 +136,9 @@ export const quickSheet = {
     unreachable:
       'The address in this window leads nowhere from another device; the phones need one of this machine in its network.',
     spread: 'What was guessed',
-    spreadTable: ['Guess', 'Short, s', 'Usual, s', 'Long, s'],
+    spreadTable: ['Guess', 'Shortest, s', 'Usual, s', 'Longest, s'],
     pooled: 'Together',
-    rule: 'Together means: low is the value below which 1 in 10 of the short trips lie, likely the middle one of the usual trips, high the value above which 1 in 10 of the long trips lie. So one careless guess in ten moves nothing far. Change the numbers where you know better.',
+    rule: 'Together means: low is what 1 in 10 of the shortest trips lie below, likely the middle one of the usual trips, high what 1 in 10 of the longest trips lie above. So one careless guess in ten moves nothing far. Change the numbers where you know better.',
     belief: (low: string, likely: string, high: string) =>
       `How sure the group is of the usual trip: ${low} to ${high} s, most likely ${likely} s. This belief goes along into a trade-off.`,
     low: 'Low, s',
