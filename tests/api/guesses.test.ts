@@ -1,3 +1,4 @@
+import { networkInterfaces } from 'node:os'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { mostCorrections } from '../../src/store/index.ts'
 import { harbour } from '../model/documents/harbour.ts'
@@ -170,6 +171,19 @@ test('A device that asks without end is told to wait, and everything but guesses
 
 test('A server on the loopback address says that no phone can reach it', async () => {
   expect((await server.get('/api/reach')).body).toEqual({ onlyHere: true, addresses: [] })
+})
+
+test('A server on every address names those that phones can try', async () => {
+  const { buildApp } = await import('../../src/app.ts')
+  const app = await buildApp({ store: server.store })
+  await app.listen({ port: 0, host: '0.0.0.0' })
+  const { port } = app.server.address() as { port: number }
+  const reach = await fetch(`http://127.0.0.1:${port}/api/reach`).then((response) => response.json())
+  await app.close()
+  const own = Object.values(networkInterfaces()).flatMap((entries) =>
+    (entries ?? []).filter(({ family, internal }) => family === 'IPv4' && !internal),
+  )
+  expect(reach).toEqual({ onlyHere: false, addresses: own.map(({ address }) => `http://${address}:${port}`) })
 })
 
 test('Rounds are there after the server was started again', async () => {

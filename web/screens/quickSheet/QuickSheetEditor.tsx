@@ -27,7 +27,8 @@ export function QuickSheetEditor(props: {
   stored: Stored<'quickSheet'>
   draft: Draft<QuickSheetRecord>
   game: Stored<'game'>
-  newest: number
+  /** A newer revision of the game with other rules, if there is one. */
+  newest: number | null
   old: boolean
 }) {
   const { stored, draft, old } = props
@@ -97,7 +98,7 @@ export function QuickSheetEditor(props: {
             onRedo={redo}
           />
         </div>
-        {props.newest > sheet.game.revision && (
+        {props.newest !== null && (
           <div className="row">
             <p>{texts.newer(props.newest)}</p>
             <Button variant="default" disabled={old} onClick={() => draft.set(['game', 'revision'], props.newest)}>

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { useSearchParams } from 'wouter'
+import { same } from '../../data/difference.ts'
 import { type Stored, useStored } from '../../data/documents.ts'
 import { useDraft } from '../../data/draft.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
@@ -37,5 +38,9 @@ function Opened(props: { stored: Stored<'quickSheet'>; old: boolean }) {
     return <Trouble title={texts.notLoaded} error={game.error} retry={() => void game.refetch()} />
   const shown = game.data ?? known
   if (!shown) return <Loading what={texts.loading} />
-  return <QuickSheetEditor {...{ stored, old, draft }} game={shown} newest={newest.data?.revision ?? named.revision} />
+  return <QuickSheetEditor {...{ stored, old, draft }} game={shown} newest={newer(newest.data, shown)} />
 }
+
+/** The newest revision where its rules are others; a restored one says the same under a new number. */
+const newer = (newest: Stored<'game'> | undefined, shown: Stored<'game'>): number | null =>
+  newest && newest.revision > shown.revision && !same(newest.body, shown.body) ? newest.revision : null
