@@ -45,7 +45,9 @@ test('five ways typed and ranked, a round of guesses by three phones, and a desi
   for (const [index, way] of typed.entries()) {
     await page.getByRole('button', { name: 'Add a way' }).click()
     const row = page.locator('table.quick tbody tr').nth(index)
-    await row.getByLabel(/^Way to play/).fill(way.name)
+    // The new way’s name is ready to be typed over.
+    await page.waitForFunction((at) => document.activeElement?.matches(`[data-place="ways/${at}/name"]`), index)
+    await page.keyboard.type(way.name)
     await row.getByLabel(/^Pieces a trip/).fill(way.load)
     await row.getByLabel(/^Collect, s/).fill(way.collect)
     await row.getByLabel(/^Score, s/).fill(way.score)

@@ -1,4 +1,5 @@
 import { Button } from '@mantine/core'
+import { useEffect, useRef } from 'react'
 import type { QuickSheetRecord, QuickWay } from '../../../src/model/documents/quickSheet.ts'
 import type { Award, Game } from '../../../src/model/documents/types.ts'
 import { idFrom } from '../../data/identity.ts'
@@ -40,7 +41,20 @@ export function WaysTable(props: {
     texts.finishing,
     texts.finishSuccess,
   ]
-  const add = () => edit.set(['ways'], [...sheet.ways, newWay(game, texts.fresh(sheet.ways.length + 1))])
+  const table = useRef<HTMLTableElement>(null)
+  const added = useRef(false)
+  const add = () => {
+    added.current = true
+    edit.set(['ways'], [...sheet.ways, newWay(game, texts.fresh(sheet.ways.length + 1))])
+  }
+  // The next thing to type is the new way's name.
+  useEffect(() => {
+    if (!added.current) return
+    added.current = false
+    const name = table.current?.querySelector<HTMLInputElement>(`[data-place="ways/${sheet.ways.length - 1}/name"]`)
+    name?.focus()
+    name?.select()
+  }, [sheet.ways.length])
   return (
     <section className="sheet stack" aria-labelledby="ways-title">
       <h2 id="ways-title">{texts.title}</h2>
@@ -48,7 +62,7 @@ export function WaysTable(props: {
       {sheet.ways.length === 0 ? (
         <p className="soft">{texts.none}</p>
       ) : (
-        <table className="tide quick">
+        <table ref={table} className="tide quick">
           <thead>
             <tr>
               {heads.map((head) => (

@@ -99,7 +99,7 @@ export const quickSheet: Words['quickSheet'] = {
     how: 'Eine Lesart ist eine Fassung des Spiels mit einem Namen. Hier sind dieselben Spielweisen unter jeder gereiht, bei mittlerer Stärke.',
     none: 'Für dieses Spiel ist noch keine Lesart benannt.',
     name: 'Lesarten benennen und sehen, welche Entscheidungen eine Regeländerung kippt',
-    printed: (revision) => `Regeln dieses Blatts (Fassung ${revision})`,
+    printed: (revision) => `Regeln dieses Blatts (Fassung\u00a0${revision})`,
     caption: 'Erwartete Punkte je Match unter jeder Lesart, mittlere Stärke',
     same: 'Die Reihenfolge ist unter jeder Lesart gleich: Die Antwort der Schiedsrichter spielt für diese Wahl keine Rolle.',
     turns: (reading, best) => `Unter „${reading}“ ist „${best}“ die beste Spielweise.`,

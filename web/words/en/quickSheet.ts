@@ -97,7 +97,7 @@ export const quickSheet = {
     how: 'A reading is a revision of the game with a name. Here the same ways are ranked under each, at middling play.',
     none: 'No reading of this game is named yet.',
     name: 'Name readings, and see which decisions a change of the rules turns',
-    printed: (revision: number) => `this sheet’s rules (revision ${revision})`,
+    printed: (revision: number) => `this sheet’s rules (revision\u00a0${revision})`,
     caption: 'Expected points a match under each reading, middling play',
     same: 'The order is the same under every reading: the answer of the referees does not matter for this choice.',
     turns: (reading: string, best: string) => `Under ‘${reading}’ the best way is ‘${best}’.`,
