@@ -8,10 +8,11 @@ const between = (low: number, likely: number, high: number): QuickLeg => ({
   belief: null,
 })
 
-const way = (id: string, name: string, rest: Omit<QuickWay, 'id' | 'name' | 'holdSeconds'>): QuickWay => ({
+const way = (id: string, name: string, rest: Omit<QuickWay, 'id' | 'name' | 'holdSeconds' | 'extra'>): QuickWay => ({
   id,
   name,
   holdSeconds: 5,
+  extra: 0,
   ...rest,
 })
 

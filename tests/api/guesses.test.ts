@@ -1,6 +1,6 @@
 import { networkInterfaces } from 'node:os'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
-import { mostCorrections } from '../../src/store/index.ts'
+import { mostCorrections, mostRounds } from '../../src/store/index.ts'
 import { harbour } from '../model/documents/harbour.ts'
 import { lowWay, sheetOf } from '../model/sheet/sheets.ts'
 import { type Server, startServer } from './server.ts'
@@ -110,6 +110,13 @@ describe('A round of guesses', () => {
     const { status, body } = await give(code, 1, telling(0))
     expect([status, body.error.path]).toEqual([409, ['device']])
   })
+})
+
+test('A sheet takes many rounds, and says so when it takes no more', async () => {
+  for (let number = 0; number < mostRounds; number++) expect(await open()).toMatch(/^[A-Z0-9]{6}$/)
+  const { status, body } = await server.send('POST', rounds, { sheet: 'first', way: 'low', leg: 'score' })
+  expect([status, body.error.path]).toEqual([409, ['sheet']])
+  expect((await server.get(`${rounds}?sheet=first`)).body).toHaveLength(mostRounds)
 })
 
 describe('Nonsense is answered with a path and a sentence', () => {

@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import type { QuickLeg, QuickSheetRecord, ReadingRecord } from '../../model/documents/quickSheet.ts'
-import { above, count, format, id, list, longest, measure, name, probability } from './primitives.ts'
+import { above, count, format, id, list, longest, measure, name, points, probability } from './primitives.ts'
 import { reference } from './records.ts'
 
 const seconds = measure(0, longest, 's')
@@ -52,6 +52,7 @@ export const way = z
     collect: collectLeg,
     score: trying,
     finishing: trying,
+    extra: points.describe('Points a match that are added by hand'),
     holdSeconds: measure(0, longest, 'Seconds of holding that one piece buys, at goals that pay for holding'),
   })
   .meta({ id: 'QuickWay', description: 'A way to play with one number per leg' })

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { mostCorrections, mostDevices } from '../../store/index.ts'
+import { mostCorrections, mostDevices, mostRounds } from '../../store/index.ts'
 import type { Given, Round } from '../../store/types.ts'
 import { id } from '../contracts/index.ts'
 import { ApiError, type Code } from '../errors.ts'
@@ -35,11 +35,16 @@ export const guesses = router({
         path: rounds,
         summary: 'Opens a round of guesses for one leg of a way on a stored quick sheet',
         answer: round,
-        errors: writing,
+        errors: [...writing, 'conflict'],
       }),
     )
     .input(openRequest)
-    .mutation(async ({ input, ctx }) => ctx.workspace.rounds.open(await subjectOf(ctx.workspace, input))),
+    .mutation(async ({ input, ctx }) => {
+      const made = await ctx.workspace.rounds.open(await subjectOf(ctx.workspace, input))
+      if (made) return made
+      const message = `The quick sheet has ${mostRounds} rounds, and takes no more: save a copy of it`
+      throw new ApiError({ code: 'conflict', message, path: ['sheet'] })
+    }),
 
   list: procedure
     .meta(

@@ -33,6 +33,8 @@ export interface QuickWay {
   finishing: QuickLeg & { success: number }
   /** Seconds of holding that one piece buys, at goals that pay for holding. */
   holdSeconds: number
+  /** Points a match that are added by hand: autonomous, bonuses, what no rule of the game says. */
+  extra: number
 }
 
 /** How strongly the ways are played: factors on all their times and on all their chances of success. */

@@ -1,6 +1,9 @@
 import type { QuickWay } from '../documents/quickSheet.ts'
 import type { Game, Option, Robot } from '../documents/types.ts'
 
+/** What points by hand are called in the option that a way grows into, where they can be named better. */
+const extraLabel = 'By hand, from the quick sheet'
+
 /** A robot that can what the way needs and no more, each leg with its one number; drive and size are usual ones. */
 export function designOf(game: Game, way: QuickWay): Robot {
   const sources = game.sources.filter(({ id }) => way.sources.includes(id))
@@ -55,6 +58,6 @@ export function optionOf(game: Game, way: QuickWay): Option {
     },
     finish: { mode: 'best' },
     holdSeconds: Object.fromEntries(holding.map(({ id }) => [id, way.holdSeconds])),
-    adjust: [],
+    adjust: way.extra === 0 ? [] : [{ label: extraLabel, points: way.extra, rankingPoints: 0 }],
   }
 }

@@ -3,7 +3,7 @@ import type { Game } from '../documents/types.ts'
 import type { Planner } from '../plan/index.ts'
 import { optionOf } from './grow.ts'
 
-/** What a match brings that is played this way: expected points of teleop, their parts, and about how many trips. */
+/** What a match brings that is played this way: expected points of teleop and those by hand, their parts, and about how many trips. */
 export interface WayResult {
   points: number
   goals: { [goal: string]: { pieces: number; points: number } }

@@ -2,11 +2,13 @@ import type { QuickLegName } from '../../model/documents/quickSheet.ts'
 import type { Guess } from '../../model/sheet/pool.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
+import type { RoundClosingModel, RoundModel } from '../generated/models.ts'
 import { newCode } from './code.ts'
 import {
   type Given,
   mostCorrections,
   mostDevices,
+  mostRounds,
   type Round,
   type RoundStore,
   type RoundSubject,
@@ -27,8 +29,10 @@ export class DatabaseRounds implements RoundStore {
     this.#now = now
   }
 
-  open({ about, ...subject }: RoundSubject): Promise<Round> {
+  open({ about, ...subject }: RoundSubject): Promise<Round | null> {
     return this.#client.$transaction(async (transaction) => {
+      const before = await transaction.round.count({ where: { workspaceId: this.#workspaceId, sheet: subject.sheet } })
+      if (before >= mostRounds) return null
       let code = newCode()
       while (await this.#find(transaction, code)) code = newCode()
       const row = { ...subject, code, about: JSON.stringify(about), openedAt: this.#now() }
@@ -41,14 +45,21 @@ export class DatabaseRounds implements RoundStore {
     return this.#client.$transaction((transaction) => this.#find(transaction, code))
   }
 
-  async list(sheet: string): Promise<Round[]> {
-    const rows = await this.#client.round.findMany({
-      where: { workspaceId: this.#workspaceId, sheet },
-      orderBy: [{ openedAt: 'desc' }, { code: 'asc' }],
-      select: { code: true },
+  list(sheet: string): Promise<Round[]> {
+    const where = { workspaceId: this.#workspaceId, sheet }
+    return this.#client.$transaction(async (transaction) => {
+      const rows = await transaction.round.findMany({
+        where,
+        orderBy: [{ openedAt: 'desc' }, { code: 'asc' }],
+        include: { closing: true },
+      })
+      const devices = await transaction.guess.findMany({
+        where: { workspaceId: this.#workspaceId, code: { in: rows.map(({ code }) => code) } },
+        distinct: ['code', 'device'],
+        select: { code: true },
+      })
+      return rows.map((row) => roundOf(row, devices.filter(({ code }) => code === row.code).length))
     })
-    const rounds = await Promise.all(rows.map(({ code }) => this.get(code)))
-    return rounds.filter((round) => round !== null)
   }
 
   give(code: string, device: string, guess: Guess): Promise<Given> {
@@ -97,15 +108,19 @@ export class DatabaseRounds implements RoundStore {
     const row = await client.round.findUnique({ where: { workspaceId_code: where }, include: { closing: true } })
     if (row === null) return null
     const devices = await client.guess.findMany({ where, distinct: ['device'], select: { device: true } })
-    return {
-      code,
-      sheet: row.sheet,
-      way: row.way,
-      leg: row.leg as QuickLegName,
-      about: JSON.parse(row.about) as RoundWords,
-      openedAt: row.openedAt.toISOString(),
-      closedAt: row.closing?.closedAt.toISOString() ?? null,
-      count: devices.length,
-    }
+    return roundOf(row, devices.length)
+  }
+}
+
+function roundOf(row: RoundModel & { closing: RoundClosingModel | null }, count: number): Round {
+  return {
+    code: row.code,
+    sheet: row.sheet,
+    way: row.way,
+    leg: row.leg as QuickLegName,
+    about: JSON.parse(row.about) as RoundWords,
+    openedAt: row.openedAt.toISOString(),
+    closedAt: row.closing?.closedAt.toISOString() ?? null,
+    count,
   }
 }

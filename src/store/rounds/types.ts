@@ -32,7 +32,8 @@ export type Given =
 
 /** Rounds of one workspace. Rows are added only: a correction is a further row, closing is one as well. */
 export interface RoundStore {
-  open(subject: RoundSubject): Promise<Round>
+  /** Null where the sheet has as many rounds as it may have. */
+  open(subject: RoundSubject): Promise<Round | null>
   get(code: string): Promise<Round | null>
   /** Newest first. */
   list(sheet: string): Promise<Round[]>
@@ -47,3 +48,4 @@ export interface RoundStore {
 /** More would be a mistake or mischief: far above a team and its parents. */
 export const mostDevices = 200
 export const mostCorrections = 50
+export const mostRounds = 200

@@ -40,6 +40,12 @@ describe('points of a way by hand: 60 s, a piece in hand, 4 s to score and 6 s t
     expect(result.points).toBeCloseTo(18, 6)
   })
 
+  test('points by hand are added as they are, at every strength', () => {
+    expect(wayResult(planner, game, lowWay({ extra: 7.5 })).points).toBeCloseTo(25.5, 9)
+    const weak = atStrength(lowWay({ extra: 7.5 }), strengthsAtFirst.weak)
+    expect(wayResult(planner, game, weak).points).toBeCloseTo(4 * 0.8 * 3 + 7.5, 6)
+  })
+
   test('a goal that pays for holding pays the seconds that the sheet says', () => {
     const held = wayResult(planner, game, lowWay({ goals: ['mast'], holdSeconds: 3 }))
     expect(held.points).toBeCloseTo(6 * 3, 6)

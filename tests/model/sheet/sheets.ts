@@ -18,6 +18,7 @@ export const lowWay = (changes: Partial<QuickWay> = {}): QuickWay => ({
   score: { ...seconds(4), success: 1 },
   finishing: { ...seconds(5), success: 1 },
   holdSeconds: 5,
+  extra: 0,
   ...changes,
 })
 

@@ -40,6 +40,7 @@ export function WaysTable(props: {
     texts.success,
     texts.finishing,
     texts.finishSuccess,
+    texts.extra,
   ]
   const table = useRef<HTMLTableElement>(null)
   const added = useRef(false)
@@ -154,6 +155,9 @@ function WayRow(props: Parameters<typeof WaysTable>[0] & { way: QuickWay; index:
             rules={{ min: 0, max: 1, percent: true }}
           />
         )}
+      </td>
+      <td>
+        <NumberCell {...cell(texts.extra, 'extra')} rules={{ min: -10_000, max: 10_000 }} />
       </td>
       <td className="figure result" style={{ opacity: props.stale ? 0.55 : 1 }}>
         <span className="cell-label">{texts.points}</span>

@@ -29,6 +29,7 @@ export function explainWay(of: {
         note: texts.explain.pieces(points(found.pieces)),
       })),
       ...(way.finish === null ? [] : [{ label: placeName(game, way.finish), value: points(result.finish) }]),
+      ...(way.extra === 0 ? [] : [{ label: texts.explain.extra, value: points(way.extra) }]),
     ],
     total: { label: texts.explain.total, value: points(result.points) },
     inputs: [

@@ -25,6 +25,7 @@ export function newWay(game: Game, name: string): QuickWay {
     score: { ...leg(8), success: 0.85 },
     finishing: { ...leg(10), success: 0.8 },
     holdSeconds: 5,
+    extra: 0,
   }
 }
 

@@ -44,6 +44,7 @@ export const quickSheet: Words['quickSheet'] = {
     success: 'Trifft, %',
     finishSuccess: 'Gelingt, %',
     hold: 'Sekunden, die ein Stück weiterzahlt',
+    extra: 'Punkte extra',
     points: 'Punkte',
     trips: 'Fahrten',
     of: (label, way) => `${label}, ${way}`,
@@ -82,7 +83,7 @@ export const quickSheet: Words['quickSheet'] = {
       `„${ahead}“ liegt bei Stärke „${from}“ vor „${behind}“ und bei „${to}“ dahinter.`,
     more: (count) => `Und ${count} weitere Paare.`,
     means:
-      'Erwartete Punkte eines Roboters in der Fahrerphase nach dem exakten Plan: jeder Weg wie getippt, ein Stück in der Hand zu Beginn, keine Autonomphase, in jedem Match dieselbe Form, niemand im Weg. Fahrten sind volle Ladungen, die ein Ziel erreichen.',
+      'Erwartete Punkte eines Roboters in der Fahrerphase nach dem exakten Plan: jeder Weg wie getippt, ein Stück in der Hand zu Beginn, in jedem Match dieselbe Form, niemand im Weg. Die Autonomphase, und was die Regeln hier nicht sagen, kommt in die Punkte extra. Fahrten sind volle Ladungen, die ein Ziel erreichen.',
     alone: 'Eine Spielweise allein braucht keine Reihung: Füge eine zweite zum Vergleich hinzu.',
   },
   explain: {
@@ -90,6 +91,7 @@ export const quickSheet: Words['quickSheet'] = {
     points: (points) => `${points} Punkte je Match`,
     formula:
       'Holen, punkten und, wenn es sich lohnt, abschließen, bis der Summer ertönt; jeder Weg dauert wie getippt; der exakte Plan wählt zu jeder Restzeit das Beste. Die Punkte der Ziele und des Abschlusses werden addiert.',
+    extra: 'Von Hand hinzugefügt',
     pieces: (pieces) => `${pieces} Stück je Match`,
     total: 'Erwartete Punkte',
     source: (sheet, revision, game) => `Schnellblatt „${sheet}“; ${game}, Fassung ${revision}.`,

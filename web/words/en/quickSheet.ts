@@ -42,6 +42,7 @@ export const quickSheet = {
     success: 'Scores, %',
     finishSuccess: 'Works, %',
     hold: 'Seconds that one piece keeps paying',
+    extra: 'Extra points',
     points: 'Points',
     trips: 'Trips',
     of: (label: string, way: string) => `${label}, ${way}`,
@@ -80,7 +81,7 @@ export const quickSheet = {
       `‘${ahead}’ is ahead of ‘${behind}’ in ${from} play and behind in ${to} play.`,
     more: (count: number) => `And ${count} more pairs.`,
     means:
-      'Expected points of one robot in teleop by the exact plan: every trip as typed, a piece in hand at the start, no autonomous, the same form in every match, nobody in the way. Trips are full loads that reach a goal.',
+      'Expected points of one robot in teleop by the exact plan: every trip as typed, a piece in hand at the start, the same form in every match, nobody in the way. Autonomous, and what the rules here do not say, goes into the extra points. Trips are full loads that reach a goal.',
     alone: 'One way alone needs no ranking: add another to compare with.',
   },
   explain: {
@@ -88,6 +89,7 @@ export const quickSheet = {
     points: (points: string) => `${points} points a match`,
     formula:
       'Collect, score and, when it pays, finish until the buzzer, each trip as long as typed; the exact plan chooses what is best at every time left. The points of its goals and of its finish add up.',
+    extra: 'Added by hand',
     pieces: (pieces: string) => `${pieces} pieces a match`,
     total: 'Expected points',
     source: (sheet: string, revision: number, game: string) => `Quick sheet ‘${sheet}’; ${game}, revision ${revision}.`,
