@@ -5,6 +5,7 @@ import { decisionWith } from './decision.ts'
 import { designs } from './designs.ts'
 import { game } from './game.ts'
 import { options } from './options.ts'
+import { quickSheet } from './quickSheet.ts'
 
 export { optionOf, withRobot } from './resolve.ts'
 
@@ -15,6 +16,7 @@ export const breakwater = {
   options,
   comparison: comparisonWith(comparisonResult),
   decision: decisionWith(comparisonResult),
+  quickSheet,
 }
 
 export interface SeedDocument {
@@ -26,12 +28,13 @@ export interface SeedDocument {
 
 /** The season's documents in the order of saving: what others refer to comes first, each as revision 1. */
 export function seedDocuments(): SeedDocument[] {
-  const { game, designs, options, comparison, decision } = breakwater
+  const { game, designs, options, comparison, decision, quickSheet } = breakwater
   return [
     { kind: 'game', id: game.id, name: game.name, body: game },
     ...designs.map((body): SeedDocument => ({ kind: 'design', id: body.robot.id, name: body.robot.name, body })),
     ...options.map((body): SeedDocument => ({ kind: 'option', id: body.option.id, name: body.option.name, body })),
     { kind: 'comparison', id: comparison.id, name: comparison.name, body: comparison },
     { kind: 'decision', id: decision.id, name: decision.name, body: decision },
+    { kind: 'quickSheet', id: quickSheet.id, name: quickSheet.name, body: quickSheet },
   ]
 }

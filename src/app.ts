@@ -6,6 +6,8 @@ import { answerErrors } from './api/http/errors.ts'
 import { protect } from './api/http/helmet.ts'
 import { bodyLimit, readJson } from './api/http/json.ts'
 import { openApiDocument } from './api/http/openapi.ts'
+import { limitGuesses } from './api/http/rate.ts'
+import { reachOf } from './api/http/reach.ts'
 import { refuseOtherSites } from './api/http/sameSite.ts'
 import { offerTrpc } from './api/http/trpc.ts'
 import { serveWeb } from './api/http/web.ts'
@@ -20,6 +22,8 @@ export interface AppOptions {
   /** Certificate and key, for https. */
   https?: { cert: Buffer; key: Buffer }
   pool?: PoolOptions
+  /** Requests about guesses from one address in a minute, for tests. */
+  mostGuessRequests?: number
 }
 
 /** Name of the workspace that everything belongs to while there are no people yet. */
@@ -34,17 +38,33 @@ function aborted(reply: FastifyReply): AbortSignal {
 }
 
 /** The whole server but for listening: the same in production and in tests. Closing it ends its threads, not its store. */
-export async function buildApp({ store, webRoot, logLevel = 'silent', https, pool: size }: AppOptions) {
+export async function buildApp({
+  store,
+  webRoot,
+  logLevel = 'silent',
+  https,
+  pool: size,
+  mostGuessRequests,
+}: AppOptions) {
   const options = { bodyLimit, logger: { level: logLevel }, routerOptions: { maxParamLength: 300 } }
   const app = (https ? fastify({ ...options, https }) : fastify(options)) as unknown as FastifyInstance
   const { version } = packageDescription
   const workspace = store.workspace(await store.ensureWorkspace(onlyWorkspace))
   const pool = openPool(size)
   app.addHook('onClose', () => pool.close())
-  const contextOf = (reply: FastifyReply): Context => ({ store, workspace, pool, version, signal: aborted(reply) })
+  const reach = () => reachOf(app, https !== undefined)
+  const contextOf = (reply: FastifyReply): Context => ({
+    store,
+    workspace,
+    pool,
+    version,
+    reach,
+    signal: aborted(reply),
+  })
 
   answerErrors(app)
   await protect(app)
+  await limitGuesses(app, mostGuessRequests)
   refuseOtherSites(app)
   readJson(app)
   offerEndpoints(app, contextOf)

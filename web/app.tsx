@@ -13,6 +13,10 @@ const DecisionsScreen = lazy(() => import('./screens/decisions/DecisionsScreen.t
 const DecisionScreen = lazy(() => import('./screens/decisions/DecisionScreen.tsx'))
 const GamesScreen = lazy(() => import('./screens/games/GamesScreen.tsx'))
 const GameScreen = lazy(() => import('./screens/games/GameScreen.tsx'))
+const RulesChangeScreen = lazy(() => import('./screens/rulesChange/RulesChangeScreen.tsx'))
+const QuickSheetsScreen = lazy(() => import('./screens/quickSheet/QuickSheetsScreen.tsx'))
+const QuickSheetScreen = lazy(() => import('./screens/quickSheet/QuickSheetScreen.tsx'))
+const GuessScreen = lazy(() => import('./screens/guess/GuessScreen.tsx'))
 
 /** A new screen begins at its top, where a screen reader and the keyboard begin too. */
 function useTop(location: string) {
@@ -35,6 +39,13 @@ export function App() {
               <Route path="/" component={StartScreen} />
               <Route path="/games" component={GamesScreen} />
               <Route path="/games/:id">{({ id }) => <GameScreen key={id} id={id} />}</Route>
+              <Route path="/games/:id/consequences">{({ id }) => <RulesChangeScreen key={id} id={id} />}</Route>
+              <Route path="/quick-sheet" component={QuickSheetsScreen} />
+              <Route path="/quick-sheet/:id">{({ id }) => <QuickSheetScreen key={id} id={id} />}</Route>
+              <Route path="/guess">
+                <GuessScreen />
+              </Route>
+              <Route path="/guess/:code">{({ code }) => <GuessScreen key={code} code={code} />}</Route>
               <Route path="/designs" component={DesignsScreen} />
               <Route path="/designs/:id">{({ id }) => <DesignScreen key={id} id={id} />}</Route>
               <Route path="/trade-offs" component={TradeOffsScreen} />

@@ -20,6 +20,8 @@ export const table = {
   overBudget: { status: 422, trpc: 'UNPROCESSABLE_CONTENT' },
   /** Understood, but this version can not compute it. */
   notOffered: { status: 422, trpc: 'UNPROCESSABLE_CONTENT' },
+  /** More, or faster, than anybody needs. */
+  tooMany: { status: 429, trpc: 'TOO_MANY_REQUESTS' },
   internal: { status: 500, trpc: 'INTERNAL_SERVER_ERROR' },
   /** All threads are at work and enough wait already. */
   busy: { status: 503, trpc: 'SERVICE_UNAVAILABLE' },

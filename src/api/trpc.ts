@@ -3,6 +3,7 @@ import type * as z from 'zod'
 import type { Store, WorkspaceStore } from '../store/types.ts'
 import type { Pool } from './compute/pool.ts'
 import { type Code, type Failure, failureOf, table } from './errors.ts'
+import type { Reach } from './http/reach.ts'
 
 /** What a procedure can reach. */
 export interface Context {
@@ -10,6 +11,8 @@ export interface Context {
   workspace: WorkspaceStore
   pool: Pool
   version: string
+  /** Whether other devices can reach this server, and where. */
+  reach(): Reach
   /** Ends when nobody waits for the answer any more. */
   signal: AbortSignal
 }

@@ -1,4 +1,7 @@
 import type { DocumentKind } from '../model/documents/records.ts'
+import type { RoundStore } from './rounds/types.ts'
+
+export type * from './rounds/types.ts'
 
 export interface DocumentSummary {
   kind: DocumentKind
@@ -43,6 +46,8 @@ export type SaveAllOutcome = { saved: StoredDocument[] } | Extract<SaveOutcome, 
 
 /** All documents of one workspace; a query can not forget the workspace because the object is made for one. */
 export interface WorkspaceStore {
+  /** Rounds of blind guesses. */
+  readonly rounds: RoundStore
   list(kind: DocumentKind, withRemoved?: boolean): Promise<DocumentSummary[]>
   get(kind: DocumentKind, id: string, revision?: number): Promise<StoredDocument | null>
   revisions(kind: DocumentKind, id: string): Promise<RevisionSummary[]>

@@ -1,6 +1,8 @@
 import type { DocumentKind } from '../model/documents/records.ts'
 import type { PrismaClient } from './generated/client.ts'
 import { readDocument } from './read.ts'
+import { DatabaseRounds } from './rounds/rounds.ts'
+import type { RoundStore } from './rounds/types.ts'
 import { summaryOf } from './rows.ts'
 import { Refusal, save, saveEach } from './save.ts'
 import type {
@@ -14,6 +16,7 @@ import type {
 
 /** The documents of one workspace: its id stands in every query because it is fixed here. */
 export class DatabaseWorkspace implements WorkspaceStore {
+  readonly rounds: RoundStore
   readonly #client: PrismaClient
   readonly #workspaceId: string
   readonly #now: () => Date
@@ -22,6 +25,7 @@ export class DatabaseWorkspace implements WorkspaceStore {
     this.#client = client
     this.#workspaceId = workspaceId
     this.#now = now
+    this.rounds = new DatabaseRounds(client, workspaceId, now)
   }
 
   async list(kind: DocumentKind, withRemoved = false) {

@@ -1,10 +1,13 @@
 import { createTRPCClient, httpBatchLink, TRPCClientError } from '@trpc/client'
 import type { AppRouter } from '../../src/api/index.ts'
+import type { QuickLegName } from '../../src/model/documents/quickSheet.ts'
 import type { DocumentKind } from '../../src/model/documents/records.ts'
 import type { Problem } from '../../src/model/errors.ts'
+import type { Guess } from '../../src/model/sheet/index.ts'
 import type {
   DocumentSummary,
   RevisionSummary,
+  Round,
   SaveOutcome,
   SaveRequest,
   StoredDocument,
@@ -58,6 +61,23 @@ export const restoreDocument = (kind: DocumentKind, id: string, revision: number
 
 export const removeDocument = (kind: DocumentKind, id: string, undo = false): Promise<unknown> =>
   said(client.documents.remove.mutate({ kind, id, undo }))
+
+export const openRound = (subject: { sheet: string; way: string; leg: QuickLegName }): Promise<Round> =>
+  said(client.guesses.open.mutate(subject))
+
+export const listRounds = (sheet: string): Promise<Round[]> => said(client.guesses.list.query({ sheet }))
+
+/** A round; its guesses are null while it is open. */
+export const getRound = (code: string): Promise<Round & { guesses: Guess[] | null }> =>
+  said(client.guesses.get.query({ code }))
+
+export const giveGuess = (code: string, device: string, guess: Guess): Promise<{ count: number; corrected: boolean }> =>
+  said(client.guesses.give.mutate({ code, device, guess }))
+
+export const closeRound = (code: string): Promise<Round & { guesses: Guess[] | null }> =>
+  said(client.guesses.close.mutate({ code }))
+
+export const getReach = (): Promise<{ onlyHere: boolean; addresses: string[] }> => said(client.guesses.reach.query({}))
 
 /** All that the server found wrong with a document, with the path of each; none where it was something else. */
 export function problemsOf(error: unknown): readonly Problem[] {

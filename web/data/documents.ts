@@ -1,4 +1,5 @@
 import { useMutation, useQueries, useQuery, useQueryClient } from '@tanstack/react-query'
+import type { QuickSheetRecord, ReadingRecord } from '../../src/model/documents/quickSheet.ts'
 import type {
   ComparisonRecord,
   DecisionRecord,
@@ -17,6 +18,8 @@ export interface Bodies {
   option: OptionRecord
   comparison: ComparisonRecord
   decision: DecisionRecord
+  quickSheet: QuickSheetRecord
+  reading: ReadingRecord
 }
 
 export type Stored<K extends DocumentKind> = Omit<StoredDocument, 'body'> & { body: Bodies[K] }

@@ -8,6 +8,8 @@ export const headOf = {
   option: ['option'],
   comparison: [],
   decision: [],
+  quickSheet: [],
+  reading: [],
 } as const satisfies {
   [kind in DocumentKind]: readonly string[]
 }

@@ -6,6 +6,7 @@ import './masthead.css'
 const places = [
   { href: '/', name: 'start' },
   { href: '/games', name: 'games' },
+  { href: '/quick-sheet', name: 'quickSheet' },
   { href: '/designs', name: 'designs' },
   { href: '/trade-offs', name: 'tradeOffs' },
   { href: '/decisions', name: 'decisions' },

@@ -6,6 +6,7 @@ import { legReport } from '../../src/model/leg/index.ts'
 import type { LegReport, LegRequest } from '../../src/model/leg/types.ts'
 import { Planner } from '../../src/model/plan/index.ts'
 import type { Curve, ToWorker } from './protocol.ts'
+import { sheetAnswer } from './sheet.ts'
 
 type Progress = (done: number, total: number) => void
 
@@ -63,6 +64,8 @@ export function answer(question: ToWorker, progress: Progress): unknown {
       return curve(question, progress)
     case 'likely':
       return likely(question)
+    case 'sheet':
+      return sheetAnswer(question)
     case 'travel':
       return travel(question.game, question.robot, question.from, question.to)
   }

@@ -1,16 +1,27 @@
 import type { BeliefPart } from '../../src/model/compare/index.ts'
 import type { BeliefReport, CompareReport, CompareRequest, Input } from '../../src/model/compare/types.ts'
+import type { QuickWay, Strength } from '../../src/model/documents/quickSheet.ts'
 import type { Game, Option, Robot } from '../../src/model/documents/types.ts'
 import type { Path } from '../../src/model/errors.ts'
 import type { Route } from '../../src/model/field/types.ts'
 import type { LegReport, LegRequest } from '../../src/model/leg/types.ts'
 import type { PlanReport, QuickPlan } from '../../src/model/plan/types.ts'
+import type { WayResult } from '../../src/model/sheet/index.ts'
 
 /** One option's expected points at values of one input. */
 export interface Curve {
   option: string
   at: [number, number][]
 }
+
+/** Ways of a quick sheet under one or several sets of rules, at one or several strengths of play. */
+export interface SheetAsk {
+  games: Game[]
+  ways: QuickWay[]
+  strengths: Strength[]
+}
+
+export type WayAnswer = { result: WayResult } | { problem: string }
 
 /** What can be asked of the model in a worker, and what it answers. */
 export interface Questions {
@@ -33,6 +44,8 @@ export interface Questions {
   curve: { ask: { game: Game; options: Option[]; input: Input; others: Input[]; count: number }; answer: Curve[] }
   /** Expected points of each option with all inputs at their likely values. */
   likely: { ask: { game: Game; options: Option[]; inputs: Input[] }; answer: number[] }
+  /** By game, strength and way. */
+  sheet: { ask: SheetAsk; answer: WayAnswer[][][] }
   travel: { ask: { game: Game; robot: Robot; from: string; to: string }; answer: Route }
 }
 

@@ -9,6 +9,7 @@ export { game } from './game.ts'
 export { option } from './option.ts'
 export { id, name } from './primitives.ts'
 // What is kept
+export { guess, quickSheetRecord, readingRecord } from './quickSheet.ts'
 export { comparisonRecord, decisionRecord, designRecord, optionRecord, revision } from './records.ts'
 export { robot } from './robot.ts'
 // What is wrong, in sentences

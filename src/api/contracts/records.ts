@@ -14,7 +14,7 @@ import { robot } from './robot.ts'
 
 export const revision = count(1, 1_000_000_000, 'Revision, counted from 1')
 
-const reference = z
+export const reference = z
   .strictObject({ id, revision })
   .meta({ id: 'Reference', description: 'A stored document at one of its revisions' })
 reference satisfies z.ZodType<Reference>

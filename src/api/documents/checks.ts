@@ -2,11 +2,14 @@ import {
   type ComparisonRecord,
   checkGame,
   checkOption,
+  checkQuickSheet,
   checkRobot,
   type DecisionRecord,
   type DesignRecord,
   type DocumentKind,
   type OptionRecord,
+  type QuickSheetRecord,
+  type ReadingRecord,
   type Reference,
   within,
 } from '../../model/documents/index.ts'
@@ -65,6 +68,15 @@ async function checkDecision(record: DecisionRecord, workspace: WorkspaceStore):
   return [...problems, { path: ['chosen'], message }]
 }
 
+async function checkSheet(sheet: QuickSheetRecord, workspace: WorkspaceStore): Promise<Problem[]> {
+  const game = await read(workspace, 'game', sheet.game)
+  if (game) return checkQuickSheet(game.body, sheet)
+  return [{ path: ['game'], message: missingSentence('game', sheet.game) }]
+}
+
+const checkReading = ({ game }: ReadingRecord, workspace: WorkspaceStore): Promise<Problem[]> =>
+  checkReference(game, 'game', { path: ['game'], workspace })
+
 type Check<Body> = (body: Body, workspace: WorkspaceStore) => Promise<Problem[]>
 
 /** What each kind of document can still get wrong when its shape is right: its own rules, and what it refers to. */
@@ -74,4 +86,6 @@ export const checks: { readonly [Kind in DocumentKind]: Check<Bodies[Kind]> } = 
   option: checkOptionRecord,
   comparison: checkComparison,
   decision: checkDecision,
+  quickSheet: checkSheet,
+  reading: checkReading,
 }

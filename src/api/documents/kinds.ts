@@ -6,8 +6,18 @@ import type {
   DocumentKind,
   Game,
   OptionRecord,
+  QuickSheetRecord,
+  ReadingRecord,
 } from '../../model/documents/index.ts'
-import { comparisonRecord, decisionRecord, designRecord, game, optionRecord } from '../contracts/index.ts'
+import {
+  comparisonRecord,
+  decisionRecord,
+  designRecord,
+  game,
+  optionRecord,
+  quickSheetRecord,
+  readingRecord,
+} from '../contracts/index.ts'
 
 /** The body of each kind of document. */
 export interface Bodies {
@@ -16,9 +26,13 @@ export interface Bodies {
   option: OptionRecord
   comparison: ComparisonRecord
   decision: DecisionRecord
+  quickSheet: QuickSheetRecord
+  reading: ReadingRecord
 }
 
-export const kind = z.enum(['game', 'design', 'option', 'comparison', 'decision']).describe('Kind of document')
+export const kind = z
+  .enum(['game', 'design', 'option', 'comparison', 'decision', 'quickSheet', 'reading'])
+  .describe('Kind of document')
 
 /** The contract of each kind's body. */
 export const contracts: { readonly [Kind in DocumentKind]: z.ZodType<Bodies[Kind]> } = {
@@ -27,6 +41,8 @@ export const contracts: { readonly [Kind in DocumentKind]: z.ZodType<Bodies[Kind
   option: optionRecord,
   comparison: comparisonRecord,
   decision: decisionRecord,
+  quickSheet: quickSheetRecord,
+  reading: readingRecord,
 }
 
 export const anyBody = z.union(Object.values(contracts)).meta({ id: 'DocumentBody', description: 'By kind' })
@@ -38,6 +54,8 @@ export const headIn: { readonly [kind in DocumentKind]: readonly string[] } = {
   option: ['option'],
   comparison: [],
   decision: [],
+  quickSheet: [],
+  reading: [],
 }
 
 export function headOf(kind: DocumentKind, body: Bodies[DocumentKind]): { id: string; name: string } {

@@ -21,7 +21,8 @@ export async function read<Kind extends DocumentKind>(workspace: WorkspaceStore,
 }
 
 export function missingSentence(kind: DocumentKind, { id, revision }: Place): string {
-  return `There is no ${kind} with the id “${id}”${revision === undefined ? '' : ` in revision ${revision}`}`
+  const noun = kind === 'quickSheet' ? 'quick sheet' : kind
+  return `There is no ${noun} with the id “${id}”${revision === undefined ? '' : ` in revision ${revision}`}`
 }
 
 export function notFound(kind: DocumentKind, place: Place): ApiError {

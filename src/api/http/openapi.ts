@@ -20,11 +20,12 @@ const failure = z
 const meanings: { readonly [status: number]: string } = {
   400: 'Not what is allowed here; path names the field',
   403: 'Asked for by a page of another site',
-  404: 'There is no such document',
-  409: 'Somebody saved in between: current and base are both sides',
+  404: 'There is no such document or round',
+  409: 'Somebody saved in between, and current and base are both sides; or a round takes no more',
   413: 'Body over 2 MB',
   415: 'Body is not JSON',
   422: 'Understood, but there is no way, or it would take too much',
+  429: 'More, or faster, than anybody needs; Retry-After says when to ask again',
   500: 'A fault of the server',
   503: 'Too much is being computed; Retry-After says when to ask again',
 }

@@ -57,4 +57,4 @@ export interface DecisionRecord {
   snapshot: { game: Game; options: Option[]; inputs: Input[]; result: CompareReport }
 }
 
-export type DocumentKind = 'game' | 'design' | 'option' | 'comparison' | 'decision'
+export type DocumentKind = 'game' | 'design' | 'option' | 'comparison' | 'decision' | 'quickSheet' | 'reading'

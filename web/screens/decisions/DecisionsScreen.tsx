@@ -1,4 +1,6 @@
 import { Link } from 'wouter'
+import { useList } from '../../data/documents.ts'
+import { words } from '../../words/catalogue.ts'
 import { DocumentList } from '../documents/DocumentList.tsx'
 import '../start/start.css'
 
@@ -14,6 +16,21 @@ export default function DecisionsScreen() {
       <p>
         A decision record is made from a <Link href="/trade-offs">trade-off</Link>.
       </p>
+      <RulesLinks />
     </DocumentList>
+  )
+}
+
+/** From the decisions to what other rules would do to them, game by game. */
+function RulesLinks() {
+  const games = useList('game')
+  return (
+    <ul>
+      {games.data?.map(({ id, name }) => (
+        <li key={id}>
+          <Link href={`/games/${id}/consequences`}>{words().rulesChange.linkOf(name)}</Link>
+        </li>
+      ))}
+    </ul>
   )
 }

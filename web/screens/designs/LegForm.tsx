@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core'
-import type { Game, Robot, Stage, Trip } from '../../../src/model/documents/types.ts'
+import type { Game, Robot, Stage } from '../../../src/model/documents/types.ts'
 import type { Place } from '../../data/difference.ts'
 import { DurationFields } from '../../shell/fields/DurationFields.tsx'
 import { useEdit } from '../../shell/fields/EditContext.tsx'
@@ -8,6 +8,7 @@ import { SelectField } from '../../shell/fields/SelectField.tsx'
 import { placeName } from '../../words/actions.ts'
 import { type ShownLeg, tripOf } from './cycle.ts'
 import type { Selected } from './DesignEditor.tsx'
+import { SplitTrip } from './SplitTrip.tsx'
 import { StageForm } from './StageForm.tsx'
 
 /** Under the strip: the numbers of the bar that was chosen, and of its leg. */
@@ -30,7 +31,7 @@ export function LegForm(props: {
       {'whole' in trip ? (
         <>
           <DurationFields place={[...place, 'whole']} label="Whole leg, driving included" />
-          <Split place={place} trip={trip} />
+          <SplitTrip place={place} trip={trip} game={game} robot={robot} request={leg.request} />
         </>
       ) : (
         <>
@@ -133,32 +134,6 @@ function AddStage(props: { stages: Stage[]; place: Place; onAdded(stage: string)
         }}
       >
         Add a stage
-      </Button>
-    </div>
-  )
-}
-
-/** A first guess for the whole leg grows into stages without being typed again. */
-function Split(props: { place: Place; trip: Trip & { whole: unknown } }) {
-  const edit = useEdit()
-  if (edit.readOnly) return null
-  return (
-    <div>
-      <Button
-        variant="default"
-        onClick={() => {
-          const { whole, ...rest } = props.trip as Trip & { whole: unknown }
-          void whole
-          const stage: Stage = {
-            id: 'work',
-            name: 'Work in place',
-            duration: { kind: 'range', low: 1, likely: 1.5, high: 3 },
-            after: ['drive'],
-          }
-          edit.set(props.place, { ...rest, stages: [stage] })
-        }}
-      >
-        Split into drive and stages
       </Button>
     </div>
   )

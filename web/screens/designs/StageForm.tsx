@@ -4,6 +4,8 @@ import type { Place } from '../../data/difference.ts'
 import { DurationFields } from '../../shell/fields/DurationFields.tsx'
 import { problemAt, useEdit } from '../../shell/fields/EditContext.tsx'
 import { TextField } from '../../shell/fields/TextField.tsx'
+import { words } from '../../words/catalogue.ts'
+import { cutStage } from './split.ts'
 
 /** One stage: its name, its time, and what it waits for. */
 export function StageForm(props: { trip: Stage[]; selected: string | null; place: Place }) {
@@ -23,6 +25,12 @@ export function StageForm(props: { trip: Stage[]; selected: string | null; place
           : other,
       )
     edit.set([...props.place, 'stages'], others)
+  }
+  const cut = () => {
+    const taken = props.trip.map(({ id }) => id)
+    const number = [2, 3, 4, 5, 6, 7, 8, 9].find((each) => !taken.includes(`${stage.id}-${each}`)) ?? taken.length + 1
+    const second = { id: `${stage.id}-${number}`, name: words().quickSheet.split.second(stage.name) }
+    edit.set([...props.place, 'stages'], cutStage(props.trip, stage.id, second))
   }
   const problem = problemAt(edit.problems, [...place, 'after']) ?? problemAt(edit.problems, [...props.place, 'stages'])
   return (
@@ -57,6 +65,11 @@ export function StageForm(props: { trip: Stage[]; selected: string | null; place
           checked={stage.each ?? false}
           onChange={(event) => edit.set([...place, 'each'], event.currentTarget.checked ? true : undefined)}
         />
+        {!edit.readOnly && (
+          <Button variant="default" size="compact-md" onClick={cut}>
+            {words().quickSheet.split.cut}
+          </Button>
+        )}
         {!edit.readOnly && (
           <Button variant="subtle" size="compact-md" onClick={remove}>
             Remove this stage

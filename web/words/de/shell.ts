@@ -11,6 +11,7 @@ export const shell: Words['shell'] = {
   places: {
     start: 'Start',
     games: 'Spiele',
+    quickSheet: 'Schnellblatt',
     designs: 'Entwürfe',
     tradeOffs: 'Abwägungen',
     decisions: 'Entscheidungen',

@@ -5,5 +5,12 @@ export const shell = {
   silence: 'The server does not answer. What you type stays in this browser and can be saved when it is back.',
   colophon:
     'Points are expected points of one robot in one match; every number can be opened. Computed in your browser.',
-  places: { start: 'Start', games: 'Games', designs: 'Designs', tradeOffs: 'Trade-offs', decisions: 'Decisions' },
+  places: {
+    start: 'Start',
+    games: 'Games',
+    quickSheet: 'Quick sheet',
+    designs: 'Designs',
+    tradeOffs: 'Trade-offs',
+    decisions: 'Decisions',
+  },
 }

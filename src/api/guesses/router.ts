@@ -1,0 +1,125 @@
+import * as z from 'zod'
+import { mostCorrections, mostDevices, mostRounds } from '../../store/index.ts'
+import type { Given, Round } from '../../store/types.ts'
+import { id } from '../contracts/index.ts'
+import { ApiError, type Code } from '../errors.ts'
+import { type Context, type Endpoint, procedure, router } from '../trpc.ts'
+import { code, device, given, guess, opened, openRequest, reach, round } from './contracts.ts'
+import { subjectOf } from './subject.ts'
+
+const rounds = '/api/guess-rounds'
+const one = `${rounds}/{code}`
+const writing: readonly Code[] = ['malformed', 'forbidden', 'notFound', 'tooMany', 'tooLarge', 'notJson']
+
+const endpoint = (offered: Endpoint): { endpoint: Endpoint } => ({ endpoint: offered })
+
+const missing = (named: string) =>
+  new ApiError({ code: 'notFound', message: `There is no round of guesses with the code “${named}”`, path: ['code'] })
+
+const refusals: { readonly [why in Exclude<Extract<Given, { refused: unknown }>['refused'], 'missing'>]: string } = {
+  closed: 'The round is closed: its guesses can be seen, and no more are taken',
+  tooManyDevices: `The round has guesses of ${mostDevices} devices, and takes no more`,
+  tooManyCorrections: `This device has corrected its guess ${mostCorrections} times, and can not do so again`,
+}
+
+async function withGuesses(workspace: Context['workspace'], found: Round) {
+  return { ...found, guesses: await workspace.rounds.guesses(found.code) }
+}
+
+/** Blind guesses: many people guess one leg's time, and nobody sees another's guess before the round is closed. */
+export const guesses = router({
+  open: procedure
+    .meta(
+      endpoint({
+        method: 'POST',
+        path: rounds,
+        summary: 'Opens a round of guesses for one leg of a way on a stored quick sheet',
+        answer: round,
+        errors: [...writing, 'conflict'],
+      }),
+    )
+    .input(openRequest)
+    .mutation(async ({ input, ctx }) => {
+      const made = await ctx.workspace.rounds.open(await subjectOf(ctx.workspace, input))
+      if (made) return made
+      const message = `The quick sheet has ${mostRounds} rounds, and takes no more: save a copy of it`
+      throw new ApiError({ code: 'conflict', message, path: ['sheet'] })
+    }),
+
+  list: procedure
+    .meta(
+      endpoint({
+        method: 'GET',
+        path: rounds,
+        summary: 'Rounds of a quick sheet, newest first',
+        answer: z.array(round),
+      }),
+    )
+    .input(z.strictObject({ sheet: id.describe('Id of the quick sheet') }))
+    .query(({ input, ctx }) => ctx.workspace.rounds.list(input.sheet)),
+
+  get: procedure
+    .meta(
+      endpoint({
+        method: 'GET',
+        path: one,
+        summary: 'A round: how many have guessed and, when it is closed, what',
+        answer: opened,
+        errors: ['malformed', 'notFound', 'tooMany'],
+      }),
+    )
+    .input(z.strictObject({ code }))
+    .query(async ({ input, ctx }) => {
+      const found = await ctx.workspace.rounds.get(input.code)
+      if (!found) throw missing(input.code)
+      return withGuesses(ctx.workspace, found)
+    }),
+
+  give: procedure
+    .meta(
+      endpoint({
+        method: 'PUT',
+        path: `${one}/guesses/{device}`,
+        summary: 'One device’s guess; given again, it corrects the one before, until the round is closed',
+        answer: given,
+        errors: [...writing, 'conflict'],
+      }),
+    )
+    .input(z.strictObject({ code, device, guess }))
+    .mutation(async ({ input, ctx }) => {
+      const outcome = await ctx.workspace.rounds.give(input.code, input.device, input.guess)
+      if ('given' in outcome) return outcome.given
+      if (outcome.refused === 'missing') throw missing(input.code)
+      const path = [outcome.refused === 'closed' ? 'code' : 'device']
+      throw new ApiError({ code: 'conflict', message: refusals[outcome.refused], path })
+    }),
+
+  close: procedure
+    .meta(
+      endpoint({
+        method: 'POST',
+        path: `${one}/close`,
+        summary: 'Closes a round for good, and shows its guesses',
+        answer: opened,
+        errors: writing,
+      }),
+    )
+    .input(z.strictObject({ code }))
+    .mutation(async ({ input, ctx }) => {
+      const found = await ctx.workspace.rounds.close(input.code)
+      if (!found) throw missing(input.code)
+      return withGuesses(ctx.workspace, found)
+    }),
+
+  reach: procedure
+    .meta(
+      endpoint({
+        method: 'GET',
+        path: '/api/reach',
+        summary: 'Whether other devices can reach this server, and under which addresses',
+        answer: reach,
+      }),
+    )
+    .input(z.strictObject({}))
+    .query(({ ctx }) => ctx.reach()),
+})

@@ -1,0 +1,30 @@
+import type { QuickLegName, QuickSheetRecord, QuickWay } from '../../model/documents/index.ts'
+import type { RoundSubject, WorkspaceStore } from '../../store/types.ts'
+import { notFound, read } from '../documents/read.ts'
+import { refuse } from '../errors.ts'
+
+interface Asked {
+  sheet: string
+  way: string
+  leg: QuickLegName
+}
+
+function wayOf(sheet: QuickSheetRecord, { way, leg }: Asked): QuickWay {
+  const found = sheet.ways.find(({ id }) => id === way)
+  if (!found) refuse([{ path: ['way'], message: `The quick sheet “${sheet.name}” has no way with the id “${way}”` }])
+  if (leg === 'finish' && found!.finish === null)
+    refuse([{ path: ['leg'], message: `The way “${found!.name}” has no finish to be guessed` }])
+  return found!
+}
+
+/** What a round is about, in the words of the stored sheet and of its game. */
+export async function subjectOf(workspace: WorkspaceStore, asked: Asked): Promise<RoundSubject> {
+  const sheet = await read(workspace, 'quickSheet', { id: asked.sheet })
+  if (!sheet) throw notFound('quickSheet', { id: asked.sheet })
+  const way = wayOf(sheet.body, asked)
+  const game = await read(workspace, 'game', sheet.body.game)
+  const places = game ? [...game.body.sources, ...game.body.goals, ...game.body.finishes] : []
+  const ids = { collect: way.sources, score: way.goals, finish: way.finish === null ? [] : [way.finish] }[asked.leg]
+  const names = ids.map((id) => places.find((place) => place.id === id)?.name ?? id)
+  return { ...asked, about: { way: way.name, places: names, load: way.load } }
+}

@@ -1,0 +1,51 @@
+import type { QuickLegName } from '../../model/documents/quickSheet.ts'
+import type { Guess } from '../../model/sheet/pool.ts'
+
+/** What is guessed: a leg of a way to play on a quick sheet, in words for whoever guesses. */
+export interface RoundSubject {
+  sheet: string
+  way: string
+  leg: QuickLegName
+  about: RoundWords
+}
+
+export interface RoundWords {
+  way: string
+  /** Names of the sources, goals or finish that the leg leads to. */
+  places: string[]
+  load: number
+}
+
+/** A round of blind guesses. How many guessed is known at once, what they guessed only when it is closed. */
+export interface Round extends RoundSubject {
+  code: string
+  /** ISO 8601. */
+  openedAt: string
+  closedAt: string | null
+  /** Devices that have given a guess. */
+  count: number
+}
+
+export type Given =
+  | { given: { count: number; corrected: boolean } }
+  | { refused: 'missing' | 'closed' | 'tooManyDevices' | 'tooManyCorrections' }
+
+/** Rounds of one workspace. Rows are added only: a correction is a further row, closing is one as well. */
+export interface RoundStore {
+  /** Null where the sheet has as many rounds as it may have. */
+  open(subject: RoundSubject): Promise<Round | null>
+  get(code: string): Promise<Round | null>
+  /** Newest first. */
+  list(sheet: string): Promise<Round[]>
+  /** One guess per device; a later one replaces it until the round is closed. */
+  give(code: string, device: string, guess: Guess): Promise<Given>
+  /** Closed for good; closing it again changes nothing. Null where there is no such round. */
+  close(code: string): Promise<Round | null>
+  /** The newest guess of each device by size, without the devices. Null while the round is open, and where there is none. */
+  guesses(code: string): Promise<Guess[] | null>
+}
+
+/** More would be a mistake or mischief: far above a team and its parents. */
+export const mostDevices = 200
+export const mostCorrections = 50
+export const mostRounds = 200

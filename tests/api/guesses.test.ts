@@ -1,0 +1,208 @@
+import { networkInterfaces } from 'node:os'
+import { afterEach, beforeEach, describe, expect, test } from 'vitest'
+import { mostCorrections, mostRounds } from '../../src/store/index.ts'
+import { harbour } from '../model/documents/harbour.ts'
+import { lowWay, sheetOf } from '../model/sheet/sheets.ts'
+import { type Server, startServer } from './server.ts'
+
+let server: Server
+
+async function start(options = {}) {
+  server = await startServer(options)
+  await server.send('PUT', '/api/documents/game/harbour', { base: null, body: harbour() })
+  const body = sheetOf([lowWay(), lowWay({ id: 'hang', name: 'Hang', finish: 'davit' })])
+  await server.send('PUT', '/api/documents/quickSheet/first', { base: null, body })
+}
+
+beforeEach(() => start())
+afterEach(() => server.close())
+
+const rounds = '/api/guess-rounds'
+const device = (number: number) => `device${String(number).padStart(14, '0')}`
+const open = async (way = 'hang', leg = 'finish') => {
+  const { body } = await server.send('POST', rounds, { sheet: 'first', way, leg })
+  return body.code as string
+}
+const give = (code: string, number: number, guess: unknown) =>
+  server.send('PUT', `${rounds}/${code}/guesses/${device(number)}`, { guess })
+const close = (code: string) => server.send('POST', `${rounds}/${code}/close`, {})
+
+/** A guess that would be recognised wherever it appeared. */
+const telling = (number: number) => ({ low: 41.125 + number, likely: 241.375 + number, high: 441.625 + number })
+
+describe('A round of guesses', () => {
+  test('says what is guessed, in the words of the sheet and the game', async () => {
+    const { status, body } = await server.send('POST', rounds, { sheet: 'first', way: 'low', leg: 'collect' })
+    expect(status).toBe(200)
+    expect(body).toMatchObject({ leg: 'collect', about: { way: 'All low', places: ['Slip'], load: 1 }, count: 0 })
+    expect(body.code).toMatch(/^[A-Z0-9]{6}$/)
+    expect(body.closedAt).toBeNull()
+    expect((await server.get(`${rounds}?sheet=first`)).body).toEqual([body])
+  })
+
+  test('takes the guesses of thirty phones at once, one each', async () => {
+    const code = await open()
+    const answers = await Promise.all(Array.from({ length: 30 }, (_, number) => give(code, number, telling(number))))
+    expect(answers.map(({ status }) => status)).toEqual(answers.map(() => 200))
+    expect(answers.map(({ body }) => body.count).sort((a, b) => a - b)).toEqual(answers.map((_, index) => index + 1))
+    const { body } = await close(code)
+    expect(body.count).toBe(30)
+    expect(body.guesses).toEqual(Array.from({ length: 30 }, (_, number) => telling(number)))
+  })
+
+  test('shows no guess to anybody before it is closed, by whatever address', async () => {
+    const code = await open()
+    const given = await give(code, 1, telling(1))
+    const trpc = (name: string, input: unknown) =>
+      server.get(`/trpc/${name}?input=${encodeURIComponent(JSON.stringify(input))}`)
+    const seen = await Promise.all([
+      server.get(`${rounds}/${code}`),
+      server.get(`${rounds}?sheet=first`),
+      server.get(`${rounds}/${code}/guesses/${device(1)}`),
+      server.get(`${rounds}/${code}/guesses`),
+      server.get('/api/documents/quickSheet/first'),
+      server.get('/health'),
+      trpc('guesses.get', { code }),
+      trpc('guesses.list', { sheet: 'first' }),
+    ])
+    const everything = JSON.stringify([given, ...seen].map(({ body }) => body))
+    expect(everything).toContain('"count":1')
+    expect(everything).not.toMatch(/41\.125|42\.125|242\.375|442\.625/)
+    // A refusal repeats the address that was asked for, and says no more.
+    expect(everything.replaceAll(`${code}/guesses/${device(1)}`, '')).not.toContain(device(1))
+    expect(seen[0]?.body.guesses).toBeNull()
+    await close(code)
+    const after = JSON.stringify((await server.get(`${rounds}/${code}`)).body)
+    expect(after).toContain('242.375')
+    expect(after).not.toContain(device(1))
+  })
+
+  test('lets a device correct its guess, and counts it once', async () => {
+    const code = await open()
+    expect((await give(code, 1, telling(1))).body).toEqual({ count: 1, corrected: false })
+    expect((await give(code, 1, telling(9))).body).toEqual({ count: 1, corrected: true })
+    expect((await close(code)).body.guesses).toEqual([telling(9)])
+  })
+
+  test('that is closed takes no more, stays closed, and shows the same again', async () => {
+    const code = await open()
+    await give(code, 1, telling(1))
+    const first = await close(code)
+    const late = await give(code, 2, telling(2))
+    expect(late.status).toBe(409)
+    expect(late.body.error).toMatchObject({ code: 'conflict', path: ['code'] })
+    expect(late.body.error.message).toContain('The round is closed')
+    expect((await close(code)).body).toEqual(first.body)
+  })
+
+  test('is closed while others still send: every guess is either taken and shown, or refused', async () => {
+    const code = await open()
+    const sent = Array.from({ length: 20 }, (_, number) => give(code, number, telling(number)))
+    const closing = close(code)
+    const taken = (await Promise.all(sent)).filter(({ status }) => status === 200).length
+    await closing
+    expect((await server.get(`${rounds}/${code}`)).body.guesses).toHaveLength(taken)
+  })
+
+  test('stops a device that corrects without end', async () => {
+    const code = await open()
+    for (let turn = 0; turn <= mostCorrections; turn++) expect((await give(code, 1, telling(turn))).status).toBe(200)
+    const { status, body } = await give(code, 1, telling(0))
+    expect([status, body.error.path]).toEqual([409, ['device']])
+  })
+})
+
+test('A sheet takes many rounds, and says so when it takes no more', async () => {
+  for (let number = 0; number < mostRounds; number++) expect(await open()).toMatch(/^[A-Z0-9]{6}$/)
+  const { status, body } = await server.send('POST', rounds, { sheet: 'first', way: 'low', leg: 'score' })
+  expect([status, body.error.path]).toEqual([409, ['sheet']])
+  expect((await server.get(`${rounds}?sheet=first`)).body).toHaveLength(mostRounds)
+})
+
+describe('Nonsense is answered with a path and a sentence', () => {
+  test.each([
+    [{ low: 9, likely: 8, high: 10 }, ['guess', 'likely'], 'likely must be at least low (9), got 8'],
+    [{ low: 1, likely: 8, high: 7 }, ['guess', 'high'], 'high must be at least likely (8), got 7'],
+    [{ low: -1, likely: 8, high: 9 }, ['guess', 'low'], 'low must be at least 0, got -1'],
+    [{ low: 1, likely: 8, high: 1e9 }, ['guess', 'high'], 'high must be at most 600, got 1000000000'],
+    [{ low: '1', likely: 8, high: 9 }, ['guess', 'low'], 'low must be a number, got "1"'],
+    [{ low: 1, likely: 8 }, ['guess', 'high'], 'high is missing'],
+    [{ low: 1, likely: 8, high: 9, name: 'me' }, ['guess', 'name'], '"name" is not a field that is known here'],
+  ])('guess %j', async (guess, path, message) => {
+    const { status, body } = await give(await open(), 1, guess)
+    expect(status).toBe(400)
+    expect(body.error).toMatchObject({ code: 'malformed', path, message })
+  })
+
+  test('codes, devices, sheets, ways and legs that are none', async () => {
+    const code = await open()
+    const guess = { low: 1, likely: 2, high: 3 }
+    const asked: [Promise<{ status: number; body: { error: { path: string[] } } }>, number, string[]][] = [
+      [server.get(`${rounds}/ZZZZZZ`), 404, ['code']],
+      [server.get(`${rounds}/zz`), 400, ['code']],
+      [give('ZZZZZZ', 1, guess), 404, ['code']],
+      [close('ZZZZZZ'), 404, ['code']],
+      [server.send('PUT', `${rounds}/${code}/guesses/short`, { guess }), 400, ['device']],
+      [server.send('POST', rounds, { sheet: 'none', way: 'low', leg: 'score' }), 404, ['id']],
+      [server.send('POST', rounds, { sheet: 'first', way: 'none', leg: 'score' }), 400, ['way']],
+      [server.send('POST', rounds, { sheet: 'first', way: 'low', leg: 'finish' }), 400, ['leg']],
+      [server.send('POST', rounds, { sheet: 'first', way: 'low', leg: 'swim' }), 400, ['leg']],
+    ]
+    for (const [answer, status, path] of asked) {
+      const found = await answer
+      expect([found.status, found.body.error.path]).toEqual([status, path])
+    }
+  })
+
+  test('a guess sent from another site’s page, too large, or not as JSON', async () => {
+    const code = await open()
+    const path = `${rounds}/${code}/guesses/${device(1)}`
+    const body = { guess: { low: 1, likely: 2, high: 3 } }
+    expect((await server.send('PUT', path, body, { 'sec-fetch-site': 'cross-site' })).status).toBe(403)
+    expect((await server.send('PUT', path, { ...body, filler: 'x'.repeat(2_100_000) })).status).toBe(413)
+    expect((await server.send('PUT', path, body, { 'content-type': 'text/plain' })).status).toBe(415)
+  })
+})
+
+test('A device that asks without end is told to wait, and everything but guesses goes on', async () => {
+  await server.close()
+  await start({ mostGuessRequests: 20 })
+  const code = await open()
+  const answers = await Promise.all(Array.from({ length: 30 }, () => server.get(`${rounds}/${code}`)))
+  const refused = answers.filter(({ status }) => status === 429)
+  expect(refused).toHaveLength(11)
+  expect(refused[0]?.body.error).toMatchObject({ code: 'tooMany' })
+  expect(Number(refused[0]?.headers.get('retry-after'))).toBeGreaterThan(0)
+  expect((await server.get('/api/documents/quickSheet')).status).toBe(200)
+})
+
+test('A server on the loopback address says that no phone can reach it', async () => {
+  expect((await server.get('/api/reach')).body).toEqual({ onlyHere: true, addresses: [] })
+})
+
+test('A server on every address names those that phones can try', async () => {
+  const { buildApp } = await import('../../src/app.ts')
+  const app = await buildApp({ store: server.store })
+  await app.listen({ port: 0, host: '0.0.0.0' })
+  const { port } = app.server.address() as { port: number }
+  const reach = await fetch(`http://127.0.0.1:${port}/api/reach`).then((response) => response.json())
+  await app.close()
+  const own = Object.values(networkInterfaces()).flatMap((entries) =>
+    (entries ?? []).filter(({ family, internal }) => family === 'IPv4' && !internal),
+  )
+  expect(reach).toEqual({ onlyHere: false, addresses: own.map(({ address }) => `http://${address}:${port}`) })
+})
+
+test('Rounds are there after the server was started again', async () => {
+  const code = await open()
+  await give(code, 1, telling(1))
+  const { openStore } = await import('../../src/store/index.ts')
+  const again = await openStore(`file:${server.file}`)
+  const workspace = again.workspace(await again.ensureWorkspace('default'))
+  expect(await workspace.rounds.get(code)).toMatchObject({ count: 1, closedAt: null })
+  expect(await workspace.rounds.guesses(code)).toBeNull()
+  const other = again.workspace(await again.ensureWorkspace('other'))
+  expect(await other.rounds.get(code)).toBeNull()
+  expect(await other.rounds.give(code, device(1), telling(1))).toEqual({ refused: 'missing' })
+  await again.close()
+})

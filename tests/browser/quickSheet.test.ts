@@ -1,0 +1,235 @@
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { openWorld, shownPoints, type World } from './world.ts'
+
+let world: World
+beforeAll(async () => {
+  world = await openWorld()
+})
+afterAll(() => world.close())
+
+const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
+
+async function findingsOf(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze()
+  return violations.map(
+    ({ id, impact, nodes }) => `${impact}: ${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
+  )
+}
+
+const tooWide = (page: Page) =>
+  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
+
+const json = (path: string) => fetch(world.url + path).then((response) => response.json())
+
+const typed = [
+  { name: 'Piers, one each', collect: '7', score: '6', success: '95', load: '1' },
+  { name: 'Piers, three each', collect: '17', score: '13', success: '90', load: '3' },
+  { name: 'Piers, two each', collect: '13', score: '9', success: '92', load: '2' },
+  { name: 'Piers, slowly', collect: '14', score: '12', success: '95', load: '1' },
+  { name: 'Piers, four each', collect: '20 24 36', score: '16', success: '85', load: '4' },
+]
+
+const points = async (page: Page) => (await page.getByTestId('way-points').allInnerTexts()).map((text) => Number(text))
+
+/** The ranking follows what is typed: waits until it names that way first. */
+const first = (page: Page, name: string) =>
+  page.getByTestId('ranking').locator('tbody tr').first().getByRole('rowheader', { name }).waitFor()
+
+test('five ways typed and ranked, a round of guesses by three phones, and a design that begins with the same numbers', async () => {
+  const page = await world.open('/quick-sheet')
+  await page.getByLabel('Name').fill('Kick-off')
+  await page.getByRole('button', { name: 'Begin it' }).click()
+  await page.getByText('No way to play yet.').waitFor()
+  for (const [index, way] of typed.entries()) {
+    await page.getByRole('button', { name: 'Add a way' }).click()
+    const row = page.locator('table.quick tbody tr').nth(index)
+    // The new way’s name is ready to be typed over.
+    await page.waitForFunction((at) => document.activeElement?.matches(`[data-place="ways/${at}/name"]`), index)
+    await page.keyboard.type(way.name)
+    await row.getByLabel(/^Pieces a trip/).fill(way.load)
+    await row.getByLabel(/^Collect, s/).fill(way.collect)
+    await row.getByLabel(/^Score, s/).fill(way.score)
+    await row.getByLabel(/^Scores, %/).fill(way.success)
+  }
+  await page.waitForFunction(() => document.querySelectorAll('[data-testid=ranking] tbody tr').length === 5)
+  await page.getByText(/Middling play: ‘Piers, (two|three|four) each’ leads by \d/).waitFor()
+  await page.getByText(/^(Which way is best depends|‘.*’ leads at all three|The order is the same)/).waitFor()
+
+  // A faster trip moves the way up at once; undo takes it back.
+  const slow = page.locator('table.quick tbody tr').nth(3)
+  await slow.getByLabel(/^Collect, s/).fill('1')
+  await slow.getByLabel(/^Score, s/).fill('1')
+  await first(page, 'Piers, slowly')
+  await page.keyboard.press('Control+z')
+  await page.keyboard.press('Control+z')
+  expect(await slow.getByLabel(/^Collect, s/).inputValue()).toBe('14')
+  // What can not be read is answered beside it, stays as typed, and keeps the sheet from being saved.
+  await slow.getByLabel(/^Collect, s/).fill('5 3 9')
+  await slow.getByText('Write low, likely, high in this order.').waitFor()
+  expect(await page.getByRole('button', { name: 'Save', exact: true }).isDisabled()).toBe(true)
+  await slow.getByLabel(/^Collect, s/).fill('14')
+  await page.getByRole('button', { name: 'Save', exact: true }).click()
+  await page.getByText('Saved as revision 2.').waitFor()
+
+  await page.getByLabel('Leg', { exact: true }).selectOption({ label: 'scoring' })
+  await page.getByRole('button', { name: 'Open a round' }).click()
+  const panel = page.getByRole('dialog')
+  await panel.getByText('No phone can reach this server').waitFor()
+  const code = (await panel.locator('.code').textContent())!
+  expect(await findingsOf(page)).toEqual([])
+  const phones = await Promise.all(
+    [1, 2, 3].map(() => world.open(`/guess/${code}`, { viewport: { width: 390, height: 844 }, hasTouch: true })),
+  )
+  for (const [index, phone] of phones.entries()) {
+    await phone.getByText('How long does one trip to score take: to Piers?').waitFor()
+    await phone.getByLabel('The shortest').fill(String(3 + index))
+    await phone.getByLabel('The usual').fill(String(1 + index))
+    await phone.getByLabel('The longest').fill(String(11 + index))
+    await phone.getByRole('button', { name: 'Send my guess' }).click()
+    await phone.getByText('at least as long as the shortest').waitFor()
+    await phone.getByLabel('The usual').fill(String(7 + index))
+    await phone.getByRole('button', { name: 'Send my guess' }).click()
+    await phone.getByText('Your guess is in.').waitFor()
+  }
+  await phones[0]!.getByLabel('The longest').fill('21')
+  await phones[0]!.getByRole('button', { name: 'Correct my guess' }).click()
+  await phones[0]!.getByText('You guessed 3, 7 and 21 s.').waitFor()
+  await panel.getByText('3 have guessed').waitFor()
+  // Before the round is closed nobody sees what the others guessed: not on the screen, not on the other phones.
+  for (const shown of [await panel.innerText(), await phones[1]!.locator('main').innerText()])
+    expect(shown).not.toMatch(/\b21\b/)
+  expect(await findingsOf(phones[0]!)).toEqual([])
+  expect(await tooWide(phones[0]!)).toBeLessThanOrEqual(0)
+
+  await panel.getByRole('button', { name: 'Close the round and show the guesses' }).click()
+  await panel.getByRole('button', { name: 'Close it now' }).click()
+  // Lows 3, 4, 5: 3.2 is their first tenth; highs 12, 13, 21: 19.4 is their last.
+  await panel.getByText('Together: 3.2 · 8 · 19.4 s').waitFor()
+  await phones[1]!.getByRole('heading', { name: 'The round is closed' }).waitFor()
+  await phones[1]!.getByText('Together: 3.2 · 8 · 19.4 s').waitFor()
+  expect(await findingsOf(page)).toEqual([])
+  await panel.getByRole('button', { name: 'Take it for the leg' }).click()
+  await page.keyboard.press('Escape')
+  const asked = page.locator('table.quick tbody tr').first()
+  expect(await asked.getByLabel(/^Score, s/).inputValue()).toBe('3.2 8 19.4')
+  await asked.getByText('from a round of guesses').waitFor()
+  await page.getByRole('button', { name: 'Save', exact: true }).click()
+  await page.getByText('Saved as revision 3.').waitFor()
+  await page.waitForFunction(() => !document.querySelector('[style*="opacity: 0.55"]'))
+  const sheetPoints = (await points(page))[0]!
+
+  await page.getByRole('button', { name: 'Make designs of all ways, and compare them' }).click()
+  await page.getByRole('link', { name: 'Trade-off ‘Kick-off’' }).waitFor()
+  const [comparison] = (await json('/api/documents/comparison')).filter(
+    ({ name }: { name: string }) => name === 'Kick-off',
+  )
+  const { body } = await json(`/api/documents/comparison/${comparison.id}`)
+  // The group’s belief: usual trips 7, 8 and 9, from 7.2 to 8.8 around 8.
+  expect(body.inputs).toEqual([
+    {
+      id: 'Piers, one each: scoring',
+      paths: ['/options/0/robot/score/piers/0/whole'],
+      as: 'factor',
+      low: 7.2 / 8,
+      likely: 1,
+      high: 8.8 / 8,
+    },
+  ])
+  await page.getByRole('link', { name: 'Design ‘Piers, one each’' }).click()
+  await page.getByRole('heading', { name: 'Piers, one each', level: 1 }).waitFor()
+  expect(await shownPoints(page)).toBeCloseTo(sheetPoints, 1)
+  await page.getByRole('button', { name: 'Score', exact: true }).click()
+  await page.getByRole('button', { name: 'Split into the drive and a stage' }).click()
+  const rest = page.getByRole('slider', { name: 'Work in place, seconds' }).first()
+  await rest.waitFor()
+  await rest.focus()
+  await page.keyboard.press('Enter')
+  await page.getByTestId('stage-form').getByRole('button', { name: 'Cut in two' }).click()
+  await page.getByRole('slider', { name: 'Work in place, second half, seconds' }).first().waitFor()
+  for (const phone of phones) await phone.context().close()
+  await page.context().close()
+})
+
+test('a file of a sheet comes in as it went out, and one with faults is answered with the place', async () => {
+  const page = await world.open('/quick-sheet')
+  const { body } = await json('/api/documents/quickSheet/first-saturday')
+  const bring = (document: unknown) =>
+    page.locator('input[type=file]').setInputFiles({
+      name: 'sheet.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(JSON.stringify(document)),
+    })
+  await bring({
+    ...body,
+    id: 'faulty',
+    ways: [
+      { ...body.ways[0], load: 0 },
+      { ...body.ways[1], goals: ['moon'] },
+    ],
+  })
+  await page.getByText('load must be at least 1, got 0').waitFor()
+  await bring({ ...body, id: 'brought', name: 'Brought in' })
+  await page.getByRole('heading', { name: 'Brought in', level: 1 }).waitFor()
+  expect((await json('/api/documents/quickSheet/brought')).body.ways).toEqual(body.ways)
+  world.errors.length = 0
+  await page.context().close()
+})
+
+test('when the rules change, one page says which decisions flip, and a sheet is ranked under a reading', async () => {
+  const { body: game } = await json('/api/documents/game/breakwater')
+  const finishes = game.finishes.map((finish: { id: string; points: number }) =>
+    finish.id === 'davit' ? { ...finish, points: 30 } : finish,
+  )
+  await fetch(`${world.url}/api/documents/game/breakwater`, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ base: 1, note: 'If 7.3 means each robot', body: { ...game, finishes } }),
+  })
+  const page = await world.open('/games/breakwater/consequences')
+  await page.getByText('1 of 1 decision flips.').waitFor()
+  const row = page.locator('tbody tr').first()
+  expect(await row.innerText()).toMatch(/Kittiwake[\s\S]*Shearwater[\s\S]*flips/)
+  await page.getByLabel('Compute under').selectOption('1')
+  await page.getByText('The one decision stands.').waitFor()
+  await page.getByLabel('If … means …').fill('If each robot is paid for the davit')
+  await page.getByLabel('Rule', { exact: true }).fill('7.3')
+  await page.getByLabel('Revision of the game').selectOption('2')
+  await page.getByRole('button', { name: 'Name this reading' }).click()
+  await page.getByText('7.3, revision 2').waitFor()
+  expect(await findingsOf(page)).toEqual([])
+
+  const sheet = await world.open('/quick-sheet/first-saturday')
+  await sheet
+    .getByText('Under ‘If each robot is paid for the davit’ the best way is ‘Gantry, then the davit’.')
+    .waitFor()
+  await sheet.getByRole('button', { name: 'Compute with the newest' }).click()
+  await first(sheet, 'Gantry, then the davit')
+  await page.context().close()
+  await sheet.context().close()
+})
+
+describe.each(['light', 'dark'] as const)('in the %s theme', (colorScheme) => {
+  test.each([
+    { path: '/quick-sheet', shows: 'Begin a sheet' },
+    { path: '/quick-sheet/first-saturday', shows: 'Expected points a match at each strength of play' },
+    { path: '/guess', shows: 'Which round?' },
+    { path: '/games/breakwater/consequences', shows: 'Best under these rules' },
+  ])('$path has no finding of the accessibility scan, and fits a screen of 360 px', async ({ path, shows }) => {
+    const page = await world.open(path, { colorScheme })
+    await page.getByText(shows).first().waitFor()
+    expect(await findingsOf(page)).toEqual([])
+    // Around 1,250 px the table becomes cards.
+    for (const width of [1280, 1252, 1244, 800, 360]) {
+      await page.setViewportSize({ width, height: 740 })
+      expect(await tooWide(page), String(width)).toBeLessThanOrEqual(0)
+    }
+    expect(await findingsOf(page)).toEqual([])
+    await page.context().close()
+  })
+})
+
+test('nothing went wrong in any page', () => {
+  expect(world.errors).toEqual([])
+})

@@ -1,0 +1,39 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
+import type { QuickLegName } from '../../src/model/documents/quickSheet.ts'
+import type { Guess } from '../../src/model/sheet/index.ts'
+import { closeRound, getReach, getRound, giveGuess, listRounds, openRound } from './api.ts'
+
+const key = (code: string) => ['round', code] as const
+
+export const useRounds = (sheet: string) =>
+  useQuery({ queryKey: ['rounds', sheet], queryFn: () => listRounds(sheet), refetchInterval: 15_000 })
+
+/** A round, asked for again every few seconds while it is open. */
+export const useRound = (code: string, every: number) =>
+  useQuery({
+    queryKey: key(code),
+    queryFn: () => getRound(code),
+    refetchInterval: ({ state }) => (state.data?.closedAt ? false : every),
+  })
+
+export const useReach = () => useQuery({ queryKey: ['reach'], queryFn: getReach, staleTime: 60_000 })
+
+/** Opening, guessing and closing; what is on the screen follows. */
+export function useRoundChanges(sheet?: string) {
+  const queries = useQueryClient()
+  const follow = (code: string) =>
+    Promise.all([
+      queries.invalidateQueries({ queryKey: key(code) }),
+      ...(sheet === undefined ? [] : [queries.invalidateQueries({ queryKey: ['rounds', sheet] })]),
+    ])
+  const open = useMutation({
+    mutationFn: (subject: { sheet: string; way: string; leg: QuickLegName }) => openRound(subject),
+    onSuccess: ({ code }) => follow(code),
+  })
+  const give = useMutation({
+    mutationFn: (of: { code: string; device: string; guess: Guess }) => giveGuess(of.code, of.device, of.guess),
+    onSuccess: (_, { code }) => follow(code),
+  })
+  const close = useMutation({ mutationFn: closeRound, onSuccess: ({ code }) => follow(code) })
+  return { open, give, close }
+}

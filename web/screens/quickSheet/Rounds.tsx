@@ -1,0 +1,93 @@
+import { Button, NativeSelect } from '@mantine/core'
+import { useState } from 'react'
+import type { QuickLegName, QuickSheetRecord } from '../../../src/model/documents/quickSheet.ts'
+import { useRoundChanges, useRounds } from '../../data/rounds.ts'
+import { Trouble } from '../../shell/states.tsx'
+import { words } from '../../words/catalogue.ts'
+import { moment } from '../../words/format.ts'
+import { RoundPanel } from './RoundPanel.tsx'
+
+/** Rounds of blind guesses for the legs of this sheet: opening one, and those there are. */
+export function Rounds(props: { sheet: QuickSheetRecord; saved: string; dirty: boolean }) {
+  const { sheet } = props
+  const texts = words().quickSheet.rounds
+  const rounds = useRounds(props.saved)
+  const { open } = useRoundChanges(props.saved)
+  const [wayId, setWay] = useState('')
+  const [leg, setLeg] = useState<QuickLegName>('collect')
+  const [shown, setShown] = useState<string | null>(null)
+  const way = sheet.ways.find(({ id }) => id === wayId) ?? sheet.ways[0]
+  const legs = (['collect', 'score', 'finish'] as const).filter((name) => name !== 'finish' || way?.finish != null)
+  const asked = legs.includes(leg) ? leg : 'collect'
+  const begin = async () => {
+    try {
+      const round = await open.mutateAsync({ sheet: props.saved, way: way!.id, leg: asked })
+      setShown(round.code)
+    } catch {
+      // Said below.
+    }
+  }
+  return (
+    <section className="sheet stack" aria-labelledby="rounds-title">
+      <h2 id="rounds-title">{texts.title}</h2>
+      <p>{texts.how}</p>
+      {way && (
+        <div className="row" style={{ alignItems: 'end' }}>
+          <NativeSelect
+            label={texts.way}
+            value={way.id}
+            data={sheet.ways.map(({ id, name }) => ({ value: id, label: name }))}
+            onChange={(event) => setWay(event.currentTarget.value)}
+          />
+          <NativeSelect
+            label={texts.leg}
+            value={asked}
+            data={legs.map((name) => ({ value: name, label: texts.legs[name] }))}
+            onChange={(event) => setLeg(event.currentTarget.value as QuickLegName)}
+          />
+          <Button loading={open.isPending} disabled={props.dirty} onClick={() => void begin()}>
+            {texts.open}
+          </Button>
+        </div>
+      )}
+      {props.dirty && <p className="soft small">{texts.saveFirst}</p>}
+      {open.error && (
+        <p role="alert" className="loss">
+          {texts.notOpened} {open.error.message}
+        </p>
+      )}
+      {rounds.error && <Trouble title={texts.notLoaded} error={rounds.error} retry={() => void rounds.refetch()} />}
+      {(rounds.data?.length ?? 0) > 0 && (
+        <>
+          <h3>{texts.list}</h3>
+          <ul className="shelf">
+            {rounds.data?.map((round) => (
+              <li key={round.code}>
+                <span>
+                  <strong>{round.code}</strong> · {texts.subject(texts.legs[round.leg], round.about.way)}
+                  <br />
+                  <span className="soft small">
+                    {round.closedAt === null
+                      ? texts.openNow(round.count)
+                      : texts.closed(round.count, moment(round.closedAt))}
+                  </span>
+                </span>
+                <Button
+                  size="compact-md"
+                  variant="default"
+                  aria-label={texts.showOf(round.code)}
+                  onClick={() => setShown(round.code)}
+                >
+                  {texts.show}
+                </Button>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {shown !== null && (
+        <RoundPanel key={shown} code={shown} sheet={sheet} saved={props.saved} onClose={() => setShown(null)} />
+      )}
+    </section>
+  )
+}

@@ -1,0 +1,49 @@
+import type { QuickSheetRecord, QuickWay } from '../../../src/model/documents/quickSheet.ts'
+import type { Game } from '../../../src/model/documents/types.ts'
+import type { WayResult } from '../../../src/model/sheet/index.ts'
+import { placeName } from '../../words/actions.ts'
+import { words } from '../../words/catalogue.ts'
+import type { Explanation } from '../../words/explain.ts'
+import { percent, points } from '../../words/format.ts'
+import { writeTime } from './times.ts'
+
+/** How a way's points came about: what each goal and the finish bring, and the numbers typed. */
+export function explainWay(of: {
+  game: Game
+  sheet: QuickSheetRecord
+  way: QuickWay
+  result: WayResult
+  revision: number
+}): Explanation {
+  const { game, sheet, way, result } = of
+  const texts = words().quickSheet
+  const { ways } = texts
+  return {
+    title: texts.explain.title(way.name),
+    result: texts.explain.points(points(result.points)),
+    formula: texts.explain.formula,
+    parts: [
+      ...Object.entries(result.goals).map(([goal, found]) => ({
+        label: placeName(game, goal),
+        value: points(found.points),
+        note: texts.explain.pieces(points(found.pieces)),
+      })),
+      ...(way.finish === null ? [] : [{ label: placeName(game, way.finish), value: points(result.finish) }]),
+      ...(way.extra === 0 ? [] : [{ label: texts.explain.extra, value: points(way.extra) }]),
+    ],
+    total: { label: texts.explain.total, value: points(result.points) },
+    inputs: [
+      { label: ways.load, value: String(way.load) },
+      { label: ways.collect, value: writeTime(way.collect.time) },
+      { label: ways.score, value: writeTime(way.score.time) },
+      { label: ways.success, value: percent(way.score.success) },
+      ...(way.finish === null
+        ? []
+        : [
+            { label: ways.finishing, value: writeTime(way.finishing.time) },
+            { label: ways.finishSuccess, value: percent(way.finishing.success) },
+          ]),
+    ],
+    source: texts.explain.source(sheet.name, of.revision, game.name),
+  }
+}

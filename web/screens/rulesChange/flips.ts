@@ -1,0 +1,32 @@
+import type { CompareReport } from '../../../src/model/compare/types.ts'
+import type { DecisionRecord } from '../../../src/model/documents/records.ts'
+
+type Means = readonly { id: string; mean: number }[]
+
+const sorted = (options: Means) => [...options].sort((a, b) => b.mean - a.mean)
+
+export interface Standing {
+  best: string
+  /** Points by which the best option is ahead of the next; null where there is none. */
+  lead: number | null
+}
+
+export function standing(options: Means): Standing {
+  const [best, second] = sorted(options)
+  return { best: best?.id ?? '', lead: best && second ? best.mean - second.mean : null }
+}
+
+export interface Consequence {
+  before: Standing
+  after: Standing
+  flips: boolean
+  /** Points by which what was chosen is behind the best now. */
+  chosenBehind: number
+}
+
+/** What other rules do to a decision: the best option then and now. */
+export function consequence({ chosen, snapshot }: DecisionRecord, now: CompareReport): Consequence {
+  const [before, after] = [standing(snapshot.result.options), standing(now.options)]
+  const mean = (id: string) => now.options.find((option) => option.id === id)?.mean ?? Number.NaN
+  return { before, after, flips: before.best !== after.best, chosenBehind: mean(after.best) - mean(chosen) }
+}
