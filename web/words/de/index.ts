@@ -1,5 +1,6 @@
 import type { Words } from '../catalogue.ts'
 import { shell } from './shell.ts'
+import { units } from './units.ts'
 
 /** The German texts. */
-export const de: Words = { shell }
+export const de: Words = { shell, units }

@@ -1,4 +1,5 @@
 import { shell } from './shell.ts'
+import { units } from './units.ts'
 
 /** The English texts, one file per area of the screens. */
-export const en = { shell }
+export const en = { shell, units }
