@@ -1,7 +1,7 @@
 import type { BeliefPart } from '../../src/model/compare/index.ts'
 import type { BeliefReport, CompareReport, CompareRequest, Input } from '../../src/model/compare/types.ts'
 import type { Game, Option, Robot } from '../../src/model/documents/types.ts'
-import type { Path } from '../../src/model/errors.ts'
+import type { Path, Problem } from '../../src/model/errors.ts'
 import type { Route } from '../../src/model/field/types.ts'
 import type { LegReport, LegRequest } from '../../src/model/leg/types.ts'
 import type { PlanReport, QuickPlan } from '../../src/model/plan/types.ts'
@@ -33,7 +33,12 @@ export interface Questions {
   curve: { ask: { game: Game; options: Option[]; input: Input; others: Input[]; count: number }; answer: Curve[] }
   /** Expected points of each option with all inputs at their likely values. */
   likely: { ask: { game: Game; options: Option[]; inputs: Input[] }; answer: number[] }
-  travel: { ask: { game: Game; robot: Robot; from: string; to: string }; answer: Route }
+  travel: {
+    ask: { game: Game; robot: Pick<Robot, 'footprint' | 'drive'>; from: string; to: string }
+    answer: Route
+  }
+  /** Where a robot of this size can not stand or get. */
+  reach: { ask: { game: Game; footprint: Robot['footprint'] }; answer: Problem[] }
 }
 
 export type Kind = keyof Questions

@@ -1,5 +1,6 @@
+import { field } from './field.ts'
 import { shell } from './shell.ts'
 import { units } from './units.ts'
 
 /** The English texts, one file per area of the screens. */
-export const en = { shell, units }
+export const en = { field, shell, units }
