@@ -43,8 +43,7 @@ export function readQuantity(text: string, quantity: Quantity, system: System): 
   let before: number | null = null
   for (const { value, factor } of terms) {
     const next: number | undefined =
-      factor ??
-      (before === null ? units[system][quantity].factor : smaller.find(([larger]) => larger === before)?.[1])
+      factor ?? (before === null ? units[system][quantity].factor : smaller.find(([larger]) => larger === before)?.[1])
     if (next === undefined || (before !== null && next >= before)) return null
     sum += value * next
     before = next

@@ -99,7 +99,13 @@ export function DriveNumbers() {
       <h4 style={{ margin: 0 }}>Drive, of the whole robot</h4>
       <div className="form-grid">
         <NumberField place={[...drive, 'topSpeed']} label="Top speed" quantity="speed" above={0} max={12} />
-        <NumberField place={[...drive, 'acceleration']} label="Acceleration" quantity="acceleration" above={0} max={30} />
+        <NumberField
+          place={[...drive, 'acceleration']}
+          label="Acceleration"
+          quantity="acceleration"
+          above={0}
+          max={30}
+        />
         <NumberField place={[...drive, 'deceleration']} label="Braking" quantity="acceleration" above={0} max={30} />
       </div>
       <DurationFields place={[...drive, 'pace']} label="Pace: driven time over the ideal" factor />

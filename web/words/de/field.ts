@@ -14,8 +14,7 @@ export const field: Words['field'] = {
   movable: 'verschiebbarer Punkt',
   at: (x, y) => `${x} längs, ${y} quer`,
   start: (name) => `Startplatz ${name}`,
-  spot: (place, letter, number, of) =>
-    of > 1 ? `${place} (${letter}), Standpunkt ${number}` : `${place} (${letter})`,
+  spot: (place, letter, number, of) => (of > 1 ? `${place} (${letter}), Standpunkt ${number}` : `${place} (${letter})`),
   obstacle: (name) => `Hindernis ${name}`,
   corner: (name, number) => `${name}, Ecke ${number}`,
   addCornerAfter: (name, number) => `Nach Ecke ${number} von ${name} eine Ecke einfügen`,

@@ -35,31 +35,29 @@ export function FieldCanvas(props: CanvasProps) {
   const chosen = obstaclesOf(game).find(({ key }) => selected === key || selected?.startsWith(`${key}/`))
   return (
     <FieldMap
-        game={game}
-        width={props.width}
-        marks={props.route ? { route: props.route } : undefined}
-        under={(frame) =>
-          show.kept && <KeptAway game={game} frame={frame} away={props.away} clip={`${clip}kept`} />
-        }
-      >
-        {(frame) => (
-          <>
-            {show.others && <OtherAlliance game={game} frame={frame} />}
-            {props.route && (
-              <>
-                <RobotAt frame={frame} at={props.route[0]!} footprint={props.footprint} />
-                <RobotAt frame={frame} at={props.route.at(-1)!} footprint={props.footprint} />
-              </>
-            )}
-            <Things {...props} frame={frame} things={obstaclesOf(game).filter((thing) => thing !== chosen)} />
-            {chosen && <Things {...props} frame={frame} things={[chosen]} />}
-            <Things {...props} frame={frame} things={[...startsOf(game), ...spotsOf(game)]} />
-            {chosen && <Corners {...props} frame={frame} index={chosen.index} />}
-            {props.over?.(frame)}
-            <Guides game={game} frame={frame} guides={props.guides} />
-          </>
-        )}
-      </FieldMap>
+      game={game}
+      width={props.width}
+      marks={props.route ? { route: props.route } : undefined}
+      under={(frame) => show.kept && <KeptAway game={game} frame={frame} away={props.away} clip={`${clip}kept`} />}
+    >
+      {(frame) => (
+        <>
+          {show.others && <OtherAlliance game={game} frame={frame} />}
+          {props.route && (
+            <>
+              <RobotAt frame={frame} at={props.route[0]!} footprint={props.footprint} />
+              <RobotAt frame={frame} at={props.route.at(-1)!} footprint={props.footprint} />
+            </>
+          )}
+          <Things {...props} frame={frame} things={obstaclesOf(game).filter((thing) => thing !== chosen)} />
+          {chosen && <Things {...props} frame={frame} things={[chosen]} />}
+          <Things {...props} frame={frame} things={[...startsOf(game), ...spotsOf(game)]} />
+          {chosen && <Corners {...props} frame={frame} index={chosen.index} />}
+          {props.over?.(frame)}
+          <Guides game={game} frame={frame} guides={props.guides} />
+        </>
+      )}
+    </FieldMap>
   )
 }
 
@@ -82,9 +80,7 @@ function Things(props: CanvasProps & { frame: FieldFrame; things: Thing[] }) {
         troubled={shared.troubled}
         actions={props.actionsOf(thing)}
       >
-        {thing.kind === 'spot' && (
-          <SpotShape {...shared} letter={thing.letter} strong={thing.list === 'goals'} />
-        )}
+        {thing.kind === 'spot' && <SpotShape {...shared} letter={thing.letter} strong={thing.list === 'goals'} />}
         {thing.kind === 'start' && <StartShape {...shared} />}
         {thing.kind === 'corner' && <CornerShape {...shared} />}
         {thing.kind === 'obstacle' && (

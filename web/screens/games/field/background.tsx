@@ -11,7 +11,12 @@ export function KeptAway(props: { game: Game; frame: FieldFrame; away: number; c
   return (
     <g aria-hidden="true">
       <clipPath id={props.clip}>
-        <rect x={frame.x(0)} y={frame.y(field.width)} width={field.length * frame.metre} height={field.width * frame.metre} />
+        <rect
+          x={frame.x(0)}
+          y={frame.y(field.width)}
+          width={field.length * frame.metre}
+          height={field.width * frame.metre}
+        />
       </clipPath>
       <g clipPath={`url(#${props.clip})`}>
         {field.obstacles.map(({ id, outline }) => (

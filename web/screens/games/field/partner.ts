@@ -12,7 +12,8 @@ export interface Partner {
   corners: number[]
 }
 
-const isImage = (image: Point, [x, y]: Point): boolean => Math.abs(image[0] - x) <= near && Math.abs(image[1] - y) <= near
+const isImage = (image: Point, [x, y]: Point): boolean =>
+  Math.abs(image[0] - x) <= near && Math.abs(image[1] - y) <= near
 
 function cornersOf(images: readonly Point[], outline: readonly Point[]): number[] | null {
   const count = images.length

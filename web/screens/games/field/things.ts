@@ -1,8 +1,8 @@
 import type { Game, Point } from '../../../../src/model/documents/types.ts'
 import type { Place } from '../../../data/difference.ts'
 import { withValueAt } from '../../../data/place.ts'
-import { rounded } from './partner.ts'
 import { withCornerAt, withObstacleMoved } from './obstacles.ts'
+import { rounded } from './partner.ts'
 
 export type PlaceList = 'sources' | 'goals' | 'finishes'
 export const placeLists: readonly PlaceList[] = ['sources', 'goals', 'finishes']

@@ -41,10 +41,7 @@ export function useReach(game: Game | null, footprint: Robot['footprint']): Prob
 export function useRoute(game: Game | null, robot: DrivingRobot, from: string, to: string) {
   const { found, fresh } = useAsked(
     'travel',
-    useMemo(
-      () => (game && from && to && from !== to ? { game, robot, from, to } : null),
-      [game, robot, from, to],
-    ),
+    useMemo(() => (game && from && to && from !== to ? { game, robot, from, to } : null), [game, robot, from, to]),
   )
   const route: Route | null = found && 'answer' in found ? found.answer : null
   return { route, error: found && 'error' in found ? found.error : null, fresh }

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
 import type { Game, Point } from '../../../../src/model/documents/types.ts'
 import type { Place } from '../../../data/difference.ts'
+import { valueAt } from '../../../data/place.ts'
 import { type Edit, useEdit } from '../../../shell/fields/EditContext.tsx'
 import { noteEdit } from '../../../worker/latency.ts'
 import type { HandleActions } from './Handle.tsx'
@@ -37,20 +38,17 @@ const burst = 900
 /** What a key adds where there are no steps to keep to (m). */
 const keyStep = 0.05
 
-const isIn = (thing: Thing) => thing.kind === 'obstacle' || thing.kind === 'corner'
-
 /** Keeps what a move changed: one place of the document, so that undoing it is one step. */
 function keep(edit: Edit, thing: Thing, game: Game, group: string | null): void {
-  if (isIn(thing)) return edit.set(['field', 'obstacles'], game.field.obstacles, group)
+  if (thing.kind === 'obstacle' || thing.kind === 'corner') {
+    edit.set(['field', 'obstacles'], game.field.obstacles, group)
+    return
+  }
   const place: Place = [...thing.path, 'at']
+  // What was typed there and could not be read is answered by where it lies now.
   for (const axis of [0, 1]) edit.setText([...place, axis], null, null)
-  const [list, index, , spot] = thing.path as ['starts', number, string?, number?]
-  const at = thing.kind === 'start' ? game[list][index]!.at : spotAt(game, thing, spot!)
-  edit.set(place, at, group)
+  edit.set(place, valueAt(game, place), group)
 }
-
-const spotAt = (game: Game, thing: Thing, spot: number): Point =>
-  thing.kind === 'spot' ? game[thing.list][thing.index]!.spots[spot]!.at : thing.at
 
 /**
  * Moving things over the field. While a drag lasts only the drawing follows, so that no form is drawn anew in each
