@@ -156,7 +156,13 @@ export function FieldEditor(props: { game: Game; onReplace(game: Game): void }) 
         <Checks game={shown} problems={problems} looking={sound && reach === null} onShow={choose} />
       </div>
       <div className="stack field-side">
-        <AddAndPick game={game} selected={thing} readOnly={edit.readOnly} onPick={choose} onAdd={take} />
+        <AddAndPick
+          game={game}
+          selected={thing}
+          readOnly={edit.readOnly}
+          onPick={(key) => choose(key, false)}
+          onAdd={take}
+        />
         <section className="stack" aria-labelledby="chosen-title">
           <h3 id="chosen-title">{texts.chosen.title}</h3>
           <ChosenForm
@@ -172,8 +178,6 @@ export function FieldEditor(props: { game: Game; onReplace(game: Game): void }) 
             }}
           />
         </section>
-        <RoutePanel game={game} {...route} onChange={(from, to) => setRoute({ from, to })} found={found} />
-        <RobotPanel {...driving} />
         {!edit.readOnly && (
           <ZonePanel
             {...{ game, zone, points, said }}
@@ -185,6 +189,10 @@ export function FieldEditor(props: { game: Game; onReplace(game: Game): void }) 
             onFill={fill}
           />
         )}
+      </div>
+      <div className="columns field-below">
+        <RoutePanel game={game} {...route} onChange={(from, to) => setRoute({ from, to })} found={found} />
+        <RobotPanel {...driving} />
       </div>
     </div>
   )
