@@ -1,10 +1,11 @@
+import { memo } from 'react'
 import type { Game } from '../../../../src/model/documents/types.ts'
 import type { Problem } from '../../../../src/model/errors.ts'
 import { words } from '../../../words/catalogue.ts'
 import { isAbout, thingsOf } from './things.ts'
 
 /** What does not fit on the field, in sentences that lead to it. */
-export function Checks(props: {
+export const Checks = memo(function Checks(props: {
   game: Game
   problems: readonly Problem[]
   looking: boolean
@@ -40,4 +41,4 @@ export function Checks(props: {
       </ul>
     </section>
   )
-}
+})

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core'
-import { useMemo } from 'react'
+import { memo, useMemo } from 'react'
 import type { Game, Point } from '../../../../src/model/documents/types.ts'
 import type { Problem } from '../../../../src/model/errors.ts'
 import { type Edit, EditProvider, useEdit } from '../../../shell/fields/EditContext.tsx'
@@ -19,7 +19,7 @@ export interface ChosenActions {
 }
 
 /** The numbers of what is chosen on the field: exact coordinates, name, and what can be done with it. */
-export function ChosenForm(props: {
+export const ChosenForm = memo(function ChosenForm(props: {
   game: Game
   thing: Thing | null
   problems: readonly Problem[]
@@ -47,7 +47,7 @@ export function ChosenForm(props: {
       )}
     </div>
   )
-}
+})
 
 function PointForm(props: { game: Game; thing: Thing; actions: ChosenActions; readOnly: boolean }) {
   const { game, thing, actions } = props

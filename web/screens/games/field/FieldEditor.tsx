@@ -6,7 +6,7 @@ import { Measured } from '../../../charts/Measured.tsx'
 import { useEdit } from '../../../shell/fields/EditContext.tsx'
 import { useUnits } from '../../../units/system.ts'
 import { words } from '../../../words/catalogue.ts'
-import { type Added, withSpot, withStart } from './additions.ts'
+import { withSpot, withStart } from './additions.ts'
 import { Checks } from './Checks.tsx'
 import { ChosenForm } from './ChosenForm.tsx'
 import { FieldCanvas } from './FieldCanvas.tsx'
@@ -15,6 +15,7 @@ import { withCornerAdded } from './obstacles.ts'
 import { imageOf, roundedPoint } from './partner.ts'
 import { RobotPanel, RoutePanel, useDrivingRobot } from './RobotPanel.tsx'
 import { without } from './removals.ts'
+import { useSame, useStable } from './stable.ts'
 import { AddAndPick, firstTools, grids, Tools } from './Tools.tsx'
 import { isAbout, type Thing, thingsOf, withObstacles } from './things.ts'
 import { useReach, useRoute } from './useAsked.ts'
@@ -58,19 +59,23 @@ export function FieldEditor(props: { game: Game; onReplace(game: Game): void }) 
   // Routes are looked for among outlines that can be meant.
   const sound = rules.every(({ path }) => path[1] !== 'obstacles' || path[3] !== 'outline')
   const reach = useReach(sound ? shown : null, footprint)
-  const problems = useMemo(
-    () => [
-      ...rules,
-      ...(reach ?? []).filter(
-        ({ path }) => !rules.some((rule) => rule.path.join() === path.join()) && isThere(things, path),
-      ),
-    ],
-    [rules, reach, things],
+  const problems = useSame(
+    useMemo(
+      () => [
+        ...rules,
+        ...(reach ?? []).filter(
+          ({ path }) => !rules.some((rule) => rule.path.join() === path.join()) && isThere(things, path),
+        ),
+      ],
+      [rules, reach, things],
+    ),
   )
   const troubled = useMemo(
     () => new Set(things.filter((each) => problems.some(({ path }) => isAbout(each, path))).map(({ key }) => key)),
     [things, problems],
   )
+  // The forms show what the document says: they are not drawn anew in each frame of a drag.
+  const kept = useMemo(() => thingsOf(game).find(({ key }) => key === selected) ?? null, [game, selected])
   const found = useRoute(sound ? shown : null, driving.robot, route.from, route.to)
   const points = useMemo(() => (zone ? zonePoints(game, zone, footprint) : []), [game, zone, footprint])
 
@@ -81,41 +86,52 @@ export function FieldEditor(props: { game: Game; onReplace(game: Game): void }) 
     holder.current?.querySelector<SVGGElement>(`[data-handle="${wanted}"]`)?.focus({ preventScroll: true })
     setWanted(null)
   }, [wanted])
-  const choose = (key: string | null, focus = true) => {
+  const choose = useStable((key: string | null, focus = true) => {
     setSelected(key === '' ? null : key)
     if (focus && key) setWanted(key)
-  }
-  const take = ({ game: next, key }: { game: Game; key: string | null }) => {
+  })
+  const take = useStable(({ game: next, key }: { game: Game; key: string | null }) => {
     onReplace(next)
     choose(key)
-  }
-  const remove = (gone: Thing) => {
+  })
+  const remove = useStable((gone: Thing) => {
     const next = without(game, gone, tools.alike)
     if (next) take(next)
-  }
-  const addCorner = (obstacle: number, edge: number) =>
+  })
+  const addCorner = useStable((obstacle: number, edge: number) =>
     take({
       game: withObstacles(game, withCornerAdded(game.field, { obstacle, edge, alike: tools.alike })),
       key: `field/obstacles/${obstacle}/outline/${edge + 1}`,
-    })
-  const beside = (of: Thing): Added => {
+    }),
+  )
+  const putBeside = useStable((of: Thing) => {
     const at = roundedPoint([of.at[0], Math.min(game.field.width, of.at[1] + 0.6)])
-    return of.kind === 'spot' ? withSpot(game, of.list, of.index, at) : withStart(game, at)
-  }
-  const drawPartner = (index: number) => {
+    take(of.kind === 'spot' ? withSpot(game, of.list, of.index, at) : withStart(game, at))
+  })
+  const drawPartner = useStable((index: number) => {
     const { id, name, outline } = game.field.obstacles[index]!
     const other = { id: `${id}-other`, name: texts.names.partner(name) }
     const image = { ...other, outline: outline.map((corner) => imageOf(game.field, corner)) }
     take({ game: withObstacles(game, [...game.field.obstacles, image]), key: `field/obstacles/${index}` })
-  }
-  const fill = () => {
+  })
+  const actions = useMemo(
+    () => ({ onRemove: remove, onBeside: putBeside, onAddCorner: addCorner, onDrawPartner: drawPartner }),
+    [remove, putBeside, addCorner, drawPartner],
+  )
+  const pick = useCallback((key: string) => choose(key, false), [choose])
+  const changeRoute = useCallback((from: string, to: string) => setRoute({ from, to }), [])
+  const beginZone = useStable(() => {
+    setSaid(null)
+    setZone(firstZone(game))
+  })
+  const fill = useStable(() => {
     if (!zone) return
     const { list, index } = placeOf(zone)
     const next = filled(game, zone, points)
     onReplace(next)
     setZone(null)
     setSaid(texts.fill.done(next[list][index]!.spots.length, next[list][index]!.name))
-  }
+  })
 
   return (
     <div className="field-desk">
@@ -153,45 +169,20 @@ export function FieldEditor(props: { game: Game; onReplace(game: Game): void }) 
           {thing ? texts.readout(thingName(thing), sayAt(thing.at, system)) : '\u00a0'}
         </p>
         {!edit.readOnly && <p className="soft small">{texts.desksHelp}</p>}
-        <Checks game={shown} problems={problems} looking={sound && reach === null} onShow={choose} />
+        <Checks game={game} problems={problems} looking={sound && reach === null} onShow={choose} />
       </div>
       <div className="stack field-side">
-        <AddAndPick
-          game={game}
-          selected={thing}
-          readOnly={edit.readOnly}
-          onPick={(key) => choose(key, false)}
-          onAdd={take}
-        />
+        <AddAndPick game={game} selected={thing} readOnly={edit.readOnly} onPick={pick} onAdd={take} />
         <section className="stack" aria-labelledby="chosen-title">
           <h3 id="chosen-title">{texts.chosen.title}</h3>
-          <ChosenForm
-            game={game}
-            thing={thing}
-            problems={problems}
-            alike={tools.alike}
-            actions={{
-              onRemove: remove,
-              onBeside: (of) => take(beside(of)),
-              onAddCorner: addCorner,
-              onDrawPartner: drawPartner,
-            }}
-          />
+          <ChosenForm game={game} thing={kept} problems={problems} alike={tools.alike} actions={actions} />
         </section>
         {!edit.readOnly && (
-          <ZonePanel
-            {...{ game, zone, points, said }}
-            onZone={setZone}
-            onBegin={() => {
-              setSaid(null)
-              setZone(firstZone(game))
-            }}
-            onFill={fill}
-          />
+          <ZonePanel {...{ game, zone, points, said }} onZone={setZone} onBegin={beginZone} onFill={fill} />
         )}
       </div>
       <div className="columns field-below">
-        <RoutePanel game={game} {...route} onChange={(from, to) => setRoute({ from, to })} found={found} />
+        <RoutePanel game={game} {...route} onChange={changeRoute} found={found} />
         <RobotPanel {...driving} />
       </div>
     </div>

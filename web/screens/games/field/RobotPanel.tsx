@@ -1,5 +1,5 @@
 import { Button, NativeSelect } from '@mantine/core'
-import { useState } from 'react'
+import { memo, useState } from 'react'
 import type { Game } from '../../../../src/model/documents/types.ts'
 import { useList, useStored } from '../../../data/documents.ts'
 import { withValueAt } from '../../../data/place.ts'
@@ -28,7 +28,7 @@ export function useDrivingRobot() {
   return { robot, typed, setTyped, design, setDesign }
 }
 
-export function RobotPanel(props: ReturnType<typeof useDrivingRobot>) {
+export const RobotPanel = memo(function RobotPanel(props: ReturnType<typeof useDrivingRobot>) {
   const { typed, setTyped, design, setDesign, robot } = props
   const designs = useList('design')
   const { texts: unread, setText } = useTexts()
@@ -92,10 +92,10 @@ export function RobotPanel(props: ReturnType<typeof useDrivingRobot>) {
       </EditProvider>
     </fieldset>
   )
-}
+})
 
 /** Two points, and the way between them with its length and time. */
-export function RoutePanel(props: {
+export const RoutePanel = memo(function RoutePanel(props: {
   game: Game
   from: string
   to: string
@@ -141,4 +141,4 @@ export function RoutePanel(props: {
       {route && <p className="soft small">{texts.pace}</p>}
     </fieldset>
   )
-}
+})

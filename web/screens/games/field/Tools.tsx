@@ -1,5 +1,5 @@
 import { Button, Checkbox, NativeSelect } from '@mantine/core'
-import { useState } from 'react'
+import { memo, useState } from 'react'
 import type { Game } from '../../../../src/model/documents/types.ts'
 import { useUnits } from '../../../units/system.ts'
 import { sayQuantity } from '../../../units/write.ts'
@@ -29,7 +29,7 @@ export const grids = {
 } as const
 
 /** How things move over the field, and what is drawn. */
-export function Tools(props: { tools: ToolState; onTools(tools: ToolState): void }) {
+export const Tools = memo(function Tools(props: { tools: ToolState; onTools(tools: ToolState): void }) {
   const { tools, onTools } = props
   const system = useUnits()
   const texts = words().field.tools
@@ -66,7 +66,7 @@ export function Tools(props: { tools: ToolState; onTools(tools: ToolState): void
       </div>
     </fieldset>
   )
-}
+})
 
 /** What to put on the field next, by its name in the list. */
 function add(game: Game, what: string): Added {
@@ -76,7 +76,7 @@ function add(game: Game, what: string): Added {
   return index === undefined ? withPlace(game, kind as PlaceList) : withSpot(game, kind as PlaceList, Number(index))
 }
 
-export function AddAndPick(props: {
+export const AddAndPick = memo(function AddAndPick(props: {
   game: Game
   selected: Thing | null
   readOnly: boolean
@@ -125,4 +125,4 @@ export function AddAndPick(props: {
       )}
     </>
   )
-}
+})

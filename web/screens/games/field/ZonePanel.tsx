@@ -1,5 +1,5 @@
 import { Button, Checkbox, NativeSelect } from '@mantine/core'
-import { useMemo } from 'react'
+import { memo, useMemo } from 'react'
 import type { Game, Point } from '../../../../src/model/documents/types.ts'
 import { withValueAt } from '../../../data/place.ts'
 import { type Edit, EditProvider } from '../../../shell/fields/EditContext.tsx'
@@ -9,7 +9,7 @@ import { words } from '../../../words/catalogue.ts'
 import { mostSpots, placeKeys, placeOf, withZoneCorner, type Zone } from './zone.ts'
 
 /** How a zone is filled with spots: its corners, how far apart, and what becomes of the spots that are there. */
-export function ZonePanel(props: {
+export const ZonePanel = memo(function ZonePanel(props: {
   game: Game
   zone: Zone | null
   points: readonly Point[]
@@ -77,7 +77,7 @@ export function ZonePanel(props: {
       </div>
     </fieldset>
   )
-}
+})
 
 /** A rectangle round a polygon, or a polygon with the rectangle's corners. */
 function reshaped(zone: Zone, shape: Zone['shape']): Zone {

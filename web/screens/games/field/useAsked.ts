@@ -44,5 +44,6 @@ export function useRoute(game: Game | null, robot: DrivingRobot, from: string, t
     useMemo(() => (game && from && to && from !== to ? { game, robot, from, to } : null), [game, robot, from, to]),
   )
   const route: Route | null = found && 'answer' in found ? found.answer : null
-  return { route, error: found && 'error' in found ? found.error : null, fresh }
+  const error = found && 'error' in found ? found.error : null
+  return useMemo(() => ({ route, error, fresh }), [route, error, fresh])
 }
