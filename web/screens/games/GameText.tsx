@@ -4,7 +4,7 @@ import type { Game } from '../../../src/model/documents/types.ts'
 import type { Problem } from '../../../src/model/errors.ts'
 import { checkDocument } from '../../data/api.ts'
 import { words } from '../../words/catalogue.ts'
-import { faultAt, pathWords } from './jsonText.ts'
+import { faultIn, pathWords } from './jsonText.ts'
 import { SchemaLink } from './SchemaLink.tsx'
 
 /** The whole game as text, for who likes that better. It is taken over when it has the form of a game. */
@@ -29,8 +29,8 @@ function Text(props: { game: Game; readOnly: boolean; onApply(game: Game): void 
     let body: unknown
     try {
       body = JSON.parse(written)
-    } catch (error) {
-      const at = faultAt(written, error as Error)
+    } catch {
+      const at = faultIn(written)
       return setTrouble(texts.noJson(at ? texts.line(at.line, at.column) : ''))
     }
     const { shape, problems: found } = await checkDocument('game', body)

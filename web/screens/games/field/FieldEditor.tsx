@@ -45,7 +45,7 @@ export function FieldEditor(props: { game: Game; onReplace(game: Game): void }) 
   const holder = useRef<HTMLDivElement>(null)
   const { length } = game.field
   const metresPerPixel = useCallback(() => {
-    const drawn = holder.current?.querySelector('svg')?.getBoundingClientRect().width ?? 640
+    const drawn = holder.current?.querySelector('svg[role=group]')?.getBoundingClientRect().width ?? 640
     return length / (drawn - 2)
   }, [length])
   const grid = grids[system][tools.grid] ?? 0
@@ -78,6 +78,16 @@ export function FieldEditor(props: { game: Game; onReplace(game: Game): void }) 
   const kept = useMemo(() => thingsOf(game).find(({ key }) => key === selected) ?? null, [game, selected])
   const found = useRoute(sound ? shown : null, driving.robot, route.from, route.to)
   const points = useMemo(() => (zone ? zonePoints(game, zone, footprint) : []), [game, zone, footprint])
+
+  // A finger on what it moves does not scroll the page. Said here because touch-action is not heeded on shapes of SVG.
+  useEffect(() => {
+    const desk = holder.current
+    const hold = (event: TouchEvent) => {
+      if ((event.target as Element).closest('[data-finger=moves]')) event.preventDefault()
+    }
+    desk?.addEventListener('touchstart', hold, { passive: false })
+    return () => desk?.removeEventListener('touchstart', hold)
+  }, [])
 
   // What was just added or chosen by name gets the keyboard, once it is drawn.
   const [wanted, setWanted] = useState<string | null>(null)

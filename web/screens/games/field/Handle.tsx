@@ -61,7 +61,8 @@ export function Handle(props: {
       aria-invalid={props.troubled || undefined}
       data-handle={props.handleKey}
       className="field-handle"
-      style={{ cursor: props.readOnly ? 'default' : 'grab', touchAction: props.touch ? 'none' : 'auto' }}
+      data-finger={props.touch && !props.readOnly ? 'moves' : undefined}
+      style={{ cursor: props.readOnly ? 'default' : 'grab' }}
       onFocus={actions.onSelect}
       onBlur={actions.onStill}
       onPointerDown={(event) => {

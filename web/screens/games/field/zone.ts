@@ -48,12 +48,12 @@ export function firstZone(game: Game): Zone {
 export function withZoneCorner(zone: Zone, corner: number, to: Point): Zone {
   if (zone.shape === 'polygon')
     return { ...zone, outline: zone.outline.map((point, index) => (index === corner ? to : point)) }
-  const across = zone.outline[(corner + 2) % 4]!
+  const opposite = zone.outline[(corner + 2) % 4]!
   const [lowX, lowY] = [corner === 0 || corner === 3, corner < 2]
-  // No further than the opposite corner, so that the corner in hand stays the same one.
-  const x = lowX ? Math.min(to[0], across[0]) : Math.max(to[0], across[0])
-  const y = lowY ? Math.min(to[1], across[1]) : Math.max(to[1], across[1])
-  return { ...zone, outline: rectangle([x, y], across) }
+  // Beyond the opposite corner it takes that one along, so that the corner in hand stays the same one.
+  const x = lowX ? Math.max(to[0], opposite[0]) : Math.min(to[0], opposite[0])
+  const y = lowY ? Math.max(to[1], opposite[1]) : Math.min(to[1], opposite[1])
+  return { ...zone, outline: rectangle(to, [x, y]) }
 }
 
 /** The points at which the zone would get spots. */
