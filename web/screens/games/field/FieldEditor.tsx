@@ -175,7 +175,7 @@ export function FieldEditor(props: { game: Game; onReplace(game: Game): void }) 
             </div>
           )}
         </Measured>
-        <p className="numeral" data-testid="readout">
+        <p data-testid="readout">
           {thing ? texts.readout(thingName(thing), sayAt(thing.at, system)) : '\u00a0'}
         </p>
         {!edit.readOnly && <p className="soft small">{texts.desksHelp}</p>}
