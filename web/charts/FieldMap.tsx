@@ -1,5 +1,8 @@
-import { useId } from 'react'
+import { type ReactNode, useId } from 'react'
 import type { Game, Point } from '../../src/model/documents/types.ts'
+import { useUnits } from '../units/system.ts'
+import { sayDistance } from '../units/write.ts'
+import { words } from '../words/catalogue.ts'
 import { Hatch } from './Hatch.tsx'
 import { pixel } from './scale.ts'
 
@@ -12,27 +15,44 @@ export interface FieldMarks {
 
 const letters = { source: 'S', goal: 'G', finish: 'F', start: '' }
 
-/** The other alliance's view of a point. */
-export const reflected = (game: Game, [x, y]: Point): Point =>
-  game.field.symmetry === 'rotate' ? [game.field.length - x, game.field.width - y] : [game.field.length - x, y]
+/** Where things are drawn: from metres on the field to pixels of the picture. */
+export interface FieldFrame {
+  x(along: number): number
+  y(across: number): number
+  /** Pixels of a metre. */
+  metre: number
+}
 
-/** The field to scale, own wall to the left, y upwards. Places carry a letter, so that colour is not the only sign. */
-export function FieldMap(props: { game: Game; width: number; marks?: FieldMarks }) {
+/**
+ * The field to scale, own wall to the left, y upwards. Places carry a letter, so that colour is not the only sign.
+ * With `children` they draw starts and places, and what can be done with them; `under` lies below the obstacles.
+ */
+export function FieldMap(props: {
+  game: Game
+  width: number
+  marks?: FieldMarks
+  under?: (frame: FieldFrame) => ReactNode
+  children?: (frame: FieldFrame) => ReactNode
+}) {
   const { game, marks } = props
   const id = useId()
+  const system = useUnits()
+  const texts = words().field
   const { length, width: breadth } = game.field
   const scale = (props.width - 2) / length
   const height = Math.ceil(breadth * scale) + 34
   const x = (value: number) => pixel(1 + value * scale)
   const y = (value: number) => pixel(1 + (breadth - value) * scale)
   const line = (path: readonly Point[]) => path.map(([px, py]) => `${x(px)} ${y(py)}`).join('L')
+  const frame: FieldFrame = { x, y, metre: scale }
+  const size = `${sayDistance(length, system)} × ${sayDistance(breadth, system)}`
   return (
     <svg
       width={props.width}
       height={height}
       viewBox={`0 0 ${props.width} ${height}`}
-      role="img"
-      aria-label={`The field of ${game.name}, ${length} by ${breadth} metres; the table lists its places`}
+      role={props.children ? 'group' : 'img'}
+      aria-label={props.children ? texts.desk(game.name) : texts.drawing(game.name, size)}
     >
       <defs>
         <Hatch id={`${id}land`} gap={6} />
@@ -53,6 +73,7 @@ export function FieldMap(props: { game: Game; width: number; marks?: FieldMarks 
         style={{ stroke: 'var(--rule-strong)' }}
         strokeDasharray="6 4"
       />
+      {props.under?.(frame)}
       {game.field.obstacles.map((obstacle) => (
         <g key={obstacle.id}>
           <path d={`M${line(obstacle.outline)}Z`} style={{ fill: 'var(--land)', stroke: 'var(--ink)' }} />
@@ -68,6 +89,17 @@ export function FieldMap(props: { game: Game; width: number; marks?: FieldMarks 
           strokeLinejoin="round"
         />
       )}
+      {props.children ? props.children(frame) : <Standing game={game} frame={frame} />}
+      <FieldScale x={1} y={height - 26} metre={scale} />
+    </svg>
+  )
+}
+
+function Standing(props: { game: Game; frame: FieldFrame }) {
+  const { game } = props
+  const { x, y } = props.frame
+  return (
+    <>
       {game.starts.map((start) => (
         <rect
           key={start.id}
@@ -97,27 +129,29 @@ export function FieldMap(props: { game: Game; width: number; marks?: FieldMarks 
           )),
         ),
       )}
-      <FieldScale x={1} y={height - 26} metre={scale} />
-    </svg>
+    </>
   )
 }
 
+/** The first metres, or feet in twos, in black and white. */
 function FieldScale(props: { x: number; y: number; metre: number }) {
+  const metric = useUnits() === 'metric'
+  const step = props.metre * (metric ? 1 : 0.6096)
   return (
-    <g>
-      {[0, 1, 2, 3].map((step) => (
+    <g aria-hidden="true">
+      {[0, 1, 2, 3].map((part) => (
         <rect
-          key={step}
-          x={pixel(props.x + step * props.metre)}
+          key={part}
+          x={pixel(props.x + part * step)}
           y={props.y}
-          width={pixel(props.metre)}
+          width={pixel(step)}
           height={5}
-          style={{ fill: step % 2 === 0 ? 'var(--ink)' : 'var(--sheet)', stroke: 'var(--ink)' }}
+          style={{ fill: part % 2 === 0 ? 'var(--ink)' : 'var(--sheet)', stroke: 'var(--ink)' }}
           strokeWidth="0.75"
         />
       ))}
-      <text x={pixel(props.x + 4 * props.metre + 6)} y={props.y + 8} fontSize="12" className="soft">
-        4 m
+      <text x={pixel(props.x + 4 * step + 6)} y={props.y + 8} fontSize="12" className="soft">
+        {metric ? '4 m' : '8 ft'}
       </text>
     </g>
   )

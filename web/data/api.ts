@@ -79,6 +79,10 @@ export const closeRound = (code: string): Promise<Round & { guesses: Guess[] | n
 
 export const getReach = (): Promise<{ onlyHere: boolean; addresses: string[] }> => said(client.guesses.reach.query({}))
 
+/** What is wrong with a document, saved or not; `shape` says whether it has the form of its kind at all. */
+export const checkDocument = (kind: DocumentKind, body: unknown): Promise<{ shape: boolean; problems: Problem[] }> =>
+  said(client.documents.check.mutate({ kind, body }))
+
 /** All that the server found wrong with a document, with the path of each; none where it was something else. */
 export function problemsOf(error: unknown): readonly Problem[] {
   if (!(error instanceof TRPCClientError)) return []

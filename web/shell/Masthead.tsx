@@ -1,6 +1,7 @@
 import { Link, useLocation } from 'wouter'
 import { useReachable } from '../data/connection.ts'
 import { words } from '../words/catalogue.ts'
+import { UnitSwitch } from './UnitSwitch.tsx'
 import './masthead.css'
 
 const places = [
@@ -36,6 +37,7 @@ export function Masthead() {
             )
           })}
         </nav>
+        <UnitSwitch />
       </div>
       <div className="graticule" aria-hidden="true" />
       {!reachable && (

@@ -1,7 +1,7 @@
 import { applyInput, beliefDraws, beliefNeedsFineGrid, beliefSummary, compare } from '../../src/model/compare/index.ts'
 import type { Input } from '../../src/model/compare/types.ts'
 import type { Game, Option, Robot } from '../../src/model/documents/types.ts'
-import { travel } from '../../src/model/field/index.ts'
+import { reachProblems, travel } from '../../src/model/field/index.ts'
 import { legReport } from '../../src/model/leg/index.ts'
 import type { LegReport, LegRequest } from '../../src/model/leg/types.ts'
 import { Planner } from '../../src/model/plan/index.ts'
@@ -66,6 +66,8 @@ export function answer(question: ToWorker, progress: Progress): unknown {
       return likely(question)
     case 'sheet':
       return sheetAnswer(question)
+    case 'reach':
+      return reachProblems(question.game, question.footprint)
     case 'travel':
       return travel(question.game, question.robot, question.from, question.to)
   }

@@ -16,4 +16,6 @@ export const budgets: { readonly [kind in Kind]: number } = {
   curve: 180,
   beliefPart: 900,
   beliefSummary: 180,
+  sheet: 60,
+  reach: 20,
 }

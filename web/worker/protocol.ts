@@ -2,7 +2,7 @@ import type { BeliefPart } from '../../src/model/compare/index.ts'
 import type { BeliefReport, CompareReport, CompareRequest, Input } from '../../src/model/compare/types.ts'
 import type { QuickWay, Strength } from '../../src/model/documents/quickSheet.ts'
 import type { Game, Option, Robot } from '../../src/model/documents/types.ts'
-import type { Path } from '../../src/model/errors.ts'
+import type { Path, Problem } from '../../src/model/errors.ts'
 import type { Route } from '../../src/model/field/types.ts'
 import type { LegReport, LegRequest } from '../../src/model/leg/types.ts'
 import type { PlanReport, QuickPlan } from '../../src/model/plan/types.ts'
@@ -46,7 +46,12 @@ export interface Questions {
   likely: { ask: { game: Game; options: Option[]; inputs: Input[] }; answer: number[] }
   /** By game, strength and way. */
   sheet: { ask: SheetAsk; answer: WayAnswer[][][] }
-  travel: { ask: { game: Game; robot: Robot; from: string; to: string }; answer: Route }
+  travel: {
+    ask: { game: Game; robot: Pick<Robot, 'footprint' | 'drive'>; from: string; to: string }
+    answer: Route
+  }
+  /** Where a robot of this size can not stand or get. */
+  reach: { ask: { game: Game; footprint: Robot['footprint'] }; answer: Problem[] }
 }
 
 export type Kind = keyof Questions

@@ -39,6 +39,16 @@ export const saveRequest = z.strictObject({
   body: z.unknown().meta({ override: { $ref: '#/components/schemas/DocumentBody' } }),
 })
 
+export const checkRequest = z.strictObject({
+  kind,
+  body: z.unknown().meta({ override: { $ref: '#/components/schemas/DocumentBody' } }),
+})
+
+export const checkAnswer = z.strictObject({
+  shape: z.boolean().describe('Whether it has the form of its kind; if not, nothing else was looked at'),
+  problems: z.array(z.strictObject({ path: z.array(z.union([z.string(), z.int()])).readonly(), message: z.string() })),
+})
+
 export const restoreRequest = z.strictObject({
   ...key,
   revision,

@@ -3,6 +3,8 @@ import { id, option } from '../contracts/index.ts'
 import { type Code, refuse } from '../errors.ts'
 import { type Endpoint, procedure, router } from '../trpc.ts'
 import {
+  checkAnswer,
+  checkRequest,
   getRequest,
   key,
   listRequest,
@@ -16,7 +18,7 @@ import {
 } from './contracts.ts'
 import { notFound, type Outcome, read } from './read.ts'
 import { partsOf, type ResolvedOption, resolved } from './resolve.ts'
-import { conflictOf, save } from './save.ts'
+import { check, conflictOf, save } from './save.ts'
 
 const document = '/api/documents/{kind}/{id}'
 const writing: readonly Code[] = ['malformed', 'forbidden', 'conflict', 'tooLarge', 'notJson']
@@ -90,6 +92,19 @@ export const documents = router({
     )
     .input(saveRequest)
     .mutation(({ input, ctx }) => save(ctx.workspace, input)),
+
+  check: procedure
+    .meta(
+      endpoint({
+        method: 'POST',
+        path: '/api/documents/{kind}/check',
+        summary: 'What is wrong with a document, without saving it',
+        answer: checkAnswer,
+        errors: ['malformed', 'forbidden', 'tooLarge', 'notJson'],
+      }),
+    )
+    .input(checkRequest)
+    .mutation(({ input, ctx }) => check(ctx.workspace, input.kind, input.body)),
 
   restore: procedure
     .meta(

@@ -35,6 +35,13 @@ export async function save(workspace: WorkspaceStore, request: Head): Promise<Ou
   return (await workspace.save({ kind, ...head, body, base, ...(note === undefined ? {} : { note }) })) as Outcome
 }
 
+/** What is wrong with a document that nobody has saved yet; `shape`: whether it has the form of its kind at all. */
+export async function check<Kind extends DocumentKind>(workspace: WorkspaceStore, kind: Kind, body: unknown) {
+  const result = contracts[kind].safeParse(body)
+  if (!result.success) return { shape: false, problems: problemsOf(result.error) }
+  return { shape: true, problems: await checks[kind](result.data as never, workspace) }
+}
+
 /** How plain HTTP says that somebody saved in between: with both sides, so that nothing is lost. */
 export function conflictOf(outcome: Outcome): Failure | null {
   if ('saved' in outcome) return null

@@ -5,6 +5,8 @@ export { outlineFault, selfCrossing } from './outline.ts'
 // Both, between two places of a game
 export { type Place, placeOf } from './places.ts'
 export { MOST_CORNERS } from './polygon.ts'
+// Where a robot can stand, and where it can get
+export { keptAway, reachProblems, standing } from './reach.ts'
 // Which way
 export { fieldRoutes } from './routes.ts'
 // How long

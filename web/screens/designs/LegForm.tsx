@@ -99,9 +99,15 @@ export function DriveNumbers() {
     <div className="stack">
       <h4 style={{ margin: 0 }}>Drive, of the whole robot</h4>
       <div className="form-grid">
-        <NumberField place={[...drive, 'topSpeed']} label="Top speed" unit="m/s" above={0} max={12} />
-        <NumberField place={[...drive, 'acceleration']} label="Acceleration" unit="m/s²" above={0} max={30} />
-        <NumberField place={[...drive, 'deceleration']} label="Braking" unit="m/s²" above={0} max={30} />
+        <NumberField place={[...drive, 'topSpeed']} label="Top speed" quantity="speed" above={0} max={12} />
+        <NumberField
+          place={[...drive, 'acceleration']}
+          label="Acceleration"
+          quantity="acceleration"
+          above={0}
+          max={30}
+        />
+        <NumberField place={[...drive, 'deceleration']} label="Braking" quantity="acceleration" above={0} max={30} />
       </div>
       <DurationFields place={[...drive, 'pace']} label="Pace: driven time over the ideal" factor />
     </div>

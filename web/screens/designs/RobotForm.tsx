@@ -25,7 +25,7 @@ function RobotFields(props: { game: Game }) {
         <NumberField
           place={at('footprint', 'length')}
           label="Length with bumpers"
-          unit="m"
+          quantity="length"
           above={0}
           max={3}
           step={0.01}
@@ -33,7 +33,7 @@ function RobotFields(props: { game: Game }) {
         <NumberField
           place={at('footprint', 'width')}
           label="Width with bumpers"
-          unit="m"
+          quantity="length"
           above={0}
           max={3}
           step={0.01}

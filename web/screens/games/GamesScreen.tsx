@@ -1,14 +1,17 @@
+import { words } from '../../words/catalogue.ts'
 import { DocumentList } from '../documents/DocumentList.tsx'
+import { NewGame } from './NewGame.tsx'
+import { SchemaLink } from './SchemaLink.tsx'
 import '../start/start.css'
 
 export default function GamesScreen() {
+  const texts = words().games.list
   return (
-    <DocumentList
-      kind="game"
-      href="/games"
-      title="Games"
-      noun="game"
-      intro="A game is a season’s rules and its field, to scale. To enter your own: copy one and change it, or bring one in from a file."
-    />
+    <DocumentList kind="game" href="/games" title={texts.title} noun={texts.noun} intro={texts.intro}>
+      <NewGame />
+      <p className="soft small">
+        {texts.schema} <SchemaLink />
+      </p>
+    </DocumentList>
   )
 }

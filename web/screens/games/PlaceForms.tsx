@@ -1,103 +1,115 @@
-import type { ReactNode } from 'react'
-import type { Game, Spot } from '../../../src/model/documents/types.ts'
-import type { Place } from '../../data/difference.ts'
+import type { Game } from '../../../src/model/documents/types.ts'
+import { useEdit } from '../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../shell/fields/NumberField.tsx'
 import { TextField } from '../../shell/fields/TextField.tsx'
+import { words } from '../../words/catalogue.ts'
+import { withPlace, withStart } from './field/additions.ts'
+import { GoalFields, SourceFields } from './forms/fields.tsx'
+import { Members } from './forms/Members.tsx'
+import { type Removed, withoutFinish, withoutGoal } from './forms/references.ts'
+import { Coordinates, SpotFields } from './forms/SpotFields.tsx'
 
 /** Sources, goals, finishes and starts, each with its spots. */
-export function PlaceForms(props: { game: Game }) {
-  const { game } = props
+export function PlaceForms(props: { game: Game; onRemoved(removed: Removed, name: string): void }) {
+  const { game, onRemoved } = props
+  const edit = useEdit()
+  const texts = words().games.places
+  const name = words().games.members.name
   return (
     <section className="sheet stack" aria-labelledby="places-title">
-      <h2 id="places-title">The places</h2>
-      {game.sources.map((source, index) => (
-        <OnePlace key={source.id} kind="Source" place={['sources', index]} name={source.name} spots={source.spots}>
-          {source.stock !== null && (
-            <NumberField place={['sources', index, 'stock']} label="Pieces there" whole min={0} step={1} />
-          )}
-        </OnePlace>
-      ))}
-      {game.goals.map((goal, index) => (
-        <OnePlace key={goal.id} kind="Goal" place={['goals', index]} name={goal.name} spots={goal.spots}>
-          {goal.capacity !== null && (
-            <NumberField place={['goals', index, 'capacity']} label="Holds at most" whole min={1} step={1} />
-          )}
-          {goal.award.kind === 'each' ? (
-            <>
+      <h2 id="places-title">{texts.title}</h2>
+      <p className="soft small">{texts.help}</p>
+      <h3>{texts.sources}</h3>
+      <Members
+        place={['sources']}
+        items={game.sources}
+        one={texts.source}
+        addLabel={texts.addSource}
+        onAdd={() => edit.set([], withPlace(game, 'sources').game)}
+        onRemove={(source) =>
+          onRemoved(
+            { game: { ...game, sources: game.sources.filter((one) => one !== source) }, others: [] },
+            source.name,
+          )
+        }
+      >
+        {(source, index) => (
+          <>
+            <SourceFields game={game} source={source} place={['sources', index]} />
+            <SpotFields game={game} list="sources" index={index} />
+          </>
+        )}
+      </Members>
+      <h3>{texts.goals}</h3>
+      <Members
+        place={['goals']}
+        items={game.goals}
+        one={texts.goal}
+        addLabel={texts.addGoal}
+        onAdd={() => edit.set([], withPlace(game, 'goals').game)}
+        onRemove={(goal) => onRemoved(withoutGoal(game, goal.id), goal.name)}
+      >
+        {(goal, index) => (
+          <>
+            <GoalFields game={game} goal={goal} place={['goals', index]} />
+            <SpotFields game={game} list="goals" index={index} />
+          </>
+        )}
+      </Members>
+      <h3>{texts.finishes}</h3>
+      <Members
+        place={['finishes']}
+        items={game.finishes}
+        one={texts.finish}
+        addLabel={texts.addFinish}
+        onAdd={() => edit.set([], withPlace(game, 'finishes').game)}
+        onRemove={(finish) => onRemoved(withoutFinish(game, finish.id), finish.name)}
+      >
+        {(_, index) => (
+          <>
+            <div className="form-grid">
+              <TextField place={['finishes', index, 'name']} label={name} required />
               <NumberField
-                place={['goals', index, 'award', 'auto']}
-                label="A piece in autonomous"
-                unit="points"
+                place={['finishes', index, 'points']}
+                label={texts.points}
+                unit={words().games.rules.points}
+                min={-10_000}
+                max={10_000}
                 step={1}
               />
               <NumberField
-                place={['goals', index, 'award', 'teleop']}
-                label="A piece in teleop"
-                unit="points"
+                place={['finishes', index, 'slots']}
+                label={texts.slots}
+                whole
+                min={1}
+                max={20}
                 step={1}
+                help={texts.slotsHelp}
               />
-            </>
-          ) : (
-            <>
-              <NumberField
-                place={['goals', index, 'award', 'autoPerSecond']}
-                label="A second in autonomous"
-                unit="points"
-              />
-              <NumberField
-                place={['goals', index, 'award', 'teleopPerSecond']}
-                label="A second in teleop"
-                unit="points"
-              />
-            </>
-          )}
-        </OnePlace>
-      ))}
-      {game.finishes.map((finish, index) => (
-        <OnePlace key={finish.id} kind="Finish" place={['finishes', index]} name={finish.name} spots={finish.spots}>
-          <NumberField place={['finishes', index, 'points']} label="Points" unit="points" step={1} />
-        </OnePlace>
-      ))}
-      <details className="fold">
-        <summary>Starts</summary>
-        <div className="form-grid">
-          {game.starts.map((start, index) => (
-            <Coordinates key={start.id} place={['starts', index, 'at']} name={start.name} />
-          ))}
-        </div>
-      </details>
+            </div>
+            <SpotFields game={game} list="finishes" index={index} />
+          </>
+        )}
+      </Members>
+      <h3>{texts.starts}</h3>
+      <Members
+        place={['starts']}
+        items={game.starts}
+        one={texts.start}
+        addLabel={texts.addStart}
+        least={1}
+        onAdd={() => edit.set([], withStart(game).game)}
+        onRemove={(start) =>
+          onRemoved({ game: { ...game, starts: game.starts.filter((one) => one !== start) }, others: [] }, start.name)
+        }
+      >
+        {(start, index) => (
+          <div className="form-grid">
+            <TextField place={['starts', index, 'name']} label={name} required />
+            <Coordinates place={['starts', index, 'at']} name={start.name} />
+          </div>
+        )}
+      </Members>
     </section>
-  )
-}
-
-function OnePlace(props: { kind: string; place: Place; name: string; spots: Spot[]; children?: ReactNode }) {
-  const { kind, place, name, spots } = props
-  return (
-    <details className="fold">
-      <summary>
-        {kind}: {name}
-      </summary>
-      <div className="stack" style={{ paddingTop: '0.5rem' }}>
-        <div className="form-grid">
-          <TextField place={[...place, 'name']} label="Name" required />
-          <NumberField place={[...place, 'slots']} label="Robots at once" whole min={1} step={1} />
-          {props.children}
-        </div>
-        <div className="form-grid">
-          {spots.map((spot, index) => (
-            <Coordinates key={spot.id} place={[...place, 'spots', index, 'at']} name={`Spot ${index + 1}`} />
-          ))}
-        </div>
-      </div>
-    </details>
-  )
-}
-
-function Coordinates(props: { place: Place; name: string }) {
-  return (
-    <>
-      <NumberField place={[...props.place, 0]} label={`${props.name}, along`} unit="m" min={0} step={0.05} />
-      <NumberField place={[...props.place, 1]} label={`${props.name}, across`} unit="m" min={0} step={0.05} />
-    </>
   )
 }

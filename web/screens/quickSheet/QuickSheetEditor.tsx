@@ -13,6 +13,7 @@ import { words } from '../../words/catalogue.ts'
 import type { SheetAsk } from '../../worker/protocol.ts'
 import { ExportFile } from '../documents/ExportFile.tsx'
 import { SaveBar } from '../documents/SaveBar.tsx'
+import type { Editing } from '../documents/useEditing.ts'
 import { Grow } from './Grow.tsx'
 import { Ranking } from './Ranking.tsx'
 import { Readings } from './Readings.tsx'
@@ -65,7 +66,7 @@ export function QuickSheetEditor(props: {
     clear()
     draft.redo()
   }
-  useUndoKeys(undo, redo)
+  useUndoKeys({ undo, redo, on: !old })
   const edit: Edit = {
     document: sheet,
     set: draft.set,
@@ -74,6 +75,16 @@ export function QuickSheetEditor(props: {
     texts: typed,
     setText,
     readOnly: old,
+  }
+  const editing: Editing<'quickSheet'> = {
+    kind: 'quickSheet',
+    stored,
+    draft,
+    old,
+    unread,
+    undo,
+    redo,
+    fields: () => edit,
   }
   const texts = words().quickSheet
   return (
@@ -86,17 +97,7 @@ export function QuickSheetEditor(props: {
             </p>
             <h1>{sheet.name || texts.nameless}</h1>
           </div>
-          <SaveBar
-            kind="quickSheet"
-            stored={stored}
-            draft={draft}
-            old={old}
-            href="/quick-sheet"
-            unread={unread}
-            rename={(body, id, name) => ({ ...body, id, name })}
-            onUndo={undo}
-            onRedo={redo}
-          />
+          <SaveBar of={editing} href="/quick-sheet" />
         </div>
         {props.newest !== null && (
           <div className="row">

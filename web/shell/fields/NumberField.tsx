@@ -1,57 +1,74 @@
 import { TextInput } from '@mantine/core'
+import { useRef } from 'react'
 import type { Place } from '../../data/difference.ts'
 import { valueAt } from '../../data/place.ts'
+import { units } from '../../units/quantities.ts'
+import { isBare } from '../../units/read.ts'
+import { useUnits } from '../../units/system.ts'
 import { noteEdit } from '../../worker/latency.ts'
 import { placeKey, problemAt, useEdit } from './EditContext.tsx'
-import { type NumberRules, readNumber, writeNumber } from './parse.ts'
+import { type NumberRules, readNumber, stepShown, writeNumber } from './parse.ts'
 
 export interface NumberFieldProps extends NumberRules {
   place: Place
   label: string
+  /** Of a number that has no other unit elsewhere; a `quantity` brings its own. */
   unit?: string
-  /** What one press of an arrow key adds, in the field's unit as shown. */
+  /** What one press of an arrow key adds, in the field's unit as shown (in SI where there is a quantity). */
   step?: number
   help?: string
 }
 
 /** A number of the document. What is typed stays as typed; what can not be read is said beside it. */
 export function NumberField(props: NumberFieldProps) {
-  const { place, label, unit, step = 0.1, help, ...rules } = props
+  const { place, label, step = 0.1, help, unit: given, ...rules } = props
   const edit = useEdit()
+  const system = useUnits()
   const key = placeKey(place)
   const value = valueAt(edit.document, place)
   const typed = edit.texts[key]
-  const read = typed === undefined ? null : readNumber(typed, rules)
+  const unit = rules.quantity ? units[system][rules.quantity].symbol : rules.percent ? '%' : given
+  const read = typed === undefined ? null : readNumber(typed, rules, system)
   const error = read && 'error' in read ? read.error : problemAt(edit.problems, place)
+  const found = useRef<{ text: string; value: unknown } | null>(null)
   const take = (text: string) => {
     noteEdit()
-    const next = readNumber(text, rules)
+    const next = readNumber(text, rules, system)
     edit.setText(place, text, 'error' in next ? next.error : null)
-    if ('value' in next && next.value !== value) edit.set(place, next.value, key)
+    if ('error' in next) return
+    // A shown number has fewer digits than the kept one: who types back what stood there means what was kept.
+    const meant = found.current?.text === text ? found.current.value : next.value
+    if (meant !== value) edit.set(place, meant, key)
   }
   return (
     <TextInput
       label={label}
       description={help}
-      value={typed ?? writeNumber(value, rules)}
+      value={typed ?? writeNumber(value, rules, system)}
       error={error}
       readOnly={edit.readOnly}
-      inputMode="decimal"
+      inputMode={rules.quantity ? 'text' : 'decimal'}
       autoComplete="off"
       data-place={key}
-      rightSection={unit || rules.percent ? <span className="soft">{rules.percent ? '%' : unit}</span> : undefined}
+      rightSection={unit ? <span className="soft">{unit}</span> : undefined}
       rightSectionWidth={unit && unit.length > 2 ? 52 : 36}
       rightSectionPointerEvents="none"
+      onFocus={() => {
+        found.current = typed === undefined ? { text: writeNumber(value, rules, system), value } : null
+      }}
       onChange={(event) => take(event.currentTarget.value)}
       onBlur={() => {
         if (read && 'value' in read) edit.setText(place, null, null)
+        // So that a number which could not be taken means the same after a switch of units.
+        else if (read && rules.quantity && typed && isBare(typed)) edit.setText(place, `${typed} ${unit}`, read.error)
         edit.pause()
       }}
       onKeyDown={(event) => {
         const sign = { ArrowUp: 1, ArrowDown: -1 }[event.key]
         if (sign === undefined || edit.readOnly) return
         event.preventDefault()
-        const shown = Number(writeNumber(value, rules) || 0) + sign * step * (event.shiftKey ? 5 : 1)
+        const by = stepShown(step, rules, system) * (event.shiftKey ? 5 : 1)
+        const shown = Number(writeNumber(value, rules, system) || 0) + sign * by
         take(String(Number(shown.toFixed(6))))
       }}
     />

@@ -1,3 +1,8 @@
+import { type Quantity, type System, units } from '../../units/quantities.ts'
+import { readQuantity } from '../../units/read.ts'
+import { sayQuantity, writeQuantity } from '../../units/write.ts'
+import { words } from '../../words/catalogue.ts'
+
 export interface NumberRules {
   min?: number
   max?: number
@@ -6,38 +11,68 @@ export interface NumberRules {
   whole?: boolean
   /** Shown and typed in per cent, kept from 0 to 1. */
   percent?: boolean
+  /** Kept in SI, shown and typed in the units chosen; the limits are SI. */
+  quantity?: Quantity
 }
 
 export type Read = { value: number } | { error: string }
 
+/** A limit as the field says it, and what was typed beside it. */
+function limitWords(limit: number, bare: string, rules: NumberRules, system: System): [string, string] {
+  if (!rules.quantity) {
+    const suffix = rules.percent ? ' %' : ''
+    return [`${limit * (rules.percent ? 100 : 1)}${suffix}`, `${bare}${suffix}`]
+  }
+  return [sayQuantity(limit, rules.quantity, system), bare]
+}
+
+function limited(value: number, bare: string, rules: NumberRules, system: System): Read {
+  const texts = words().units
+  const said = (limit: number) => limitWords(limit, bare, rules, system)
+  if (rules.min !== undefined && value < rules.min) return { error: texts.atLeast(...said(rules.min)) }
+  if (rules.above !== undefined && value <= rules.above) return { error: texts.moreThan(...said(rules.above)) }
+  if (rules.max !== undefined && value > rules.max) return { error: texts.atMost(...said(rules.max)) }
+  return { value }
+}
+
 /** Reads a typed number: decimal comma or point, an optional unit behind it, in the limits given. */
-export function readNumber(text: string, rules: NumberRules = {}): Read {
+export function readNumber(text: string, rules: NumberRules = {}, system: System = 'metric'): Read {
+  const texts = words().units
+  if (text.trim() === '') return { error: texts.none }
+  if (rules.quantity) {
+    const value = readQuantity(text, rules.quantity, system)
+    return value === null
+      ? { error: texts.noQuantity(text.trim(), rules.quantity) }
+      : limited(value, text.trim(), rules, system)
+  }
   const bare = text
     .trim()
     .replace(/\s*(s|m\/s²|m\/s|m|kg|%|×)$/, '')
     .replace(/^×\s*/, '')
     .replace(',', '.')
     .replace('\u2212', '-')
-  if (bare === '') return { error: 'Please give a number.' }
-  if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(bare)) return { error: `‘${text.trim()}’ is not a number; write it like 1.5.` }
+  if (bare === '') return { error: texts.none }
+  if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(bare)) return { error: texts.noNumber(text.trim()) }
   const typed = Number(bare)
-  if (rules.whole && !Number.isInteger(typed)) return { error: `A whole number is needed, not ${bare}.` }
-  const unit = rules.percent ? 100 : 1
-  const suffix = rules.percent ? ' %' : ''
+  if (rules.whole && !Number.isInteger(typed)) return { error: texts.whole(bare) }
   const value = rules.percent ? Number((typed / 100).toPrecision(12)) : typed
-  if (rules.min !== undefined && value < rules.min)
-    return { error: `At least ${rules.min * unit}${suffix}, not ${bare}${suffix}.` }
-  if (rules.above !== undefined && value <= rules.above)
-    return { error: `More than ${rules.above * unit}${suffix}, not ${bare}${suffix}.` }
-  if (rules.max !== undefined && value > rules.max)
-    return { error: `At most ${rules.max * unit}${suffix}, not ${bare}${suffix}.` }
-  return { value }
+  return limited(value, bare, rules, system)
 }
 
 /** A kept number as it is shown in its field. */
-export function writeNumber(value: unknown, rules: NumberRules = {}): string {
+export function writeNumber(value: unknown, rules: NumberRules = {}, system: System = 'metric'): string {
   if (typeof value !== 'number') return ''
+  if (rules.quantity) return writeQuantity(value, rules.quantity, system)
   return String(Number((rules.percent ? value * 100 : value).toPrecision(10)))
+}
+
+/** What one press of an arrow key adds in the unit shown: about as much as the metric step, but a round number. */
+export function stepShown(step: number, rules: NumberRules, system: System): number {
+  if (!rules.quantity || system === 'metric') return step
+  const wanted = step / units[system][rules.quantity].factor
+  return [0.1, 0.25, 0.5, 1, 2, 5].reduce((best, round) =>
+    Math.abs(Math.log(round / wanted)) < Math.abs(Math.log(best / wanted)) ? round : best,
+  )
 }
 
 /** Measured times typed with spaces, commas with spaces, semicolons or line ends between them. */
@@ -49,6 +84,6 @@ export function readTimes(text: string): { values: number[] } | { error: string 
   const reads = parts.map((part) => readNumber(part, { min: 0, max: 600 }))
   const wrong = reads.find((read): read is { error: string } => 'error' in read)
   if (wrong) return wrong
-  if (parts.length < 3) return { error: `At least 3 measured times are needed, got ${parts.length}.` }
+  if (parts.length < 3) return { error: words().units.fewTimes(parts.length) }
   return { values: reads.map((read) => (read as { value: number }).value) }
 }

@@ -1,10 +1,13 @@
 import type { Words } from '../catalogue.ts'
 import { explain } from './explain.ts'
+import { field } from './field.ts'
+import { games } from './games.ts'
 import { guess } from './guess.ts'
 import { quickSheet } from './quickSheet.ts'
 import { rulesChange } from './rulesChange.ts'
 import { shell } from './shell.ts'
+import { units } from './units.ts'
 import { worker } from './worker.ts'
 
 /** The German texts. */
-export const de: Words = { explain, guess, quickSheet, rulesChange, shell, worker }
+export const de: Words = { explain, field, games, guess, quickSheet, rulesChange, shell, units, worker }

@@ -1,9 +1,12 @@
 import { explain } from './explain.ts'
+import { field } from './field.ts'
+import { games } from './games.ts'
 import { guess } from './guess.ts'
 import { quickSheet } from './quickSheet.ts'
 import { rulesChange } from './rulesChange.ts'
 import { shell } from './shell.ts'
+import { units } from './units.ts'
 import { worker } from './worker.ts'
 
 /** The English texts, one file per area of the screens. */
-export const en = { explain, guess, quickSheet, rulesChange, shell, worker }
+export const en = { explain, field, games, guess, quickSheet, rulesChange, shell, units, worker }

@@ -1,0 +1,55 @@
+import type { Page } from '@playwright/test'
+import { openWorld, type World } from '../browser/world.ts'
+import type { BenchEntry } from './entry.ts'
+
+/** Runs in the page, and is a text because the benchmark's compiler would name its functions by a helper of its own. */
+const countFrames = `
+  globalThis.frames = []
+  requestAnimationFrame(function note(time) {
+    globalThis.frames.push(time)
+    requestAnimationFrame(note)
+  })`
+
+/** Times of the page's own frames while a spot is dragged to and fro for about two seconds (ms). */
+async function framesOfDrag(page: Page): Promise<number[]> {
+  const spot = page.getByRole('slider', { name: /^Gantry \(G2\), spot 2/ })
+  const box = (await spot.boundingBox())!
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x + 5, y + 5)
+  await page.evaluate(countFrames)
+  for (let step = 0; step < 120; step++) {
+    const turn = (step / 120) * 4 * Math.PI
+    await page.mouse.move(x + 60 * Math.sin(turn), y + 40 * (1 - Math.cos(turn)))
+  }
+  const frames = await page.evaluate(() => (globalThis as unknown as { frames: number[] }).frames)
+  await page.mouse.up()
+  return frames
+}
+
+/** Frames a second over a real drag of a spot of the demo's field, with routes and checks following. */
+async function drag({ open }: World): Promise<number> {
+  const page = await open('/games/breakwater')
+  await page.getByLabel('From', { exact: true }).selectOption({ label: 'Start South quay' })
+  await page.getByLabel('To', { exact: true }).selectOption({ label: 'Gantry (G2), spot 2' })
+  await page.getByText('from rest to rest').waitFor()
+  const frames = await framesOfDrag(page)
+  await page.context().close()
+  if (frames.length < 10) throw new Error(`the drag had ${frames.length} frames, which is too few to measure`)
+  return ((frames.length - 1) * 1000) / (frames.at(-1)! - frames[0]!)
+}
+
+const entries: BenchEntry[] = [
+  {
+    name: 'field.drag',
+    unit: 'frames/s',
+    better: 'higher',
+    open: async () => {
+      const world = await openWorld()
+      return { run: () => drag(world), close: () => world.close() }
+    },
+  },
+]
+
+export default entries

@@ -1,0 +1,72 @@
+import { useState } from 'react'
+import type { Game } from '../../../src/model/documents/types.ts'
+import { Figure } from '../../charts/Figure.tsx'
+import { useEdit } from '../../shell/fields/EditContext.tsx'
+import { units } from '../../units/quantities.ts'
+import { useUnits } from '../../units/system.ts'
+import { writeQuantity } from '../../units/write.ts'
+import { words } from '../../words/catalogue.ts'
+import { FieldEditor } from './field/FieldEditor.tsx'
+import { thingName } from './field/names.ts'
+import { spotsOf, startsOf } from './field/things.ts'
+import type { Removed } from './forms/references.ts'
+import { NotModelled } from './NotModelled.tsx'
+import { PieceForms } from './PieceForms.tsx'
+import { PlaceForms } from './PlaceForms.tsx'
+import { RuleForms } from './RuleForms.tsx'
+import { StandingForms } from './StandingForms.tsx'
+
+/** Every rule of a game as a form, and its field. */
+export function GameForms(props: { game: Game; id: string }) {
+  const { game } = props
+  const edit = useEdit()
+  const [said, setSaid] = useState<string | null>(null)
+  const removed = ({ game: next, others }: Removed, name: string) => {
+    edit.set([], next)
+    setSaid(words().games.members.gone(name, others.join(', ')))
+  }
+  return (
+    <>
+      <FieldSheet game={game} />
+      <p role="status" className={said ? undefined : 'visually-hidden'}>
+        {said}
+      </p>
+      <RuleForms game={game} />
+      <PieceForms game={game} onRemoved={removed} />
+      <PlaceForms game={game} onRemoved={removed} />
+      <StandingForms game={game} />
+      <NotModelled game={props.id} />
+    </>
+  )
+}
+
+function FieldSheet(props: { game: Game }) {
+  const { game } = props
+  const edit = useEdit()
+  const system = useUnits()
+  const texts = words().field
+  const unit = units[system].length.symbol
+  const names = (places: readonly { name: string }[]): string =>
+    places.length === 0 ? texts.nothing : places.map(({ name }, index) => `${index + 1} ${name}`).join(', ')
+  return (
+    <section className="sheet stack" aria-labelledby="field-title">
+      <h2 id="field-title">{texts.title}</h2>
+      <Figure
+        title={texts.figure}
+        hideTitle
+        table={{
+          head: [texts.table.place, texts.table.letter, texts.table.x(unit), texts.table.y(unit)],
+          rows: [...startsOf(game), ...spotsOf(game)].map((thing) => [
+            thingName(thing),
+            thing.kind === 'spot' ? thing.letter : '',
+            writeQuantity(thing.at[0], 'length', system),
+            writeQuantity(thing.at[1], 'length', system),
+          ]),
+        }}
+      >
+        <FieldEditor game={game} onReplace={(next) => edit.set([], next)} />
+      </Figure>
+      <p className="soft small">{texts.legend(names(game.sources), names(game.goals), names(game.finishes))}</p>
+    </section>
+  )
+}
