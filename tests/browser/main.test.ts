@@ -67,7 +67,7 @@ test('what is typed wrong is answered beside the field, kept, and the strip keep
   await page.getByText('The robot: size, drive, form, reliability').click()
   const field = page.locator('[data-place="robot/drive/topSpeed"]').last()
   await field.fill('fast')
-  await page.getByText('‘fast’ is not a number; write it like 1.5.').first().waitFor()
+  await page.getByText('‘fast’ is not a speed; write it like 3.5 m/s or 11 ft/s.').first().waitFor()
   expect(await page.getByRole('button', { name: 'Save', exact: true }).isDisabled()).toBe(true)
   expect(await shownPoints(page)).toBe(before)
   await page.getByRole('button', { name: 'Score', exact: true }).click()
@@ -77,7 +77,7 @@ test('what is typed wrong is answered beside the field, kept, and the strip keep
     (points) => Number(document.querySelector('[data-testid=points]')?.textContent) < points,
     before,
   )
-  expect(await page.getByText('is not a number').count()).toBe(0)
+  expect(await page.getByText('is not a speed').count()).toBe(0)
   await page.context().close()
 })
 
