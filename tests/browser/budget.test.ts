@@ -8,7 +8,7 @@ beforeAll(async () => {
 })
 afterAll(() => world.close())
 
-/** Carries 60, each of whose pieces takes stages of a very wide log-normal: even the coarse plan needs most of a minute. */
+/** Carries 100, each of whose pieces takes stages of a very wide log-normal: even the coarse plan exceeds its budget. */
 async function saveHauler(): Promise<void> {
   const { body } = await fetch(`${world.url}/api/documents/design/shearwater`).then((response) => response.json())
   const { robot, ...rest } = body as DesignRecord
@@ -17,15 +17,15 @@ async function saveHauler(): Promise<void> {
       goal,
       ways.map((way) => ({
         ...way,
-        stages: ('stages' in way ? way.stages : []).map((stage) => ({
+        stages: ('stages' in way ? way.stages : []).map((stage, i) => ({
           ...stage,
           each: true,
-          duration: { kind: 'lognormal', median: 1, spread: Math.E },
+          duration: { kind: 'lognormal', median: 1 + i / 10, spread: 3 },
         })),
       })),
     ]),
   )
-  const hauler = { ...rest, robot: { ...robot, id: 'hauler', name: 'Hauler', score, carries: { buoy: 60 } } }
+  const hauler = { ...rest, robot: { ...robot, id: 'hauler', name: 'Hauler', score, carries: { buoy: 100 } } }
   const response = await fetch(`${world.url}/api/documents/design/hauler`, {
     method: 'PUT',
     headers: { 'content-type': 'application/json' },
