@@ -18,8 +18,7 @@ const weights = [5 / 18, 8 / 18, 5 / 18]
  * A density is integrated panel by panel; the panels at the ends, where a beta's slope may be infinite, are refined,
  * and those of an endless tail, which is thinned in any case, are wider.
  */
-export const massOnGrid = (distribution: Distribution, step: number): Pmf =>
-  thinned(distribution.atoms ? atomsOnGrid(distribution.atoms, step) : densityOnGrid(distribution, step))
+export const massOnGrid = (distribution: Distribution, step: number): Pmf => thinned(denseOnGrid(distribution, step))
 
 /** The same without thinning, for what will be scaled. */
 export function denseOnGrid(distribution: Distribution, step: number): Pmf {
