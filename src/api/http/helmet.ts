@@ -15,7 +15,8 @@ export async function protect(app: FastifyInstance): Promise<void> {
         frameAncestors: ["'none'"],
         imgSrc: ["'self'", 'data:', 'blob:'],
         objectSrc: ["'none'"],
-        scriptSrc: ["'self'"],
+        // Compiling WebAssembly (the plan's inner loops) is allowed, evaluating text as script is not.
+        scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
         styleSrc: ["'self'", "'unsafe-inline'"],
         workerSrc: ["'self'", 'blob:'],
         // Over plain HTTP in a team's own network an upgrade would end in nothing.

@@ -1,10 +1,11 @@
+import { Workspace } from '../kernel/index.ts'
 import { Ahead, group } from './ahead.ts'
 import type { Floor } from './floor.ts'
 import type { GraphLeg, GraphNode } from './graph.ts'
 import type { Rules } from './problem.ts'
 import { finishValue, type Problem } from './problem.ts'
 import type { Rooms } from './rooms.ts'
-import { emptyTable, stop, type Table, wait } from './table.ts'
+import { stop, type Table, type TablePlaces, tableIn, wait } from './table.ts'
 
 /** A later action replaces an earlier one, and any action stopping, only if better by more than this (points). */
 const tie = 1e-12
@@ -16,7 +17,7 @@ const clearly = 1e-9
  * The exact values and best actions of a plan, by backward induction over time left.
  *
  * No leg takes less than `block` steps, so the values of a whole block of times depend on earlier blocks only: each
- * leg's convolution is computed for many times at once, four times together, which is what makes this fast.
+ * leg's convolution is computed for many times at once, eight together, which is what makes this fast.
  *
  * Where no call forbids anything, more time left is never worth less. So an action that is worse at the end of a stretch of
  * times than the leading action at its beginning is worse in all of it, and need not be computed there.
@@ -31,16 +32,22 @@ export function evaluatePolicy(problem: Problem, policy: Table): Table {
 }
 
 function passOver(problem: Problem, rules: Rules, policy: Table | null, floor: Floor | null): Table {
-  const table = emptyTable(problem)
-  const pass = new BackwardPass(problem, table, rules, policy, floor)
+  const space = Workspace.borrowed()
+  const pass = new BackwardPass(problem, space, rules, policy, floor)
   for (let t = 0; t <= problem.steps; t += pass.block) pass.run(t, Math.min(problem.steps, t + pass.block - 1))
+  const table = pass.table()
+  space.giveBack()
   return table
 }
 
 class BackwardPass {
   readonly block: number
   private readonly problem: Problem
-  private readonly table: Table
+  private readonly places: TablePlaces
+  /** All numbers that the inner loops work on. */
+  private readonly data: Float64Array
+  private readonly values: Float64Array[]
+  private readonly actions: Int16Array[]
   private readonly rules: Rules
   /** Where the actions are given, only their values are found. */
   private readonly policy: Table | null
@@ -52,26 +59,35 @@ class BackwardPass {
   private readonly best: Float64Array
   private readonly choice: Int16Array
   private readonly q: Float64Array
+  /** What the best finish of the node in hand is worth, and which it is. */
+  private readonly finish: Float64Array
+  private readonly finishChoice: Int16Array
   /** Per action of the node in hand: the groups of times in which it may be best, bit by bit. */
   private readonly wanted: Int32Array
   /** Value of each node when the call comes; room does not matter then. */
   private readonly atCall: Float64Array
 
-  constructor(problem: Problem, table: Table, rules: Rules, policy: Table | null, floor: Floor | null) {
+  constructor(problem: Problem, space: Workspace, rules: Rules, policy: Table | null, floor: Floor | null) {
     this.policy = policy
     this.floor = floor
     this.problem = problem
-    this.table = table
     this.rules = rules
     this.rooms = problem.rooms
     const shortest = problem.timed.filter((leg) => leg.leg.to >= 0).map((leg) => leg.shortest)
     // Groups of a block are kept as the bits of one number.
     this.block = Math.min(64, problem.steps + 1, ...shortest)
-    this.ahead = new Ahead(problem, table, this.block)
+    this.places = tableIn(space, problem)
+    this.ahead = new Ahead(problem, this.places, this.block, space)
+    this.data = space.data
+    const size = problem.rooms.size * this.places.row
+    this.values = this.places.values.map((place) => space.data.subarray(place, place + size))
+    this.actions = problem.graph.nodes.map(() => new Int16Array(size))
     this.rising = rules.workAbove < 0
     this.best = new Float64Array(this.ahead.width)
     this.choice = new Int16Array(this.ahead.width)
     this.q = new Float64Array(this.ahead.width)
+    this.finish = new Float64Array(this.ahead.width)
+    this.finishChoice = new Int16Array(this.ahead.width)
     this.wanted = new Int32Array(Math.max(0, ...problem.graph.nodes.map((node) => node.legs.length)))
     this.atCall = new Float64Array(problem.graph.nodes.length)
   }
@@ -79,10 +95,41 @@ class BackwardPass {
   run(from: number, to: number): void {
     const rooms = this.roomsWithin(from, to)
     this.ahead.begin(from)
-    for (const [n, node] of this.problem.graph.nodes.entries())
+    for (const [n, node] of this.problem.graph.nodes.entries()) {
+      this.findFinishes(node, from, to - from + 1)
       for (const r of rooms.all) this.decide(n, node, r, from, to)
+    }
     this.fill(from, to, rooms)
   }
+
+  /** The table as it stands, in memory of its own. */
+  table(): Table {
+    const { pad, row } = this.places
+    return { pad, row, values: this.values.map((values) => values.slice()), actions: this.actions }
+  }
+
+  /** The best finish of a node by time left, which does not depend on the room; under a policy none is better. */
+  private findFinishes(node: GraphNode, from: number, count: number): void {
+    const { finish, finishChoice, problem } = this
+    finish.fill(0, 0, count)
+    finishChoice.fill(stop, 0, count)
+    if (this.policy) return
+    const end = this.finishTo(from, count)
+    for (const [a, leg] of node.legs.entries()) {
+      if (leg.to >= 0) continue
+      const reached = problem.reached[leg.id] as Float64Array
+      const value = finishValue(leg)
+      for (let j = 0; j < end; j++) {
+        const worth = value * (reached[from + j] as number)
+        if (worth > (finish[j] as number) + tie) {
+          finish[j] = worth
+          finishChoice[j] = a
+        }
+      }
+    }
+  }
+
+  private finishTo = (from: number, count: number): number => Math.min(count, this.rules.finishFrom - from + 1)
 
   /** The rooms that matter within a block, and the clip of the others. */
   private roomsWithin(from: number, to: number) {
@@ -102,24 +149,25 @@ class BackwardPass {
   }
 
   private decide(n: number, node: GraphNode, r: number, from: number, to: number): void {
-    const { best, choice, q, rules, problem, table } = this
+    const { best, choice, rules } = this
     const count = to - from + 1
     best.fill(0, 0, count)
     choice.fill(stop, 0, count)
     const workFrom = Math.max(0, rules.workAbove + 1 - from)
-    const finishTo = Math.min(count, rules.finishFrom - from + 1)
-    if (workFrom < count) this.select(n, node, r, from, workFrom, count, finishTo)
-    for (const [a, leg] of node.legs.entries()) {
-      if (leg.to < 0) {
-        const reached = problem.reached[leg.id] as Float64Array
-        const value = finishValue(leg)
-        for (let j = 0; j < finishTo; j++) q[j] = value * (reached[from + j] as number)
-        this.take(n, r, a, from, 0, finishTo)
-      } else if (workFrom < count) this.takeGroups(n, r, a, leg, from, workFrom, count)
+    if (workFrom < count) {
+      this.select(n, node, r, from, workFrom, count)
+      for (const [a, leg] of node.legs.entries()) if (leg.to >= 0) this.takeGroups(n, r, a, leg, from, workFrom, count)
     }
-    const offset = r * table.row + table.pad + from
-    const values = table.values[n] as Float64Array
-    const actions = table.actions[n] as Int16Array
+    if (this.policy) this.finishAsTold(n, node, r, from, count)
+    else this.finishWhereBetter(count)
+    this.keep(n, r, from, count)
+  }
+
+  private keep(n: number, r: number, from: number, count: number): void {
+    const { best, choice, rules, places } = this
+    const offset = r * places.row + places.pad + from
+    const values = this.values[n] as Float64Array
+    const actions = this.actions[n] as Int16Array
     for (let j = 0; j < count; j++) {
       if (rules.waits && choice[j] === stop && from + j > rules.finishFrom) {
         // Nothing is worth doing before the call: the robot waits for it.
@@ -133,8 +181,28 @@ class BackwardPass {
     }
   }
 
+  private finishWhereBetter(count: number): void {
+    const { best, choice, finish, finishChoice } = this
+    for (let j = 0; j < count; j++)
+      if ((finish[j] as number) > (best[j] as number) + tie) {
+        best[j] = finish[j] as number
+        choice[j] = finishChoice[j] as number
+      }
+  }
+
+  private finishAsTold(n: number, node: GraphNode, r: number, from: number, count: number): void {
+    for (const [a, leg] of node.legs.entries()) {
+      if (leg.to >= 0) continue
+      const reached = this.problem.reached[leg.id] as Float64Array
+      const value = finishValue(leg)
+      const end = this.finishTo(from, count)
+      for (let j = 0; j < end; j++) this.q[j] = value * (reached[from + j] as number)
+      this.take(n, r, a, from, 0, end)
+    }
+  }
+
   /** Finds the groups of times in which each collect or score leg must be computed. */
-  private select(n: number, node: GraphNode, r: number, from: number, start: number, count: number, finishTo: number) {
+  private select(n: number, node: GraphNode, r: number, from: number, start: number, count: number) {
     const { wanted, policy } = this
     const first = Math.floor(start / group)
     const last = Math.floor((count - 1) / group)
@@ -157,7 +225,7 @@ class BackwardPass {
     const lead = this.leading(n, node, r, from, last)
     if (lead < 0) return
     wanted[lead] = all
-    const least = this.leastOf(node, r, from, count, lead, finishTo)
+    const least = this.leastOf(r, from, count, node.legs[lead] as GraphLeg)
     for (const [a, leg] of node.legs.entries())
       if (a !== lead && leg.to >= 0 && this.open(leg, r))
         wanted[a] = this.contest(leg, r, from, count, first, last, least)
@@ -165,8 +233,8 @@ class BackwardPass {
 
   /** The action that was best just before the block, or else the one that is best at its end; −1 where none can be done. */
   private leading(n: number, node: GraphNode, r: number, from: number, last: number): number {
-    const { table } = this
-    const before = from > 0 ? ((table.actions[n] as Int16Array)[r * table.row + table.pad + from - 1] as number) : stop
+    const { row, pad } = this.places
+    const before = from > 0 ? ((this.actions[n] as Int16Array)[r * row + pad + from - 1] as number) : stop
     if (before >= 0 && node.legs[before]!.to >= 0 && this.open(node.legs[before]!, r)) return before
     let lead = -1
     let most = Number.NEGATIVE_INFINITY
@@ -183,25 +251,11 @@ class BackwardPass {
   }
 
   /** At least this much can be had in each group of times: by the leading action or by a finish. */
-  private leastOf(
-    node: GraphNode,
-    r: number,
-    from: number,
-    count: number,
-    lead: number,
-    finishTo: number,
-  ): Float64Array {
-    const { q, problem } = this
-    this.work(node.legs[lead]!, r, from, 0, Math.floor((count - 1) / group))
+  private leastOf(r: number, from: number, count: number, lead: GraphLeg): Float64Array {
+    const { q, finish } = this
+    this.work(lead, r, from, 0, Math.floor((count - 1) / group))
     const least = new Float64Array(Math.ceil(count / group))
-    for (let g = 0; g < least.length; g++) least[g] = Math.max(0, q[g * group] as number)
-    for (const leg of node.legs) {
-      if (leg.to >= 0) continue
-      const value = finishValue(leg)
-      const reached = problem.reached[leg.id] as Float64Array
-      for (let g = 0; g * group < finishTo; g++)
-        least[g] = Math.max(least[g] as number, value * (reached[from + g * group] as number))
-    }
+    for (let g = 0; g < least.length; g++) least[g] = Math.max(q[g * group] as number, finish[g * group] as number)
     return least
   }
 
@@ -235,14 +289,14 @@ class BackwardPass {
 
   /** Q of a collect or score leg into q, for the groups `first` … `last` of the block. */
   private work(leg: GraphLeg, r: number, from: number, first: number, last: number): void {
-    const { q, problem, ahead } = this
+    const { q, problem, ahead, data } = this
     const { width } = ahead
     const start = first * group
     const end = (last + 1) * group
     const row = ahead.row(leg.id)
     if (leg.goal < 0) {
       ahead.ask(leg.id, r, first, last)
-      for (let j = start; j < end; j++) q[j] = row[r * width + j] as number
+      for (let j = start; j < end; j++) q[j] = data[row + r * width + j] as number
       return
     }
     const d = this.rooms.dimensionOf[leg.goal] as number
@@ -250,7 +304,7 @@ class BackwardPass {
     if (d < 0) {
       ahead.ask(leg.id, r, first, last)
       const own = pay[leg.load] as Float64Array
-      for (let j = start; j < end; j++) q[j] = (own[from + j] as number) + (row[r * width + j] as number)
+      for (let j = start; j < end; j++) q[j] = (own[from + j] as number) + (data[row + r * width + j] as number)
       return
     }
     const room = this.rooms.room(r, d)
@@ -263,7 +317,7 @@ class BackwardPass {
       if (!(p > 0)) continue
       const after = r - Math.min(b, room) * stride
       ahead.ask(leg.id, after, first, last)
-      for (let j = start; j < end; j++) q[j] = (q[j] as number) + p * (row[after * width + j] as number)
+      for (let j = start; j < end; j++) q[j] = (q[j] as number) + p * (data[row + after * width + j] as number)
     }
   }
 
@@ -310,16 +364,16 @@ class BackwardPass {
    * reader has to clip. What can not be met is left empty.
    */
   private fill(from: number, to: number, within: { high: number[]; low: number[]; least: number[] }): void {
-    const { rooms, table } = this
+    const { rooms, places } = this
     const { high, low, least } = within
     for (let r = 0; r < rooms.size; r++) {
       if (low.some((room, d) => rooms.room(r, d) < room)) continue
       const clipped = rooms.index(high.map((top, d) => Math.max(least[d] as number, Math.min(rooms.room(r, d), top))))
       if (clipped === r) continue
-      const target = r * table.row + table.pad + from
-      const origin = clipped * table.row + table.pad + from
-      for (const values of table.values) values.copyWithin(target, origin, origin + to - from + 1)
-      for (const actions of table.actions) actions.copyWithin(target, origin, origin + to - from + 1)
+      const target = r * places.row + places.pad + from
+      const origin = clipped * places.row + places.pad + from
+      for (const values of this.values) values.copyWithin(target, origin, origin + to - from + 1)
+      for (const actions of this.actions) actions.copyWithin(target, origin, origin + to - from + 1)
     }
   }
 }

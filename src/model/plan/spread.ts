@@ -207,7 +207,7 @@ class SpreadPass {
     steady: boolean,
     amountAt: (t: number) => number,
   ): void {
-    const { mass, at, first, count, lateAt, lateMass, lateCount } = arrival
+    const { mass, at, first, count, lateCount } = arrival
     const { fineBelow } = this.tally
     for (let i = 0; i < count; ) {
       const t = first + i
@@ -220,11 +220,31 @@ class SpreadPass {
         this.add(n, r, t, amountAt(t), chance, mass, at + i, until - t)
       i = until - first
     }
-    for (let k = 0; k < lateCount; k++)
-      if (chance * (lateMass[k] as number) >= negligible) {
+    if (lateCount > 0) this.arriveLate(n, r, arrival, chance, amountAt)
+  }
+
+  /** The far tail's points, most of which fall where neither the room is clipped nor the amount depends on time. */
+  private arriveLate(n: number, r: number, arrival: Arrival, chance: number, amountAt: (t: number) => number): void {
+    const { lateAt, lateMass, lateCount } = arrival
+    const least = negligible / chance
+    const clear = Math.max(this.tally.fineBelow, this.clip.clearFrom[r] as number)
+    let late = 0
+    while (late < lateCount && (lateAt[late] as number) >= clear) late++
+    if (late > 0) this.addPoints(n, r, arrival, late, chance, amountAt(clear))
+    for (let k = late; k < lateCount; k++)
+      if ((lateMass[k] as number) >= least) {
         const t = lateAt[k] as number
         this.add(n, r, t, amountAt(t), chance, lateMass, k, 1)
       }
+  }
+
+  /** Adds the first `points` of a far tail, all of one room and amount. */
+  private addPoints(n: number, r: number, arrival: Arrival, points: number, chance: number, amount: number): void {
+    const rows = this.coarse[n] as Rows
+    const whole = Math.floor(amount + 1e-6)
+    const share = amount - whole < 1e-6 ? 0 : amount - whole
+    addSparse(rows, r, whole, chance * (1 - share), arrival, points)
+    if (share > 0) addSparse(rows, r, whole + 1, chance * share, arrival, points)
   }
 
   /** Adds `count` masses from time `t` on to a node's rows, an amount between two points of the lattice to both. */
@@ -317,6 +337,33 @@ function addStretch(
   const target = slot * length + t
   for (let i = low; i <= high; i++) data[target + i] = (data[target + i] as number) + chance * (mass[at + i] as number)
   rows.vectors.widen(slot, t + low, t + high)
+}
+
+/** The same for the first `points` of a far tail; time left falls from one to the next but for a step at most. */
+function addSparse(rows: Rows, r: number, amount: number, chance: number, arrival: Arrival, points: number): void {
+  const { lateAt, lateMass } = arrival
+  const least = negligible / chance
+  let slot = -1
+  let data = rows.vectors.data
+  let start = 0
+  let low = 0
+  let high = 0
+  for (let k = 0; k < points; k++) {
+    const m = lateMass[k] as number
+    if (m < least) continue
+    const t = lateAt[k] as number
+    if (slot < 0) {
+      slot = rows.slot(r, amount)
+      data = rows.vectors.data
+      start = slot * rows.vectors.length
+      low = t
+      high = t
+    }
+    if (t < low) low = t
+    if (t > high) high = t
+    data[start + t] = (data[start + t] as number) + chance * m
+  }
+  if (slot >= 0) rows.vectors.widen(slot, low, high)
 }
 
 function sum(mass: Float64Array, start: number, count: number): number {

@@ -1,3 +1,4 @@
+import type { Workspace } from '../kernel/index.ts'
 import type { Problem } from './problem.ts'
 import type { TimedLeg } from './timed.ts'
 
@@ -19,18 +20,20 @@ export interface Table {
   readonly actions: readonly Int16Array[]
 }
 
-export function emptyTable(problem: Problem, actions = true): Table {
+/** A table while it is filled: the places of each node's values in a workspace. */
+export interface TablePlaces {
+  readonly pad: number
+  readonly row: number
+  readonly values: readonly number[]
+}
+
+export function tableIn(space: Workspace, problem: Problem): TablePlaces {
   const { graph, rooms, steps, timed } = problem
   const longest = Math.max(0, ...timed.filter((leg) => leg.leg.to >= 0).map((leg) => leg.shortest + leg.chance.length))
+  // What the inner loops read or write beyond a row's ends stays within it.
   const pad = Math.min(longest, steps) + 8
-  const row = pad + steps + 1 + 4
-  const size = rooms.size * row
-  return {
-    pad,
-    row,
-    values: graph.nodes.map(() => new Float64Array(size)),
-    actions: graph.nodes.map(() => new Int16Array(actions ? size : 0)),
-  }
+  const row = pad + steps + 1 + 8
+  return { pad, row, values: graph.nodes.map(() => space.take(rooms.size * row)) }
 }
 
 /** Least chance index that can still end before the buzzer is cut: how much of a leg's chances fit in front of a row. */

@@ -1,0 +1,2 @@
+export type { Kernel } from './plain.ts'
+export { Workspace } from './workspace.ts'

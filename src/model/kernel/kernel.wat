@@ -1,0 +1,107 @@
+;; The inner loops of the plan, two numbers to a register. `npm run kernel` writes kernelBytes.ts from this page.
+;; Places are counted in numbers of 8 bytes, those of lags in numbers of 4 bytes.
+(module
+  (import "workspace" "memory" (memory 1))
+
+  ;; out[j] = sum over m of filter[m] * values[j + step * m] for j = 0 ... count - 1, eight j at a time: up to seven numbers
+  ;; after the last are written too.
+  (func (export "correlate")
+    (param $out i32) (param $count i32) (param $filter i32) (param $length i32) (param $values i32) (param $step i32)
+    (local $stop i32) (local $end i32) (local $f i32) (local $v i32)
+    (local $s v128) (local $a v128) (local $b v128) (local $c v128) (local $d v128)
+    (if (i32.le_s (local.get $count) (i32.const 0)) (then (return)))
+    (local.set $out (i32.shl (local.get $out) (i32.const 3)))
+    (local.set $filter (i32.shl (local.get $filter) (i32.const 3)))
+    (local.set $values (i32.shl (local.get $values) (i32.const 3)))
+    (local.set $step (i32.shl (local.get $step) (i32.const 3)))
+    (local.set $stop (i32.add (local.get $out) (i32.shl (local.get $count) (i32.const 3))))
+    (local.set $end (i32.add (local.get $filter) (i32.shl (local.get $length) (i32.const 3))))
+    (loop $eight
+      (local.set $a (v128.const f64x2 0 0))
+      (local.set $b (v128.const f64x2 0 0))
+      (local.set $c (v128.const f64x2 0 0))
+      (local.set $d (v128.const f64x2 0 0))
+      (local.set $f (local.get $filter))
+      (local.set $v (local.get $values))
+      (if (i32.lt_u (local.get $f) (local.get $end)) (then
+        (loop $product
+          (local.set $s (v128.load64_splat (local.get $f)))
+          (local.set $a (f64x2.add (local.get $a) (f64x2.mul (local.get $s) (v128.load (local.get $v)))))
+          (local.set $b (f64x2.add (local.get $b) (f64x2.mul (local.get $s) (v128.load offset=16 (local.get $v)))))
+          (local.set $c (f64x2.add (local.get $c) (f64x2.mul (local.get $s) (v128.load offset=32 (local.get $v)))))
+          (local.set $d (f64x2.add (local.get $d) (f64x2.mul (local.get $s) (v128.load offset=48 (local.get $v)))))
+          (local.set $f (i32.add (local.get $f) (i32.const 8)))
+          (local.set $v (i32.add (local.get $v) (local.get $step)))
+          (br_if $product (i32.lt_u (local.get $f) (local.get $end))))))
+      (v128.store (local.get $out) (local.get $a))
+      (v128.store offset=16 (local.get $out) (local.get $b))
+      (v128.store offset=32 (local.get $out) (local.get $c))
+      (v128.store offset=48 (local.get $out) (local.get $d))
+      (local.set $out (i32.add (local.get $out) (i32.const 64)))
+      (local.set $values (i32.add (local.get $values) (i32.const 64)))
+      (br_if $eight (i32.lt_u (local.get $out) (local.get $stop)))))
+
+  ;; out[j] += sum over k of weights[k] * values[j - lags[k]] for j = 0 ... count - 1, eight j at a time as above; for each
+  ;; eight only the lags, which rise, up to `reach` + 7 + j.
+  (func (export "addLagged")
+    (param $out i32) (param $count i32) (param $weights i32) (param $lags i32) (param $length i32) (param $values i32)
+    (param $reach i32)
+    (local $stop i32) (local $end i32) (local $w i32) (local $l i32) (local $lag i32) (local $v i32)
+    (local $s v128) (local $a v128) (local $b v128) (local $c v128) (local $d v128)
+    (if (i32.le_s (local.get $count) (i32.const 0)) (then (return)))
+    (local.set $out (i32.shl (local.get $out) (i32.const 3)))
+    (local.set $weights (i32.shl (local.get $weights) (i32.const 3)))
+    (local.set $lags (i32.shl (local.get $lags) (i32.const 2)))
+    (local.set $values (i32.shl (local.get $values) (i32.const 3)))
+    (local.set $reach (i32.add (local.get $reach) (i32.const 7)))
+    (local.set $stop (i32.add (local.get $out) (i32.shl (local.get $count) (i32.const 3))))
+    (local.set $end (i32.add (local.get $weights) (i32.shl (local.get $length) (i32.const 3))))
+    (loop $eight
+      (local.set $a (v128.load (local.get $out)))
+      (local.set $b (v128.load offset=16 (local.get $out)))
+      (local.set $c (v128.load offset=32 (local.get $out)))
+      (local.set $d (v128.load offset=48 (local.get $out)))
+      (local.set $w (local.get $weights))
+      (local.set $l (local.get $lags))
+      (block $done
+        (loop $product
+          (br_if $done (i32.ge_u (local.get $w) (local.get $end)))
+          (local.set $lag (i32.load (local.get $l)))
+          (br_if $done (i32.gt_s (local.get $lag) (local.get $reach)))
+          (local.set $v (i32.sub (local.get $values) (i32.shl (local.get $lag) (i32.const 3))))
+          (local.set $s (v128.load64_splat (local.get $w)))
+          (local.set $a (f64x2.add (local.get $a) (f64x2.mul (local.get $s) (v128.load (local.get $v)))))
+          (local.set $b (f64x2.add (local.get $b) (f64x2.mul (local.get $s) (v128.load offset=16 (local.get $v)))))
+          (local.set $c (f64x2.add (local.get $c) (f64x2.mul (local.get $s) (v128.load offset=32 (local.get $v)))))
+          (local.set $d (f64x2.add (local.get $d) (f64x2.mul (local.get $s) (v128.load offset=48 (local.get $v)))))
+          (local.set $w (i32.add (local.get $w) (i32.const 8)))
+          (local.set $l (i32.add (local.get $l) (i32.const 4)))
+          (br $product)))
+      (v128.store (local.get $out) (local.get $a))
+      (v128.store offset=16 (local.get $out) (local.get $b))
+      (v128.store offset=32 (local.get $out) (local.get $c))
+      (v128.store offset=48 (local.get $out) (local.get $d))
+      (local.set $out (i32.add (local.get $out) (i32.const 64)))
+      (local.set $values (i32.add (local.get $values) (i32.const 64)))
+      (local.set $reach (i32.add (local.get $reach) (i32.const 8)))
+      (br_if $eight (i32.lt_u (local.get $out) (local.get $stop)))))
+
+  ;; out[j] += scale * values[j] for j = 0 ... count - 1, and nothing else.
+  (func (export "addScaled") (param $out i32) (param $values i32) (param $count i32) (param $scale f64)
+    (local $s v128) (local $stop i32) (local $pairs i32)
+    (local.set $out (i32.shl (local.get $out) (i32.const 3)))
+    (local.set $values (i32.shl (local.get $values) (i32.const 3)))
+    (local.set $s (f64x2.splat (local.get $scale)))
+    (local.set $stop (i32.add (local.get $out) (i32.shl (local.get $count) (i32.const 3))))
+    (local.set $pairs (i32.sub (local.get $stop) (i32.const 15)))
+    (block $paired
+      (loop $pair
+        (br_if $paired (i32.ge_s (local.get $out) (local.get $pairs)))
+        (v128.store (local.get $out) (f64x2.add (v128.load (local.get $out))
+          (f64x2.mul (local.get $s) (v128.load (local.get $values)))))
+        (local.set $out (i32.add (local.get $out) (i32.const 16)))
+        (local.set $values (i32.add (local.get $values) (i32.const 16)))
+        (br $pair)))
+    (if (i32.lt_s (local.get $out) (local.get $stop)) (then
+      (f64.store (local.get $out) (f64.add (f64.load (local.get $out))
+        (f64.mul (local.get $scale) (f64.load (local.get $values)))))))))

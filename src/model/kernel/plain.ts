@@ -1,0 +1,43 @@
+/** The inner loops on numbers in one array; places are indices. See kernel.wat, of which these are the plain form. */
+export interface Kernel {
+  /** data[out + j] = Σ_m data[filter + m] · data[values + j + step · m], j = 0 … count − 1; up to seven more are written. */
+  correlate(out: number, count: number, filter: number, length: number, values: number, step: number): void
+  /** data[out + j] += Σ_k data[weights + k] · data[values + j − lags[k]], by eight j for the lags up to `reach` + 7 + j. */
+  addLagged(
+    out: number,
+    count: number,
+    weights: number,
+    lags: number,
+    length: number,
+    values: number,
+    reach: number,
+  ): void
+  /** data[out + j] += scale · data[values + j] for j = 0 … count − 1. */
+  addScaled(out: number, values: number, count: number, scale: number): void
+}
+
+/** For engines without the instructions, or pages that must not compile. Same sums in the same order. */
+export function plainKernel(data: Float64Array, whole: Int32Array): Kernel {
+  return {
+    correlate(out, count, filter, length, values, step) {
+      for (let j = 0; j < ((count + 7) >> 3) << 3; j++) {
+        let sum = 0
+        let v = values + j
+        for (let m = filter; m < filter + length; m++, v += step) sum += (data[m] as number) * (data[v] as number)
+        data[out + j] = sum
+      }
+    },
+    addLagged(out, count, weights, lags, length, values, reach) {
+      for (let j = 0; j < ((count + 7) >> 3) << 3; j++) {
+        const most = reach + 7 + ((j >> 3) << 3)
+        let sum = data[out + j] as number
+        for (let k = 0; k < length && (whole[lags + k] as number) <= most; k++)
+          sum += (data[weights + k] as number) * (data[values + j - (whole[lags + k] as number)] as number)
+        data[out + j] = sum
+      }
+    },
+    addScaled(out, values, count, scale) {
+      for (let j = 0; j < count; j++) data[out + j] = (data[out + j] as number) + scale * (data[values + j] as number)
+    },
+  }
+}

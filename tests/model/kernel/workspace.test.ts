@@ -1,0 +1,99 @@
+import { readFile } from 'node:fs/promises'
+import { expect, test } from 'vitest'
+import { assembled } from '../../../scripts/kernel.js'
+import { Workspace } from '../../../src/model/kernel/index.ts'
+
+/** Numbers that look random and are the same in every run. */
+function numbers(length: number, seed: number): Float64Array {
+  let state = seed
+  return Float64Array.from({ length }, () => {
+    state = (state * 1_103_515_245 + 12_345) % 2_147_483_648
+    return state / 2_147_483_648 - 0.3
+  })
+}
+
+const spaces = () => ({ quick: new Workspace(), plain: new Workspace(false) })
+
+test('the bytes are those of the page that they are made from', async () => {
+  const bytes = await readFile(new URL('../../../src/model/kernel/kernelBytes.ts', import.meta.url), 'utf8')
+  expect(bytes).toBe(await assembled())
+})
+
+test('this engine runs the quick loops, so that what follows compares two programs', () => {
+  const { quick, plain } = spaces()
+  expect(quick.kernel.correlate).not.toBe(plain.kernel.correlate)
+  expect(quick.kernel.correlate.toString()).toContain('native code')
+})
+
+test.each([
+  [1, 1, 1],
+  [7, 3, 1],
+  [8, 110, 1],
+  [27, 40, -1],
+  [64, 0, 1],
+  [65, 9, -1],
+])('correlating %i sums of %i products with step %i is the definition, to the last bit', (count, length, step) => {
+  const filter = numbers(length, 3)
+  const values = numbers(2 * length + count + 16, 5)
+  const expected = Array.from({ length: count }, (_, j) => {
+    let sum = 0
+    for (let m = 0; m < length; m++) sum += (filter[m] as number) * (values[length + j + step * m] as number)
+    return sum
+  })
+  for (const space of Object.values(spaces())) {
+    const f = space.copied(filter)
+    const v = space.copied(values)
+    const out = space.take(count + 8)
+    space.kernel.correlate(out, count, f, length, v + length, step)
+    expect([...space.data.subarray(out, out + count)]).toEqual(expected)
+  }
+})
+
+test('a sum over lags takes only those that reach back no further than told', () => {
+  const weights = numbers(6, 11)
+  const lags = Int32Array.of(3, 5, 8, 20, 21, 60)
+  const values = numbers(120, 13)
+  const count = 16
+  const from = 10
+  for (const space of Object.values(spaces())) {
+    const w = space.copied(weights)
+    const l = space.copiedWhole(lags)
+    const v = space.copied(values)
+    const out = space.copied(new Float64Array(count + 8).fill(1))
+    space.kernel.addLagged(out, count, w, l, lags.length, v + 70, from)
+    for (let j = 0; j < count; j++) {
+      // By eights: the first eight see lags up to 17, the others up to 25.
+      const most = from + 7 + 8 * Math.floor(j / 8)
+      let sum = 1
+      for (const [k, lag] of lags.entries())
+        if (lag <= most) sum += (weights[k] as number) * (values[70 + j - lag] as number)
+      expect(space.data[out + j]).toBe(sum)
+    }
+  }
+})
+
+test.each([0, 1, 2, 5, 8])('adding %i scaled numbers touches no other', (count) => {
+  const values = numbers(12, 17)
+  for (const space of Object.values(spaces())) {
+    const v = space.copied(values)
+    const out = space.copied(numbers(12, 19))
+    space.kernel.addScaled(out + 1, v + 2, count, 0.75)
+    const expected = numbers(12, 19).map((x, i) => (i >= 1 && i <= count ? x + 0.75 * (values[i + 1] as number) : x))
+    expect([...space.data.subarray(out, out + 12)]).toEqual([...expected])
+  }
+})
+
+test('a workspace that grows keeps what it holds, and lends again only zeros', () => {
+  for (const space of Object.values(spaces())) {
+    const first = space.copied(Float64Array.of(1, 2, 3))
+    const filter = space.copied(Float64Array.of(2))
+    const large = space.take(1_000_000)
+    expect([...space.data.subarray(first, first + 3)]).toEqual([1, 2, 3])
+    expect(space.data[large + 999_999]).toBe(0)
+    space.kernel.correlate(large, 3, filter, 1, first, 1)
+    expect([...space.data.subarray(large, large + 3)]).toEqual([2, 4, 6])
+    space.giveBack()
+    const again = space.take(1_000_000)
+    expect(space.data.subarray(again, again + 1_000_000).every((x) => x === 0)).toBe(true)
+  }
+})
