@@ -87,7 +87,7 @@
       (br_if $eight (i32.lt_u (local.get $out) (local.get $stop)))))
 
   ;; out[j] += scale * values[j] for j = 0 ... count - 1, and nothing else.
-  (func (export "addScaled") (param $out i32) (param $values i32) (param $count i32) (param $scale f64)
+  (func $addScaled (export "addScaled") (param $out i32) (param $values i32) (param $count i32) (param $scale f64)
     (local $s v128) (local $stop i32) (local $pairs i32)
     (local.set $out (i32.shl (local.get $out) (i32.const 3)))
     (local.set $values (i32.shl (local.get $values) (i32.const 3)))
@@ -104,4 +104,21 @@
         (br $pair)))
     (if (i32.lt_s (local.get $out) (local.get $stop)) (then
       (f64.store (local.get $out) (f64.add (f64.load (local.get $out))
-        (f64.mul (local.get $scale) (f64.load (local.get $values)))))))))
+        (f64.mul (local.get $scale) (f64.load (local.get $values))))))))
+
+  ;; out[j - lags[k]] += weights[k] * values[j] for j = 0 ... count - 1 and every k, and nothing else.
+  (func (export "scatter")
+    (param $out i32) (param $values i32) (param $count i32) (param $weights i32) (param $lags i32) (param $length i32)
+    (local $end i32)
+    (local.set $end (i32.add (local.get $weights) (local.get $length)))
+    (block $done
+      (loop $point
+        (br_if $done (i32.ge_s (local.get $weights) (local.get $end)))
+        (call $addScaled
+          (i32.sub (local.get $out) (i32.load (i32.shl (local.get $lags) (i32.const 2))))
+          (local.get $values)
+          (local.get $count)
+          (f64.load (i32.shl (local.get $weights) (i32.const 3))))
+        (local.set $weights (i32.add (local.get $weights) (i32.const 1)))
+        (local.set $lags (i32.add (local.get $lags) (i32.const 1)))
+        (br $point)))))

@@ -14,11 +14,17 @@ export interface Kernel {
   ): void
   /** data[out + j] += scale · data[values + j] for j = 0 … count − 1. */
   addScaled(out: number, values: number, count: number, scale: number): void
+  /** data[out + j − lags[k]] += data[weights + k] · data[values + j] for j = 0 … count − 1 and every k. */
+  scatter(out: number, values: number, count: number, weights: number, lags: number, length: number): void
 }
 
 /** For engines without the instructions, or pages that must not compile. Same sums in the same order. */
 export function plainKernel(data: Float64Array, whole: Int32Array): Kernel {
+  const addScaled: Kernel['addScaled'] = (out, values, count, scale) => {
+    for (let j = 0; j < count; j++) data[out + j] = (data[out + j] as number) + scale * (data[values + j] as number)
+  }
   return {
+    addScaled,
     correlate(out, count, filter, length, values, step) {
       for (let j = 0; j < ((count + 7) >> 3) << 3; j++) {
         let sum = 0
@@ -36,8 +42,9 @@ export function plainKernel(data: Float64Array, whole: Int32Array): Kernel {
         data[out + j] = sum
       }
     },
-    addScaled(out, values, count, scale) {
-      for (let j = 0; j < count; j++) data[out + j] = (data[out + j] as number) + scale * (data[values + j] as number)
+    scatter(out, values, count, weights, lags, length) {
+      for (let k = 0; k < length; k++)
+        addScaled(out - (whole[lags + k] as number), values, count, data[weights + k] as number)
     },
   }
 }

@@ -14,8 +14,9 @@ export function expectedRooms(problem: Problem, flow: Flow): Int32Array {
   const start = rooms.goals.map((_, d) =>
     autonomous.outcomes.reduce((sum, o) => sum + o.probability * (o.room[d] as number), 0),
   )
+  const placed = flow.placed()
   return Int32Array.from({ length: steps + 1 }, (_, t) =>
-    rooms.index(start.map((room, d) => Math.max(0, Math.round(room - (flow.placed[d]?.[t] as number))))),
+    rooms.index(start.map((room, d) => Math.max(0, Math.round(room - (placed[d]?.[t] as number))))),
   )
 }
 

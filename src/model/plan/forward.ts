@@ -1,8 +1,10 @@
+import { Workspace } from '../kernel/index.ts'
 import { roomLeft } from './binomial.ts'
 import type { GraphLeg } from './graph.ts'
 import { finishValue, type Problem } from './problem.ts'
-import { type Arrival, Arrivals, blockOf, blocks, Clip, runsOf } from './run.ts'
+import { type Arrival, Arrivals, blocks, Clip, runsOf } from './run.ts'
 import { stop, type Table, wait } from './table.ts'
+import { Vectors } from './vectors.ts'
 
 /** How much of the match's probability passes where, under a policy. */
 export interface Flow {
@@ -15,21 +17,28 @@ export interface Flow {
   readonly points: Float64Array
   readonly attempts: Float64Array
   readonly finishPoints: Float64Array
-  /** placed[d][t]: expected pieces placed in teleop on capacity goal d by the time t steps are left. */
-  readonly placed: readonly Float64Array[]
+  /** placed[d][t]: expected pieces placed in teleop on capacity goal d by the time t steps are left; computed when asked for. */
+  placed(): readonly Float64Array[]
 }
 
 /** Mass below this is not followed further. */
 const negligible = 1e-12
 
-/** Follows the probability of being at each decision through teleop. */
+/**
+ * Follows the probability of being at each decision through teleop. Blocks of times are carried through the legs at once,
+ * and again what comes to lie within the block, until nothing is left there.
+ */
 export function flowOf(problem: Problem, policy: Table): Flow {
-  return new ForwardPass(problem, policy).run()
+  const space = Workspace.borrowed()
+  const flow = new ForwardPass(problem, policy, space).run()
+  space.giveBack()
+  return flow
 }
 
 class ForwardPass {
   private readonly problem: Problem
   private readonly policy: Table
+  private readonly space: Workspace
   private readonly mass: Float64Array[]
   private readonly pieces: Float64Array
   private readonly points: Float64Array
@@ -37,58 +46,92 @@ class ForwardPass {
   private readonly finishPoints: Float64Array
   private readonly arrivals: Arrivals
   private readonly clip: Clip
+  /** What has arrived and waits for its decision: a vector over time left per node · rooms + room. */
+  private readonly waiting: Vectors
   /** Chance of beginning each score leg on a capacity goal, by time left, for each number of pieces that find room. */
   private readonly begun = new Map<number, Float64Array[]>()
 
-  constructor(problem: Problem, policy: Table) {
+  constructor(problem: Problem, policy: Table, space: Workspace) {
     this.problem = problem
     this.policy = policy
+    this.space = space
     this.mass = problem.graph.nodes.map(() => new Float64Array(problem.rooms.size * policy.row))
     this.pieces = new Float64Array(problem.graph.goals.length)
     this.points = new Float64Array(problem.graph.goals.length)
     this.attempts = new Float64Array(problem.graph.legs.length)
     this.finishPoints = new Float64Array(problem.graph.legs.length)
-    this.arrivals = new Arrivals(problem, blockOf(problem))
-    this.clip = new Clip(problem)
+    this.arrivals = new Arrivals(problem, space, negligible)
+    this.clip = Clip.of(problem)
+    this.waiting = new Vectors(space, problem.steps + 1)
+    for (let v = 0; v < problem.graph.nodes.length * problem.rooms.size; v++) this.waiting.take(v)
   }
 
   run(): Flow {
     const { graph, rooms, steps, autonomous } = this.problem
-    const start = this.mass[graph.initial] as Float64Array
-    for (const outcome of autonomous.outcomes) {
-      const place = this.rowOf(rooms.index(outcome.room)) + steps
-      start[place] = (start[place] as number) + outcome.probability
-    }
-    for (const { from, to } of blocks(this.problem))
-      for (const [n, node] of graph.nodes.entries())
-        for (let r = 0; r < rooms.size; r++) {
-          const row = this.rowOf(r)
-          const mass = this.mass[n] as Float64Array
-          runsOf(mass, row, from, to, this.policy.actions[n] as Int16Array, row, negligible, (at, count, action) => {
-            if (action === stop) return
-            if (action === wait) this.wait(mass, row, at, count)
-            else this.leg(node.legs[action] as GraphLeg, r, mass, row, at, count)
-          })
-        }
+    for (const outcome of autonomous.outcomes)
+      this.add(graph.initial * rooms.size + rooms.index(outcome.room), steps, outcome.probability)
+    for (const { from, to } of blocks(this.problem)) while (this.wave(from, to));
     const { mass, pieces, points, attempts, finishPoints } = this
     const { row, pad } = this.policy
-    return { mass, row, pad, pieces, points, attempts, finishPoints, placed: this.placed() }
+    let placed: Float64Array[] | null = null
+    return {
+      mass,
+      row,
+      pad,
+      pieces,
+      points,
+      attempts,
+      finishPoints,
+      placed: () => (placed ??= this.placed()),
+    }
   }
 
-  private rowOf = (r: number) => r * this.policy.row + this.policy.pad
-
-  private wait(mass: Float64Array, row: number, at: number, count: number): void {
-    const call = row + this.problem.rules.finishFrom
-    for (let t = at; t < at + count; t++) mass[call] = (mass[call] as number) + (mass[row + t] as number)
+  /** Takes up what waits for its decision in a block of times; false where nothing did. */
+  private wave(from: number, to: number): boolean {
+    const { waiting, space, policy } = this
+    const { graph, rooms } = this.problem
+    let any = false
+    for (const [n, node] of graph.nodes.entries()) {
+      const mass = this.mass[n] as Float64Array
+      const actions = policy.actions[n] as Int16Array
+      for (let r = 0; r < rooms.size; r++) {
+        const slot = n * rooms.size + r
+        const low = Math.max(from, waiting.low[slot] as number)
+        const high = Math.min(to, waiting.high[slot] as number)
+        if (low > high) continue
+        any = true
+        const row = r * policy.row + policy.pad
+        const start = waiting.place[slot] as number
+        for (let t = low; t <= high; t++) mass[row + t] = (mass[row + t] as number) + (space.data[start + t] as number)
+        runsOf(space, start, low, high, actions, row, negligible, (at, count, action) => {
+          if (action === stop) return
+          if (action === wait) this.wait(slot, start + at, count)
+          else this.leg(node.legs[action] as GraphLeg, r, start + at, at, count)
+        })
+        waiting.clearFrom(slot, low)
+      }
+    }
+    return any
   }
 
-  private leg(leg: GraphLeg, r: number, mass: Float64Array, row: number, at: number, count: number): void {
+  private add(slot: number, t: number, mass: number): void {
+    const place = (this.waiting.place[slot] as number) + t
+    this.space.data[place] = (this.space.data[place] as number) + mass
+    this.waiting.widen(slot, t, t)
+  }
+
+  private wait(slot: number, start: number, count: number): void {
+    this.add(slot, this.problem.rules.finishFrom, sum(this.space.data, start, count))
+  }
+
+  private leg(leg: GraphLeg, r: number, start: number, at: number, count: number): void {
     const { problem } = this
+    const { data } = this.space
     if (leg.to < 0) {
       const reached = problem.reached[leg.id] as Float64Array
-      this.attempts[leg.id] = (this.attempts[leg.id] as number) + sum(mass, row, at, count)
+      this.attempts[leg.id] = (this.attempts[leg.id] as number) + sum(data, start, count)
       this.finishPoints[leg.id] =
-        (this.finishPoints[leg.id] as number) + finishValue(leg) * weighted(mass, row, at, count, reached)
+        (this.finishPoints[leg.id] as number) + finishValue(leg) * weighted(data, start, at, count, reached)
       return
     }
     const d = leg.goal < 0 ? -1 : (problem.rooms.dimensionOf[leg.goal] as number)
@@ -97,14 +140,14 @@ class ForwardPass {
     if (leg.goal >= 0) {
       const pays = problem.legPays[leg.id] as NonNullable<Problem['legPays'][number]>
       this.points[leg.goal] =
-        (this.points[leg.goal] as number) + weighted(mass, row, at, count, pays.points[fit] as Float64Array)
+        (this.points[leg.goal] as number) + weighted(data, start, at, count, pays.points[fit] as Float64Array)
       this.pieces[leg.goal] =
-        (this.pieces[leg.goal] as number) + weighted(mass, row, at, count, pays.pieces[fit] as Float64Array)
+        (this.pieces[leg.goal] as number) + weighted(data, start, at, count, pays.pieces[fit] as Float64Array)
     }
-    if (d >= 0) this.note(leg, fit, mass, row, at, count)
+    if (d >= 0) this.note(leg, fit, start, at, count)
     const successes = d < 0 ? null : (problem.successes[leg.id] as Float64Array)
     const stride = d < 0 ? 0 : (problem.rooms.strides[d] as number)
-    const arrival = this.arrivals.of(mass, row + at, at, count, problem.timed[leg.id] as Problem['timed'][number])
+    const arrival = this.arrivals.of(start, at, count, problem.timed[leg.id] as Problem['timed'][number])
     if (!arrival) return
     if (!successes) this.arrive(leg.to, r, arrival, 1)
     else
@@ -114,32 +157,27 @@ class ForwardPass {
 
   private arrive(n: number, r: number, arrival: Arrival, chance: number): void {
     if (chance <= 0) return
-    const target = this.mass[n] as Float64Array
-    const clear = this.clip.clearFrom[r] as number
-    const { mass, at, first, count, lateAt, lateMass, lateCount } = arrival
-    for (let k = 0; k < lateCount; k++) {
-      const t = lateAt[k] as number
-      const place = this.rowOf(this.clip.at(r, t)) + t
-      target[place] = (target[place] as number) + chance * (lateMass[k] as number)
+    const { clip, waiting, space } = this
+    const first = n * this.problem.rooms.size
+    const end = arrival.first + arrival.count
+    for (let t = arrival.first; t < end; ) {
+      const until = clip.sameUntil(r, t, end)
+      const slot = first + clip.at(r, t)
+      space.kernel.addScaled((waiting.place[slot] as number) + t, arrival.at + t - arrival.first, until - t, chance)
+      waiting.widen(slot, t, until - 1)
+      t = until
     }
-    const clipped = Math.min(count, Math.max(0, clear - first))
-    for (let i = 0; i < clipped; i++) {
-      const place = this.rowOf(this.clip.at(r, first + i)) + first + i
-      target[place] = (target[place] as number) + chance * (mass[at + i] as number)
-    }
-    const place = this.rowOf(r) + first
-    for (let i = clipped; i < count; i++)
-      target[place + i] = (target[place + i] as number) + chance * (mass[at + i] as number)
   }
 
-  private note(leg: GraphLeg, fit: number, mass: Float64Array, row: number, at: number, count: number): void {
+  private note(leg: GraphLeg, fit: number, start: number, at: number, count: number): void {
     let begun = this.begun.get(leg.id)
     if (!begun) {
       begun = Array.from({ length: leg.load + 1 }, () => new Float64Array(this.problem.steps + 1))
       this.begun.set(leg.id, begun)
     }
     const byTime = begun[fit] as Float64Array
-    for (let t = at; t < at + count; t++) byTime[t] = (byTime[t] as number) + (mass[row + t] as number)
+    const { data } = this.space
+    for (let i = 0; i < count; i++) byTime[at + i] = (byTime[at + i] as number) + (data[start + i] as number)
   }
 
   private placed(): Float64Array[] {
@@ -176,14 +214,14 @@ function spread(out: Float64Array, starts: Float64Array, first: number, mass: Fl
   }
 }
 
-function sum(mass: Float64Array, row: number, at: number, count: number): number {
+function sum(mass: Float64Array, start: number, count: number): number {
   let total = 0
-  for (let t = at; t < at + count; t++) total += mass[row + t] as number
+  for (let i = 0; i < count; i++) total += mass[start + i] as number
   return total
 }
 
-function weighted(mass: Float64Array, row: number, at: number, count: number, weights: Float64Array): number {
+function weighted(mass: Float64Array, start: number, at: number, count: number, weights: Float64Array): number {
   let total = 0
-  for (let t = at; t < at + count; t++) total += (mass[row + t] as number) * (weights[t] as number)
+  for (let i = 0; i < count; i++) total += (mass[start + i] as number) * (weights[at + i] as number)
   return total
 }

@@ -1,109 +1,110 @@
-import { addConvolution } from '../leg/pmf.ts'
+import type { Workspace } from '../kernel/index.ts'
 import type { Problem } from './problem.ts'
+import type { Rooms } from './rooms.ts'
 import type { TimedLeg } from './timed.ts'
 
+/** Times that are taken together: what arrives within them is taken up again. */
+const block = 64
+
 /**
- * Mass that arrives over a stretch of time left, `mass[at + i]` with `first + i` steps left, and at few later times:
- * `lateMass[k]` with `lateAt[k]` steps left, k below `lateCount`.
+ * Mass that arrives over a stretch of time left: in the workspace from place `at`, `count` masses with `first` steps left
+ * and more.
  */
 export interface Arrival {
-  readonly mass: Float64Array
   readonly at: number
   readonly first: number
   readonly count: number
-  readonly lateAt: Int32Array
-  readonly lateMass: Float64Array
-  readonly lateCount: number
 }
 
 /** A mass that arrives all at once. */
-export const atOnce = (mass: number, t: number): Arrival => ({
-  mass: Float64Array.of(mass),
-  at: 0,
+export const atOnce = (space: Workspace, mass: number, t: number): Arrival => ({
+  at: space.copied(Float64Array.of(mass)),
   first: t,
   count: 1,
-  lateAt: new Int32Array(0),
-  lateMass: new Float64Array(0),
-  lateCount: 0,
 })
+
+interface Placed {
+  /** The leg's chances, last first, with zeros around them. */
+  readonly reversed: number
+  readonly late: number
+  readonly lateAt: number
+}
 
 /** Arrivals of runs of decisions, one after the other: each overwrites the one before. */
 export class Arrivals {
-  private readonly mass: Float64Array
-  private readonly lateAt: Int32Array
-  private readonly lateMass: Float64Array
+  private readonly space: Workspace
+  /** Place of the mass that arrives when the match ends; what would arrive later goes in front of it, unread. */
+  private readonly zero: number
+  private readonly least: number
+  private readonly placed = new Map<TimedLeg, Placed>()
 
-  /** @param block the longest run */
-  constructor(problem: Problem, block: number) {
-    this.mass = new Float64Array(block + Math.max(0, ...problem.timed.map((leg) => leg.chance.length)) + 8)
-    const late = 2 * Math.max(0, ...problem.timed.map((leg) => leg.late.length))
-    this.lateAt = new Int32Array(late)
-    this.lateMass = new Float64Array(late)
+  /** @param least smaller masses need not arrive */
+  constructor(problem: Problem, space: Workspace, least: number) {
+    const before = 2 * block + Math.max(0, ...problem.timed.map((leg) => leg.chance.length))
+    this.space = space
+    this.least = least
+    this.zero = space.take(before + problem.steps + block) + before
   }
 
   /**
-   * Where the mass of decisions taken with `from` … `from + count − 1` steps left arrives. What the buzzer cuts is left
-   * out. The part of the leg's distribution that is kept step by step is convolved with the run; the few points of its
-   * far tail see the run as one mass at its mean, shared between the two nearest steps. Null where nothing arrives.
+   * Where the mass of decisions taken with `from` … `from + count − 1` steps left arrives; the masses are in the workspace
+   * from place `source` on. What the buzzer cuts is left out. Null where nothing arrives.
    */
-  of(source: Float64Array, at: number, from: number, count: number, leg: TimedLeg): Arrival | null {
-    const { reversed, shortest } = leg
+  of(source: number, from: number, count: number, leg: TimedLeg): Arrival | null {
+    const { shortest } = leg
     if (from + count - 1 < shortest) return null
-    const { mass, lateAt, lateMass } = this
-    const first = from - shortest - reversed.length + 1
-    const length = count + reversed.length - 1
-    mass.fill(0, 0, length)
-    addConvolution(mass.subarray(0, length), source.subarray(at, at + count), reversed)
-    const cut = Math.max(0, -first)
-    const lateCount = leg.late.length > 0 ? this.later(source, at, from, count, leg) : 0
-    return { mass, at: cut, first: first + cut, count: length - cut, lateAt, lateMass, lateCount }
+    const { space, zero } = this
+    const { reversed, late, lateAt } = this.placeOf(leg)
+    const core = from - shortest - leg.reversed.length + 1
+    const points = this.pointsOf(source, from, count, leg)
+    const low = Math.max(0, points > 0 ? Math.min(core, from - (leg.lateAt[points - 1] as number)) : core)
+    if (low < core) space.data.fill(0, zero + low, zero + core)
+    space.kernel.correlate(zero + core, count + leg.reversed.length - 1, source, count, reversed, -1)
+    if (points > 0) space.kernel.scatter(zero + from, source, count, late, lateAt, points)
+    return { at: zero + low, first: low, count: from + count - shortest - low }
   }
 
-  private later(source: Float64Array, at: number, from: number, count: number, leg: TimedLeg): number {
-    let mass = 0
-    let moment = 0
-    for (let i = 0; i < count; i++) {
-      mass += source[at + i] as number
-      moment += i * (source[at + i] as number)
-    }
-    const mean = moment / mass
-    const whole = Math.floor(mean)
-    const share = mean - whole
-    let used = 0
-    for (let k = 0; k < leg.late.length; k++) {
-      const m = mass * (leg.late[k] as number)
-      const t = from + whole - (leg.lateAt[k] as number)
-      if (t >= 0) {
-        this.lateAt[used] = t
-        this.lateMass[used++] = m * (1 - share)
-      }
-      if (t >= -1 && share > 0) {
-        this.lateAt[used] = t + 1
-        this.lateMass[used++] = m * share
-      }
-    }
-    return used
+  /** How many points of the far tail matter: neither cut by the buzzer nor too little. */
+  private pointsOf(source: number, from: number, count: number, { late, lateAt }: TimedLeg): number {
+    const { data } = this.space
+    let most = 0
+    for (let i = 0; i < count; i++) if ((data[source + i] as number) > most) most = data[source + i] as number
+    let points = late.length
+    while (
+      points > 0 &&
+      ((lateAt[points - 1] as number) >= from + count || most * (late[points - 1] as number) < this.least)
+    )
+      points--
+    return points
   }
-}
 
-/** How many times can be taken together: no leg ends within them. */
-export function blockOf(problem: Problem): number {
-  return Math.min(64, problem.steps + 1, ...problem.timed.filter((leg) => leg.leg.to >= 0).map((leg) => leg.shortest))
+  private placeOf(leg: TimedLeg): Placed {
+    let placed = this.placed.get(leg)
+    if (!placed) {
+      const pad = block + 8
+      const reversed = this.space.take(leg.reversed.length + 2 * pad) + pad
+      this.space.data.set(leg.reversed, reversed)
+      placed = { reversed, late: this.space.copied(leg.late), lateAt: this.space.copiedWhole(leg.lateAt) }
+      this.placed.set(leg, placed)
+    }
+    return placed
+  }
 }
 
 /** Blocks of time left from teleop's start down to 0, cut where a waiting robot's call comes. */
 export function blocks(problem: Problem): { from: number; to: number }[] {
-  const size = blockOf(problem)
   const call = problem.rules.finishFrom
   const out: { from: number; to: number }[] = []
   for (let to = problem.steps; to >= 0; ) {
-    let from = Math.max(0, to - size + 1)
+    let from = Math.max(0, to - block + 1)
     if (call >= from && call < to) from = call + 1
     out.push({ from, to })
     to = from - 1
   }
   return out
 }
+
+const clips = new WeakMap<Rooms, Clip>()
 
 /** Clipping of rooms, prepared for runs of times. */
 export class Clip {
@@ -112,7 +113,7 @@ export class Clip {
   private readonly stretches: Int32Array[] = []
   private readonly problem: Problem
 
-  constructor(problem: Problem) {
+  private constructor(problem: Problem) {
     this.problem = problem
     const { rooms, steps } = problem
     this.clearFrom = new Int32Array(rooms.size)
@@ -121,6 +122,13 @@ export class Clip {
       while (t > 0 && this.fits(r, t - 1)) t--
       this.clearFrom[r] = t
     }
+  }
+
+  /** Kept with the rooms, which many problems share. */
+  static of(problem: Problem): Clip {
+    const known = clips.get(problem.rooms) ?? new Clip(problem)
+    clips.set(problem.rooms, known)
+    return known
   }
 
   private fits(r: number, t: number): boolean {
@@ -159,7 +167,7 @@ export class Clip {
 
 /** Stretches of one row with the same action and mass above `negligible`: calls `each(from, count, action)`. */
 export function runsOf(
-  mass: Float64Array,
+  space: Workspace,
   at: number,
   from: number,
   to: number,
@@ -170,6 +178,8 @@ export function runsOf(
 ): void {
   let t = from
   while (t <= to) {
+    // Read anew: the workspace may have grown.
+    const mass = space.data
     if ((mass[at + t] as number) < negligible) {
       t++
       continue
