@@ -27,7 +27,7 @@ export function range(low: number, likely: number, high: number): Distribution {
   const { alpha, beta } = betaShape(low, likely, high)
   const width = high - low
   const mean = (low + lambda * likely + high) / (2 + lambda)
-  const logScale = -betaln(alpha, beta) - Math.log(width)
+  const scale = Math.exp(-betaln(alpha, beta) - Math.log(width))
   return {
     mean,
     variance: ((mean - low) * (high - mean)) / (3 + lambda),
@@ -37,7 +37,7 @@ export function range(low: number, likely: number, high: number): Distribution {
     density: (x) => {
       if (x < low || x > high) return 0
       const u = (x - low) / width
-      return Math.exp(logScale) * u ** (alpha - 1) * (1 - u) ** (beta - 1)
+      return scale * u ** (alpha - 1) * (1 - u) ** (beta - 1)
     },
     atoms: null,
   }

@@ -1,3 +1,4 @@
+import { Workspace } from '../kernel/index.ts'
 import { convolveByTransform, sizeFor } from './fourier.ts'
 
 /** Probabilities on a grid: `mass[i]` lies on grid point `first + i`. Always normalised, ends trimmed. */
@@ -117,12 +118,27 @@ function addSpaced(out: Float64Array, at: number, mass: Float64Array): void {
 /** Σ over i + j = k of a[i] · b[j], by whichever way is quicker. */
 export function product(a: Float64Array, b: Float64Array): Float64Array {
   const [rows, long] = a.length < b.length ? [a, b] : [b, a]
-  const size = sizeFor(a.length + b.length - 1)
-  // Measured: a multiply-add of the plain way against a step of the transform.
-  if (rows.length * long.length > 6 * size * Math.log2(size)) return convolveByTransform(a, b)
-  const out = new Float64Array(a.length + b.length - 1)
-  addConvolution(out, rows, long)
-  return out
+  const length = a.length + b.length - 1
+  const size = sizeFor(length)
+  return rows.length * length > plainly * size * Math.log2(size) ? convolveByTransform(a, b) : summed(rows, long)
+}
+
+/** So many multiply-adds of the plain way take as long as one step of the transform (measured). */
+const plainly = 20
+
+function summed(rows: Float64Array, long: Float64Array): Float64Array {
+  const length = rows.length + long.length - 1
+  const space = Workspace.borrowed()
+  // Zeros around the longer one, so that no sum has to know where it ends.
+  const pad = rows.length + 8
+  const padded = space.take(long.length + 2 * pad) + pad
+  space.data.set(long, padded)
+  const factors = space.copied(rows)
+  const out = space.take(length + 8)
+  space.kernel.correlate(out, length, factors, rows.length, padded, -1)
+  const sums = space.data.slice(out, out + length)
+  space.giveBack()
+  return sums
 }
 
 /** Length of the front part of a distribution in which there are few gaps. */
@@ -160,43 +176,6 @@ export function thinned(a: Pmf): Pmf {
   let end = out.length
   while (out[end - 1] === 0) end--
   return { first: a.first, mass: out.subarray(0, end) }
-}
-
-/** out[i + j] += rows[i] · long[j]; four rows at a time, since one load of `out` then serves four products. */
-export function addConvolution(out: Float64Array, rows: Float64Array, long: Float64Array): void {
-  const n = long.length
-  let i = 0
-  while (i < rows.length) {
-    const s0 = rows[i] as number
-    if (s0 === 0) {
-      i++
-      continue
-    }
-    const s1 = i + 1 < rows.length ? (rows[i + 1] as number) : 0
-    const s2 = i + 2 < rows.length ? (rows[i + 2] as number) : 0
-    const s3 = i + 3 < rows.length ? (rows[i + 3] as number) : 0
-    if (s1 === 0 && s2 === 0 && s3 === 0) {
-      for (let j = 0; j < n; j++) out[i + j] = (out[i + j] as number) + s0 * (long[j] as number)
-      i += 4
-      continue
-    }
-    let l1 = 0
-    let l2 = 0
-    let l3 = 0
-    for (let j = 0; j < n; j++) {
-      const l0 = long[j] as number
-      out[i + j] = (out[i + j] as number) + s0 * l0 + s1 * l1 + s2 * l2 + s3 * l3
-      l3 = l2
-      l2 = l1
-      l1 = l0
-    }
-    // The three rows after the first reach beyond its end; what reaches beyond `out` is zero.
-    const end = Math.min(out.length - i - n, 3)
-    if (end > 0) out[i + n] = (out[i + n] as number) + s1 * l1 + s2 * l2 + s3 * l3
-    if (end > 1) out[i + n + 1] = (out[i + n + 1] as number) + s2 * l1 + s3 * l2
-    if (end > 2) out[i + n + 2] = (out[i + n + 2] as number) + s3 * l1
-    i += 4
-  }
 }
 
 /** Distribution of the later of two independent times: the product of their cdfs. */

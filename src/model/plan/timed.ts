@@ -37,6 +37,7 @@ const spacings = [
   { beyond: 1e-3, spacing: 10 },
   { beyond: 1e-5, spacing: 40 },
 ]
+const coarsest = 40
 
 /** Mass per point of an end-to-end grid, the far tail gathered on spaced points. */
 function split(end: Pmf): Pick<TimedLeg, 'chance' | 'reversed' | 'lateAt' | 'late'> {
@@ -45,23 +46,30 @@ function split(end: Pmf): Pick<TimedLeg, 'chance' | 'reversed' | 'lateAt' | 'lat
   while (core > short && tail + (end.mass[core - 1] as number) < (spacings[0]?.beyond as number))
     tail += end.mass[--core] as number
   const chance = end.mass.slice(0, core)
-  const late = new Map<number, number>()
-  const add = (at: number, m: number) => late.set(at, (late.get(at) ?? 0) + m)
+  return { chance, reversed: chance.slice().reverse(), ...gathered(end, core) }
+}
+
+/** The tail from index `core` on, on points that lie the further apart the less is still to come. */
+function gathered(end: Pmf, core: number): Pick<TimedLeg, 'lateAt' | 'late'> {
+  const last = end.mass.length - 1
+  const tail = new Float64Array(end.mass.length - core + coarsest)
   let rest = 0
-  for (let i = end.mass.length - 1; i >= core; i--) {
+  let level = spacings.length
+  for (let i = last; i >= core; i--) {
     const m = end.mass[i] as number
     rest += m
-    const spacing = spacings.findLast(({ beyond }) => rest < beyond)?.spacing ?? 1
+    while (level > 0 && rest >= (spacings[level - 1] as (typeof spacings)[number]).beyond) level--
+    const spacing = level > 0 ? (spacings[level - 1] as (typeof spacings)[number]).spacing : 1
     const off = (i - core) % spacing
-    add(end.first + i - off, m * (1 - off / spacing))
-    if (off > 0) add(end.first + i - off + spacing, (m * off) / spacing)
+    const low = i - core - off
+    tail[low] = (tail[low] as number) + m * (1 - off / spacing)
+    if (off > 0) tail[low + spacing] = (tail[low + spacing] as number) + (m * off) / spacing
   }
-  const points = [...late].filter(([, m]) => m > 0).sort(([a], [b]) => a - b)
+  const points: number[] = []
+  for (let i = 0; i < tail.length; i++) if ((tail[i] as number) > 0) points.push(i)
   return {
-    chance,
-    reversed: chance.slice().reverse(),
-    lateAt: Int32Array.from(points, ([at]) => at),
-    late: Float64Array.from(points, ([, m]) => m),
+    lateAt: Int32Array.from(points, (i) => end.first + core + i),
+    late: Float64Array.from(points, (i) => tail[i] as number),
   }
 }
 
