@@ -33,6 +33,16 @@ const coarsest = 80
 
 /** Trim negligible ends and normalise. Takes over the array. */
 export function pmf(first: number, mass: Float64Array): Pmf {
+  const kept = trimmed(first, mass)
+  let total = 0
+  for (let i = 0; i < kept.mass.length; i++) total += kept.mass[i] as number
+  if (Math.abs(total - 1) > 1e-15)
+    for (let i = 0; i < kept.mass.length; i++) kept.mass[i] = (kept.mass[i] as number) / total
+  return kept
+}
+
+/** Gathers negligible ends on their neighbours; a part of the array comes back. */
+function trimmed(first: number, mass: Float64Array): Pmf {
   let start = 0
   let end = mass.length
   let lost = 0
@@ -41,11 +51,7 @@ export function pmf(first: number, mass: Float64Array): Pmf {
   lost = 0
   while (end > start + 1 && lost + (mass[end - 1] as number) < negligible.slow) lost += mass[--end] as number
   mass[end - 1] = (mass[end - 1] as number) + lost
-  const kept = mass.subarray(start, end)
-  let total = 0
-  for (let i = 0; i < kept.length; i++) total += kept[i] as number
-  if (Math.abs(total - 1) > 1e-15) for (let i = 0; i < kept.length; i++) kept[i] = (kept[i] as number) / total
-  return { first: first + start, mass: kept }
+  return { first: first + start, mass: mass.subarray(start, end) }
 }
 
 /** All mass on one grid point. */
@@ -57,18 +63,24 @@ export function convolve(a: Pmf, b: Pmf): Pmf {
   if (b.mass.length === 1) return { first: a.first + b.first, mass: a.mass }
   const partsA = partsOf(a.mass)
   const partsB = partsOf(b.mass)
-  const out = new Float64Array(a.mass.length + b.mass.length + 2 * spacing)
+  const out = zeros(a.mass.length + b.mass.length + 2 * spacing)
   out.set(product(partsA.core, partsB.core))
   // Far tails are few points on a wider grid: on it they meet the other distribution.
-  if (partsA.tail.length > 0) {
-    const all = gathered(b.mass, partsB.origin)
-    addSpaced(out, partsA.from + partsB.origin, product(partsA.tail, all))
-  }
+  if (partsA.tail.length > 0) addSpaced(out, partsA.from + partsB.origin, product(partsA.tail, partsB.all()))
   if (partsB.tail.length > 0) {
     const core = gathered(partsA.core, partsA.origin)
     addSpaced(out, partsA.origin + partsB.from, product(core, partsB.tail))
   }
-  return thinned(pmf(a.first + b.first, out))
+  const sum = trimmed(a.first + b.first, out)
+  return sum.mass.length < long ? { first: sum.first, mass: sum.mass.slice() } : thinned(sum)
+}
+
+let scratch = new Float64Array(0)
+
+/** Zeros to work on until the next call. */
+function zeros(length: number): Float64Array {
+  if (scratch.length < length) scratch = new Float64Array(2 * length)
+  return scratch.subarray(0, length).fill(0)
 }
 
 /** The dense front of a distribution, and its thinned tail as every tenth point from `from`, if it has one. */
@@ -78,22 +90,53 @@ interface Parts {
   readonly tail: Float64Array
   /** Where a grid of the tail's spacing and alignment begins: at index 0 or just before. */
   readonly origin: number
+  /** All of it on that grid. */
+  all(): Float64Array
 }
 
+const partsKnown = new WeakMap<Float64Array, Parts>()
+
 function partsOf(mass: Float64Array): Parts {
-  const whole = { core: mass, from: 0, tail: new Float64Array(0), origin: 0 }
-  const core = coreOf(mass)
-  if (core === mass.length) return whole
-  let from = core
-  while (mass[from] === 0) from++
-  const tail = new Float64Array(Math.floor((mass.length - 1 - from) / spacing) + 1)
-  for (let i = from; i < mass.length; i++) {
-    if (mass[i] === 0) continue
-    // Tails of different alignments were mixed: no wider grid holds them.
-    if ((i - from) % spacing !== 0) return whole
-    tail[(i - from) / spacing] = mass[i] as number
+  let parts = partsKnown.get(mass)
+  if (!parts) {
+    parts = takenApart(mass)
+    partsKnown.set(mass, parts)
   }
-  return { core: mass.subarray(0, core), from, tail, origin: (from % spacing) - (from % spacing === 0 ? 0 : spacing) }
+  return parts
+}
+
+function takenApart(mass: Float64Array): Parts {
+  const core = coreOf(mass)
+  let from = core
+  while (from < mass.length && mass[from] === 0) from++
+  const tail = core === mass.length ? null : tailOf(mass, from)
+  if (!tail) return { core: mass, from: 0, tail: new Float64Array(0), origin: 0, all: () => gathered(mass, 0) }
+  const dense = mass.subarray(0, core)
+  const origin = (from % spacing) - (from % spacing === 0 ? 0 : spacing)
+  let all: Float64Array | null = null
+  const whole = () => {
+    const out = new Float64Array((from - origin) / spacing + tail.length)
+    out.set(gathered(dense, origin))
+    for (let k = 0; k < tail.length; k++) {
+      const place = (from - origin) / spacing + k
+      out[place] = (out[place] as number) + (tail[k] as number)
+    }
+    return out
+  }
+  return { core: dense, from, tail, origin, all: () => (all ??= whole()) }
+}
+
+/** Every tenth point from `from` on; null where there is mass between them, as when tails of different alignments were mixed. */
+function tailOf(mass: Float64Array, from: number): Float64Array | null {
+  const tail = new Float64Array(Math.floor((mass.length - 1 - from) / spacing) + 1)
+  let next = from
+  for (let i = from; i < mass.length; i++) {
+    if (i === next) {
+      tail[(i - from) / spacing] = mass[i] as number
+      next += spacing
+    } else if (mass[i] !== 0) return null
+  }
+  return tail
 }
 
 /** The same masses on every tenth point from `origin` on, shared between neighbours so that the mean is kept. */
