@@ -5,7 +5,7 @@ import type { GraphLeg, GraphNode } from './graph.ts'
 import type { Rules } from './problem.ts'
 import { finishValue, type Problem } from './problem.ts'
 import type { Rooms } from './rooms.ts'
-import { stop, type Table, type TablePlaces, tableIn, wait } from './table.ts'
+import { type Policy, startValue, stop, type Table, type TablePlaces, tableIn, wait } from './table.ts'
 
 /** A later action replaces an earlier one, and any action stopping, only if better by more than this (points). */
 const tie = 1e-12
@@ -22,22 +22,38 @@ const clearly = 1e-9
  * Where no call forbids anything, more time left is never worth less. So an action that is worse at the end of a stretch of
  * times than the leading action at its beginning is worse in all of it, and need not be computed there.
  */
-export function solve(problem: Problem, rules: Rules = problem.rules, floor: Floor | null = null): Table {
-  return passOver(problem, rules, null, floor)
+export function solve(problem: Problem): Table {
+  return passOver(problem, { rules: problem.rules }, (pass) => pass.table())
+}
+
+/** The best actions alone, and what they are worth at teleop's start: for the many plans of a call or a stage's worth. */
+export function bestPolicy(
+  problem: Problem,
+  rules: Rules,
+  floor: Floor | null = null,
+): { policy: Policy; value: number } {
+  return passOver(problem, { rules, floor }, (pass) => ({ policy: pass.policy(), value: pass.start() }))
 }
 
 /** Values of a given policy under the problem's leg times: what the plan of form 1 earns when every time is stretched. */
-export function evaluatePolicy(problem: Problem, policy: Table): Table {
-  return passOver(problem, problem.rules, policy, null)
+export function evaluatePolicy(problem: Problem, policy: Policy): Table {
+  return passOver(problem, { rules: problem.rules, given: policy }, (pass) => pass.table())
 }
 
-function passOver(problem: Problem, rules: Rules, policy: Table | null, floor: Floor | null): Table {
+interface Terms {
+  readonly rules: Rules
+  /** Where the actions are given, only their values are found. */
+  readonly given?: Policy | null
+  readonly floor?: Floor | null
+}
+
+function passOver<T>(problem: Problem, terms: Terms, result: (pass: BackwardPass) => T): T {
   const space = Workspace.borrowed()
-  const pass = new BackwardPass(problem, space, rules, policy, floor)
+  const pass = new BackwardPass(problem, space, terms)
   for (let t = 0; t <= problem.steps; t += pass.block) pass.run(t, Math.min(problem.steps, t + pass.block - 1))
-  const table = pass.table()
+  const found = result(pass)
   space.giveBack()
-  return table
+  return found
 }
 
 class BackwardPass {
@@ -49,8 +65,7 @@ class BackwardPass {
   private readonly values: Float64Array[]
   private readonly actions: Int16Array[]
   private readonly rules: Rules
-  /** Where the actions are given, only their values are found. */
-  private readonly policy: Table | null
+  private readonly given: Policy | null
   private readonly floor: Floor | null
   private readonly rooms: Rooms
   private readonly ahead: Ahead
@@ -67,8 +82,8 @@ class BackwardPass {
   /** Value of each node when the call comes; room does not matter then. */
   private readonly atCall: Float64Array
 
-  constructor(problem: Problem, space: Workspace, rules: Rules, policy: Table | null, floor: Floor | null) {
-    this.policy = policy
+  constructor(problem: Problem, space: Workspace, { rules, given = null, floor = null }: Terms) {
+    this.given = given
     this.floor = floor
     this.problem = problem
     this.rules = rules
@@ -102,10 +117,18 @@ class BackwardPass {
     this.fill(from, to, rooms)
   }
 
-  /** The table as it stands, in memory of its own. */
-  table(): Table {
+  policy(): Policy {
     const { pad, row } = this.places
-    return { pad, row, values: this.values.map((values) => values.slice()), actions: this.actions }
+    return { pad, row, actions: this.actions }
+  }
+
+  /** Policy and values, in memory of their own. */
+  table(): Table {
+    return { ...this.policy(), values: this.values.map((values) => values.slice()) }
+  }
+
+  start(): number {
+    return startValue(this.problem, { ...this.policy(), values: this.values })
   }
 
   /** The best finish of a node by time left, which does not depend on the room; under a policy none is better. */
@@ -113,7 +136,7 @@ class BackwardPass {
     const { finish, finishChoice, problem } = this
     finish.fill(0, 0, count)
     finishChoice.fill(stop, 0, count)
-    if (this.policy) return
+    if (this.given) return
     const end = this.finishTo(from, count)
     for (const [a, leg] of node.legs.entries()) {
       if (leg.to >= 0) continue
@@ -158,7 +181,7 @@ class BackwardPass {
       this.select(n, node, r, from, workFrom, count)
       for (const [a, leg] of node.legs.entries()) if (leg.to >= 0) this.takeGroups(n, r, a, leg, from, workFrom, count)
     }
-    if (this.policy) this.finishAsTold(n, node, r, from, count)
+    if (this.given) this.finishAsTold(n, node, r, from, count)
     else this.finishWhereBetter(count)
     this.keep(n, r, from, count)
   }
@@ -203,14 +226,14 @@ class BackwardPass {
 
   /** Finds the groups of times in which each collect or score leg must be computed. */
   private select(n: number, node: GraphNode, r: number, from: number, start: number, count: number) {
-    const { wanted, policy } = this
+    const { wanted, given } = this
     const first = Math.floor(start / group)
     const last = Math.floor((count - 1) / group)
     const all = (2 << last) - (1 << first)
-    if (policy) {
+    if (given) {
       wanted.fill(0)
-      const actions = policy.actions[n] as Int16Array
-      const place = r * policy.row + policy.pad + from
+      const actions = given.actions[n] as Int16Array
+      const place = r * given.row + given.pad + from
       for (let j = start; j < count; j++) {
         const action = actions[place + j] as number
         if (action >= 0) wanted[action] = (wanted[action] as number) | (1 << Math.floor(j / group))
@@ -336,13 +359,13 @@ class BackwardPass {
   }
 
   private take(n: number, r: number, action: number, from: number, start: number, end: number): void {
-    const { best, choice, policy, q } = this
-    if (!policy) {
+    const { best, choice, given, q } = this
+    if (!given) {
       this.improve(action, start, end)
       return
     }
-    const actions = policy.actions[n] as Int16Array
-    const place = r * policy.row + policy.pad + from
+    const actions = given.actions[n] as Int16Array
+    const place = r * given.row + given.pad + from
     for (let j = start; j < end; j++)
       if (actions[place + j] === action) {
         best[j] = q[j] as number

@@ -1,7 +1,7 @@
 import type { Game } from '../documents/types.ts'
-import { solve } from './backward.ts'
-import { flowOf } from './forward.ts'
-import { flowValue, type Solved, startValue } from './planner.ts'
+import { bestPolicy } from './backward.ts'
+import { valueAlong } from './forward.ts'
+import type { Solved } from './planner.ts'
 import { alwaysAt } from './problem.ts'
 import type { Call } from './types.ts'
 
@@ -63,7 +63,7 @@ function remembered(worth: (tenths: number) => number): (tenths: number) => numb
 /** Teleop's expected points when the call comes at `at` seconds left. */
 function valueAt(solved: Solved, at: number): number {
   const rules = alwaysAt(at, solved.problem.step, false)
-  const table = solve(solved.problem, rules)
-  if (solved.forms.length === 1) return startValue(solved.problem, table)
-  return solved.forms.reduce((sum, run) => sum + run.weight * flowValue(flowOf({ ...run.problem, rules }, table)), 0)
+  const { policy, value } = bestPolicy(solved.problem, rules)
+  if (solved.forms.length === 1) return value
+  return solved.forms.reduce((sum, run) => sum + run.weight * valueAlong({ ...run.problem, rules }, policy).value, 0)
 }

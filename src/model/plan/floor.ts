@@ -1,6 +1,5 @@
 import type { Flow } from './forward.ts'
 import type { Solved } from './planner.ts'
-import type { Problem } from './problem.ts'
 
 /**
  * Per capacity goal and time left, the least room that a plan is solved for. Below it the value of that room stands in,
@@ -11,8 +10,8 @@ export type Floor = readonly Int32Array[]
 /** States with less probability than this are not followed: at some tens of points each, that is nothing. */
 const negligible = 1e-9
 
-/** What goes below the floor may make up this much probability before a plan is solved without it. */
-const tolerated = 1e-7
+/** Decisions below the floor may make up this much probability before a plan is solved without it. */
+export const tolerated = 1e-7
 
 /** The floor is this many pieces below what the solved plan meets within so many steps. */
 const spare = { pieces: 1, steps: 20 }
@@ -32,19 +31,6 @@ export function floorOf(solved: Solved): Floor {
       Math.max(0, Math.min(...few.subarray(Math.max(0, t - spare.steps), t + spare.steps + 1)) - spare.pieces),
     ),
   )
-}
-
-/** Whether a plan went below its floor by more than is negligible. */
-export function wentBelow(problem: Problem, flow: Flow, floor: Floor): boolean {
-  const { rooms, steps, graph } = problem
-  let below = 0
-  for (let r = 0; r < rooms.size; r++)
-    for (const [d, few] of floor.entries()) {
-      const room = rooms.room(r, d)
-      for (let t = 0; t <= steps; t++)
-        if (room < (few[t] as number)) for (let n = 0; n < graph.nodes.length; n++) below += massAt(flow, n, r, t)
-    }
-  return below > tolerated
 }
 
 const massAt = (flow: Flow, n: number, r: number, t: number): number =>

@@ -1,9 +1,10 @@
 import { Workspace } from '../kernel/index.ts'
 import { roomLeft } from './binomial.ts'
+import type { Floor } from './floor.ts'
 import type { GraphLeg } from './graph.ts'
 import { finishValue, type Problem } from './problem.ts'
 import { type Arrival, Arrivals, blocks, Clip, runsOf } from './run.ts'
-import { stop, type Table, wait } from './table.ts'
+import { type Policy, stop, wait } from './table.ts'
 import { Vectors } from './vectors.ts'
 
 /** How much of the match's probability passes where, under a policy. */
@@ -28,22 +29,50 @@ const negligible = 1e-12
  * Follows the probability of being at each decision through teleop. Blocks of times are carried through the legs at once,
  * and again what comes to lie within the block, until nothing is left there.
  */
-export function flowOf(problem: Problem, policy: Table): Flow {
+export function flowOf(problem: Problem, policy: Policy): Flow {
+  return passAlong(problem, policy, (pass) => {
+    pass.keepMass()
+    return pass.run().flow()
+  })
+}
+
+/** Expected points of teleop alone, and the chance of decisions below a floor, each counted. */
+export function valueAlong(
+  problem: Problem,
+  policy: Policy,
+  floor: Floor | null = null,
+): { value: number; below: number } {
+  return passAlong(problem, policy, (pass) => {
+    const { points, finishPoints, below } = pass.watch(floor).run()
+    return { value: flowValue({ points, finishPoints }), below }
+  })
+}
+
+/** Expected points of teleop along a flow. */
+export const flowValue = ({ points, finishPoints }: Pick<Flow, 'points' | 'finishPoints'>): number =>
+  sumOf(points) + sumOf(finishPoints)
+
+const sumOf = (numbers: Float64Array): number => numbers.reduce((sum, x) => sum + x, 0)
+
+function passAlong<T>(problem: Problem, policy: Policy, result: (pass: ForwardPass) => T): T {
   const space = Workspace.borrowed()
-  const flow = new ForwardPass(problem, policy, space).run()
+  const found = result(new ForwardPass(problem, policy, space))
   space.giveBack()
-  return flow
+  return found
 }
 
 class ForwardPass {
   private readonly problem: Problem
-  private readonly policy: Table
+  private readonly policy: Policy
   private readonly space: Workspace
-  private readonly mass: Float64Array[]
+  /** What has been decided, and when a room is below what is watched for: only where somebody asked for it. */
+  private mass: Float64Array[] | null = null
+  private floor: Floor | null = null
+  below = 0
   private readonly pieces: Float64Array
-  private readonly points: Float64Array
+  readonly points: Float64Array
   private readonly attempts: Float64Array
-  private readonly finishPoints: Float64Array
+  readonly finishPoints: Float64Array
   private readonly arrivals: Arrivals
   private readonly clip: Clip
   /** What has arrived and waits for its decision: a vector over time left per node · rooms + room. */
@@ -51,11 +80,10 @@ class ForwardPass {
   /** Chance of beginning each score leg on a capacity goal, by time left, for each number of pieces that find room. */
   private readonly begun = new Map<number, Float64Array[]>()
 
-  constructor(problem: Problem, policy: Table, space: Workspace) {
+  constructor(problem: Problem, policy: Policy, space: Workspace) {
     this.problem = problem
     this.policy = policy
     this.space = space
-    this.mass = problem.graph.nodes.map(() => new Float64Array(problem.rooms.size * policy.row))
     this.pieces = new Float64Array(problem.graph.goals.length)
     this.points = new Float64Array(problem.graph.goals.length)
     this.attempts = new Float64Array(problem.graph.legs.length)
@@ -66,24 +94,30 @@ class ForwardPass {
     for (let v = 0; v < problem.graph.nodes.length * problem.rooms.size; v++) this.waiting.take(v)
   }
 
-  run(): Flow {
+  keepMass(): void {
+    const size = this.problem.rooms.size * this.policy.row
+    this.mass = this.problem.graph.nodes.map(() => new Float64Array(size))
+  }
+
+  watch(floor: Floor | null): this {
+    this.floor = floor
+    return this
+  }
+
+  run(): this {
     const { graph, rooms, steps, autonomous } = this.problem
     for (const outcome of autonomous.outcomes)
       this.add(graph.initial * rooms.size + rooms.index(outcome.room), steps, outcome.probability)
     for (const { from, to } of blocks(this.problem)) while (this.wave(from, to));
-    const { mass, pieces, points, attempts, finishPoints } = this
+    return this
+  }
+
+  flow(): Flow {
+    const { pieces, points, attempts, finishPoints } = this
     const { row, pad } = this.policy
     let placed: Float64Array[] | null = null
-    return {
-      mass,
-      row,
-      pad,
-      pieces,
-      points,
-      attempts,
-      finishPoints,
-      placed: () => (placed ??= this.placed()),
-    }
+    const once = () => (placed ??= this.placed())
+    return { mass: this.mass ?? [], row, pad, pieces, points, attempts, finishPoints, placed: once }
   }
 
   /** Takes up what waits for its decision in a block of times; false where nothing did. */
@@ -92,7 +126,7 @@ class ForwardPass {
     const { graph, rooms } = this.problem
     let any = false
     for (const [n, node] of graph.nodes.entries()) {
-      const mass = this.mass[n] as Float64Array
+      const mass = this.mass?.[n]
       const actions = policy.actions[n] as Int16Array
       for (let r = 0; r < rooms.size; r++) {
         const slot = n * rooms.size + r
@@ -102,7 +136,10 @@ class ForwardPass {
         any = true
         const row = r * policy.row + policy.pad
         const start = waiting.place[slot] as number
-        for (let t = low; t <= high; t++) mass[row + t] = (mass[row + t] as number) + (space.data[start + t] as number)
+        if (mass)
+          for (let t = low; t <= high; t++)
+            mass[row + t] = (mass[row + t] as number) + (space.data[start + t] as number)
+        if (this.floor) this.noteBelow(r, start, low, high)
         runsOf(space, start, low, high, actions, row, negligible, (at, count, action) => {
           if (action === stop) return
           if (action === wait) this.wait(slot, start + at, count)
@@ -112,6 +149,15 @@ class ForwardPass {
       }
     }
     return any
+  }
+
+  private noteBelow(r: number, start: number, low: number, high: number): void {
+    const { rooms } = this.problem
+    for (const [d, few] of (this.floor as Floor).entries()) {
+      const room = rooms.room(r, d)
+      for (let t = low; t <= high; t++)
+        if (room < (few[t] as number)) this.below += this.space.data[start + t] as number
+    }
   }
 
   private add(slot: number, t: number, mass: number): void {

@@ -1,11 +1,11 @@
 import type { Game, Option } from '../documents/types.ts'
 import { LegBuilder } from '../leg/builder.ts'
-import { evaluatePolicy, solve } from './backward.ts'
+import { bestPolicy, evaluatePolicy, solve } from './backward.ts'
 import { expectedRooms, leaveTimes, policyBands } from './bands.ts'
 import { callOf } from './call.ts'
 import { firstActions } from './first.ts'
 import { formNodes } from './form.ts'
-import { type Flow, flowOf } from './forward.ts'
+import { type Flow, flowOf, flowValue, valueAlong } from './forward.ts'
 import { atForm, type Problem, problemOf } from './problem.ts'
 import { type LegNames, nameOf } from './pruned.ts'
 import { reportOf } from './report.ts'
@@ -61,10 +61,11 @@ export class Planner {
   value(option: Option, options: { form?: boolean; only?: LegNames } = {}): number {
     const forms = options.form === false ? [{ factor: 1, weight: 1 }] : formNodes(option.robot.form.spread)
     const problem = this.problem(option, forms, options.only)
-    const table = solve(problem)
+    const { policy, value } = bestPolicy(problem, problem.rules)
     const fixed = problem.autonomous.expected + adjustment(option)
-    if (forms.length === 1) return fixed + startValue(problem, table)
-    return fixed + this.runs(problem, table, forms).reduce((sum, run) => sum + run.weight * flowValue(run.flow), 0)
+    if (forms.length === 1) return fixed + value
+    const along = (factor: number) => valueAlong(this.atForm(problem, factor), policy).value
+    return fixed + forms.reduce((sum, { factor, weight }) => sum + weight * along(factor), 0)
   }
 
   /** Expected points, policy and leave-by: what an edit shows at once. */
@@ -132,9 +133,13 @@ export class Planner {
     return problemOf(this.game, option, travel, this.builder, { step: this.step, fastest, only })
   }
 
+  private atForm(problem: Problem, factor: number): Problem {
+    return factor === 1 ? problem : atForm(problem, timedLegsOf(problem.graph, this.builder, factor))
+  }
+
   private runs(problem: Problem, table: Table, forms: readonly { factor: number; weight: number }[]): FormRun[] {
     return forms.map(({ factor, weight }) => {
-      const own = factor === 1 ? problem : atForm(problem, timedLegsOf(problem.graph, this.builder, factor))
+      const own = this.atForm(problem, factor)
       let values: Table | null = factor === 1 ? table : null
       return {
         factor,
@@ -159,19 +164,3 @@ function roomsExpected(forms: readonly FormRun[]): Int32Array {
   const run = forms.find((form) => form.factor === 1) as FormRun
   return expectedRooms(run.problem, run.flow)
 }
-
-/** Value at teleop's start, over the outcomes of autonomous. */
-export function startValue(problem: Problem, table: Table): number {
-  const { graph, rooms, steps, autonomous } = problem
-  const values = table.values[graph.initial] as Float64Array
-  return autonomous.outcomes.reduce(
-    (sum, outcome) =>
-      sum + outcome.probability * (values[rooms.index(outcome.room) * table.row + table.pad + steps] as number),
-    0,
-  )
-}
-
-/** Expected points of teleop along a flow. */
-export const flowValue = (flow: Flow): number => sumOf(flow.points) + sumOf(flow.finishPoints)
-
-const sumOf = (numbers: Float64Array): number => numbers.reduce((sum, x) => sum + x, 0)

@@ -98,7 +98,7 @@ export function problemOf(
 type Frame = Omit<Problem, 'timed' | 'legPays' | 'successes' | 'reached' | 'rooms'>
 
 /** The same problem where legs take other times, its rooms found anew: a stage moved. */
-export function moved(frame: Frame, timed: readonly TimedLeg[]): Problem {
+export function moved(frame: Frame | Problem, timed: readonly TimedLeg[]): Problem {
   const rooms = roomsOf(
     frame.graph,
     timed.map((leg) => Math.max(1, Math.floor(leg.shortest * frame.fastest))),
@@ -106,21 +106,27 @@ export function moved(frame: Frame, timed: readonly TimedLeg[]): Problem {
     frame.steps,
   )
   refuseAbove(frame.graph.nodes.length * rooms.size * (frame.steps + 1))
-  return complete({ ...frame, rooms }, timed)
+  return complete({ ...frame, rooms }, timed, 'timed' in frame ? frame : null)
 }
 
-/** The same problem at another form, on the same rooms, so that a policy of the one can be read by the other. */
-export function atForm(problem: Problem, timed: readonly TimedLeg[]): Problem {
-  return complete(problem, timed)
+/**
+ * The same problem at another form, on the same rooms, so that a policy of the one can be read by the other.
+ * @param like a problem of the same game and robot, from which legs with the very same times are taken as they are
+ */
+export function atForm(problem: Problem, timed: readonly TimedLeg[], like: Problem | null = null): Problem {
+  return complete(problem, timed, like)
 }
 
-function complete(frame: Frame & Pick<Problem, 'rooms'>, timed: readonly TimedLeg[]): Problem {
+function complete(frame: Frame & Pick<Problem, 'rooms'>, timed: readonly TimedLeg[], like: Problem | null): Problem {
+  const same = timed.map((leg, i) => leg === like?.timed[i])
   return {
     ...frame,
     timed,
-    legPays: timed.map((leg) => payFor(frame, leg)),
-    successes: timed.map(({ leg }) => (leg.goal < 0 ? null : binomial(leg.load, leg.success))),
-    reached: timed.map((leg) => (leg.leg.to < 0 ? cumulative(leg.end, frame.steps) : null)),
+    legPays: timed.map((leg, i) => (same[i] ? (like?.legPays[i] as LegPay | null) : payFor(frame, leg))),
+    successes: like?.successes ?? timed.map(({ leg }) => (leg.goal < 0 ? null : binomial(leg.load, leg.success))),
+    reached: timed.map((leg, i) =>
+      same[i] ? (like?.reached[i] as Float64Array | null) : leg.leg.to < 0 ? cumulative(leg.end, frame.steps) : null,
+    ),
   }
 }
 

@@ -4,7 +4,7 @@ import { binomial } from './binomial.ts'
 import type { GraphLeg, GraphNode } from './graph.ts'
 import type { Problem } from './problem.ts'
 import { type Arrival, Arrivals, atOnce, blocks, Clip, runsOf } from './run.ts'
-import { stop, type Table, wait } from './table.ts'
+import { type Policy, stop, wait } from './table.ts'
 import type { Tally } from './tally.ts'
 import { cumulative } from './timed.ts'
 import { Vectors } from './vectors.ts'
@@ -17,7 +17,7 @@ export type Spread = [number, number][]
  * far, the probability of a decision there is a function of time left. Blocks of times are carried through the legs at
  * once, and again what comes to lie within the block, until nothing is left there.
  */
-export function spreadOf(problem: Problem, policy: Table, tally: Tally): Float64Array {
+export function spreadOf(problem: Problem, policy: Policy, tally: Tally): Float64Array {
   const space = Workspace.borrowed()
   const spread = new SpreadPass(problem, policy, tally, space).run()
   space.giveBack()
@@ -35,7 +35,7 @@ export function listed(mass: Float64Array, unit: number, least = 5e-10): Spread 
 
 class SpreadPass {
   private readonly problem: Problem
-  private readonly policy: Table
+  private readonly policy: Policy
   private readonly tally: Tally
   private readonly space: Workspace
   private readonly coarse: AmountRows[]
@@ -45,7 +45,7 @@ class SpreadPass {
   private readonly clip: Clip
   private readonly reached = new Map<number, Float64Array[]>()
 
-  constructor(problem: Problem, policy: Table, tally: Tally, space: Workspace) {
+  constructor(problem: Problem, policy: Policy, tally: Tally, space: Workspace) {
     this.problem = problem
     this.policy = policy
     this.tally = tally

@@ -7,17 +7,21 @@ export const stop = -1
 export const wait = -2
 
 /**
- * Values and actions by node, room and time left. A row is one room of one node over time left; in front of each row
- * lie zeros, so that a leg that would end after the buzzer reads 0 without a test.
+ * Actions by node, room and time left. A row is one room of one node over time left; in front of each row lie zeros, so
+ * that a leg that would end after the buzzer reads 0 without a test.
  */
-export interface Table {
+export interface Policy {
   readonly pad: number
   /** Length of a row. */
   readonly row: number
-  /** values[node][room · row + pad + t] */
-  readonly values: readonly Float64Array[]
   /** actions[node][room · row + pad + t]: index into the node's legs, or stop, or wait. */
   readonly actions: readonly Int16Array[]
+}
+
+/** A policy and what it is worth everywhere. */
+export interface Table extends Policy {
+  /** values[node][room · row + pad + t] */
+  readonly values: readonly Float64Array[]
 }
 
 /** A table while it is filled: the places of each node's values in a workspace. */
@@ -51,4 +55,15 @@ export function follow(values: Float64Array, start: number, t: number, leg: Time
   for (let k = 0; k < late.length && (lateAt[k] as number) <= t; k++)
     sum += (late[k] as number) * (values[start + t - (lateAt[k] as number)] as number)
   return sum
+}
+
+/** Value at teleop's start, over the outcomes of autonomous. */
+export function startValue(problem: Problem, table: Table): number {
+  const { graph, rooms, steps, autonomous } = problem
+  const values = table.values[graph.initial] as Float64Array
+  return autonomous.outcomes.reduce(
+    (sum, outcome) =>
+      sum + outcome.probability * (values[rooms.index(outcome.room) * table.row + table.pad + steps] as number),
+    0,
+  )
 }

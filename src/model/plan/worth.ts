@@ -1,11 +1,12 @@
 import { distributionOf } from '../duration/index.ts'
 import type { LegBuilder } from '../leg/builder.ts'
-import { solve } from './backward.ts'
-import { type Floor, floorOf, wentBelow } from './floor.ts'
-import { flowOf } from './forward.ts'
+import { bestPolicy } from './backward.ts'
+import { type Floor, floorOf, tolerated } from './floor.ts'
+import { flowValue, valueAlong } from './forward.ts'
 import type { GraphLeg } from './graph.ts'
-import { flowValue, type Solved, startValue } from './planner.ts'
+import type { Solved } from './planner.ts'
 import { atForm, moved } from './problem.ts'
+import { startValue } from './table.ts'
 import { type TimedLeg, timedLeg } from './timed.ts'
 import type { Worth } from './types.ts'
 
@@ -78,14 +79,14 @@ function valueWith(
     return out
   }
   const problem = moved(solved.problem, timesAt(solved.problem.timed, 1))
-  const table = solve(problem, problem.rules, floor)
+  const { policy, value } = bestPolicy(problem, problem.rules, floor)
   let sum = 0
   for (const run of solved.forms) {
-    const own = run.factor === 1 ? problem : atForm(problem, timesAt(run.problem.timed, run.factor))
-    const flow = flowOf(own, table)
+    const own = run.factor === 1 ? problem : atForm(problem, timesAt(run.problem.timed, run.factor), run.problem)
+    const along = valueAlong(own, policy, floor)
     // The moved plan goes where the plan as it is never was: once more, with all rooms.
-    if (floor && wentBelow(own, flow, floor)) return valueWith(solved, builder, legs, shift, null)
-    sum += run.weight * flowValue(flow)
+    if (along.below > tolerated) return valueWith(solved, builder, legs, shift, null)
+    sum += run.weight * along.value
   }
-  return solved.forms.length === 1 ? startValue(problem, table) : sum
+  return solved.forms.length === 1 ? value : sum
 }
