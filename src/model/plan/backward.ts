@@ -1,7 +1,7 @@
 import { Workspace } from '../kernel/index.ts'
 import { Ahead, group } from './ahead.ts'
 import type { Floor } from './floor.ts'
-import type { GraphLeg, GraphNode } from './graph.ts'
+import type { GraphNode } from './graph.ts'
 import type { Rules } from './problem.ts'
 import { finishValue, type Problem } from './problem.ts'
 import type { Rooms } from './rooms.ts'
@@ -56,6 +56,36 @@ function passOver<T>(problem: Problem, terms: Terms, result: (pass: BackwardPass
   return found
 }
 
+/** A collect or score leg of a node, with what its Q is made of. */
+interface Work {
+  readonly action: number
+  readonly id: number
+  /** Of the goal's room, −1 where there is none; its stride in room indices. */
+  readonly dimension: number
+  readonly stride: number
+  /** Expected pay by the room that a load finds; null for a collect leg. */
+  readonly pays: readonly Float64Array[] | null
+  readonly load: number
+  readonly successes: Float64Array
+}
+
+function worksOf({ legPays, successes, rooms }: Problem, node: GraphNode): Work[] {
+  return node.legs.flatMap((leg, action) => {
+    if (leg.to < 0) return []
+    const dimension = leg.goal < 0 ? -1 : (rooms.dimensionOf[leg.goal] as number)
+    const none = new Float64Array(0)
+    return {
+      action,
+      id: leg.id,
+      dimension,
+      stride: rooms.strides[dimension] ?? 0,
+      pays: legPays[leg.id]?.points ?? null,
+      load: leg.load,
+      successes: successes[leg.id] ?? none,
+    }
+  })
+}
+
 class BackwardPass {
   readonly block: number
   private readonly problem: Problem
@@ -68,6 +98,10 @@ class BackwardPass {
   private readonly given: Policy | null
   private readonly floor: Floor | null
   private readonly rooms: Rooms
+  /** Per node. */
+  private readonly works: Work[][]
+  /** Room by dimension and room index. */
+  private readonly roomAt: Int32Array[]
   private readonly ahead: Ahead
   /** Whether more time left is never worth less. */
   private readonly rising: boolean
@@ -77,7 +111,7 @@ class BackwardPass {
   /** What the best finish of the node in hand is worth, and which it is. */
   private readonly finish: Float64Array
   private readonly finishChoice: Int16Array
-  /** Per action of the node in hand: the groups of times in which it may be best, bit by bit. */
+  /** Per action of the node in hand: the groups of times in which it is computed, bit by bit. */
   private readonly wanted: Int32Array
   /** Value of each node when the call comes; room does not matter then. */
   private readonly atCall: Float64Array
@@ -87,14 +121,17 @@ class BackwardPass {
     this.floor = floor
     this.problem = problem
     this.rules = rules
-    this.rooms = problem.rooms
+    const { rooms } = problem
+    this.rooms = rooms
+    this.works = problem.graph.nodes.map((node) => worksOf(problem, node))
+    this.roomAt = rooms.most.map((_, d) => Int32Array.from({ length: rooms.size }, (_, r) => rooms.room(r, d)))
     const shortest = problem.timed.filter((leg) => leg.leg.to >= 0).map((leg) => leg.shortest)
     // Groups of a block are kept as the bits of one number.
     this.block = Math.min(64, problem.steps + 1, ...shortest)
     this.places = tableIn(space, problem)
     this.ahead = new Ahead(problem, this.places, this.block, space)
     this.data = space.data
-    const size = problem.rooms.size * this.places.row
+    const size = rooms.size * this.places.row
     this.values = this.places.values.map((place) => space.data.subarray(place, place + size))
     this.actions = problem.graph.nodes.map(() => new Int16Array(size))
     this.rising = rules.workAbove < 0
@@ -177,10 +214,7 @@ class BackwardPass {
     best.fill(0, 0, count)
     choice.fill(stop, 0, count)
     const workFrom = Math.max(0, rules.workAbove + 1 - from)
-    if (workFrom < count) {
-      this.select(n, node, r, from, workFrom, count)
-      for (const [a, leg] of node.legs.entries()) if (leg.to >= 0) this.takeGroups(n, r, a, leg, from, workFrom, count)
-    }
+    if (workFrom < count) this.takeBest(n, r, from, workFrom, count)
     if (this.given) this.finishAsTold(n, node, r, from, count)
     else this.finishWhereBetter(count)
     this.keep(n, r, from, count)
@@ -224,8 +258,23 @@ class BackwardPass {
     }
   }
 
+  /** The best collect or score leg of each time from `start` on. */
+  private takeBest(n: number, r: number, from: number, start: number, count: number): void {
+    const works = this.works[n] as Work[]
+    this.select(n, r, from, start, count)
+    for (let w = 0; w < works.length; w++) {
+      const work = works[w] as Work
+      const wanted = this.wanted[work.action] as number
+      if (wanted === 0 || !this.open(work, r)) continue
+      const first = 31 - Math.clz32(wanted & -wanted)
+      const last = 31 - Math.clz32(wanted)
+      this.find(work, r, from, first, last)
+      this.take(n, r, work.action, from, Math.max(start, first * group), Math.min(count, (last + 1) * group))
+    }
+  }
+
   /** Finds the groups of times in which each collect or score leg must be computed. */
-  private select(n: number, node: GraphNode, r: number, from: number, start: number, count: number) {
+  private select(n: number, r: number, from: number, start: number, count: number): void {
     const { wanted, given } = this
     const first = Math.floor(start / group)
     const last = Math.floor((count - 1) / group)
@@ -245,141 +294,107 @@ class BackwardPass {
       return
     }
     wanted.fill(0)
-    const lead = this.leading(n, node, r, from, last)
+    const lead = this.leading(n, r, from, last)
     if (lead < 0) return
-    wanted[lead] = all
-    const least = this.leastOf(r, from, count, node.legs[lead] as GraphLeg)
-    for (const [a, leg] of node.legs.entries())
-      if (a !== lead && leg.to >= 0 && this.open(leg, r))
-        wanted[a] = this.contest(leg, r, from, count, first, last, least)
+    const works = this.works[n] as Work[]
+    this.find(works[lead] as Work, r, from, 0, last)
+    // At least this much can be had in the whole stretch: by the leading action or by a finish.
+    const least = Math.max(this.q[0] as number, this.finish[0] as number) - clearly
+    for (let w = 0; w < works.length; w++) {
+      const work = works[w] as Work
+      if (w !== lead && (!this.open(work, r) || this.mostAt(work, r, from, count) < least)) continue
+      wanted[work.action] = all
+    }
   }
 
-  /** The action that was best just before the block, or else the one that is best at its end; −1 where none can be done. */
-  private leading(n: number, node: GraphNode, r: number, from: number, last: number): number {
+  /** What a leg is worth at the end of a block. */
+  private mostAt(work: Work, r: number, from: number, count: number): number {
+    const last = Math.floor((count - 1) / group)
+    this.find(work, r, from, last, last)
+    return this.q[count - 1] as number
+  }
+
+  /** The leg that was best just before the block, or else the one that is best at its end; −1 where none can be done. */
+  private leading(n: number, r: number, from: number, last: number): number {
     const { row, pad } = this.places
+    const works = this.works[n] as Work[]
     const before = from > 0 ? ((this.actions[n] as Int16Array)[r * row + pad + from - 1] as number) : stop
-    if (before >= 0 && node.legs[before]!.to >= 0 && this.open(node.legs[before]!, r)) return before
     let lead = -1
     let most = Number.NEGATIVE_INFINITY
-    for (const [a, leg] of node.legs.entries()) {
-      if (leg.to < 0 || !this.open(leg, r)) continue
-      this.work(leg, r, from, last, last)
+    for (let w = 0; w < works.length; w++) {
+      const work = works[w] as Work
+      if (work.action === before && this.open(work, r)) return w
+    }
+    for (let w = 0; w < works.length; w++) {
+      const work = works[w] as Work
+      if (!this.open(work, r)) continue
+      this.find(work, r, from, last, last)
       const value = this.q[last * group] as number
       if (value > most) {
         most = value
-        lead = a
+        lead = w
       }
     }
     return lead
   }
 
-  /** At least this much can be had in each group of times: by the leading action or by a finish. */
-  private leastOf(r: number, from: number, count: number, lead: GraphLeg): Float64Array {
-    const { q, finish } = this
-    this.work(lead, r, from, 0, Math.floor((count - 1) / group))
-    const least = new Float64Array(Math.ceil(count / group))
-    for (let g = 0; g < least.length; g++) least[g] = Math.max(q[g * group] as number, finish[g * group] as number)
-    return least
-  }
-
-  /** The groups `first` … `last` in which a leg may be better than `least`, by halving. */
-  private contest(
-    leg: GraphLeg,
-    r: number,
-    from: number,
-    count: number,
-    first: number,
-    last: number,
-    least: Float64Array,
-  ): number {
-    this.work(leg, r, from, last, last)
-    const most = this.q[Math.min(count - 1, last * group + group - 1)] as number
-    if (most < (least[first] as number) - clearly) return 0
-    if (first === last) return 1 << first
-    const middle = (first + last) >> 1
-    return (
-      this.contest(leg, r, from, count, first, middle, least) |
-      this.contest(leg, r, from, count, middle + 1, last, least)
-    )
-  }
-
   /** Whether a leg comes into question: a goal, if it is one, has room. */
-  private open(leg: GraphLeg, r: number): boolean {
-    if (leg.goal < 0) return true
-    const d = this.rooms.dimensionOf[leg.goal] as number
-    return d < 0 || this.rooms.room(r, d) > 0
+  private open({ dimension }: Work, r: number): boolean {
+    return dimension < 0 || (this.roomAt[dimension]?.[r] as number) > 0
   }
 
   /** Q of a collect or score leg into q, for the groups `first` … `last` of the block. */
-  private work(leg: GraphLeg, r: number, from: number, first: number, last: number): void {
-    const { q, problem, ahead, data } = this
+  private find(
+    { id, dimension, stride, pays, load, successes }: Work,
+    r: number,
+    from: number,
+    first: number,
+    last: number,
+  ): void {
+    const { q, ahead, data } = this
     const { width } = ahead
     const start = first * group
     const end = (last + 1) * group
-    const row = ahead.row(leg.id)
-    if (leg.goal < 0) {
-      ahead.ask(leg.id, r, first, last)
-      for (let j = start; j < end; j++) q[j] = data[row + r * width + j] as number
+    const row = ahead.row(id)
+    if (dimension < 0) {
+      ahead.ask(id, r, first, last)
+      const place = row + r * width
+      if (!pays) for (let j = start; j < end; j++) q[j] = data[place + j] as number
+      else {
+        const own = pays[load] as Float64Array
+        for (let j = start; j < end; j++) q[j] = (own[from + j] as number) + (data[place + j] as number)
+      }
       return
     }
-    const d = this.rooms.dimensionOf[leg.goal] as number
-    const pay = problem.legPays[leg.id]?.points as readonly Float64Array[]
-    if (d < 0) {
-      ahead.ask(leg.id, r, first, last)
-      const own = pay[leg.load] as Float64Array
-      for (let j = start; j < end; j++) q[j] = (own[from + j] as number) + (data[row + r * width + j] as number)
-      return
-    }
-    const room = this.rooms.room(r, d)
-    const own = pay[Math.min(room, leg.load)] as Float64Array
+    const room = this.roomAt[dimension]?.[r] as number
+    const own = (pays as readonly Float64Array[])[Math.min(room, load)] as Float64Array
     for (let j = start; j < end; j++) q[j] = own[from + j] as number
-    const successes = problem.successes[leg.id] as Float64Array
-    const stride = this.rooms.strides[d] as number
-    for (let b = 0; b <= leg.load; b++) {
+    for (let b = 0; b <= load; b++) {
       const p = successes[b] as number
       if (!(p > 0)) continue
       const after = r - Math.min(b, room) * stride
-      ahead.ask(leg.id, after, first, last)
-      for (let j = start; j < end; j++) q[j] = (q[j] as number) + p * (data[row + after * width + j] as number)
-    }
-  }
-
-  private takeGroups(n: number, r: number, action: number, leg: GraphLeg, from: number, start: number, count: number) {
-    const wanted = this.wanted[action] as number
-    if (wanted === 0 || !this.open(leg, r)) return
-    const last = Math.floor((count - 1) / group)
-    for (let g = 0; g <= last; g++) {
-      if (!((wanted >> g) & 1)) continue
-      let end = g
-      while (end < last && (wanted >> (end + 1)) & 1) end++
-      this.work(leg, r, from, g, end)
-      this.take(n, r, action, from, Math.max(start, g * group), Math.min(count, (end + 1) * group))
-      g = end
+      ahead.ask(id, after, first, last)
+      const place = row + after * width
+      for (let j = start; j < end; j++) q[j] = (q[j] as number) + p * (data[place + j] as number)
     }
   }
 
   private take(n: number, r: number, action: number, from: number, start: number, end: number): void {
     const { best, choice, given, q } = this
-    if (!given) {
-      this.improve(action, start, end)
-      return
-    }
-    const actions = given.actions[n] as Int16Array
-    const place = r * given.row + given.pad + from
-    for (let j = start; j < end; j++)
-      if (actions[place + j] === action) {
-        best[j] = q[j] as number
-        choice[j] = action
-      }
-  }
-
-  private improve(action: number, start: number, end: number): void {
-    const { best, choice, q } = this
-    for (let j = start; j < end; j++)
-      if ((q[j] as number) > (best[j] as number) + tie) {
-        best[j] = q[j] as number
-        choice[j] = action
-      }
+    if (given) {
+      const actions = given.actions[n] as Int16Array
+      const place = r * given.row + given.pad + from
+      for (let j = start; j < end; j++)
+        if (actions[place + j] === action) {
+          best[j] = q[j] as number
+          choice[j] = action
+        }
+    } else
+      for (let j = start; j < end; j++)
+        if ((q[j] as number) > (best[j] as number) + tie) {
+          best[j] = q[j] as number
+          choice[j] = action
+        }
   }
 
   /**
