@@ -5,15 +5,15 @@ import type { Solved } from './planner.ts'
 import { alwaysAt } from './problem.ts'
 import type { Call } from './types.ts'
 
-/** The scan in tenths of a second: first wide, then every half second around the best of those, then every tenth. */
+/** The scan in tenths of a second: first every two seconds, then up the slopes by half seconds, then by tenths. */
 const wide = 20
 const half = 5
-const candidates = 3
+const hills = 2
 
 /**
  * The one time left t for which `always at t` is worth most, up to twice the endgame, and what calling 3 s earlier or
- * later loses (points). The scan runs on the coarse plan, its best half second is then improved, tenth by tenth, on the
- * plan itself, from which all figures come.
+ * later loses (points). The scan runs on the coarse plan: over all times with form 1, and from the best hills of that with
+ * all forms. Its best half second is then improved, tenth by tenth, on the plan itself, from which all figures come.
  * A robot for which nothing is worth doing before the call stops here, where the mode `always` lets it wait: the
  * reference values read it so (they differ by up to 0.15 points, and only where form spreads).
  * `fixed` is what does not depend on it: autonomous and adjustments.
@@ -21,9 +21,11 @@ const candidates = 3
 export function callOf(game: Game, solved: Solved, coarse: Solved, fixed: number): Call {
   const { problem } = solved
   const last = Math.round(Math.min(2 * game.clock.endgame, problem.steps * problem.step) * 10)
+  const plain = remembered((tenths) => valueAt({ ...coarse, forms: [] }, tenths / 10))
   const rough = remembered((tenths) => valueAt(coarse, tenths / 10))
   const exact = remembered((tenths) => fixed + valueAt(solved, tenths / 10))
-  const best = climb(exact, scan(rough, last), last)
+  const tops = hillsOf(plain, last).map((at) => climb(rough, at, last, half, 4))
+  const best = climb(exact, tops.sort(by(rough))[0] as number, last, 1, 2)
   return {
     at: best / 10,
     points: exact(best),
@@ -32,20 +34,23 @@ export function callOf(game: Game, solved: Solved, coarse: Solved, fixed: number
   }
 }
 
-function scan(worth: (tenths: number) => number, last: number): number {
-  const byWorth = (a: number, b: number) => worth(b) - worth(a) || a - b
+const by = (worth: (tenths: number) => number) => (a: number, b: number) => worth(b) - worth(a) || a - b
+
+/** The times of a wide scan that no neighbour surpasses, the best of them. */
+function hillsOf(worth: (tenths: number) => number, last: number): number[] {
   const times = Array.from({ length: Math.floor(last / wide) + 1 }, (_, i) => i * wide)
-  const top = times.sort(byWorth).slice(0, candidates)
-  const near = top.flatMap((at) => Array.from({ length: (2 * wide) / half + 1 }, (_, i) => at - wide + i * half))
-  return near.filter((at) => at >= 0 && at <= last).sort(byWorth)[0] as number
+  const top = times.filter((at) =>
+    [at - wide, at + wide].every((other) => other < 0 || other > last || worth(other) <= worth(at)),
+  )
+  return top.sort(by(worth)).slice(0, hills)
 }
 
-/** Up the slope by tenths; two steps are looked ahead, so that one flat tenth does not stop it. */
-function climb(worth: (tenths: number) => number, from: number, last: number): number {
+/** Up the slope by `stride`; some strides are looked ahead, so that a flat one does not stop it. */
+function climb(worth: (tenths: number) => number, from: number, last: number, stride: number, ahead: number): number {
   let best = from
   for (;;) {
-    const around = [best - 2, best - 1, best + 1, best + 2].filter((at) => at >= 0 && at <= last)
-    const next = around.find((at) => worth(at) > worth(best) + 1e-12)
+    const around = Array.from({ length: ahead }, (_, i) => [best - (i + 1) * stride, best + (i + 1) * stride])
+    const next = around.flat().find((at) => at >= 0 && at <= last && worth(at) > worth(best) + 1e-12)
     if (next === undefined) return best
     best = next
   }
@@ -64,6 +69,6 @@ function remembered(worth: (tenths: number) => number): (tenths: number) => numb
 function valueAt(solved: Solved, at: number): number {
   const rules = alwaysAt(at, solved.problem.step, false)
   const { policy, value } = bestPolicy(solved.problem, rules)
-  if (solved.forms.length === 1) return value
+  if (solved.forms.length < 2) return value
   return solved.forms.reduce((sum, run) => sum + run.weight * valueAlong({ ...run.problem, rules }, policy).value, 0)
 }
