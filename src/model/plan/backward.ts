@@ -368,14 +368,17 @@ class BackwardPass {
     }
     const room = this.roomAt[dimension]?.[r] as number
     const own = (pays as readonly Float64Array[])[Math.min(room, load)] as Float64Array
-    for (let j = start; j < end; j++) q[j] = own[from + j] as number
+    let base: Float64Array = own
+    let shift = from
     for (let b = 0; b <= load; b++) {
       const p = successes[b] as number
       if (!(p > 0)) continue
       const after = r - Math.min(b, room) * stride
       ahead.ask(id, after, first, last)
       const place = row + after * width
-      for (let j = start; j < end; j++) q[j] = (q[j] as number) + p * (data[place + j] as number)
+      for (let j = start; j < end; j++) q[j] = (base[shift + j] as number) + p * (data[place + j] as number)
+      base = q
+      shift = 0
     }
   }
 

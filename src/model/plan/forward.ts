@@ -188,7 +188,7 @@ class ForwardPass {
       this.points[leg.goal] =
         (this.points[leg.goal] as number) + weighted(data, start, at, count, pays.points[fit] as Float64Array)
       this.pieces[leg.goal] =
-        (this.pieces[leg.goal] as number) + weighted(data, start, at, count, pays.pieces[fit] as Float64Array)
+        (this.pieces[leg.goal] as number) + weighted(data, start, at, count, pays.pieces()[fit] as Float64Array)
     }
     if (d >= 0) this.note(leg, fit, start, at, count)
     const successes = d < 0 ? null : (problem.successes[leg.id] as Float64Array)

@@ -158,18 +158,18 @@ function payBy(times: Pmf, pay: Pay, steps: number, step: number): Float64Array 
 }
 
 /**
- * Expected points and pieces of a score leg by time left and room: `points[room]`, `pieces[room]` for room up to the
+ * Expected points and pieces of a score leg by time left and room: `points[room]`, `pieces()[room]` for room up to the
  * load (more room changes nothing); index 0 is the leg without room, unused.
  */
 export interface LegPay {
   readonly points: readonly Float64Array[]
-  readonly pieces: readonly Float64Array[]
+  /** Made when first asked for. */
+  pieces(): readonly Float64Array[]
 }
 
 export function legPay(timed: TimedLeg, pay: Pay, limited: boolean, steps: number, step: number): LegPay {
   const { load, success } = timed.leg
   const points = timed.pieces.map((times) => payBy(times, pay, steps, step))
-  const counts = timed.pieces.map((times) => cumulative(times, steps))
   const rooms = limited ? Array.from({ length: load + 1 }, (_, room) => room) : [load]
   const of = (tables: readonly Float64Array[], room: number): Float64Array => {
     const out = new Float64Array(steps + 1)
@@ -180,9 +180,13 @@ export function legPay(timed: TimedLeg, pay: Pay, limited: boolean, steps: numbe
     }
     return out
   }
-  const pointTables = rooms.map((room) => of(points, room))
-  const pieceTables = rooms.map((room) => of(counts, room))
-  return limited
-    ? { points: pointTables, pieces: pieceTables }
-    : { points: Array(load + 1).fill(pointTables[0]), pieces: Array(load + 1).fill(pieceTables[0]) }
+  const byRoom = (tables: readonly Float64Array[]): readonly Float64Array[] => {
+    const made = rooms.map((room) => of(tables, room))
+    return limited ? made : Array(load + 1).fill(made[0])
+  }
+  let pieces: readonly Float64Array[] | null = null
+  return {
+    points: byRoom(points),
+    pieces: () => (pieces ??= byRoom(timed.pieces.map((times) => cumulative(times, steps)))),
+  }
 }
