@@ -6,7 +6,9 @@ import { type Server, startServer } from './server.ts'
 let server: Server
 
 beforeAll(async () => {
-  server = await startServer({ pool: { budgets: { travel: 5, leg: 5, plan: 10, compare: 20 } } })
+  server = await startServer({
+    pool: { budgets: { travel: 5, leg: 5, plan: 10, compare: 20, draws: 20, summary: 20 } },
+  })
 })
 
 afterAll(() => server.close())

@@ -33,11 +33,11 @@ function long() {
 }
 
 const small = () => ({ game: harbour(), robot: ternBest().robot, from: 'left', to: 'slip.1' })
-const seconds = { travel: 10, leg: 10, plan: 10 }
+const seconds = { travel: 10, leg: 10, plan: 10, summary: 10 }
 
 describe('A computation beyond its time', () => {
   test('is stopped and answered with 422 and a sentence, and the thread works on', async () => {
-    server = await startServer({ pool: { threads: 1, budgets: { ...seconds, compare: 1 } } })
+    server = await startServer({ pool: { threads: 1, budgets: { ...seconds, compare: 1, draws: 1 } } })
     await server.send('POST', '/api/compute/travel', small())
     const began = performance.now()
     const { status, body } = await server.send('POST', '/api/compute/compare', long())
@@ -50,7 +50,7 @@ describe('A computation beyond its time', () => {
 
 describe('While threads are at work', () => {
   test('the server answers everything else, and too many questions with 503 and when to come back', async () => {
-    server = await startServer({ pool: { threads: 1, waiting: 1, budgets: { ...seconds, compare: 6 } } })
+    server = await startServer({ pool: { threads: 1, waiting: 1, budgets: { ...seconds, compare: 6, draws: 6 } } })
     const { url } = server
     await server.send('POST', '/api/compute/travel', small())
     const working = server.send('POST', '/api/compute/compare', long())
@@ -72,7 +72,7 @@ describe('While threads are at work', () => {
   })
 
   test('a question whose asker has gone makes room at once', async () => {
-    server = await startServer({ pool: { threads: 1, budgets: { ...seconds, compare: 60 } } })
+    server = await startServer({ pool: { threads: 1, budgets: { ...seconds, compare: 60, draws: 60 } } })
     await server.send('POST', '/api/compute/travel', small())
     const gone = new AbortController()
     const init = { method: 'POST', body: JSON.stringify(long()), headers: { 'content-type': 'application/json' } }

@@ -1,4 +1,4 @@
-import { compare as compareOptions } from '../../model/compare/index.ts'
+import { beliefDraws, beliefSummary, compare as compareOptions } from '../../model/compare/index.ts'
 import { isOutOfMemory, ModelError, type ModelErrorCode, type Path } from '../../model/errors.ts'
 import { travel as findWay } from '../../model/field/index.ts'
 import { legReport } from '../../model/leg/index.ts'
@@ -30,3 +30,5 @@ export const travel = task<'travel'>(({ game, robot, from, to }) => findWay(game
 export const leg = task<'leg'>(({ game, robot, leg }) => legReport(game, robot, leg))
 export const plan = task<'plan'>(({ game, option, ...options }) => planMatch(game, option, options))
 export const compare = task<'compare'>((request) => compareOptions(request))
+export const draws = task<'draws'>(({ request, ...part }) => beliefDraws(request, part))
+export const summary = task<'summary'>(({ request, parts }) => beliefSummary(request, parts))

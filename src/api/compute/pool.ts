@@ -19,6 +19,7 @@ export interface PoolOptions {
 
 /** Threads that compute, so that the server stays responsive whatever it is asked. */
 export interface Pool {
+  readonly threads: number
   run<Name extends TaskName>(
     name: Name,
     request: Tasks[Name]['request'],
@@ -71,6 +72,7 @@ export function openPool(options: PoolOptions = {}): Pool {
     }
   }
   return {
+    threads,
     run: (name, request, signal) => queue.run(() => compute(name, request, signal), signal),
     close: () => workers.destroy(),
   }

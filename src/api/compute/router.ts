@@ -14,6 +14,7 @@ import {
 import { ApiError, type Code, refuse } from '../errors.ts'
 import { type Endpoint, procedure, router } from '../trpc.ts'
 import { checkCompare } from './checkCompare.ts'
+import { compareInParts } from './inParts.ts'
 
 const errors: readonly Code[] = ['malformed', 'tooLarge', 'notJson', 'unreachable', 'busy']
 
@@ -72,6 +73,6 @@ export const computeRouter = router({
       }
       const request = { game, options, inputs, breakEven, belief }
       refuse(checkCompare(request))
-      return ctx.pool.run('compare', request, ctx.signal)
+      return compareInParts(ctx.pool, request, ctx.signal)
     }),
 })

@@ -1,4 +1,5 @@
-import type { CompareReport, CompareRequest } from '../../model/compare/types.ts'
+import type { BeliefPart } from '../../model/compare/index.ts'
+import type { BeliefReport, CompareReport, CompareRequest } from '../../model/compare/types.ts'
 import type { Game, Option, Robot } from '../../model/documents/types.ts'
 import type { Route } from '../../model/field/types.ts'
 import type { LegReport, LegRequest } from '../../model/leg/types.ts'
@@ -10,9 +11,19 @@ export interface Tasks {
   leg: { request: { game: Game; robot: Robot; leg: LegRequest }; answer: LegReport }
   plan: { request: { game: Game; option: Option } & PlanOptions; answer: PlanReport }
   compare: { request: CompareRequest; answer: CompareReport }
+  /** Some of a belief's draws, and what all of them say. */
+  draws: { request: { request: CompareRequest; from: number; to: number; step: 0.25 | 0.1 }; answer: BeliefPart }
+  summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
 }
 
 export type TaskName = keyof Tasks
 
 /** How long each may take at most (s). */
-export const budgets: { readonly [name in TaskName]: number } = { travel: 10, leg: 20, plan: 60, compare: 180 }
+export const budgets: { readonly [name in TaskName]: number } = {
+  travel: 10,
+  leg: 20,
+  plan: 60,
+  compare: 180,
+  draws: 180,
+  summary: 60,
+}
