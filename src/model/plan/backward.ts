@@ -1,14 +1,12 @@
 import { Workspace } from '../kernel/index.ts'
-import { Ahead, group } from './ahead.ts'
+import { group } from './ahead.ts'
+import { Finishes, tie } from './finishes.ts'
 import type { Floor } from './floor.ts'
 import type { GraphNode } from './graph.ts'
-import type { Rules } from './problem.ts'
-import { finishValue, type Problem } from './problem.ts'
+import type { Problem, Rules } from './problem.ts'
 import type { Rooms } from './rooms.ts'
 import { type Policy, startValue, stop, type Table, type TablePlaces, tableIn, wait } from './table.ts'
-
-/** A later action replaces an earlier one, and any action stopping, only if better by more than this (points). */
-const tie = 1e-12
+import { type Work, Works } from './works.ts'
 
 /** An action is left out where it is worse by more than this (points), far above the rounding of its bound. */
 const clearly = 1e-9
@@ -56,36 +54,6 @@ function passOver<T>(problem: Problem, terms: Terms, result: (pass: BackwardPass
   return found
 }
 
-/** A collect or score leg of a node, with what its Q is made of. */
-interface Work {
-  readonly action: number
-  readonly id: number
-  /** Of the goal's room, −1 where there is none; its stride in room indices. */
-  readonly dimension: number
-  readonly stride: number
-  /** Expected pay by the room that a load finds; null for a collect leg. */
-  readonly pays: readonly Float64Array[] | null
-  readonly load: number
-  readonly successes: Float64Array
-}
-
-function worksOf({ legPays, successes, rooms }: Problem, node: GraphNode): Work[] {
-  return node.legs.flatMap((leg, action) => {
-    if (leg.to < 0) return []
-    const dimension = leg.goal < 0 ? -1 : (rooms.dimensionOf[leg.goal] as number)
-    const none = new Float64Array(0)
-    return {
-      action,
-      id: leg.id,
-      dimension,
-      stride: rooms.strides[dimension] ?? 0,
-      pays: legPays[leg.id]?.points ?? null,
-      load: leg.load,
-      successes: successes[leg.id] ?? none,
-    }
-  })
-}
-
 class BackwardPass {
   readonly block: number
   private readonly problem: Problem
@@ -98,19 +66,13 @@ class BackwardPass {
   private readonly given: Policy | null
   private readonly floor: Floor | null
   private readonly rooms: Rooms
-  /** Per node. */
-  private readonly works: Work[][]
-  /** Room by dimension and room index. */
-  private readonly roomAt: Int32Array[]
-  private readonly ahead: Ahead
+  private readonly works: Works
   /** Whether more time left is never worth less. */
   private readonly rising: boolean
   private readonly best: Float64Array
   private readonly choice: Int16Array
   private readonly q: Float64Array
-  /** What the best finish of the node in hand is worth, and which it is. */
-  private readonly finish: Float64Array
-  private readonly finishChoice: Int16Array
+  private readonly finishes: Finishes
   /** Per action of the node in hand: the groups of times in which it is computed, bit by bit. */
   private readonly wanted: Int32Array
   /** Value of each node when the call comes; room does not matter then. */
@@ -123,32 +85,29 @@ class BackwardPass {
     this.rules = rules
     const { rooms } = problem
     this.rooms = rooms
-    this.works = problem.graph.nodes.map((node) => worksOf(problem, node))
-    this.roomAt = rooms.most.map((_, d) => Int32Array.from({ length: rooms.size }, (_, r) => rooms.room(r, d)))
     const shortest = problem.timed.filter((leg) => leg.leg.to >= 0).map((leg) => leg.shortest)
     // Groups of a block are kept as the bits of one number.
     this.block = Math.min(64, problem.steps + 1, ...shortest)
     this.places = tableIn(space, problem)
-    this.ahead = new Ahead(problem, this.places, this.block, space)
+    this.works = new Works(problem, this.places, this.block, space)
     this.data = space.data
     const size = rooms.size * this.places.row
     this.values = this.places.values.map((place) => space.data.subarray(place, place + size))
     this.actions = problem.graph.nodes.map(() => new Int16Array(size))
     this.rising = rules.workAbove < 0
-    this.best = new Float64Array(this.ahead.width)
-    this.choice = new Int16Array(this.ahead.width)
-    this.q = new Float64Array(this.ahead.width)
-    this.finish = new Float64Array(this.ahead.width)
-    this.finishChoice = new Int16Array(this.ahead.width)
+    this.q = this.works.q
+    this.best = new Float64Array(this.q.length)
+    this.choice = new Int16Array(this.q.length)
+    this.finishes = new Finishes(problem, rules, this.q.length)
     this.wanted = new Int32Array(Math.max(0, ...problem.graph.nodes.map((node) => node.legs.length)))
     this.atCall = new Float64Array(problem.graph.nodes.length)
   }
 
   run(from: number, to: number): void {
     const rooms = this.roomsWithin(from, to)
-    this.ahead.begin(from)
+    this.works.begin(from)
     for (const [n, node] of this.problem.graph.nodes.entries()) {
-      this.findFinishes(node, from, to - from + 1)
+      if (!this.given) this.finishes.find(node, from, to - from + 1)
       for (const r of rooms.all) this.decide(n, node, r, from, to)
     }
     this.fill(from, to, rooms)
@@ -167,29 +126,6 @@ class BackwardPass {
   start(): number {
     return startValue(this.problem, { ...this.policy(), values: this.values })
   }
-
-  /** The best finish of a node by time left, which does not depend on the room; under a policy none is better. */
-  private findFinishes(node: GraphNode, from: number, count: number): void {
-    const { finish, finishChoice, problem } = this
-    finish.fill(0, 0, count)
-    finishChoice.fill(stop, 0, count)
-    if (this.given) return
-    const end = this.finishTo(from, count)
-    for (const [a, leg] of node.legs.entries()) {
-      if (leg.to >= 0) continue
-      const reached = problem.reached[leg.id] as Float64Array
-      const value = finishValue(leg)
-      for (let j = 0; j < end; j++) {
-        const worth = value * (reached[from + j] as number)
-        if (worth > (finish[j] as number) + tie) {
-          finish[j] = worth
-          finishChoice[j] = a
-        }
-      }
-    }
-  }
-
-  private finishTo = (from: number, count: number): number => Math.min(count, this.rules.finishFrom - from + 1)
 
   /** The rooms that matter within a block, and the clip of the others. */
   private roomsWithin(from: number, to: number) {
@@ -216,7 +152,7 @@ class BackwardPass {
     const workFrom = Math.max(0, rules.workAbove + 1 - from)
     if (workFrom < count) this.takeBest(n, r, from, workFrom, count)
     if (this.given) this.finishAsTold(n, node, r, from, count)
-    else this.finishWhereBetter(count)
+    else this.finishes.takeWhereBetter(best, choice, count)
     this.keep(n, r, from, count)
   }
 
@@ -238,37 +174,25 @@ class BackwardPass {
     }
   }
 
-  private finishWhereBetter(count: number): void {
-    const { best, choice, finish, finishChoice } = this
-    for (let j = 0; j < count; j++)
-      if ((finish[j] as number) > (best[j] as number) + tie) {
-        best[j] = finish[j] as number
-        choice[j] = finishChoice[j] as number
-      }
-  }
-
   private finishAsTold(n: number, node: GraphNode, r: number, from: number, count: number): void {
-    for (const [a, leg] of node.legs.entries()) {
+    for (const [action, leg] of node.legs.entries()) {
       if (leg.to >= 0) continue
-      const reached = this.problem.reached[leg.id] as Float64Array
-      const value = finishValue(leg)
-      const end = this.finishTo(from, count)
-      for (let j = 0; j < end; j++) this.q[j] = value * (reached[from + j] as number)
-      this.take(n, r, a, from, 0, end)
+      const end = this.finishes.valuesOf(leg, from, count, this.q)
+      this.take(n, r, action, from, 0, end)
     }
   }
 
   /** The best collect or score leg of each time from `start` on. */
   private takeBest(n: number, r: number, from: number, start: number, count: number): void {
-    const works = this.works[n] as Work[]
+    const works = this.works.of[n] as Work[]
     this.select(n, r, from, start, count)
     for (let w = 0; w < works.length; w++) {
       const work = works[w] as Work
       const wanted = this.wanted[work.action] as number
-      if (wanted === 0 || !this.open(work, r)) continue
+      if (wanted === 0 || !this.works.open(work, r)) continue
       const first = 31 - Math.clz32(wanted & -wanted)
       const last = 31 - Math.clz32(wanted)
-      this.find(work, r, from, first, last)
+      this.works.find(work, r, from, first, last)
       this.take(n, r, work.action, from, Math.max(start, first * group), Math.min(count, (last + 1) * group))
     }
   }
@@ -296,13 +220,13 @@ class BackwardPass {
     wanted.fill(0)
     const lead = this.leading(n, r, from, last)
     if (lead < 0) return
-    const works = this.works[n] as Work[]
-    this.find(works[lead] as Work, r, from, 0, last)
+    const works = this.works.of[n] as Work[]
+    this.works.find(works[lead] as Work, r, from, 0, last)
     // At least this much can be had in the whole stretch: by the leading action or by a finish.
-    const least = Math.max(this.q[0] as number, this.finish[0] as number) - clearly
+    const least = Math.max(this.q[0] as number, this.finishes.worth[0] as number) - clearly
     for (let w = 0; w < works.length; w++) {
       const work = works[w] as Work
-      if (w !== lead && (!this.open(work, r) || this.mostAt(work, r, from, count) < least)) continue
+      if (w !== lead && (!this.works.open(work, r) || this.mostAt(work, r, from, count) < least)) continue
       wanted[work.action] = all
     }
   }
@@ -310,25 +234,25 @@ class BackwardPass {
   /** What a leg is worth at the end of a block. */
   private mostAt(work: Work, r: number, from: number, count: number): number {
     const last = Math.floor((count - 1) / group)
-    this.find(work, r, from, last, last)
+    this.works.find(work, r, from, last, last)
     return this.q[count - 1] as number
   }
 
   /** The leg that was best just before the block, or else the one that is best at its end; −1 where none can be done. */
   private leading(n: number, r: number, from: number, last: number): number {
     const { row, pad } = this.places
-    const works = this.works[n] as Work[]
+    const works = this.works.of[n] as Work[]
     const before = from > 0 ? ((this.actions[n] as Int16Array)[r * row + pad + from - 1] as number) : stop
     let lead = -1
     let most = Number.NEGATIVE_INFINITY
     for (let w = 0; w < works.length; w++) {
       const work = works[w] as Work
-      if (work.action === before && this.open(work, r)) return w
+      if (work.action === before && this.works.open(work, r)) return w
     }
     for (let w = 0; w < works.length; w++) {
       const work = works[w] as Work
-      if (!this.open(work, r)) continue
-      this.find(work, r, from, last, last)
+      if (!this.works.open(work, r)) continue
+      this.works.find(work, r, from, last, last)
       const value = this.q[last * group] as number
       if (value > most) {
         most = value
@@ -336,50 +260,6 @@ class BackwardPass {
       }
     }
     return lead
-  }
-
-  /** Whether a leg comes into question: a goal, if it is one, has room. */
-  private open({ dimension }: Work, r: number): boolean {
-    return dimension < 0 || (this.roomAt[dimension]?.[r] as number) > 0
-  }
-
-  /** Q of a collect or score leg into q, for the groups `first` … `last` of the block. */
-  private find(
-    { id, dimension, stride, pays, load, successes }: Work,
-    r: number,
-    from: number,
-    first: number,
-    last: number,
-  ): void {
-    const { q, ahead, data } = this
-    const { width } = ahead
-    const start = first * group
-    const end = (last + 1) * group
-    const row = ahead.row(id)
-    if (dimension < 0) {
-      ahead.ask(id, r, first, last)
-      const place = row + r * width
-      if (!pays) for (let j = start; j < end; j++) q[j] = data[place + j] as number
-      else {
-        const own = pays[load] as Float64Array
-        for (let j = start; j < end; j++) q[j] = (own[from + j] as number) + (data[place + j] as number)
-      }
-      return
-    }
-    const room = this.roomAt[dimension]?.[r] as number
-    const own = (pays as readonly Float64Array[])[Math.min(room, load)] as Float64Array
-    let base: Float64Array = own
-    let shift = from
-    for (let b = 0; b <= load; b++) {
-      const p = successes[b] as number
-      if (!(p > 0)) continue
-      const after = r - Math.min(b, room) * stride
-      ahead.ask(id, after, first, last)
-      const place = row + after * width
-      for (let j = start; j < end; j++) q[j] = (base[shift + j] as number) + p * (data[place + j] as number)
-      base = q
-      shift = 0
-    }
   }
 
   private take(n: number, r: number, action: number, from: number, start: number, end: number): void {
