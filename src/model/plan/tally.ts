@@ -1,3 +1,4 @@
+import { meanOf } from '../leg/pmf.ts'
 import type { GraphLeg } from './graph.ts'
 import { type Lattice, latticeFor } from './lattice.ts'
 import type { Problem } from './problem.ts'
@@ -56,20 +57,32 @@ export function pointTally(problem: Problem, used: (leg: GraphLeg) => boolean): 
     most,
   )
   const amountOf = (points: number) => (lattice.rounded ? Math.round(points / lattice.unit) : points / lattice.unit)
-  const each = problem.pays.map(({ points, hold }) =>
-    Float64Array.from({ length: problem.steps + 1 }, (_, t) =>
-      amountOf(hold ? hold.perSecond * Math.min(hold.seconds, t * problem.step) : points),
-    ),
+  const each = problem.graph.legs.map((leg) =>
+    leg.goal < 0 ? null : averagePay(problem, leg, problem.pays[leg.goal] as Pay).map(amountOf),
   )
   return {
     lattice,
     most: most / lattice.unit,
     fineBelow: Math.ceil(Math.max(0, ...holds.map((hold) => hold.seconds)) / problem.step),
     initial: (outcome) => amountOf(outcome.points),
-    placed: (leg, placed, t) => placed * ((each[leg.goal] as Float64Array)[t] as number),
+    placed: (leg, placed, t) => placed * ((each[leg.id] as Float64Array)[t] as number),
     steady: (leg) => problem.pays[leg.goal]?.hold === null,
     finished: amountOf,
   }
+}
+
+/**
+ * What a piece of a leg pays on average, by the time left when the leg ends. Pieces that count one by one were there before,
+ * by as much as their mean times differ from the end's; which of them succeeded makes no difference to the average.
+ */
+function averagePay({ steps, step, timed }: Problem, leg: GraphLeg, { points, hold }: Pay): Float64Array {
+  if (!hold) return new Float64Array(steps + 1).fill(points)
+  const { pieces, end } = timed[leg.id] as Problem['timed'][number]
+  const before = pieces.map((piece) => (meanOf(end) - meanOf(piece)) * step)
+  return Float64Array.from({ length: steps + 1 }, (_, t) => {
+    const seconds = before.reduce((sum, early) => sum + Math.min(hold.seconds, t * step + early), 0)
+    return (hold.perSecond * seconds) / before.length
+  })
 }
 
 /** A bound on what legs could bring in the time there is: the best leg as often as the shortest trips fit, and a finish. */

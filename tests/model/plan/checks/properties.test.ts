@@ -66,7 +66,9 @@ describe('every plan', () => {
         // Listed are points with a chance above 1e-11, reached through states with a chance above 1e-10.
         expect(sum(report.distribution.map(([, chance]) => chance))).toBeCloseTo(1, 7)
         // Chances below 1e-10 are not followed: measured up to 5e-4 points apart.
-        if (!holdsLoads({ game, option })) expect(Math.abs(meanOf(report) - report.expected.total)).toBeLessThan(1e-3)
+        // Held pieces of one load count at their mean distances: within what the reference allows the points.
+        const bound = holdsLoads({ game, option }) ? 5e-3 : 1e-3
+        expect(Math.abs(meanOf(report) - report.expected.total)).toBeLessThan(bound)
         for (const [goal, chances] of Object.entries(report.pieces)) {
           expect(sum(chances.map(([, chance]) => chance))).toBeCloseTo(1, 7)
           expect(sum(chances.map(([pieces, chance]) => pieces * chance))).toBeCloseTo(
@@ -83,9 +85,7 @@ describe('every plan', () => {
     expect(total(game, option)).toBeCloseTo(points, 9)
   })
 
-  // A known gap: where a leg places several pieces one by one on a goal that pays for holding, the distribution pays
-  // all of them as of the leg's end.
-  it.fails('pays held pieces of one load each from its own time, in the distribution too', () => {
+  it('pays held pieces of one load each from its own time, in the distribution too', () => {
     const { game, option, points } = heldLoads()
     expect(meanOf(plan(game, option))).toBeCloseTo(points, 6)
   })
