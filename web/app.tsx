@@ -3,7 +3,9 @@ import { Route, Switch, useLocation } from 'wouter'
 import { StartScreen } from './screens/start/StartScreen.tsx'
 import { Masthead } from './shell/Masthead.tsx'
 import { Guard, Loading } from './shell/states.tsx'
+import { useUnits } from './units/system.ts'
 import { words } from './words/catalogue.ts'
+import { useLanguage } from './words/language.ts'
 
 const DesignsScreen = lazy(() => import('./screens/designs/DesignsScreen.tsx'))
 const DesignScreen = lazy(() => import('./screens/designs/DesignScreen.tsx'))
@@ -29,12 +31,15 @@ function useTop(location: string) {
 export function App() {
   const [location] = useLocation()
   useTop(location)
+  // Sentences are made outside of components: another language or other units draw everything anew.
+  useLanguage()
+  useUnits()
   return (
     <>
       <Masthead />
       <main id="main" tabIndex={-1} style={{ outline: 'none' }}>
         <Guard key={location}>
-          <Suspense fallback={<Loading what="the screen" />}>
+          <Suspense fallback={<Loading what={words().shell.theScreen} />}>
             <Switch>
               <Route path="/" component={StartScreen} />
               <Route path="/games" component={GamesScreen} />

@@ -9,7 +9,7 @@ import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { App } from './app.tsx'
 import { theme, variables } from './theme/mantine.ts'
-import { chooseLanguage, languageSpoken } from './words/catalogue.ts'
+import { followLanguage } from './words/language.ts'
 
 const queries = new QueryClient({
   defaultOptions: {
@@ -18,8 +18,7 @@ const queries = new QueryClient({
   },
 })
 
-await chooseLanguage(navigator.languages)
-document.documentElement.lang = languageSpoken()
+await followLanguage()
 
 createRoot(document.getElementById('root')!).render(
   <StrictMode>

@@ -12,12 +12,13 @@ import type {
   SaveRequest,
   StoredDocument,
 } from '../../src/store/types.ts'
+import { words } from '../words/catalogue.ts'
 import { announce } from './connection.ts'
 
 /** The server could not be reached at all. */
 export class Unreachable extends Error {
   constructor() {
-    super('The server does not answer. What you typed stays in this browser; try again when it is back.')
+    super(words().shell.unreachable)
     this.name = 'Unreachable'
   }
 }

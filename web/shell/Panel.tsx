@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react'
+import { words } from '../words/catalogue.ts'
 import './panel.css'
 
 /** A panel over the screen. The browser's own dialog keeps the focus in it, and Escape closes it. */
@@ -33,7 +34,7 @@ export function Panel(props: {
           <div className="row spread">
             <h2 id={id}>{props.title}</h2>
             <button type="button" className="plain-button" onClick={props.onClose}>
-              Close
+              {words().shell.close}
             </button>
           </div>
           {props.children}

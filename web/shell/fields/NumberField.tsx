@@ -5,9 +5,10 @@ import { valueAt } from '../../data/place.ts'
 import { units } from '../../units/quantities.ts'
 import { isBare } from '../../units/read.ts'
 import { useUnits } from '../../units/system.ts'
+import { typedNumber } from '../../words/format.ts'
 import { noteEdit } from '../../worker/latency.ts'
 import { placeKey, problemAt, useEdit } from './EditContext.tsx'
-import { type NumberRules, readNumber, stepShown, writeNumber } from './parse.ts'
+import { type NumberRules, readNumber, shownNumber, stepShown, writeNumber } from './parse.ts'
 
 export interface NumberFieldProps extends NumberRules {
   place: Place
@@ -68,8 +69,8 @@ export function NumberField(props: NumberFieldProps) {
         if (sign === undefined || edit.readOnly) return
         event.preventDefault()
         const by = stepShown(step, rules, system) * (event.shiftKey ? 5 : 1)
-        const shown = Number(writeNumber(value, rules, system) || 0) + sign * by
-        take(String(Number(shown.toFixed(6))))
+        const shown = (typeof value === 'number' ? shownNumber(value, rules, system) : 0) + sign * by
+        take(typedNumber(String(Number(shown.toFixed(6)))))
       }}
     />
   )

@@ -10,6 +10,7 @@ export const field = {
   legend: (sources: string, goals: string, finishes: string) =>
     `Own wall to the left. S sources: ${sources}. G goals: ${goals}. F finishes: ${finishes}. Squares are starts, hatched are obstacles; dashed circles are the other alliance’s places.`,
   nothing: 'none',
+  scale: { metric: '4 m', inchPound: '8 ft' },
   movable: 'movable point',
   at: (x: string, y: string) => `${x} along, ${y} across`,
   start: (name: string) => `Start ${name}`,

@@ -1,0 +1,31 @@
+import type { Words } from '../catalogue.ts'
+
+export const actions: Words['actions'] = {
+  spot: (place, number) => `${place}, Standpunkt ${number}`,
+  start: (name) => `Startplatz ${name}`,
+  holding: (count, piece) => `mit ${count} ${piece}`,
+  empty: 'leer',
+  collect: (load, spot) => `${load} holen bei ${spot}`,
+  score: (spot) => `punkten bei ${spot}`,
+  finish: (spot) => `zu ${spot} fahren`,
+  stop: 'nichts mehr',
+  inputs: {
+    topSpeed: 'Höchstgeschwindigkeit',
+    acceleration: 'Beschleunigung',
+    deceleration: 'Bremsen',
+    pace: 'Tempo der Fahrt',
+    spread: 'Streuung der Form',
+    success: 'Erfolg',
+    points: 'Punkte',
+    retry: 'Zeit für einen neuen Versuch',
+    absent: 'Chance, nicht anzutreten',
+    stops: 'Chance, stehen zu bleiben',
+    whole: 'Zeit des Wegs',
+    duration: 'Zeit',
+    leaves: 'Chance, den Startplatz zu verlassen',
+  },
+  inputOf: (what, owner) => `${what}: ${owner}`,
+  successAt: (place) => `Erfolg bei ${place}`,
+  heldAt: (place) => `gehaltene Sekunden bei ${place}`,
+  adjustment: 'Anpassung',
+}
