@@ -1,24 +1,31 @@
-import { lazy, Suspense, useEffect } from 'react'
+import { type ComponentType, lazy, Suspense, useEffect } from 'react'
 import { Route, Switch, useLocation } from 'wouter'
 import { StartScreen } from './screens/start/StartScreen.tsx'
 import { Masthead } from './shell/Masthead.tsx'
 import { Guard, Loading } from './shell/states.tsx'
 import { useUnits } from './units/system.ts'
-import { words } from './words/catalogue.ts'
+import { allWords, words } from './words/catalogue.ts'
 import { useLanguage } from './words/language.ts'
 
-const DesignsScreen = lazy(() => import('./screens/designs/DesignsScreen.tsx'))
-const DesignScreen = lazy(() => import('./screens/designs/DesignScreen.tsx'))
-const TradeOffsScreen = lazy(() => import('./screens/tradeoffs/TradeOffsScreen.tsx'))
-const TradeOffScreen = lazy(() => import('./screens/tradeoffs/TradeOffScreen.tsx'))
-const DecisionsScreen = lazy(() => import('./screens/decisions/DecisionsScreen.tsx'))
-const DecisionScreen = lazy(() => import('./screens/decisions/DecisionScreen.tsx'))
-const GamesScreen = lazy(() => import('./screens/games/GamesScreen.tsx'))
-const GameScreen = lazy(() => import('./screens/games/GameScreen.tsx'))
-const RulesChangeScreen = lazy(() => import('./screens/rulesChange/RulesChangeScreen.tsx'))
-const QuickSheetsScreen = lazy(() => import('./screens/quickSheet/QuickSheetsScreen.tsx'))
-const QuickSheetScreen = lazy(() => import('./screens/quickSheet/QuickSheetScreen.tsx'))
-const GuessScreen = lazy(() => import('./screens/guess/GuessScreen.tsx'))
+/** A screen is loaded when it is opened, with the texts of all screens. */
+const screen = <Props extends object>(load: () => Promise<{ default: ComponentType<Props> }>) =>
+  lazy(async () => {
+    const [module] = await Promise.all([load(), allWords()])
+    return module
+  })
+
+const DesignsScreen = screen(() => import('./screens/designs/DesignsScreen.tsx'))
+const DesignScreen = screen(() => import('./screens/designs/DesignScreen.tsx'))
+const TradeOffsScreen = screen(() => import('./screens/tradeoffs/TradeOffsScreen.tsx'))
+const TradeOffScreen = screen(() => import('./screens/tradeoffs/TradeOffScreen.tsx'))
+const DecisionsScreen = screen(() => import('./screens/decisions/DecisionsScreen.tsx'))
+const DecisionScreen = screen(() => import('./screens/decisions/DecisionScreen.tsx'))
+const GamesScreen = screen(() => import('./screens/games/GamesScreen.tsx'))
+const GameScreen = screen(() => import('./screens/games/GameScreen.tsx'))
+const RulesChangeScreen = screen(() => import('./screens/rulesChange/RulesChangeScreen.tsx'))
+const QuickSheetsScreen = screen(() => import('./screens/quickSheet/QuickSheetsScreen.tsx'))
+const QuickSheetScreen = screen(() => import('./screens/quickSheet/QuickSheetScreen.tsx'))
+const GuessScreen = screen(() => import('./screens/guess/GuessScreen.tsx'))
 
 /** A new screen begins at its top, where a screen reader and the keyboard begin too. */
 function useTop(location: string) {
