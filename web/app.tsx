@@ -1,18 +1,13 @@
-import { type ComponentType, lazy, Suspense, useEffect } from 'react'
-import { Route, Switch, useLocation } from 'wouter'
+import { Suspense, useCallback, useEffect, useState } from 'react'
+import { Link, Route, Switch, useLocation } from 'wouter'
 import { StartScreen } from './screens/start/StartScreen.tsx'
 import { Masthead } from './shell/Masthead.tsx'
+import { screen } from './shell/screen.ts'
 import { Guard, Loading } from './shell/states.tsx'
+import { useShortcuts } from './shell/useShortcuts.ts'
 import { useUnits } from './units/system.ts'
-import { allWords, words } from './words/catalogue.ts'
+import { words } from './words/catalogue.ts'
 import { useLanguage } from './words/language.ts'
-
-/** A screen is loaded when it is opened, with the texts of all screens. */
-const screen = <Props extends object>(load: () => Promise<{ default: ComponentType<Props> }>) =>
-  lazy(async () => {
-    const [module] = await Promise.all([load(), allWords()])
-    return module
-  })
 
 const DesignsScreen = screen(() => import('./screens/designs/DesignsScreen.tsx'))
 const DesignScreen = screen(() => import('./screens/designs/DesignScreen.tsx'))
@@ -25,6 +20,8 @@ const GameScreen = screen(() => import('./screens/games/GameScreen.tsx'))
 const RulesChangeScreen = screen(() => import('./screens/rulesChange/RulesChangeScreen.tsx'))
 const QuickSheetsScreen = screen(() => import('./screens/quickSheet/QuickSheetsScreen.tsx'))
 const QuickSheetScreen = screen(() => import('./screens/quickSheet/QuickSheetScreen.tsx'))
+const HelpScreen = screen(() => import('./screens/help/HelpScreen.tsx'))
+const ShortcutPanel = screen(() => import('./shell/ShortcutPanel.tsx'))
 const GuessScreen = screen(() => import('./screens/guess/GuessScreen.tsx'))
 
 /** A new screen begins at its top, where a screen reader and the keyboard begin too. */
@@ -35,12 +32,26 @@ function useTop(location: string) {
   }, [location])
 }
 
+function NoScreen() {
+  const texts = words().shell
+  return (
+    <div className="stack">
+      <h1>{texts.noScreen}</h1>
+      <p>
+        <Link href="/">{texts.toStart}</Link>
+      </p>
+    </div>
+  )
+}
+
 export function App() {
   const [location] = useLocation()
   useTop(location)
   // Sentences are made outside of components: another language or other units draw everything anew.
   useLanguage()
   useUnits()
+  const [listed, setListed] = useState(false)
+  useShortcuts({ onList: useCallback(() => setListed(true), []) })
   return (
     <>
       <Masthead />
@@ -64,13 +75,17 @@ export function App() {
               <Route path="/trade-offs/:id">{({ id }) => <TradeOffScreen key={id} id={id} />}</Route>
               <Route path="/decisions" component={DecisionsScreen} />
               <Route path="/decisions/:id">{({ id }) => <DecisionScreen key={id} id={id} />}</Route>
-              <Route>
-                <h1>{words().shell.noScreen}</h1>
-              </Route>
+              <Route path="/help" component={HelpScreen} />
+              <Route component={NoScreen} />
             </Switch>
           </Suspense>
         </Guard>
       </main>
+      {listed && (
+        <Suspense>
+          <ShortcutPanel onClose={() => setListed(false)} />
+        </Suspense>
+      )}
       <footer className="colophon">{words().shell.colophon}</footer>
     </>
   )

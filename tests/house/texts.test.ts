@@ -19,8 +19,14 @@ const notYetMoved = [
 
 const catalogue = /^web\/words\/(en|de)\//
 
-/** A name in every language, and what only a developer can bring about. */
-const allowed = ['Cyclewright', 'a field stands outside of its form']
+/** A name in every language, what only a developer can bring about, and what the browser reads. */
+const allowed = [
+  'Cyclewright',
+  'a field stands outside of its form',
+  'input, textarea, select, [contenteditable]',
+  '(prefers-color-scheme: dark)',
+  '(prefers-contrast: more)',
+]
 
 test('every text of the screens is in the catalogue', () => {
   const outside = sources('web').filter(

@@ -12,6 +12,8 @@ export function Panel(props: {
 }) {
   const ref = useRef<HTMLDialogElement>(null)
   const id = useId()
+  // By the dialog itself, which gives the focus back to what opened it.
+  const close = () => ref.current?.close()
   useEffect(() => {
     const dialog = ref.current
     if (!dialog) return
@@ -26,14 +28,14 @@ export function Panel(props: {
       aria-labelledby={id}
       onClose={props.onClose}
       onClick={(event) => {
-        if (event.target === ref.current) props.onClose()
+        if (event.target === ref.current) close()
       }}
     >
       {props.open && (
         <div className="panel-inside stack">
           <div className="row spread">
             <h2 id={id}>{props.title}</h2>
-            <button type="button" className="plain-button" onClick={props.onClose}>
+            <button type="button" className="plain-button" onClick={close}>
               {words().shell.close}
             </button>
           </div>

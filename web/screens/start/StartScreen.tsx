@@ -1,6 +1,7 @@
 import { Link } from 'wouter'
 import { useList } from '../../data/documents.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
+import { Term } from '../../shell/Term.tsx'
 import { words } from '../../words/catalogue.ts'
 import { OpenQuestion } from './OpenQuestion.tsx'
 import { Shelves } from './Shelves.tsx'
@@ -29,8 +30,26 @@ export function StartScreen() {
       ) : (
         <FirstSteps />
       )}
+      <Words />
       <Shelves />
     </div>
+  )
+}
+
+/** Words that may be new, and the way to help. */
+function Words() {
+  const texts = words().start.words
+  const terms = Object.entries(texts.terms) as [keyof typeof texts.terms, string][]
+  return (
+    <p className="terms">
+      <span className="soft">{texts.label}</span>
+      {terms.map(([word, name]) => (
+        <Term key={word} word={word}>
+          {name}
+        </Term>
+      ))}
+      <Link href="/help">{texts.all}</Link>
+    </p>
   )
 }
 

@@ -7,6 +7,7 @@ import { isBare } from '../../units/read.ts'
 import { useUnits } from '../../units/system.ts'
 import { typedNumber } from '../../words/format.ts'
 import { noteEdit } from '../../worker/latency.ts'
+import { pressed } from '../shortcuts.ts'
 import { placeKey, problemAt, useEdit } from './EditContext.tsx'
 import { type NumberRules, readNumber, shownNumber, stepShown, writeNumber } from './parse.ts'
 
@@ -19,6 +20,8 @@ export interface NumberFieldProps extends NumberRules {
   step?: number
   help?: string
 }
+
+const steps = { numberUp: 1, numberDown: -1, numberFarUp: 5, numberFarDown: -5 } as const
 
 /** A number of the document. What is typed stays as typed; what can not be read is said beside it. */
 export function NumberField(props: NumberFieldProps) {
@@ -65,11 +68,11 @@ export function NumberField(props: NumberFieldProps) {
         edit.pause()
       }}
       onKeyDown={(event) => {
-        const sign = { ArrowUp: 1, ArrowDown: -1 }[event.key]
-        if (sign === undefined || edit.readOnly) return
+        const which = pressed(event, 'numberUp', 'numberDown', 'numberFarUp', 'numberFarDown')
+        if (which === null || edit.readOnly) return
         event.preventDefault()
-        const by = stepShown(step, rules, system) * (event.shiftKey ? 5 : 1)
-        const shown = (typeof value === 'number' ? shownNumber(value, rules, system) : 0) + sign * by
+        const by = stepShown(step, rules, system) * steps[which]
+        const shown = (typeof value === 'number' ? shownNumber(value, rules, system) : 0) + by
         take(typedNumber(String(Number(shown.toFixed(6)))))
       }}
     />

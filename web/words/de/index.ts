@@ -6,10 +6,14 @@ import { explain } from './explain.ts'
 import { field } from './field.ts'
 import { format } from './format.ts'
 import { games } from './games.ts'
+import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
+import { help } from './help.ts'
 import { quickSheet } from './quickSheet.ts'
 import { rulesChange } from './rulesChange.ts'
+import { settings } from './settings.ts'
 import { shell } from './shell.ts'
+import { shortcuts } from './shortcuts.ts'
 import { start } from './start.ts'
 import { units } from './units.ts'
 import { verdict } from './verdict.ts'
@@ -24,10 +28,14 @@ export const de: Words = {
   field,
   format,
   games,
+  glossary,
   guess,
+  help,
   quickSheet,
   rulesChange,
+  settings,
   shell,
+  shortcuts,
   start,
   units,
   verdict,

@@ -19,6 +19,8 @@ export const shell: Words['shell'] = {
     tradeOffs: 'Abwägungen',
     decisions: 'Entscheidungen',
   },
+  settings: 'Einstellungen und Hilfe',
+  help: 'Hilfe',
   close: 'Schließen',
   again: 'Noch einmal versuchen',
   loading: (what) => `Wird geladen: ${what} …`,

@@ -4,6 +4,17 @@ export const start: Words['start'] = {
   title: 'Was wird euer Roboter tun, und was lässt er weg?',
   intro:
     'Cyclewright macht aus den Regeln der Saison, dem Feld und einem Mechanismus, den es erst als Skizze gibt, Punkte je Match: wohin die Zeit einer Fahrt geht, was jede Sekunde wert ist und was die Antwort ändern würde.',
+  words: {
+    label: 'Wörter:',
+    terms: {
+      expectedPoints: 'erwartete Punkte',
+      cycle: 'Zyklus',
+      option: 'Möglichkeit',
+      belief: 'Annahme',
+      breakEven: 'Wendepunkt',
+    },
+    all: 'Hilfe und alle Wörter',
+  },
   what: 'die offene Frage',
   notLoaded: 'Die offene Frage ließ sich nicht laden',
   first: {

@@ -15,6 +15,8 @@ export const shell = {
     tradeOffs: 'Trade-offs',
     decisions: 'Decisions',
   },
+  settings: 'Settings and help',
+  help: 'Help',
   close: 'Close',
   again: 'Try again',
   /** `what` as the areas name it: 'the game'. */

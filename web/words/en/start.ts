@@ -2,6 +2,17 @@ export const start = {
   title: 'What will your robot do, and what will it leave out?',
   intro:
     'Cyclewright turns the season’s rules, the field and a mechanism that is still a sketch into points a match: where the time of a scoring trip goes, what each second is worth, and what would change the answer.',
+  words: {
+    label: 'Words:',
+    terms: {
+      expectedPoints: 'expected points',
+      cycle: 'cycle',
+      option: 'option',
+      belief: 'belief',
+      breakEven: 'break-even',
+    },
+    all: 'Help, and all words',
+  },
   what: 'the open question',
   notLoaded: 'The open question could not be loaded',
   first: {
