@@ -1,6 +1,9 @@
 import type { Input } from '../../src/model/compare/types.ts'
 import type { Game, Option } from '../../src/model/documents/types.ts'
 import { valueAt } from '../data/place.ts'
+import type { Quantity } from '../units/quantities.ts'
+import { unitsShown } from '../units/system.ts'
+import { sayQuantity } from '../units/write.ts'
 import { placeName } from './actions.ts'
 import { words } from './catalogue.ts'
 import { listed, percent, plain, points, seconds } from './format.ts'
@@ -13,6 +16,8 @@ export interface InputWords {
   /** A value of the input with its unit. */
   say(value: number): string
   measure: 'probability' | 'seconds' | 'factor' | 'points' | 'number'
+  /** What its values measure, where that has another unit in inch–pound. */
+  quantity: Quantity | null
 }
 
 const pointerParts = (pointer: string): string[] =>
@@ -68,11 +73,25 @@ function measureOf(input: Input, parts: string[]): InputWords['measure'] {
   return 'number'
 }
 
+const quantities: { readonly [field: string]: Quantity } = {
+  topSpeed: 'speed',
+  acceleration: 'acceleration',
+  deceleration: 'acceleration',
+  length: 'length',
+  width: 'length',
+  clearance: 'length',
+}
+
+/** What the values of an input measure: nothing where they are factors. */
+const quantityOf = (input: Input, parts: string[]): Quantity | null =>
+  input.as === 'factor' ? null : (quantities[parts.at(-1) ?? ''] ?? null)
+
 /** An input in the team's words, with how its values are written. */
 export function inputWords(input: Input, documents: Documents): InputWords {
   const all = input.paths.map(pointerParts)
   const first = all[0] ?? ['']
   const measure = measureOf(input, first)
+  const quantity = quantityOf(input, first)
   const owners = new Set(
     all.filter((parts) => parts[0] === 'options').map((parts) => documents.options[Number(parts[1])]?.robot.name ?? ''),
   )
@@ -85,7 +104,8 @@ export function inputWords(input: Input, documents: Documents): InputWords {
     if (measure === 'factor') return `× ${plain(value, 2)}`
     if (measure === 'seconds') return signed(seconds(value), value)
     if (measure === 'points') return signed(points(value), value)
+    if (quantity) return signed(sayQuantity(value, quantity, unitsShown(), 2), value)
     return signed(plain(value, 2), value)
   }
-  return { name: /[A-Z ]/.test(input.id) ? input.id : owned, about: owned, say, measure }
+  return { name: /[A-Z ]/.test(input.id) ? input.id : owned, about: owned, say, measure, quantity }
 }

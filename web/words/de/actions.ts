@@ -10,6 +10,9 @@ export const actions: Words['actions'] = {
   finish: (spot) => `zu ${spot} fahren`,
   stop: 'nichts mehr',
   inputs: {
+    length: 'Länge',
+    width: 'Breite',
+    clearance: 'Abstand zu Hindernissen',
     topSpeed: 'Höchstgeschwindigkeit',
     acceleration: 'Beschleunigung',
     deceleration: 'Bremsen',

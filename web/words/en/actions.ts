@@ -9,6 +9,9 @@ export const actions = {
   finish: (spot: string) => `go to ${spot}`,
   stop: 'nothing more',
   inputs: {
+    length: 'length',
+    width: 'width',
+    clearance: 'clearance to obstacles',
     topSpeed: 'top speed',
     acceleration: 'acceleration',
     deceleration: 'braking',
