@@ -64,7 +64,10 @@ function leaves(part: unknown, place: string): [string, string][] {
 }
 
 describe('the two catalogues', () => {
-  const [english, german] = [new Map(leaves(en, '')), new Map(leaves(de, ''))]
+  // What is wrong and what is refused is said from parts and codes: problems.test.ts says each of them.
+  const { problems: _, refusals: _r, ...enough } = en
+  const { problems: __, refusals: __r, ...genug } = de
+  const [english, german] = [new Map(leaves(enough, '')), new Map(leaves(genug, ''))]
 
   test('have the same texts, none of them empty', () => {
     expect(english.size).toBeGreaterThan(500)
@@ -86,7 +89,7 @@ describe('the two catalogues', () => {
       }
       return [place]
     }
-    const functions = told(en, '')
+    const functions = told(enough, '')
     expect(functions.length).toBeGreaterThan(80)
     const differing = functions.filter((place) => {
       const [a, b] = [english.get(place), german.get(place)]

@@ -4,6 +4,7 @@ import { type Stored, useStored } from '../../data/documents.ts'
 import { EditProvider } from '../../shell/fields/EditContext.tsx'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
+import { problemWords } from '../../words/problems.ts'
 import { ExportFile } from '../documents/ExportFile.tsx'
 import { SaveBar } from '../documents/SaveBar.tsx'
 import { useEditing, useRevisionAsked } from '../documents/useEditing.ts'
@@ -42,7 +43,7 @@ function GameEditor(props: { stored: Stored<'game'>; old: boolean }) {
             <p>{words().games.screen.problems}</p>
             <ul>
               {problems.slice(0, 10).map((problem) => (
-                <li key={`${problem.path.join('/')} ${problem.message}`}>{problem.message}</li>
+                <li key={`${problem.path.join('/')} ${problem.message}`}>{problemWords(problem)}</li>
               ))}
             </ul>
           </div>

@@ -2,6 +2,7 @@ import type { FirstWords } from '../catalogue.ts'
 import { actions } from './actions.ts'
 import { explain } from './explain.ts'
 import { format } from './format.ts'
+import { refusals } from './refusals.ts'
 import { shell } from './shell.ts'
 import { start } from './start.ts'
 import { units } from './units.ts'
@@ -9,4 +10,4 @@ import { verdict } from './verdict.ts'
 import { worker } from './worker.ts'
 
 /** What the first page says in German. */
-export const first: FirstWords = { actions, explain, format, shell, start, units, verdict, worker }
+export const first: FirstWords = { actions, explain, format, refusals, shell, start, units, verdict, worker }

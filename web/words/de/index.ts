@@ -9,7 +9,9 @@ import { games } from './games.ts'
 import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
 import { help } from './help.ts'
+import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
+import { refusals } from './refusals.ts'
 import { rulesChange } from './rulesChange.ts'
 import { settings } from './settings.ts'
 import { shell } from './shell.ts'
@@ -27,6 +29,8 @@ export const de: Words = {
   explain,
   field,
   format,
+  refusals,
+  problems,
   games,
   glossary,
   guess,
