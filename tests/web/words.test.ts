@@ -76,6 +76,13 @@ describe('the answer in words', () => {
   test('names the best option and its lead', () => {
     expect(headline(found, options)).toBe('Kittiwake, finish when it pays: +2.1 points a match')
   })
+  test('says that two are level where no tenth of a point is between them', () => {
+    const options = [optionOf('shearwater-best'), optionOf('kittiwake-best')]
+    expect(headline({ ...found, lead: 0.04 }, options)).toBe(
+      '‘Kittiwake, finish when it pays’ and ‘Shearwater, finish when it pays’ are level',
+    )
+    expect(headline({ ...found, lead: 0.06 }, options)).toMatch(/\+0\.1 points a match$/)
+  })
   test('says how sure that is', () => {
     expect(sureness(found, options)).toBe(
       `The better choice with a chance of 71${nbsp}% over what you believe; ahead of ‘Shearwater, finish when it pays’ in 55${nbsp}% of single matches.`,

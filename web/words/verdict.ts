@@ -32,11 +32,16 @@ export function verdict(report: CompareReport): Verdict | null {
 export const optionName = (options: readonly Option[], id: string): string =>
   options.find((option) => option.id === id)?.name ?? id
 
-/** 'Leave the davit out: +2.1 points a match'. */
-export const headline = (found: Verdict, options: readonly Option[]): string =>
-  found.second === null
-    ? optionName(options, found.best)
-    : words().verdict.headline(optionName(options, found.best), signedPoints(found.lead))
+/** Whether no difference is left in what is shown of the lead. */
+export const isLevel = (found: Verdict): boolean => found.second !== null && Math.abs(found.lead) < 0.05
+
+/** 'Leave the davit out: +2.1 points a match', or that the two best are level. */
+export function headline(found: Verdict, options: readonly Option[]): string {
+  const best = optionName(options, found.best)
+  if (found.second === null) return best
+  if (isLevel(found)) return words().verdict.level(best, optionName(options, found.second))
+  return words().verdict.headline(best, signedPoints(found.lead))
+}
 
 /** How sure the headline is, in one sentence. */
 export function sureness(found: Verdict, options: readonly Option[]): string {

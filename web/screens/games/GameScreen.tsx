@@ -1,4 +1,5 @@
 import { useMemo } from 'react'
+import { Link } from 'wouter'
 import { checkGame } from '../../../src/model/documents/index.ts'
 import { type Stored, useStored } from '../../data/documents.ts'
 import { EditProvider } from '../../shell/fields/EditContext.tsx'
@@ -53,7 +54,20 @@ function GameEditor(props: { stored: Stored<'game'>; old: boolean }) {
         <div className="row">
           <ExportFile name={game.name} body={game} />
         </div>
+        <Next game={stored.id} />
       </div>
     </EditProvider>
+  )
+}
+
+/** Where a game leads. */
+function Next(props: { game: string }) {
+  const texts = words().games.next
+  return (
+    <nav className="row ways" aria-label={texts.title}>
+      <span>{texts.title}:</span>
+      <Link href={`/quick-sheet?game=${props.game}`}>{texts.sheet}</Link>
+      <Link href={`/designs?game=${props.game}`}>{texts.design}</Link>
+    </nav>
   )
 }

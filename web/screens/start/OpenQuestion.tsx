@@ -9,7 +9,7 @@ import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { explainChance, explainLead } from '../../words/explain.ts'
 import { percent, plain, points, signedPoints } from '../../words/format.ts'
-import { optionName, turning, type Verdict, verdict } from '../../words/verdict.ts'
+import { isLevel, optionName, turning, type Verdict, verdict } from '../../words/verdict.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { Matches } from './Matches.tsx'
 
@@ -36,7 +36,9 @@ function Answer(props: { decision: DecisionRecord; revision: number }) {
   const found = verdict(report)
   if (!found) return null
   const source = texts.source(decision.name, props.revision, decision.comparison.id, decision.comparison.revision)
-  const [before, after] = texts.answer(decision.chosen === found.best ? decision.name : optionName(options, found.best))
+  const [before, after] = isLevel(found)
+    ? texts.level(optionName(options, found.best), optionName(options, found.second ?? ''))
+    : texts.answer(decision.chosen === found.best ? decision.name : optionName(options, found.best))
   return (
     <section className="sheet question" aria-labelledby="question">
       <div className="stack">

@@ -2,7 +2,7 @@ import type { Words } from '../catalogue.ts'
 
 export const actions: Words['actions'] = {
   spot: (place, number) => `${place}, Standpunkt ${number}`,
-  start: (name) => `Startplatz ${name}`,
+  start: (name) => (/^start/i.test(name) ? name : `Startplatz ${name}`),
   holding: (count, piece) => `mit ${count} ${piece}`,
   empty: 'leer',
   collect: (load, spot) => `${load} holen bei ${spot}`,

@@ -31,6 +31,7 @@ export const start: Words['start'] = {
   question: {
     label: (game) => `Offene Frage · ${game}`,
     answer: (option) => [`${option}: `, ' Punkte je Match'],
+    level: (option, other) => [`„${option}“ und „${other}“ liegen gleichauf: `, ' Punkte auseinander'],
     chance: ['Mit einer Chance von ', ' ist es die bessere Wahl, über alles, was ihr für möglich haltet.'],
     matches: (option, share) => `In einzelnen Matches bringt es in ${share} der Fälle mehr Punkte als „${option}“.`,
     source: (decision, revision, comparison, of) =>

@@ -2,6 +2,7 @@ import type { Words } from '../catalogue.ts'
 
 export const verdict: Words['verdict'] = {
   headline: (option, lead) => `${option}: ${lead} Punkte je Match`,
+  level: (option, other) => `„${option}“ und „${other}“ liegen gleichauf`,
   alone: 'Es gibt noch nichts zum Vergleichen.',
   chance: (chance) => `die bessere Wahl mit einer Chance von ${chance} über das, was ihr für möglich haltet`,
   matches: (option, share) => `vor „${option}“ in ${share} der einzelnen Matches`,

@@ -1,7 +1,8 @@
 /** What a robot does and where it stands, and what an unknown is about. */
 export const actions = {
   spot: (place: string, number: number) => `${place}, spot ${number}`,
-  start: (name: string) => `Start ${name}`,
+  /** A start that is called ‘Start 1’ is not said to be one twice. */
+  start: (name: string) => (/^start\b/i.test(name) ? name : `Start ${name}`),
   holding: (count: number, piece: string) => `holding ${count} ${piece}`,
   empty: 'empty',
   collect: (load: number, spot: string) => `collect ${load} from ${spot}`,

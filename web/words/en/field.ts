@@ -13,7 +13,7 @@ export const field = {
   scale: { metric: '4 m', inchPound: '8 ft' },
   movable: 'movable point',
   at: (x: string, y: string) => `${x} along, ${y} across`,
-  start: (name: string) => `Start ${name}`,
+  start: (name: string) => (/^start\b/i.test(name) ? name : `Start ${name}`),
   spot: (place: string, letter: string, number: number, of: number) =>
     of > 1 ? `${place} (${letter}), spot ${number}` : `${place} (${letter})`,
   obstacle: (name: string) => `Obstacle ${name}`,

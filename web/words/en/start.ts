@@ -30,6 +30,10 @@ export const start = {
     label: (game: string) => `Open question · ${game}`,
     /** The answer’s two halves around its number, which can be opened. */
     answer: (option: string): [string, string] => [`${option}: `, ' points a match'],
+    level: (option: string, other: string): [string, string] => [
+      `‘${option}’ and ‘${other}’ are level: `,
+      ' points apart',
+    ],
     chance: ['It is the better choice with a chance of ', ' over all that you believe.'] as [string, string],
     matches: (option: string, share: string) =>
       `In single matches it scores more than ‘${option}’ ${share} of the time.`,

@@ -1,6 +1,7 @@
 /** The answer of a comparison, in sentences that several screens share. */
 export const verdict = {
   headline: (option: string, lead: string) => `${option}: ${lead} points a match`,
+  level: (option: string, other: string) => `‘${option}’ and ‘${other}’ are level`,
   alone: 'There is nothing to compare it with yet.',
   chance: (chance: string) => `the better choice with a chance of ${chance} over what you believe`,
   matches: (option: string, share: string) => `ahead of ‘${option}’ in ${share} of single matches`,
