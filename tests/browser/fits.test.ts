@@ -56,7 +56,7 @@ test('these measures can fail: a wide box and a text in a box too small are seen
   expect([await wider(page), await cutTexts(page)]).toEqual([0, []])
   await page.evaluate(() => {
     const [title, entry] = [document.querySelector('h1')!, document.querySelector('dt')!]
-    title.style.width = '500px'
+    title.style.minWidth = '500px'
     entry.style.cssText = 'width: 20px; overflow: hidden; white-space: nowrap'
   })
   expect(await wider(page)).toBeGreaterThan(100)

@@ -34,20 +34,31 @@ export async function settled(page: Page, ready: string): Promise<void> {
 export const wider = (page: Page): Promise<number> =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
 
-/** Texts that are cut off: their box hides what does not fit, and can not be scrolled to it. */
+/** Texts that are cut off, because their box hides what does not fit, or that spill over what stands beside them. */
 export const cutTexts = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
     const hides = (value: string) => value === 'hidden' || value === 'clip'
-    return [...document.querySelectorAll<HTMLElement>('body *')]
-      .filter((element) => {
-        const own = [...element.childNodes].some(({ nodeType, textContent }) => nodeType === 3 && textContent?.trim())
-        if (!own || element.closest('svg') || element.clientWidth <= 1) return false
-        const { overflowX, overflowY, clipPath } = getComputedStyle(element)
-        // Meant for ears alone.
-        if (clipPath !== 'none') return false
-        const across = hides(overflowX) && element.scrollWidth > element.clientWidth + 1
-        const down = hides(overflowY) && element.scrollHeight > element.clientHeight + 1
-        return across || down
-      })
-      .map((element) => `${element.tagName}.${element.className}: ${element.textContent?.slice(0, 40)}`)
+    const spilling = [
+      ...document.querySelectorAll<HTMLElement>(
+        'main .mantine-InputWrapper-root, main button, main h1, main h2, main h3, main p, main li, main th, main td, main dt, main dd, main legend, main summary, dialog label',
+      ),
+    ].filter(
+      (element) =>
+        element.scrollWidth > element.clientWidth + 1 &&
+        !element.closest('svg') &&
+        getComputedStyle(element).clipPath === 'none',
+    )
+    const hidden = [...document.querySelectorAll<HTMLElement>('body *')].filter((element) => {
+      const own = [...element.childNodes].some(({ nodeType, textContent }) => nodeType === 3 && textContent?.trim())
+      if (!own || element.closest('svg') || element.clientWidth <= 1) return false
+      const { overflowX, overflowY, clipPath } = getComputedStyle(element)
+      // Meant for ears alone.
+      if (clipPath !== 'none') return false
+      const across = hides(overflowX) && element.scrollWidth > element.clientWidth + 1
+      const down = hides(overflowY) && element.scrollHeight > element.clientHeight + 1
+      return across || down
+    })
+    return [...hidden, ...spilling].map(
+      (element) => `${element.tagName}.${element.className}: ${element.textContent?.slice(0, 60)}`,
+    )
   })
