@@ -12,6 +12,7 @@ const notYetMoved = [
   'web/charts/BreakEvenLines.tsx',
   'web/charts/CycleStrip.tsx',
   'web/charts/DotPlot.tsx',
+  'web/charts/Figure.tsx',
   'web/charts/PolicyStrip.tsx',
   'web/charts/SwingChart.tsx',
   'web/charts/stripLayout.ts',

@@ -1,5 +1,4 @@
 import type { ReactNode } from 'react'
-import { words } from '../words/catalogue.ts'
 
 export interface ChartTable {
   head: string[]
@@ -13,8 +12,8 @@ export function Figure(props: { title: string; hideTitle?: boolean; table: Chart
       <figcaption className={props.hideTitle ? 'visually-hidden' : undefined}>{props.title}</figcaption>
       {props.children}
       <details>
-        <summary>{words().shell.table.open}</summary>
-        <div className="scroll" tabIndex={0} role="region" aria-label={words().shell.table.of(props.title)}>
+        <summary>Numbers as a table</summary>
+        <div className="scroll" tabIndex={0} role="region" aria-label={`${props.title}: table`}>
           <DataTable caption={props.title} table={props.table} />
         </div>
       </details>

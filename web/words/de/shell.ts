@@ -28,10 +28,6 @@ export const shell: Words['shell'] = {
   broken: 'Diese Seite ließ sich nicht zeichnen',
   safe: 'Was du gesichert hast, ist sicher, und ungesicherte Änderungen bleiben in diesem Browser.',
   nameMissing: 'Bitte gib einen Namen an.',
-  table: {
-    open: 'Zahlen als Tabelle',
-    of: (title) => `${title}: Tabelle`,
-  },
   copyOf: (name) => `${name}, Kopie`,
   firstWay: 'Alles, was er kann',
 }

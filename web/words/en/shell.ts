@@ -25,10 +25,6 @@ export const shell = {
   broken: 'This screen could not be drawn',
   safe: 'What you saved is safe, and unsaved edits are kept in this browser.',
   nameMissing: 'Please give a name.',
-  table: {
-    open: 'Numbers as a table',
-    of: (title: string) => `${title}: table`,
-  },
   copyOf: (name: string) => `${name}, copy`,
   firstWay: 'All that it can do',
 }
