@@ -2,6 +2,7 @@ import { Suspense, useCallback, useEffect, useState } from 'react'
 import { Link, Route, Switch, useLocation } from 'wouter'
 import { StartScreen } from './screens/start/StartScreen.tsx'
 import { Masthead } from './shell/Masthead.tsx'
+import { useTitle } from './shell/places.ts'
 import { screen } from './shell/screen.ts'
 import { Guard, Loading } from './shell/states.tsx'
 import { useShortcuts } from './shell/useShortcuts.ts'
@@ -50,6 +51,7 @@ export function App() {
   // Sentences are made outside of components: another language or other units draw everything anew.
   useLanguage()
   useUnits()
+  useTitle(location)
   const [listed, setListed] = useState(false)
   useShortcuts({ onList: useCallback(() => setListed(true), []) })
   return (

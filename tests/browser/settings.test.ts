@@ -21,6 +21,7 @@ describe('the language', () => {
     const length = page.locator('[data-place="field/length"]')
     await length.waitFor()
     expect(await lang(page)).toBe('de')
+    expect(await page.title()).toBe('Spiele · Cyclewright')
     expect(await length.inputValue()).toBe('16,6')
     await page.getByLabel('Länge des Feldes').fill('17,2x')
     await page.getByText('„17,2x“ ist keine Länge').waitFor()
@@ -29,6 +30,7 @@ describe('the language', () => {
     await page.getByLabel('Language').waitFor()
     await page.keyboard.press('Escape')
     expect(await lang(page)).toBe('en')
+    expect(await page.title()).toBe('Games · Cyclewright')
     // What could not be read is still there as it was typed, and is answered in the language chosen.
     expect(await length.inputValue()).toMatch(/^17,2x/)
     await page.getByText('is not a length; write it like 0.9 m').waitFor()

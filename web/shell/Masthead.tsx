@@ -2,17 +2,9 @@ import { Suspense, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import { useReachable } from '../data/connection.ts'
 import { words } from '../words/catalogue.ts'
+import { isAt, places } from './places.ts'
 import { screen } from './screen.ts'
 import './masthead.css'
-
-const places = [
-  { href: '/', name: 'start' },
-  { href: '/games', name: 'games' },
-  { href: '/quick-sheet', name: 'quickSheet' },
-  { href: '/designs', name: 'designs' },
-  { href: '/trade-offs', name: 'tradeOffs' },
-  { href: '/decisions', name: 'decisions' },
-] as const
 
 const SettingsPanel = screen(() => import('./SettingsPanel.tsx'))
 
@@ -33,7 +25,7 @@ export function Masthead() {
         </Link>
         <nav aria-label={texts.screens}>
           {places.map(({ href, name }) => {
-            const here = href === '/' ? location === '/' : location.startsWith(href)
+            const here = isAt(location, href)
             return (
               <Link key={href} href={href} className={`to-${name}`} aria-current={here ? 'page' : undefined}>
                 {texts.places[name]}
