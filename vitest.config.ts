@@ -14,6 +14,7 @@ export default defineConfig({
           name: 'unit',
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**'],
+          setupFiles: ['tests/web/setup.ts'],
           sequence: { groupOrder: 0 },
         },
       },

@@ -1,22 +1,29 @@
-import { lazy, Suspense, useEffect } from 'react'
-import { Route, Switch, useLocation } from 'wouter'
+import { Suspense, useCallback, useEffect, useState } from 'react'
+import { Link, Route, Switch, useLocation } from 'wouter'
 import { StartScreen } from './screens/start/StartScreen.tsx'
 import { Masthead } from './shell/Masthead.tsx'
+import { useTitle } from './shell/places.ts'
+import { screen } from './shell/screen.ts'
 import { Guard, Loading } from './shell/states.tsx'
+import { useShortcuts } from './shell/useShortcuts.ts'
+import { useUnits } from './units/system.ts'
 import { words } from './words/catalogue.ts'
+import { useLanguage } from './words/language.ts'
 
-const DesignsScreen = lazy(() => import('./screens/designs/DesignsScreen.tsx'))
-const DesignScreen = lazy(() => import('./screens/designs/DesignScreen.tsx'))
-const TradeOffsScreen = lazy(() => import('./screens/tradeoffs/TradeOffsScreen.tsx'))
-const TradeOffScreen = lazy(() => import('./screens/tradeoffs/TradeOffScreen.tsx'))
-const DecisionsScreen = lazy(() => import('./screens/decisions/DecisionsScreen.tsx'))
-const DecisionScreen = lazy(() => import('./screens/decisions/DecisionScreen.tsx'))
-const GamesScreen = lazy(() => import('./screens/games/GamesScreen.tsx'))
-const GameScreen = lazy(() => import('./screens/games/GameScreen.tsx'))
-const RulesChangeScreen = lazy(() => import('./screens/rulesChange/RulesChangeScreen.tsx'))
-const QuickSheetsScreen = lazy(() => import('./screens/quickSheet/QuickSheetsScreen.tsx'))
-const QuickSheetScreen = lazy(() => import('./screens/quickSheet/QuickSheetScreen.tsx'))
-const GuessScreen = lazy(() => import('./screens/guess/GuessScreen.tsx'))
+const DesignsScreen = screen(() => import('./screens/designs/DesignsScreen.tsx'))
+const DesignScreen = screen(() => import('./screens/designs/DesignScreen.tsx'))
+const TradeOffsScreen = screen(() => import('./screens/tradeoffs/TradeOffsScreen.tsx'))
+const TradeOffScreen = screen(() => import('./screens/tradeoffs/TradeOffScreen.tsx'))
+const DecisionsScreen = screen(() => import('./screens/decisions/DecisionsScreen.tsx'))
+const DecisionScreen = screen(() => import('./screens/decisions/DecisionScreen.tsx'))
+const GamesScreen = screen(() => import('./screens/games/GamesScreen.tsx'))
+const GameScreen = screen(() => import('./screens/games/GameScreen.tsx'))
+const RulesChangeScreen = screen(() => import('./screens/rulesChange/RulesChangeScreen.tsx'))
+const QuickSheetsScreen = screen(() => import('./screens/quickSheet/QuickSheetsScreen.tsx'))
+const QuickSheetScreen = screen(() => import('./screens/quickSheet/QuickSheetScreen.tsx'))
+const HelpScreen = screen(() => import('./screens/help/HelpScreen.tsx'))
+const ShortcutPanel = screen(() => import('./shell/ShortcutPanel.tsx'))
+const GuessScreen = screen(() => import('./screens/guess/GuessScreen.tsx'))
 
 /** A new screen begins at its top, where a screen reader and the keyboard begin too. */
 function useTop(location: string) {
@@ -26,15 +33,33 @@ function useTop(location: string) {
   }, [location])
 }
 
+function NoScreen() {
+  const texts = words().shell
+  return (
+    <div className="stack">
+      <h1>{texts.noScreen}</h1>
+      <p>
+        <Link href="/">{texts.toStart}</Link>
+      </p>
+    </div>
+  )
+}
+
 export function App() {
   const [location] = useLocation()
   useTop(location)
+  // Sentences are made outside of components: another language or other units draw everything anew.
+  useLanguage()
+  useUnits()
+  useTitle(location)
+  const [listed, setListed] = useState(false)
+  useShortcuts({ onList: useCallback(() => setListed(true), []) })
   return (
     <>
       <Masthead />
       <main id="main" tabIndex={-1} style={{ outline: 'none' }}>
         <Guard key={location}>
-          <Suspense fallback={<Loading what="the screen" />}>
+          <Suspense fallback={<Loading what={words().shell.theScreen} />}>
             <Switch>
               <Route path="/" component={StartScreen} />
               <Route path="/games" component={GamesScreen} />
@@ -52,13 +77,17 @@ export function App() {
               <Route path="/trade-offs/:id">{({ id }) => <TradeOffScreen key={id} id={id} />}</Route>
               <Route path="/decisions" component={DecisionsScreen} />
               <Route path="/decisions/:id">{({ id }) => <DecisionScreen key={id} id={id} />}</Route>
-              <Route>
-                <h1>{words().shell.noScreen}</h1>
-              </Route>
+              <Route path="/help" component={HelpScreen} />
+              <Route component={NoScreen} />
             </Switch>
           </Suspense>
         </Guard>
       </main>
+      {listed && (
+        <Suspense>
+          <ShortcutPanel onClose={() => setListed(false)} />
+        </Suspense>
+      )}
       <footer className="colophon">{words().shell.colophon}</footer>
     </>
   )

@@ -1,15 +1,17 @@
 import '@fontsource-variable/source-sans-3/wght.css'
 import '@fontsource-variable/source-serif-4/wght.css'
 import './theme/mantine.ts'
+import './theme/colours.css'
 import './theme/base.css'
 import './theme/print.css'
 import { MantineProvider } from '@mantine/core'
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query'
-import { StrictMode } from 'react'
+import { type ReactNode, StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { App } from './app.tsx'
 import { theme, variables } from './theme/mantine.ts'
-import { chooseLanguage, languageSpoken } from './words/catalogue.ts'
+import { followTheme, useSchemeShown } from './theme/scheme.ts'
+import { followLanguage } from './words/language.ts'
 
 const queries = new QueryClient({
   defaultOptions: {
@@ -18,15 +20,24 @@ const queries = new QueryClient({
   },
 })
 
-await chooseLanguage(navigator.languages)
-document.documentElement.lang = languageSpoken()
+/** The widgets in the scheme shown. */
+function Themed(props: { children: ReactNode }) {
+  return (
+    <MantineProvider theme={theme} cssVariablesResolver={variables} forceColorScheme={useSchemeShown()}>
+      {props.children}
+    </MantineProvider>
+  )
+}
+
+followTheme()
+await followLanguage()
 
 createRoot(document.getElementById('root')!).render(
   <StrictMode>
-    <MantineProvider theme={theme} cssVariablesResolver={variables} defaultColorScheme="auto">
+    <Themed>
       <QueryClientProvider client={queries}>
         <App />
       </QueryClientProvider>
-    </MantineProvider>
+    </Themed>
   </StrictMode>,
 )

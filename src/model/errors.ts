@@ -1,3 +1,5 @@
+import type { Said } from './documents/sentences.ts'
+
 /** Where in a document something is wrong: keys and indices from the document's root. */
 export type Path = readonly (string | number)[]
 
@@ -5,6 +7,8 @@ export type Path = readonly (string | number)[]
 export interface Problem {
   path: Path
   message: string
+  /** The same as a sentence’s name and its parts, where it is one of those of the checks of documents. */
+  said?: Said
 }
 
 export type ModelErrorCode =

@@ -1,22 +1,7 @@
-import { gzipSync } from 'node:zlib'
+import { firstScripts } from '../browser/firstScripts.ts'
 import { bar, openWorld, type World } from '../browser/world.ts'
 import type { BenchEntry } from './entry.ts'
 import { median } from './measure.ts'
-
-/** Compressed size of all script that a browser without a cache loads for the first page, its worker included (kB). */
-async function firstScripts({ browser, url }: World): Promise<number> {
-  const context = await browser.newContext()
-  // By address: a second worker gets its script from the cache.
-  const scripts = new Map<string, Promise<Buffer>>()
-  context.on('response', (response) => {
-    if (/javascript/.test(response.headers()['content-type'] ?? '')) scripts.set(response.url(), response.body())
-  })
-  const page = await context.newPage()
-  await page.goto(url, { waitUntil: 'networkidle' })
-  const bodies = await Promise.all(scripts.values())
-  await context.close()
-  return bodies.reduce((sum, body) => sum + gzipSync(body).length / 1000, 0)
-}
 
 /** Median time from ten key presses on a bar of the cycle strip to new points on the screen (ms). */
 async function editToPoints({ open }: World): Promise<number> {

@@ -1,5 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { screens, settled } from './screens.ts'
 import { openWorld, type World } from './world.ts'
 
 let world: World
@@ -8,41 +10,77 @@ beforeAll(async () => {
 })
 afterAll(() => world.close())
 
-const screens = [
-  { path: '/', shows: 'Open question' },
-  { path: '/games', shows: 'Breakwater' },
-  { path: '/games/breakwater', shows: 'The places' },
-  { path: '/designs', shows: 'Sketch a robot' },
-  { path: '/designs/shearwater', shows: 'What to do next' },
-  { path: '/trade-offs', shows: 'Compare ways to play' },
-  { path: '/trade-offs/hook-or-practice', shows: 'What you believe, and what to measure next' },
-  { path: '/decisions', shows: 'Leave the hook out' },
-  { path: '/decisions/leave-the-hook-out', shows: 'What would change it' },
-]
-
 const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
 
-describe.each(['light', 'dark'] as const)('in the %s theme', (colorScheme) => {
-  test.each(screens)('$path has no finding of the accessibility scan', async ({ path, shows }) => {
-    const page = await world.open(path, { colorScheme })
-    await page.getByText(shows).first().waitFor()
-    if (path === '/designs/shearwater') await page.getByRole('group', { name: 'Cycle strip' }).waitFor()
-    const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze()
-    const found = violations.map(
-      ({ id, impact, nodes }) => `${impact}: ${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
-    )
-    expect(found).toEqual([])
+/** Rules of what colours alone decide. The enhanced contrast of 7 : 1 is of level AAA and must be asked for. */
+const colours = ['color-contrast', 'link-in-text-block']
+const enhanced = [...colours, 'color-contrast-enhanced']
+
+async function findings(page: Page, only?: string[]): Promise<string[]> {
+  const axe = new AxeBuilder({ page })
+  const { violations } = await (only ? axe.withRules(only) : axe.withTags(rules)).analyze()
+  return violations.flatMap(({ id, impact, nodes }) =>
+    nodes.map(({ target, failureSummary }) => `${impact}: ${id}: ${target.join(' ')}: ${failureSummary}`),
+  )
+}
+
+/** All rules once; what another mode changes is colours, and nothing else. */
+const modes = [
+  { name: 'light', media: { colorScheme: 'light', contrast: 'no-preference' }, only: undefined },
+  { name: 'dark', media: { colorScheme: 'dark', contrast: 'no-preference' }, only: colours },
+  { name: 'light, high contrast', media: { colorScheme: 'light', contrast: 'more' }, only: enhanced },
+  { name: 'dark, high contrast', media: { colorScheme: 'dark', contrast: 'more' }, only: enhanced },
+] as const
+
+/** What the scan finds in every mode of the page that is open. */
+async function findingsInAllModes(page: Page): Promise<string[]> {
+  const found: string[] = []
+  for (const { name, media, only } of modes) {
+    await page.emulateMedia(media)
+    await page.locator(`html[data-scheme="${media.colorScheme}"]`).waitFor()
+    for (const finding of await findings(page, only)) found.push(`${name}: ${finding}`)
+  }
+  return found
+}
+
+describe('the accessibility scan finds nothing in light, dark and high contrast', () => {
+  test.each(screens)('on $path', async ({ path, ready }) => {
+    const page = await world.open(path)
+    await settled(page, ready)
+    expect(await findingsInAllModes(page)).toEqual([])
+    await page.context().close()
+  })
+
+  test('in the panel of settings, the list of shortcuts, and an opened number', async () => {
+    const page = await world.open('/')
+    await settled(page, '.question .facts li:nth-child(4)')
+    const panels = [
+      () => page.getByRole('button', { name: 'Settings and help' }).click(),
+      () => page.keyboard.press('?'),
+      () => page.locator('.answer .opens').click(),
+    ]
+    for (const open of panels) {
+      await open()
+      await page.locator('dialog[open]').waitFor()
+      expect(await findingsInAllModes(page)).toEqual([])
+      await page.keyboard.press('Escape')
+      await page.locator('dialog[open]').waitFor({ state: 'detached' })
+    }
     await page.context().close()
   })
 })
 
-test.each(screens)('$path fits a screen of 360 px', async ({ path, shows }) => {
-  const page = await world.open(path, { viewport: { width: 360, height: 740 } })
-  await page.getByText(shows).first().waitFor()
-  if (path === '/designs/shearwater') await page.getByRole('group', { name: 'Cycle strip' }).waitFor()
-  const wider = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
-  expect(wider).toBeLessThanOrEqual(0)
-  await page.context().close()
+describe('the scan itself', () => {
+  test('sees a text of too little contrast, in high contrast also one of less than 7 : 1', async () => {
+    const page = await world.open('/help')
+    await settled(page, '.glossary dt')
+    await page.evaluate(() => document.documentElement.style.setProperty('--ink', '#6a6a6a'))
+    expect(await findings(page, colours)).toEqual([])
+    expect((await findings(page, enhanced)).join()).toContain('color-contrast-enhanced')
+    await page.evaluate(() => document.documentElement.style.setProperty('--ink', '#aaaaaa'))
+    expect((await findings(page)).join()).toContain('color-contrast')
+    await page.context().close()
+  })
 })
 
 test('a bar is reached, read and changed by keyboard alone, and its form opens', async () => {

@@ -254,11 +254,18 @@ describe('on the field of the demo', () => {
   })
 })
 
+async function chooseUnits(page: Page, units: 'metric' | 'inchPound'): Promise<void> {
+  await page.getByRole('button', { name: 'Settings and help' }).click()
+  await page.getByLabel('Units').selectOption(units)
+  await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click()
+  await page.getByRole('dialog').waitFor({ state: 'detached' })
+}
+
 test('units are switched everywhere and kept, and no value changes by it', async () => {
   const page = await world.open('/games/breakwater')
   const length = page.getByLabel('Field length')
   expect(await length.inputValue()).toBe('16.6')
-  await page.getByLabel('Units').selectOption({ label: 'inch–pound (in, lb)' })
+  await chooseUnits(page, 'inchPound')
   // 16.6 m / 0.0254 and 56 kg / 0.45359237.
   expect(await length.inputValue()).toBe('653.54')
   expect(await page.getByLabel('Mass at most').inputValue()).toBe('123.46')
@@ -268,8 +275,10 @@ test('units are switched everywhere and kept, and no value changes by it', async
   await page.getByLabel('Clearance to obstacles').fill('2')
   await page.getByLabel('Field width').fill('26 ft 10 in')
   await page.reload()
+  await page.getByRole('button', { name: 'Settings and help' }).click()
   expect(await page.getByLabel('Units').inputValue()).toBe('inchPound')
-  await page.getByLabel('Units').selectOption({ label: 'metric (m, kg)' })
+  await page.keyboard.press('Escape')
+  await chooseUnits(page, 'metric')
   expect(await length.inputValue()).toBe('16.6')
   expect(await page.getByLabel('Clearance to obstacles').inputValue()).toBe('0.0508')
   expect(await page.getByLabel('Field width').inputValue()).toBe('8.1788')

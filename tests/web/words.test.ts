@@ -1,6 +1,9 @@
-import { describe, expect, test } from 'vitest'
+import { describe, expect, onTestFinished, test } from 'vitest'
 import { breakwater, optionOf } from '../../seed/index.ts'
 import type { CompareReport, Input } from '../../src/model/compare/types.ts'
+import { Planner } from '../../src/model/plan/index.ts'
+import { chooseUnits } from '../../web/units/system.ts'
+import { explainPlan } from '../../web/words/explain.ts'
 import { percent, plain, points, seconds, signedPoints } from '../../web/words/format.ts'
 import { inputWords } from '../../web/words/inputs.ts'
 import { measureWords } from '../../web/words/measure.ts'
@@ -73,6 +76,13 @@ describe('the answer in words', () => {
   test('names the best option and its lead', () => {
     expect(headline(found, options)).toBe('Kittiwake, finish when it pays: +2.1 points a match')
   })
+  test('says that two are level where no tenth of a point is between them', () => {
+    const options = [optionOf('shearwater-best'), optionOf('kittiwake-best')]
+    expect(headline({ ...found, lead: 0.04 }, options)).toBe(
+      '‘Kittiwake, finish when it pays’ and ‘Shearwater, finish when it pays’ are level',
+    )
+    expect(headline({ ...found, lead: 0.06 }, options)).toMatch(/\+0\.1 points a match$/)
+  })
   test('says how sure that is', () => {
     expect(sureness(found, options)).toBe(
       `The better choice with a chance of 71${nbsp}% over what you believe; ahead of ‘Shearwater, finish when it pays’ in 55${nbsp}% of single matches.`,
@@ -114,5 +124,31 @@ describe('an input in words', () => {
     const words = inputWords(pace, documents)
     expect(words.name).toBe('Kittiwake: pace of driving')
     expect(words.say(1.1)).toBe('× 1.1')
+  })
+
+  test('says speeds with the unit shown', () => {
+    const speed: Input = {
+      id: 'speed',
+      paths: ['/options/0/robot/drive/topSpeed'],
+      as: 'value',
+      low: 3,
+      likely: 3.5,
+      high: 4,
+    }
+    expect(inputWords(speed, documents).say(3.048)).toBe(`3.05${nbsp}m/s`)
+    chooseUnits('inchPound')
+    onTestFinished(() => chooseUnits('metric'))
+    // 1 ft = 0.3048 m exactly.
+    expect(inputWords(speed, documents).say(3.048)).toBe(`10${nbsp}ft/s`)
+    expect(inputWords({ ...speed, as: 'add' }, documents).say(0.3048)).toBe(`+1${nbsp}ft/s`)
+    expect(inputWords({ ...speed, as: 'factor' }, documents).say(1.1)).toBe('× 1.1')
+    expect(
+      explainPlan(
+        breakwater.game,
+        options[0]!,
+        new Planner(breakwater.game).report(options[0]!, { with: [] }),
+        'here',
+      ).inputs.map(({ value }) => value),
+    ).toContain(`12.47${nbsp}ft/s`)
   })
 })

@@ -151,7 +151,7 @@ function FieldScale(props: { x: number; y: number; metre: number }) {
         />
       ))}
       <text x={pixel(props.x + 4 * step + 6)} y={props.y + 8} fontSize="12" className="soft">
-        {metric ? '4 m' : '8 ft'}
+        {words().field.scale[metric ? 'metric' : 'inchPound']}
       </text>
     </g>
   )

@@ -32,7 +32,7 @@ export function GuessSpread(props: { guesses: readonly Guess[]; pooled: Guess; w
             style={{ stroke: 'var(--rule)' }}
           />
           <text x={pixel(scale(tick))} y={bottom + 16} fontSize="12" textAnchor="middle" className="soft">
-            {tick === 0 ? '0 s' : tick}
+            {tick === 0 ? '0 s' : plain(tick, 3)}
           </text>
         </g>
       ))}

@@ -1,3 +1,4 @@
+import { plain } from '../words/format.ts'
 import { pixel, type Scale, ticks } from './scale.ts'
 
 /** A time axis in the manner of a sea chart's border: alternating black and white lengths, one per tick. */
@@ -33,7 +34,7 @@ export function TimeScale(props: { scale: Scale; domain: [number, number]; y: nu
           fontSize="12"
           className="soft"
         >
-          {mark}
+          {plain(mark, 3)}
           {props.unit && mark === marks.at(-1) ? ` ${props.unit}` : ''}
         </text>
       ))}

@@ -12,12 +12,20 @@ import type {
   SaveRequest,
   StoredDocument,
 } from '../../src/store/types.ts'
+import { words } from '../words/catalogue.ts'
+import { problemsInWords, refusalWords } from '../words/problems.ts'
 import { announce } from './connection.ts'
+
+interface Failure {
+  code: string
+  message: string
+  problems?: Problem[]
+}
 
 /** The server could not be reached at all. */
 export class Unreachable extends Error {
   constructor() {
-    super('The server does not answer. What you typed stays in this browser; try again when it is back.')
+    super(words().shell.unreachable)
     this.name = 'Unreachable'
   }
 }
@@ -35,12 +43,18 @@ const watched: typeof fetch = async (input, init) => {
 
 const client = createTRPCClient<AppRouter>({ links: [httpBatchLink({ url: '/trpc', fetch: watched })] })
 
+/** What the server said of a refusal. */
+const failureIn = (error: unknown): Failure | null =>
+  error instanceof TRPCClientError ? ((error.data as { failure?: Failure } | null)?.failure ?? null) : null
+
 /** Turns what the transport throws into a sentence for the person. */
 async function said<T>(call: Promise<T>): Promise<T> {
   try {
     return await call
   } catch (error) {
     if (error instanceof TRPCClientError && !error.data) throw new Unreachable()
+    const failure = failureIn(error)
+    if (failure) (error as Error).message = refusalWords(failure)
     throw error
   }
 }
@@ -80,12 +94,15 @@ export const closeRound = (code: string): Promise<Round & { guesses: Guess[] | n
 export const getReach = (): Promise<{ onlyHere: boolean; addresses: string[] }> => said(client.guesses.reach.query({}))
 
 /** What is wrong with a document, saved or not; `shape` says whether it has the form of its kind at all. */
-export const checkDocument = (kind: DocumentKind, body: unknown): Promise<{ shape: boolean; problems: Problem[] }> =>
-  said(client.documents.check.mutate({ kind, body }))
+export async function checkDocument(
+  kind: DocumentKind,
+  body: unknown,
+): Promise<{ shape: boolean; problems: Problem[] }> {
+  const { shape, problems } = await said(client.documents.check.mutate({ kind, body }))
+  return { shape, problems: problemsInWords(problems as Problem[]) }
+}
 
 /** All that the server found wrong with a document, with the path of each; none where it was something else. */
 export function problemsOf(error: unknown): readonly Problem[] {
-  if (!(error instanceof TRPCClientError)) return []
-  const data = error.data as { failure?: { problems?: Problem[] } } | null
-  return data?.failure?.problems ?? []
+  return problemsInWords(failureIn(error)?.problems ?? [])
 }

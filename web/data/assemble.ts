@@ -1,6 +1,7 @@
 import type { CompareRequest } from '../../src/model/compare/types.ts'
 import type { ComparisonRecord, DesignRecord, OptionRecord } from '../../src/model/documents/records.ts'
 import type { Game, Option, Robot } from '../../src/model/documents/types.ts'
+import { words } from '../words/catalogue.ts'
 
 /** An option with its robot: what the model computes. */
 export const assembleOption = (record: OptionRecord, robot: Robot): Option => ({ ...record.option, robot })
@@ -27,7 +28,7 @@ export function firstOption(game: Game, robot: Robot): Option {
   return {
     format: 1,
     id: `${robot.id}-all`,
-    name: 'All that it can do',
+    name: words().shell.firstWay,
     robot,
     start: auto?.starts[0] ?? game.starts[0]?.id ?? '',
     auto: auto?.id ?? null,

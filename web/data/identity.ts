@@ -1,3 +1,5 @@
+import { words } from '../words/catalogue.ts'
+
 const letters = 'abcdefghjkmnpqrstuvwxyz23456789'
 
 /** A short random ending, so that two people who copy the same thing do not meet. */
@@ -7,7 +9,10 @@ const ending = (): string =>
 /** An id for a copy of a document. */
 export const copyId = (id: string): string => `${id.replace(/-[a-z2-9]{5}$/, '').slice(0, 40)}-${ending()}`
 
-export const copyName = (name: string): string => (name.endsWith(', copy') ? name : `${name}, copy`)
+export function copyName(name: string): string {
+  const { copyOf } = words().shell
+  return name.endsWith(copyOf('')) ? name : copyOf(name)
+}
 
 /** An id made from a name: 'North pier' → 'north-pier-x7k2m'. */
 export const idFrom = (name: string): string => {

@@ -1,18 +1,21 @@
-import { type Caution, cautions, whoDecides } from '../words/cautions.ts'
+import { words } from '../words/catalogue.ts'
+
+export type CautionId = 'lifted' | 'spinning' | 'air' | 'energy'
 
 /** How people get hurt by what this page helps to build or run, and what is usually done. */
-export function Cautions(props: { which: Caution['id'][] }) {
+export function Cautions(props: { which: CautionId[] }) {
+  const texts = words().cautions
   return (
-    <aside className="caution stack" aria-label="Cautions">
+    <aside className="caution stack" aria-label={texts.label}>
       <div className="caution-list">
         {props.which.map((id) => (
           <div key={id}>
-            <h3>{cautions[id].title}</h3>
-            <p>{cautions[id].text}</p>
+            <h3>{texts[id].title}</h3>
+            <p>{texts[id].text}</p>
           </div>
         ))}
       </div>
-      <p>{whoDecides}</p>
+      <p>{texts.whoDecides}</p>
     </aside>
   )
 }

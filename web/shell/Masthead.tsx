@@ -1,18 +1,14 @@
+import { Suspense, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import { useReachable } from '../data/connection.ts'
 import { words } from '../words/catalogue.ts'
-import { UnitSwitch } from './UnitSwitch.tsx'
+import { isAt, places } from './places.ts'
+import { screen } from './screen.ts'
 import './masthead.css'
 
-const places = [
-  { href: '/', name: 'start' },
-  { href: '/games', name: 'games' },
-  { href: '/quick-sheet', name: 'quickSheet' },
-  { href: '/designs', name: 'designs' },
-  { href: '/trade-offs', name: 'tradeOffs' },
-  { href: '/decisions', name: 'decisions' },
-] as const
+const SettingsPanel = screen(() => import('./SettingsPanel.tsx'))
 
+/** Where one is and can go. On a phone the mark stands for the name and for the start page, so that two lines are enough. */
 export function Masthead() {
   const [location] = useLocation()
   const reachable = useReachable()
@@ -25,19 +21,19 @@ export function Masthead() {
       <div className="masthead-line">
         <Link href="/" className="masthead-name">
           <img src="/mark.svg" alt="" width="30" height="30" />
-          Cyclewright
+          <span>Cyclewright</span>
         </Link>
         <nav aria-label={texts.screens}>
           {places.map(({ href, name }) => {
-            const here = href === '/' ? location === '/' : location.startsWith(href)
+            const here = isAt(location, href)
             return (
-              <Link key={href} href={href} aria-current={here ? 'page' : undefined}>
+              <Link key={href} href={href} className={`to-${name}`} aria-current={here ? 'page' : undefined}>
                 {texts.places[name]}
               </Link>
             )
           })}
         </nav>
-        <UnitSwitch />
+        <SettingsButton />
       </div>
       <div className="graticule" aria-hidden="true" />
       {!reachable && (
@@ -46,5 +42,35 @@ export function Masthead() {
         </p>
       )}
     </header>
+  )
+}
+
+function SettingsButton() {
+  const [open, setOpen] = useState(false)
+  return (
+    <>
+      <button type="button" className="settings-button" aria-haspopup="dialog" onClick={() => setOpen(true)}>
+        <svg width="22" height="22" viewBox="0 0 22 22" aria-hidden="true">
+          <path d="M2 5h18M2 11h18M2 17h18" stroke="currentColor" strokeWidth="1.6" />
+          {[14, 6, 12].map((x, row) => (
+            <circle
+              key={x}
+              cx={x}
+              cy={5 + 6 * row}
+              r="2.6"
+              fill="var(--sheet)"
+              stroke="currentColor"
+              strokeWidth="1.6"
+            />
+          ))}
+        </svg>
+        <span>{words().shell.settings}</span>
+      </button>
+      {open && (
+        <Suspense>
+          <SettingsPanel onClose={() => setOpen(false)} />
+        </Suspense>
+      )}
+    </>
   )
 }

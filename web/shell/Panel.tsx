@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react'
+import { words } from '../words/catalogue.ts'
 import './panel.css'
 
 /** A panel over the screen. The browser's own dialog keeps the focus in it, and Escape closes it. */
@@ -11,6 +12,8 @@ export function Panel(props: {
 }) {
   const ref = useRef<HTMLDialogElement>(null)
   const id = useId()
+  // By the dialog itself, which gives the focus back to what opened it.
+  const close = () => ref.current?.close()
   useEffect(() => {
     const dialog = ref.current
     if (!dialog) return
@@ -25,15 +28,15 @@ export function Panel(props: {
       aria-labelledby={id}
       onClose={props.onClose}
       onClick={(event) => {
-        if (event.target === ref.current) props.onClose()
+        if (event.target === ref.current) close()
       }}
     >
       {props.open && (
         <div className="panel-inside stack">
           <div className="row spread">
             <h2 id={id}>{props.title}</h2>
-            <button type="button" className="plain-button" onClick={props.onClose}>
-              Close
+            <button type="button" className="plain-button" onClick={close}>
+              {words().shell.close}
             </button>
           </div>
           {props.children}

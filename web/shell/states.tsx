@@ -1,11 +1,12 @@
 import { Button, Loader } from '@mantine/core'
 import { Component, type ReactNode } from 'react'
+import { words } from '../words/catalogue.ts'
 
 export function Loading(props: { what: string }) {
   return (
     <div className="row" role="status" aria-live="polite">
       <Loader size="sm" color="var(--deep)" aria-hidden="true" />
-      <span>Loading {props.what} …</span>
+      <span>{words().shell.loading(props.what)}</span>
     </div>
   )
 }
@@ -21,7 +22,7 @@ export function Trouble(props: { title: string; error: unknown; retry?: () => vo
       {props.retry && (
         <div>
           <Button variant="default" onClick={props.retry}>
-            Try again
+            {words().shell.again}
           </Button>
         </div>
       )}
@@ -47,12 +48,8 @@ export class Guard extends Component<{ children: ReactNode }, { error: unknown }
   override render() {
     if (this.state.error === null) return this.props.children
     return (
-      <Trouble
-        title="This screen could not be drawn"
-        error={this.state.error}
-        retry={() => this.setState({ error: null })}
-      >
-        <p>What you saved is safe, and unsaved edits are kept in this browser.</p>
+      <Trouble title={words().shell.broken} error={this.state.error} retry={() => this.setState({ error: null })}>
+        <p>{words().shell.safe}</p>
       </Trouble>
     )
   }

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react'
+import { pressed } from './shortcuts.ts'
 
-/** Ctrl+Z undoes, Ctrl+Shift+Z or Ctrl+Y redoes, in fields too: what was typed there is in the same history. */
+/** Undoes and redoes by keys, in fields too: what was typed there is in the same history. */
 export function useUndoKeys(of: { undo(): void; redo(): void; on: boolean }): void {
   const { on } = of
   const actions = useRef(of)
@@ -10,14 +11,10 @@ export function useUndoKeys(of: { undo(): void; redo(): void; on: boolean }): vo
   useEffect(() => {
     if (!on) return
     const press = (event: KeyboardEvent) => {
-      if (!(event.ctrlKey || event.metaKey) || event.altKey) return
-      const key = event.key.toLowerCase()
-      const back = key === 'z' && !event.shiftKey
-      const forth = (key === 'z' && event.shiftKey) || key === 'y'
-      if (!back && !forth) return
+      const which = pressed(event, 'undo', 'redo')
+      if (which === null) return
       event.preventDefault()
-      if (back) actions.current.undo()
-      else actions.current.redo()
+      actions.current[which]()
     }
     addEventListener('keydown', press)
     return () => removeEventListener('keydown', press)

@@ -1,22 +1,25 @@
+import { plain, typedNumber } from '../words/format.ts'
 import { type Quantity, type System, units } from './quantities.ts'
+import { unitsShown } from './system.ts'
 
-/** A number with at most so many decimals, and none that say nothing. */
-const trimmed = (value: number, digits: number): string => String(Number(value.toFixed(digits)) + 0)
-
-/** A kept SI value in the unit shown, without the unit: what stands in a field. */
-export function writeQuantity(value: number, quantity: Quantity, system: System): string {
+/** A kept SI value in the unit shown, with the digits that somebody could measure. */
+export function shownValue(value: number, quantity: Quantity, system: System): number {
   const { factor, digits } = units[system][quantity]
-  return trimmed(value / factor, digits)
+  return Number((value / factor).toFixed(digits)) + 0
 }
 
+/** The same as it stands in a field, without the unit. */
+export const writeQuantity = (value: number, quantity: Quantity, system: System): string =>
+  typedNumber(String(shownValue(value, quantity, system)))
+
 /** A kept SI value with its unit, in words: '1.4 m', '55.12 in'. `digits` where fewer decimals say enough. */
-export function sayQuantity(value: number, quantity: Quantity, system: System, digits?: number): string {
+export function sayQuantity(value: number, quantity: Quantity, system = unitsShown(), digits?: number): string {
   const { symbol, factor, digits: most } = units[system][quantity]
-  return `${trimmed(value / factor, Math.min(most, digits ?? most)).replace('-', '\u2212')}\u00a0${symbol}`
+  return `${plain(value / factor, Math.min(most, digits ?? most))}\u00a0${symbol}`
 }
 
 /** A distance as people say it: '12.3 m', '40 ft 4 in'. */
-export function sayDistance(metres: number, system: System): string {
+export function sayDistance(metres: number, system = unitsShown()): string {
   if (system === 'metric') return sayQuantity(metres, 'length', system, 2)
   const inches = Math.round(metres / units.inchPound.length.factor)
   const feet = Math.floor(inches / 12)

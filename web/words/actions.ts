@@ -1,5 +1,6 @@
 import type { Game, Load } from '../../src/model/documents/types.ts'
 import type { Action, PlanNode } from '../../src/model/plan/types.ts'
+import { words } from './catalogue.ts'
 
 const named = (places: readonly { id: string; name: string }[], id: string): string =>
   places.find((place) => place.id === id)?.name ?? id
@@ -12,15 +13,15 @@ export const placeName = (game: Game, id: string): string =>
 export function spotName(game: Game, id: string): string {
   for (const place of [...game.sources, ...game.goals, ...game.finishes]) {
     const index = place.spots.findIndex((spot) => spot.id === id)
-    if (index >= 0) return place.spots.length > 1 ? `${place.name}, spot ${index + 1}` : place.name
+    if (index >= 0) return place.spots.length > 1 ? words().actions.spot(place.name, index + 1) : place.name
   }
   const start = game.starts.find((candidate) => candidate.id === id)
-  return start ? `Start ${start.name}` : id
+  return start ? words().actions.start(start.name) : id
 }
 
 /** 'empty', 'holding 1 Buoy'. */
 export const loadWords = (game: Game, load: Load | null): string =>
-  load ? `holding ${load.count} ${named(game.pieces, load.piece)}` : 'empty'
+  load ? words().actions.holding(load.count, named(game.pieces, load.piece)) : words().actions.empty
 
 /** 'At the Gantry, empty'. */
 export const nodeWords = (game: Game, node: PlanNode): string =>
@@ -28,10 +29,11 @@ export const nodeWords = (game: Game, node: PlanNode): string =>
 
 /** What a robot does next, in words: 'collect 2 from Slipway', 'score at Gantry', 'go to Davit', 'nothing more'. */
 export function actionWords(game: Game, action: Action): string {
-  if (action.kind === 'collect') return `collect ${action.load} from ${spotName(game, action.spot)}`
-  if (action.kind === 'score') return `score at ${spotName(game, action.spot)}`
-  if (action.kind === 'finish') return `go to ${spotName(game, action.spot)}`
-  return 'nothing more'
+  const texts = words().actions
+  if (action.kind === 'collect') return texts.collect(action.load, spotName(game, action.spot))
+  if (action.kind === 'score') return texts.score(spotName(game, action.spot))
+  if (action.kind === 'finish') return texts.finish(spotName(game, action.spot))
+  return texts.stop
 }
 
 /** The place that an action leads to, or null where the robot stops. */

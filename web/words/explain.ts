@@ -1,7 +1,9 @@
 import type { CompareReport, Input } from '../../src/model/compare/types.ts'
 import type { Game, Option } from '../../src/model/documents/types.ts'
 import type { PlanReport } from '../../src/model/plan/types.ts'
+import { sayQuantity } from '../units/write.ts'
 import { placeName } from './actions.ts'
+import { words } from './catalogue.ts'
 import { percent, plain, points, seconds, signedPoints } from './format.ts'
 import { inputWords } from './inputs.ts'
 import { optionName, type Verdict } from './verdict.ts'
@@ -20,34 +22,37 @@ export interface Explanation {
 const awardNote = (game: Game, goal: string, pieces: number): string => {
   const award = game.goals.find(({ id }) => id === goal)?.award
   if (!award) return ''
+  const text = words().explain.plan
   return award.kind === 'each'
-    ? `${points(pieces)} pieces in teleop × ${award.teleop} points`
-    : `${points(pieces)} pieces in teleop, ${award.teleopPerSecond} points a second held`
+    ? text.each(points(pieces), plain(award.teleop))
+    : text.held(points(pieces), plain(award.teleopPerSecond))
 }
 
 export const robotInputs = (option: Option): Explanation['inputs'] => {
   const { drive, form } = option.robot
+  const text = words().explain.robot
+  const acceleration = (value: number) => sayQuantity(value, 'acceleration')
   return [
-    { label: 'Robot', value: option.robot.name },
-    { label: 'Top speed', value: `${plain(drive.topSpeed)} m/s` },
-    { label: 'Acceleration, braking', value: `${plain(drive.acceleration)}, ${plain(drive.deceleration)} m/s²` },
-    { label: 'Spread of form', value: `× ${plain(form.spread)}` },
-    { label: 'Finish', value: finishWords(option) },
+    { label: text.robot, value: option.robot.name },
+    { label: text.topSpeed, value: sayQuantity(drive.topSpeed, 'speed') },
+    { label: text.acceleration, value: [drive.acceleration, drive.deceleration].map(acceleration).join(', ') },
+    { label: text.form, value: `× ${plain(form.spread)}` },
+    { label: text.finish, value: finishWords(option) },
   ]
 }
 
-export const finishWords = (option: Pick<Option, 'finish'>): string =>
-  option.finish.mode === 'always'
-    ? `always at ${seconds(option.finish.at)} left`
-    : option.finish.mode === 'skip'
-      ? 'left out'
-      : 'when it pays'
+export function finishWords({ finish }: Pick<Option, 'finish'>): string {
+  const text = words().explain.finish
+  return finish.mode === 'always' ? text.always(seconds(finish.at)) : text[finish.mode]
+}
 
 /** The expected points of one option in one match. */
 export function explainPlan(game: Game, option: Option, report: PlanReport, source: string): Explanation {
   const { expected } = report
+  const text = words().explain.plan
+  const whole = words().explain.option
   const parts = [
-    { label: 'Autonomous', value: points(expected.autonomous) },
+    { label: text.autonomous, value: points(expected.autonomous) },
     ...Object.entries(expected.goals).map(([id, goal]) => ({
       label: placeName(game, id),
       value: points(goal.points),
@@ -56,17 +61,16 @@ export function explainPlan(game: Game, option: Option, report: PlanReport, sour
     ...Object.entries(expected.finishes).map(([id, finish]) => ({
       label: placeName(game, id),
       value: points(finish.points),
-      note: `tried in ${percent(Math.min(1, finish.attempts))} of matches`,
+      note: text.tried(percent(Math.min(1, finish.attempts))),
     })),
-    ...(expected.adjust === 0 ? [] : [{ label: 'Adjusted by hand', value: points(expected.adjust) }]),
+    ...(expected.adjust === 0 ? [] : [{ label: text.adjusted, value: points(expected.adjust) }]),
   ]
   return {
-    title: `Expected points: ${option.name}`,
-    result: `${points(expected.total)} points a match; 8 of 10 matches between ${points(report.p10)} and ${points(report.p90)}`,
-    formula:
-      'At every moment the robot does what is worth most for the time left: for each possible trip, the points it brings times its chance, plus what the time after it is still worth. The parts below are what that brings on average.',
+    title: whole.title(option.name),
+    result: whole.result(points(expected.total), points(report.p10), points(report.p90)),
+    formula: text.formula,
     parts,
-    total: { label: 'Expected points', value: points(expected.total) },
+    total: { label: text.total, value: points(expected.total) },
     inputs: robotInputs(option),
     source,
   }
@@ -80,25 +84,25 @@ export function explainLead(
   source: string,
 ): Explanation {
   const mean = (id: string | null) => report.options.find((option) => option.id === id)
+  const text = words().explain.lead
   const [best, second] = [mean(found.best), mean(found.second)]
   const parts = [best, second].flatMap((summary, index) =>
     summary
       ? [
           {
-            label: `${index === 0 ? '' : 'less '}${optionName(options, summary.id)}`,
+            label: index === 0 ? optionName(options, summary.id) : text.less(optionName(options, summary.id)),
             value: points(summary.mean),
-            note: `8 of 10 matches between ${points(summary.p10)} and ${points(summary.p90)}`,
+            note: text.between(points(summary.p10), points(summary.p90)),
           },
         ]
       : [],
   )
   return {
-    title: 'The lead',
-    result: `${signedPoints(found.lead)} points a match`,
-    formula:
-      'Expected points of the best option less those of the next, each option played as well as its robot can, every number as its documents say.',
+    title: text.title,
+    result: text.result(signedPoints(found.lead)),
+    formula: text.formula,
     parts,
-    total: { label: 'Lead', value: signedPoints(found.lead) },
+    total: { label: text.total, value: signedPoints(found.lead) },
     inputs: [],
     source,
   }
@@ -112,22 +116,19 @@ export function explainChance(
   source: string,
 ): Explanation {
   const belief = report.belief
+  const text = words().explain.chance
   return {
-    title: 'Chance of being the better choice',
-    result: belief ? percent(Math.max(...Object.values(belief.best))) : 'not computed',
-    formula:
-      'Each unknown is drawn from what you believe about it, 2,000 times, all options on the same draws; counted is how often each option has the most expected points.',
+    title: text.title,
+    result: belief ? percent(Math.max(...Object.values(belief.best))) : text.none,
+    formula: text.formula,
     parts: Object.entries(belief?.best ?? {}).map(([id, chance]) => ({
       label: optionName(documents.options, id),
       value: percent(chance),
-      note: `${points(belief?.regret[id] ?? 0)} points a match lost on average if it is chosen and another would have been better`,
+      note: text.regret(points(belief?.regret[id] ?? 0)),
     })),
     inputs: inputs.map((input) => {
-      const words = inputWords(input, documents)
-      return {
-        label: words.name,
-        value: `${words.say(input.low)} to ${words.say(input.high)}, likely ${words.say(input.likely)}`,
-      }
+      const { name, say } = inputWords(input, documents)
+      return { label: name, value: text.believed(say(input.low), say(input.high), say(input.likely)) }
     }),
     source,
   }

@@ -1,7 +1,11 @@
 import type { Input } from '../../src/model/compare/types.ts'
 import type { Game, Option } from '../../src/model/documents/types.ts'
 import { valueAt } from '../data/place.ts'
+import type { Quantity } from '../units/quantities.ts'
+import { unitsShown } from '../units/system.ts'
+import { sayQuantity } from '../units/write.ts'
 import { placeName } from './actions.ts'
+import { words } from './catalogue.ts'
 import { listed, percent, plain, points, seconds } from './format.ts'
 
 export interface InputWords {
@@ -12,6 +16,8 @@ export interface InputWords {
   /** A value of the input with its unit. */
   say(value: number): string
   measure: 'probability' | 'seconds' | 'factor' | 'points' | 'number'
+  /** What its values measure, where that has another unit in inch–pound. */
+  quantity: Quantity | null
 }
 
 const pointerParts = (pointer: string): string[] =>
@@ -20,20 +26,10 @@ const pointerParts = (pointer: string): string[] =>
     .slice(1)
     .map((part) => part.replaceAll('~1', '/').replaceAll('~0', '~'))
 
-const words: { [key: string]: string } = {
-  topSpeed: 'top speed',
-  acceleration: 'acceleration',
-  deceleration: 'braking',
-  pace: 'pace of driving',
-  spread: 'spread of form',
-  success: 'success',
-  points: 'points',
-  retry: 'time of a retry',
-  absent: 'chance of not playing',
-  stops: 'chance of stopping',
-  whole: 'time of the leg',
-  duration: 'time',
-  leaves: 'chance of leaving the start',
+/** The word for a field of a document; null where it has none. */
+function fieldWord(key: string | undefined): string | null {
+  const { inputs } = words().actions
+  return key !== undefined && Object.hasOwn(inputs, key) ? inputs[key as keyof typeof inputs] : null
 }
 
 interface Documents {
@@ -44,10 +40,11 @@ interface Documents {
 /** Names what a pointer points at, without its option: 'success at Davit', 'Aim at Gantry'. */
 function thing(parts: string[], documents: Documents): string {
   const { game } = documents
+  const texts = words().actions
   if (parts[0] === 'game') {
     const member = valueAt(documents, parts.slice(0, 3)) as { name?: string } | undefined
-    const last = words[parts.at(-1)!] ?? parts.at(-1)!
-    return member?.name ? `${last} of ${member.name}` : last
+    const last = fieldWord(parts.at(-1)) ?? parts.at(-1)!
+    return member?.name ? texts.inputOf(last, member.name) : last
   }
   const rest = parts[2] === 'robot' ? parts.slice(3) : parts.slice(2)
   const [group, place] = rest
@@ -57,12 +54,12 @@ function thing(parts: string[], documents: Documents): string {
     const stage =
       stageAt > 0 ? (valueAt(documents, parts.slice(0, stageAt + 2)) as { name?: string } | undefined) : undefined
     if (stage?.name) return `${stage.name} (${where})`
-    const what = words[parts.at(-1)!] ?? words[rest[rest.length - 2] ?? ''] ?? parts.at(-1)!
-    return what === 'success' ? `success at ${where}` : `${what}, ${where}`
+    if (parts.at(-1) === 'success') return texts.successAt(where)
+    return `${fieldWord(parts.at(-1)) ?? fieldWord(rest.at(-2)) ?? parts.at(-1)!}, ${where}`
   }
-  if (group === 'holdSeconds' && place) return `seconds held at ${placeName(game, place)}`
-  if (group === 'adjust') return String(valueAt(documents, [...parts.slice(0, 4), 'label']) ?? 'adjustment')
-  return words[parts.at(-1)!] ?? words[group ?? ''] ?? rest.join(' ')
+  if (group === 'holdSeconds' && place) return texts.heldAt(placeName(game, place))
+  if (group === 'adjust') return String(valueAt(documents, [...parts.slice(0, 4), 'label']) ?? texts.adjustment)
+  return fieldWord(parts.at(-1)) ?? fieldWord(group) ?? rest.join(' ')
 }
 
 function measureOf(input: Input, parts: string[]): InputWords['measure'] {
@@ -76,11 +73,25 @@ function measureOf(input: Input, parts: string[]): InputWords['measure'] {
   return 'number'
 }
 
+const quantities: { readonly [field: string]: Quantity } = {
+  topSpeed: 'speed',
+  acceleration: 'acceleration',
+  deceleration: 'acceleration',
+  length: 'length',
+  width: 'length',
+  clearance: 'length',
+}
+
+/** What the values of an input measure: nothing where they are factors. */
+const quantityOf = (input: Input, parts: string[]): Quantity | null =>
+  input.as === 'factor' ? null : (quantities[parts.at(-1) ?? ''] ?? null)
+
 /** An input in the team's words, with how its values are written. */
 export function inputWords(input: Input, documents: Documents): InputWords {
   const all = input.paths.map(pointerParts)
   const first = all[0] ?? ['']
   const measure = measureOf(input, first)
+  const quantity = quantityOf(input, first)
   const owners = new Set(
     all.filter((parts) => parts[0] === 'options').map((parts) => documents.options[Number(parts[1])]?.robot.name ?? ''),
   )
@@ -93,7 +104,8 @@ export function inputWords(input: Input, documents: Documents): InputWords {
     if (measure === 'factor') return `× ${plain(value, 2)}`
     if (measure === 'seconds') return signed(seconds(value), value)
     if (measure === 'points') return signed(points(value), value)
+    if (quantity) return signed(sayQuantity(value, quantity, unitsShown(), 2), value)
     return signed(plain(value, 2), value)
   }
-  return { name: /[A-Z ]/.test(input.id) ? input.id : owned, about: owned, say, measure }
+  return { name: /[A-Z ]/.test(input.id) ? input.id : owned, about: owned, say, measure, quantity }
 }

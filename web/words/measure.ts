@@ -1,6 +1,7 @@
 import type { BeliefReport, Input } from '../../src/model/compare/types.ts'
 import type { Game, Option } from '../../src/model/documents/types.ts'
-import { points } from './format.ts'
+import { words } from './catalogue.ts'
+import { plain, points } from './format.ts'
 import { inputWords } from './inputs.ts'
 
 /**
@@ -12,6 +13,7 @@ export function measureWords(
   inputs: readonly Input[],
   documents: { game: Game; options: readonly Option[] },
 ): string {
+  const texts = words().verdict.measure
   const candidates = inputs.flatMap((input) => {
     const values = belief.evsi[input.id] ?? []
     const most = Math.max(0, ...values.map(([, value]) => value))
@@ -19,7 +21,7 @@ export function measureWords(
     return enough && most >= 0.05 ? [{ input, count: enough[0], value: enough[1], most }] : []
   })
   const best = candidates.sort((a, b) => b.most - a.most)[0]
-  if (!best) return 'No measurement of one unknown alone is worth as much as 0.1 points a match.'
+  if (!best) return texts.none(plain(0.1))
   const { name } = inputWords(best.input, documents)
-  return `Measure ‘${name}’ ${best.count} times before deciding: worth ${points(best.value)} points a match.`
+  return texts.best(name, best.count, points(best.value))
 }

@@ -1,7 +1,8 @@
 import type { CompareReport, Crossing, Input } from '../../src/model/compare/types.ts'
 import type { Game, Option } from '../../src/model/documents/types.ts'
+import { words } from './catalogue.ts'
 import { percent, signedPoints } from './format.ts'
-import { inputWords } from './inputs.ts'
+import { type InputWords, inputWords } from './inputs.ts'
 
 export interface Verdict {
   best: string
@@ -31,20 +32,24 @@ export function verdict(report: CompareReport): Verdict | null {
 export const optionName = (options: readonly Option[], id: string): string =>
   options.find((option) => option.id === id)?.name ?? id
 
-/** 'Leave the davit out: +2.1 points a match'. */
-export const headline = (found: Verdict, options: readonly Option[]): string =>
-  found.second === null
-    ? optionName(options, found.best)
-    : `${optionName(options, found.best)}: ${signedPoints(found.lead)} points a match`
+/** Whether no difference is left in what is shown of the lead. */
+export const isLevel = (found: Verdict): boolean => found.second !== null && Math.abs(found.lead) < 0.05
+
+/** 'Leave the davit out: +2.1 points a match', or that the two best are level. */
+export function headline(found: Verdict, options: readonly Option[]): string {
+  const best = optionName(options, found.best)
+  if (found.second === null) return best
+  if (isLevel(found)) return words().verdict.level(best, optionName(options, found.second))
+  return words().verdict.headline(best, signedPoints(found.lead))
+}
 
 /** How sure the headline is, in one sentence. */
 export function sureness(found: Verdict, options: readonly Option[]): string {
-  if (found.second === null) return 'There is nothing to compare it with yet.'
+  const texts = words().verdict
+  if (found.second === null) return texts.alone
   const parts: string[] = []
-  if (found.chance !== null)
-    parts.push(`the better choice with a chance of ${percent(found.chance)} over what you believe`)
-  if (found.matches !== null)
-    parts.push(`ahead of ‘${optionName(options, found.second)}’ in ${percent(found.matches)} of single matches`)
+  if (found.chance !== null) parts.push(texts.chance(percent(found.chance)))
+  if (found.matches !== null) parts.push(texts.matches(optionName(options, found.second), percent(found.matches)))
   return parts.length > 0 ? `${parts.join('; ').replace(/^./, (letter) => letter.toUpperCase())}.` : ''
 }
 
@@ -54,25 +59,23 @@ export function turning(
   input: Input,
   documents: { game: Game; options: readonly Option[] },
 ): string[] {
-  const words = inputWords(input, documents)
+  const texts = words().verdict
+  const { name, say } = inputWords(input, documents)
   const crossings = report.breakEven?.crossings ?? []
-  const range = `You believe ${words.say(input.low)} to ${words.say(input.high)}, most likely ${words.say(input.likely)}.`
-  if (crossings.length === 0)
-    return [
-      `It does not turn on ‘${words.name}’ anywhere between ${words.say(input.low)} and ${words.say(input.high)}.`,
-    ]
-  return [...crossings.map((crossing) => turn(crossing, input, words, documents.options)), range]
+  const range = texts.believed(say(input.low), say(input.high), say(input.likely))
+  if (crossings.length === 0) return [texts.never(name, say(input.low), say(input.high))]
+  return [...crossings.map((crossing) => turn(crossing, input, { name, say }, documents.options)), range]
 }
 
 function turn(
   crossing: Crossing,
   input: Input,
-  words: ReturnType<typeof inputWords>,
+  { name, say }: Pick<InputWords, 'name' | 'say'>,
   options: readonly Option[],
 ): string {
   // From below to above the crossing the best option goes `from` → `to`; the answer holds on the likely value's side.
   const above = input.likely < crossing.value
   const winner = optionName(options, above ? crossing.to : crossing.from)
-  const jump = crossing.jump ? ' (a jump: the best way to play changes there)' : ''
-  return `It turns to ‘${winner}’ if ‘${words.name}’ is ${above ? 'more' : 'less'} than ${words.say(crossing.value)}${jump}.`
+  const texts = words().verdict
+  return `${texts.turns(winner, name, above, say(crossing.value))}${crossing.jump ? texts.jump : ''}.`
 }

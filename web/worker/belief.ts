@@ -1,4 +1,5 @@
 import type { BeliefReport, CompareRequest } from '../../src/model/compare/types.ts'
+import { words } from '../words/catalogue.ts'
 import { askModel } from './client.ts'
 
 const draws = 2000
@@ -36,5 +37,5 @@ export async function computeBelief(
     const report = await askModel('beliefSummary', { request, parts }, { signal: options.signal, asked: true })
     if (report) return report
   }
-  throw new Error('The draws could not be put together.')
+  throw new Error(words().worker.notJoined)
 }

@@ -1,3 +1,4 @@
+import { words } from '../words/catalogue.ts'
 import { Hand, type Waiting, type WorkerLike } from './hand.ts'
 import type { Kind, Questions, ToWorker } from './protocol.ts'
 
@@ -10,7 +11,7 @@ export interface AskOptions {
 
 const startWorker = (): WorkerLike => new Worker(new URL('./model.worker.ts', import.meta.url), { type: 'module' })
 
-const stopped = () => new DOMException('The computation was stopped.', 'AbortError')
+const stopped = () => new DOMException(words().worker.stopped, 'AbortError')
 
 let number = 0
 const live = new Map<Lane, Hand>()

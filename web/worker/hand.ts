@@ -1,4 +1,5 @@
 import { words } from '../words/catalogue.ts'
+import { refusalWords } from '../words/problems.ts'
 import { budgets } from './budgets.ts'
 import { ModelFailure } from './failure.ts'
 import type { Failure, FromWorker, Kind, ToWorker } from './protocol.ts'
@@ -103,7 +104,7 @@ export class Hand {
     else {
       this.#open.delete(message.id)
       this.#wind()
-      if (failure) open.reject(new ModelFailure(failure))
+      if (failure) open.reject(new ModelFailure({ ...failure, message: refusalWords(failure) }))
       else if ('answer' in message) open.resolve(message.answer)
     }
   }

@@ -46,7 +46,16 @@ export const checkRequest = z.strictObject({
 
 export const checkAnswer = z.strictObject({
   shape: z.boolean().describe('Whether it has the form of its kind; if not, nothing else was looked at'),
-  problems: z.array(z.strictObject({ path: z.array(z.union([z.string(), z.int()])).readonly(), message: z.string() })),
+  problems: z.array(
+    z.strictObject({
+      path: z.array(z.union([z.string(), z.int()])).readonly(),
+      message: z.string(),
+      said: z
+        .strictObject({ code: z.string(), parts: z.record(z.string(), z.unknown()) })
+        .optional()
+        .describe('The sentence’s name and parts, for who says it in another language or other units'),
+    }),
+  ),
 })
 
 export const restoreRequest = z.strictObject({

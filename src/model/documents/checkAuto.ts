@@ -1,30 +1,32 @@
 import type { Path, Problem } from '../errors.ts'
 import { placedPoints } from './checkField.ts'
-import { idSet, known, knownList, quoted } from './checkIds.ts'
+import { idSet, known, knownList } from './checkIds.ts'
+import { problem } from './sentences.ts'
 import type { Auto, AutoStep, Game, Load, Robot } from './types.ts'
 
 /** A load must be of a known piece and not more than the robot carries. */
-export function checkLoad(load: Load, robot: Robot, at: { path: Path; noun: string; game: Game }): Problem[] {
+export function checkLoad(
+  load: Load,
+  robot: Robot,
+  at: { path: Path; noun: 'preload' | 'holding'; game: Game },
+): Problem[] {
   const unknown = known(load.piece, idSet(at.game.pieces), { path: [...at.path, 'piece'], noun: 'piece' })
   if (unknown.length > 0) return unknown
   const most = robot.carries[load.piece] ?? 0
   if (load.count <= most) return []
-  const message = `${at.noun} must be at most what the robot carries of ${quoted(load.piece)} (${most}), got ${load.count}`
-  return [{ path: [...at.path, 'count'], message }]
+  return [problem([...at.path, 'count'], 'tooMany', { what: at.noun, piece: load.piece, most, count: load.count })]
 }
 
 function checkStep(step: AutoStep, path: Path, game: Game): Problem[] {
   const problems: Problem[] = []
   if (step.at > game.clock.auto) {
-    const message = `at must lie within the autonomous of ${game.clock.auto} s, got ${step.at}`
-    problems.push({ path: [...path, 'at'], message })
+    problems.push(problem([...path, 'at'], 'stepTooLate', { auto: game.clock.auto, at: step.at }))
   }
   problems.push(...known(step.piece, idSet(game.pieces), { path: [...path, 'piece'], noun: 'piece' }))
   const goal = game.goals.find(({ id }) => id === step.goal)
   problems.push(...known(step.goal, idSet(game.goals), { path: [...path, 'goal'], noun: 'goal' }))
   if (problems.length === 0 && goal && !goal.accepts.includes(step.piece)) {
-    const message = `The goal ${quoted(step.goal)} does not accept ${quoted(step.piece)}`
-    problems.push({ path: [...path, 'piece'], message })
+    problems.push(problem([...path, 'piece'], 'notAccepted', { goal: step.goal, piece: step.piece }))
   }
   return problems
 }

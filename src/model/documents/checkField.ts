@@ -1,10 +1,11 @@
 import type { Path, Problem } from '../errors.ts'
 import { obstaclesWithoutPartner, outlineFault } from '../field/index.ts'
-import { idsOf, quoted, unique } from './checkIds.ts'
+import { idsOf, unique } from './checkIds.ts'
+import { problem, type Standing } from './sentences.ts'
 import type { Field, Game, Point } from './types.ts'
 
-/** Everything of a game that stands at a point of the field, with what people call it. */
-export function placedPoints(game: Game): { id: string; at: Point; path: Path; name: string }[] {
+/** Everything of a game that stands at a point of the field, with what it is. */
+export function placedPoints(game: Game): { id: string; at: Point; path: Path; what: Standing }[] {
   const places = [
     ...game.sources.map((place, index) => ({ place, path: ['sources', index] })),
     ...game.goals.map((place, index) => ({ place, path: ['goals', index] })),
@@ -15,14 +16,14 @@ export function placedPoints(game: Game): { id: string; at: Point; path: Path; n
       id,
       at,
       path: ['starts', index],
-      name: `start ${quoted(name)}`,
+      what: { start: name },
     })),
     ...places.flatMap(({ place, path }) =>
       place.spots.map(({ id, at }, index) => ({
         id,
         at,
         path: [...path, 'spots', index],
-        name: `spot ${quoted(id)} of ${quoted(place.name)}`,
+        what: { spot: id, of: place.name },
       })),
     ),
   ]
@@ -36,20 +37,16 @@ function checkOutlines(field: Field): Problem[] {
   return field.obstacles.flatMap(({ name, outline }, index) => {
     const fault = outlineFault(outline)
     const path = ['field', 'obstacles', index, 'outline']
-    return fault === null
-      ? []
-      : [{ path, message: `The outline of the obstacle ${quoted(name)} is no simple one. ${fault}` }]
+    return fault === null ? [] : [problem(path, 'badOutline', { obstacle: name, fault })]
   })
 }
 
 /** An obstacle that the other alliance would see elsewhere, each with the place where its partner is missing. */
 function checkSymmetry(field: Field): Problem[] {
-  const how = field.symmetry === 'mirror' ? 'mirrored' : 'turned by half a turn'
   const alone = new Set(obstaclesWithoutPartner(field))
   return field.obstacles.flatMap(({ id, name }, index) => {
     if (!alone.has(id)) return []
-    const message = `The obstacle ${quoted(name)} lies on no obstacle when the field is ${how}: the alliances would see different fields`
-    return [{ path: ['field', 'obstacles', index], message }]
+    return [problem(['field', 'obstacles', index], 'noPartner', { obstacle: name, symmetry: field.symmetry })]
   })
 }
 
@@ -67,10 +64,9 @@ export function checkField(game: Game): Problem[] {
     ...outlines,
     ...points
       .filter(({ at }) => outside(at, field))
-      .map(({ at, path, name }) => ({
-        path: [...path, 'at'],
-        message: `The ${name} lies outside the field of ${field.length} m × ${field.width} m, at ${at.join(', ')}`,
-      })),
+      .map(({ at, path, what }) =>
+        problem([...path, 'at'], 'outside', { what, at, length: field.length, width: field.width }),
+      ),
     ...(outlines.length === 0 ? checkSymmetry(field) : []),
   ]
 }

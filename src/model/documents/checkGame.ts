@@ -1,13 +1,13 @@
 import type { Problem } from '../errors.ts'
 import { checkField } from './checkField.ts'
-import { idSet, idsOf, known, knownKeys, knownList, quoted, unique } from './checkIds.ts'
+import { idSet, idsOf, known, knownKeys, knownList, unique } from './checkIds.ts'
+import { problem } from './sentences.ts'
 import type { Bonus, Clock, Game } from './types.ts'
 
 function checkClock({ teleop, endgame }: Clock): Problem[] {
-  if (teleop <= 0) return [{ path: ['clock', 'teleop'], message: `teleop must be longer than 0 s, got ${teleop}` }]
+  if (teleop <= 0) return [problem(['clock', 'teleop'], 'noTeleop', { teleop })]
   if (endgame <= teleop) return []
-  const message = `endgame is the last part of teleop (${teleop} s), so it can not be longer, got ${endgame}`
-  return [{ path: ['clock', 'endgame'], message }]
+  return [problem(['clock', 'endgame'], 'longEndgame', { teleop, endgame })]
 }
 
 function checkPlaces(game: Game): Problem[] {
@@ -26,8 +26,7 @@ function checkBonus({ name, metric, atLeast }: Bonus, index: number, game: Game)
   const path = ['bonuses', index, 'metric']
   const problems: Problem[] = []
   if (typeof atLeast === 'object' && Object.keys(atLeast).length === 0) {
-    const message = `The bonus ${quoted(name)} has no level with a number to reach`
-    problems.push({ path: ['bonuses', index, 'atLeast'], message })
+    problems.push(problem(['bonuses', index, 'atLeast'], 'noLevel', { bonus: name }))
   }
   if (metric.kind === 'pieces') {
     problems.push(...knownList(metric.goals, idSet(game.goals), { path: [...path, 'goals'], noun: 'goal' }))
@@ -36,8 +35,7 @@ function checkBonus({ name, metric, atLeast }: Bonus, index: number, game: Game)
   } else if (metric.kind === 'heldSeconds') {
     problems.push(...known(metric.goal, idSet(game.goals), { path: [...path, 'goal'], noun: 'goal' }))
     if (game.goals.find(({ id }) => id === metric.goal)?.award.kind === 'each') {
-      const message = `The goal ${quoted(metric.goal)} pays for each piece; seconds of holding are counted only where holding pays`
-      problems.push({ path: [...path, 'goal'], message })
+      problems.push(problem([...path, 'goal'], 'notHeld', { goal: metric.goal }))
     }
   }
   return problems

@@ -1,19 +1,15 @@
 import type { Path, Problem } from '../errors.ts'
-
-/** How an id or a name is written in a sentence. */
-export function quoted(id: string): string {
-  return `“${id.length > 60 ? `${id.slice(0, 57)}…` : id}”`
-}
+import { type Listed, problem, type Thing } from './sentences.ts'
 
 /** Entries of one list, or of several that share their ids, must have different ids. */
-export function unique(entries: readonly { id: string; path: Path }[], noun: string): Problem[] {
+export function unique(entries: readonly { id: string; path: Path }[], list: Listed): Problem[] {
   const seen = new Set<string>()
   return entries.flatMap(({ id, path }) => {
     if (!seen.has(id)) {
       seen.add(id)
       return []
     }
-    return [{ path, message: `There are two ${noun} with the id ${quoted(id)}` }]
+    return [problem(path, 'idTwice', { list, id })]
   })
 }
 
@@ -23,19 +19,19 @@ export function idsOf(entries: readonly { id: string }[], path: Path): { id: str
 }
 
 /** An id must be that of one of the things named. */
-export function known(id: string, ids: ReadonlySet<string>, at: { path: Path; noun: string }): Problem[] {
-  return ids.has(id) ? [] : [{ path: at.path, message: `There is no ${at.noun} with the id ${quoted(id)}` }]
+export function known(id: string, ids: ReadonlySet<string>, at: { path: Path; noun: Thing }): Problem[] {
+  return ids.has(id) ? [] : [problem(at.path, 'unknown', { thing: at.noun, id })]
 }
 
 /** Every id of a list must be known and be named once. */
 export function knownList(
   list: readonly string[],
   ids: ReadonlySet<string>,
-  at: { path: Path; noun: string },
+  at: { path: Path; noun: Thing },
 ): Problem[] {
   return list.flatMap((id, index) => {
     const path = [...at.path, index]
-    if (list.indexOf(id) < index) return [{ path, message: `The ${at.noun} ${quoted(id)} is named twice` }]
+    if (list.indexOf(id) < index) return [problem(path, 'namedTwice', { thing: at.noun, id })]
     return known(id, ids, { path, noun: at.noun })
   })
 }
@@ -44,7 +40,7 @@ export function knownList(
 export function knownKeys(
   entries: { readonly [id: string]: unknown },
   ids: ReadonlySet<string>,
-  at: { path: Path; noun: string },
+  at: { path: Path; noun: Thing },
 ): Problem[] {
   return Object.keys(entries).flatMap((id) => known(id, ids, { path: [...at.path, id], noun: at.noun }))
 }
@@ -55,5 +51,5 @@ export function idSet(entries: readonly { id: string }[]): ReadonlySet<string> {
 
 /** The same problems seen from a document that contains this one. */
 export function within(before: Path, problems: readonly Problem[]): Problem[] {
-  return problems.map(({ path, message }) => ({ path: [...before, ...path], message }))
+  return problems.map((inner) => ({ ...inner, path: [...before, ...inner.path] }))
 }

@@ -1,25 +1,29 @@
 import type { Path, Problem } from '../errors.ts'
 import type { LegRequest } from '../leg/types.ts'
 import { placedPoints } from './checkField.ts'
-import { idSet, known, quoted } from './checkIds.ts'
+import { idSet, known } from './checkIds.ts'
+import { problem } from './sentences.ts'
 import type { Game, Load, Robot, Spot } from './types.ts'
 
 /** The place where a leg ends must be the game's, and the robot must have an entry for it. */
-function checkEntry(id: string, entries: object, at: { noun: string; known: ReadonlySet<string> }): Problem[] {
+function checkEntry(
+  id: string,
+  entries: object,
+  at: { noun: 'source' | 'goal' | 'finish'; known: ReadonlySet<string> },
+): Problem[] {
   const unknown = known(id, at.known, { path: [at.noun], noun: at.noun })
   if (unknown.length > 0 || Object.hasOwn(entries, id)) return unknown
-  return [{ path: [at.noun], message: `The robot has no entry for the ${at.noun} ${quoted(id)}` }]
+  return [problem([at.noun], 'noEntry', { thing: at.noun, id })]
 }
 
 function checkSpot(spot: string, spots: readonly Spot[], place: string): Problem[] {
-  return known(spot, idSet(spots), { path: ['spot'], noun: `spot of ${quoted(place)}` })
+  return known(spot, idSet(spots), { path: ['spot'], noun: { spotOf: place } })
 }
 
 function checkCount({ piece, count }: Load, robot: Robot): Problem[] {
   const most = Object.hasOwn(robot.carries, piece) ? robot.carries[piece]! : 0
   if (count <= most) return []
-  const message = `load must be at most what the robot carries of ${quoted(piece)} (${most}), got ${count}`
-  return [{ path: ['load'], message }]
+  return [problem(['load'], 'tooMany', { what: 'load', piece, most, count })]
 }
 
 function checkCollect(game: Game, robot: Robot, leg: LegRequest & { kind: 'collect' }): Problem[] {
@@ -39,13 +43,12 @@ function checkScore(game: Game, robot: Robot, leg: LegRequest & { kind: 'score' 
   const entries = robot.score[leg.goal]!
   const entry = entries[leg.entry]
   if (!entry) {
-    const message = `entry must be less than ${entries.length}, the number of ways in which the robot scores at ${quoted(goal.id)}, got ${leg.entry}`
-    return [{ path: ['entry'], message }]
+    return [problem(['entry'], 'noSuchEntry', { goal: goal.id, count: entries.length, entry: leg.entry })]
   }
   const spots = goal.spots.filter(({ id }) => entry.spots === 'any' || entry.spots.includes(id))
   const refused = goal.accepts.includes(leg.piece)
     ? checkCount({ piece: leg.piece, count: leg.load }, robot)
-    : [{ path: ['piece'], message: `The goal ${quoted(goal.id)} does not accept ${quoted(leg.piece)}` }]
+    : [problem(['piece'], 'notAccepted', { goal: goal.id, piece: leg.piece })]
   return [...checkSpot(leg.spot, spots, goal.id), ...refused]
 }
 

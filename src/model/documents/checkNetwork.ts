@@ -1,5 +1,5 @@
 import type { Path, Problem } from '../errors.ts'
-import { quoted } from './checkIds.ts'
+import { problem } from './sentences.ts'
 import type { Stage, Trip } from './types.ts'
 
 /** The stage that every network has, and that no other may be called. */
@@ -29,19 +29,17 @@ function loop(stages: readonly Stage[]): string[] | null {
 function checkStage(stage: Stage, path: Path, all: readonly Stage[]): Problem[] {
   const problems: Problem[] = []
   if (stage.id === builtIn) {
-    problems.push({ path: [...path, 'id'], message: `A stage can not be called “${builtIn}”: every leg has that one` })
+    problems.push(problem([...path, 'id'], 'builtInStage', { stage: builtIn }))
   } else if (all.find(({ id }) => id === stage.id) !== stage) {
-    problems.push({ path: [...path, 'id'], message: `There are two stages with the id ${quoted(stage.id)}` })
+    problems.push(problem([...path, 'id'], 'stageTwice', { stage: stage.id }))
   }
   stage.after.forEach((before, index) => {
     if (before === stage.id) {
-      problems.push({ path: [...path, 'after', index], message: `The stage ${quoted(stage.id)} waits for itself` })
+      problems.push(problem([...path, 'after', index], 'waitsForItself', { stage: stage.id }))
     } else if (before !== builtIn && !all.some(({ id }) => id === before)) {
-      const message = `The stage ${quoted(stage.id)} waits for ${quoted(before)}, which is not a stage here`
-      problems.push({ path: [...path, 'after', index], message })
+      problems.push(problem([...path, 'after', index], 'waitsForUnknown', { stage: stage.id, before }))
     } else if (stage.after.indexOf(before) < index) {
-      const message = `The stage ${quoted(stage.id)} names ${quoted(before)} twice`
-      problems.push({ path: [...path, 'after', index], message })
+      problems.push(problem([...path, 'after', index], 'waitsTwice', { stage: stage.id, before }))
     }
   })
   return problems
@@ -56,6 +54,5 @@ export function checkNetwork(trip: Trip, path: Path): Problem[] {
   const circle = loop(stages)
   if (!circle) return []
   const index = stages.findIndex(({ id }) => id === circle[0])
-  const message = `The stage ${quoted(circle[0]!)} waits for itself: ${circle.join(' after ')}`
-  return [{ path: [...path, 'stages', index, 'after'], message }]
+  return [problem([...path, 'stages', index, 'after'], 'circle', { stages: circle })]
 }

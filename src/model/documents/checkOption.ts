@@ -1,6 +1,7 @@
 import type { Problem } from '../errors.ts'
-import { idSet, known, knownList, quoted, within } from './checkIds.ts'
+import { idSet, known, knownList, within } from './checkIds.ts'
 import { checkRobot } from './checkRobot.ts'
+import { problem } from './sentences.ts'
 import type { Game, Option } from './types.ts'
 
 function checkRoutine(option: Option): Problem[] {
@@ -8,8 +9,7 @@ function checkRoutine(option: Option): Problem[] {
   const routine = option.robot.autos.find(({ id }) => id === option.auto)
   if (!routine) return known(option.auto, new Set(), { path: ['auto'], noun: 'routine of the robot' })
   if (routine.starts.includes(option.start)) return []
-  const message = `The routine ${quoted(routine.name)} does not begin at the start ${quoted(option.start)}`
-  return [{ path: ['auto'], message }]
+  return [problem(['auto'], 'routineElsewhere', { routine: routine.name, start: option.start })]
 }
 
 function checkHoldSeconds(game: Game, option: Option): Problem[] {
@@ -25,10 +25,7 @@ function checkHoldSeconds(game: Game, option: Option): Problem[] {
     ),
     ...holding
       .filter((goal) => used.has(goal) && !Object.hasOwn(option.holdSeconds, goal))
-      .map((goal) => ({
-        path: ['holdSeconds'],
-        message: `The goal ${quoted(goal)} pays for holding: holdSeconds must say how many seconds one piece buys there`,
-      })),
+      .map((goal) => problem(['holdSeconds'], 'noHoldSeconds', { goal })),
   ]
 }
 
@@ -36,16 +33,13 @@ function checkTimes(game: Game, option: Option): Problem[] {
   const { teleop } = game.clock
   const problems: Problem[] = []
   if (option.finish.mode === 'always' && option.finish.at > teleop) {
-    const message = `at is time left in teleop, so at most ${teleop} s, got ${option.finish.at}`
-    problems.push({ path: ['finish', 'at'], message })
+    problems.push(problem(['finish', 'at'], 'lateCall', { teleop, at: option.finish.at }))
   }
   const { defend } = option.role
   if (defend && defend.from > teleop) {
-    const message = `from is time left in teleop, so at most ${teleop} s, got ${defend.from}`
-    problems.push({ path: ['role', 'defend', 'from'], message })
+    problems.push(problem(['role', 'defend', 'from'], 'earlyDefence', { teleop, from: defend.from }))
   } else if (defend && defend.until >= defend.from) {
-    const message = `from and until are times left, so until must be less than from (${defend.from}), got ${defend.until}`
-    problems.push({ path: ['role', 'defend', 'until'], message })
+    problems.push(problem(['role', 'defend', 'until'], 'emptyDefence', { from: defend.from, until: defend.until }))
   }
   return problems
 }

@@ -1,12 +1,12 @@
 import type { Problem } from '../errors.ts'
+import { problem } from './sentences.ts'
 import type { Duration } from './types.ts'
 
 const path = ['drive', 'pace']
 
 function below(value: number, field: readonly (string | number)[]): Problem[] {
   if (value >= 1) return []
-  const message = `pace stretches the time of a drive, so it must be at least 1, got ${value}`
-  return [{ path: [...path, ...field], message }]
+  return [problem([...path, ...field], 'slowPace', { value })]
 }
 
 /** A pace can not go below 1: the time without it is already the fastest that the drive can do. */
@@ -22,8 +22,7 @@ export function checkPace(pace: Duration): Problem[] {
     }
     case 'lognormal': {
       if (pace.spread === 1) return below(pace.median, ['median'])
-      const message = 'pace must never be below 1; a lognormal one with a spread above 1 can be: use a range or samples'
-      return [{ path: [...path, 'kind'], message }]
+      return [problem([...path, 'kind'], 'openPace', {})]
     }
   }
 }

@@ -1,6 +1,7 @@
-import type { Path, Problem } from '../errors.ts'
-import { idSet, idsOf, known, knownList, quoted, unique, within } from './checkIds.ts'
+import type { Problem } from '../errors.ts'
+import { idSet, idsOf, known, knownList, unique, within } from './checkIds.ts'
 import type { QuickSheetRecord, QuickWay } from './quickSheet.ts'
+import { problem } from './sentences.ts'
 import type { Game } from './types.ts'
 
 function checkPieces(game: Game, way: QuickWay): Problem[] {
@@ -9,8 +10,7 @@ function checkPieces(game: Game, way: QuickWay): Problem[] {
   return way.goals.flatMap((id, index) => {
     const goal = game.goals.find((candidate) => candidate.id === id)
     if (!goal || goal.accepts.some((piece) => pieces.has(piece))) return []
-    const message = `The goal ${quoted(goal.name)} accepts nothing that this way collects`
-    return [{ path: ['goals', index] as Path, message }]
+    return [problem(['goals', index], 'nothingAccepted', { goal: goal.name })]
   })
 }
 

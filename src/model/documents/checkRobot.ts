@@ -1,8 +1,9 @@
 import type { Path, Problem } from '../errors.ts'
 import { checkAuto, checkLoad } from './checkAuto.ts'
-import { idSet, idsOf, known, knownKeys, knownList, quoted, unique } from './checkIds.ts'
+import { idSet, idsOf, known, knownKeys, knownList, unique } from './checkIds.ts'
 import { checkNetwork } from './checkNetwork.ts'
 import { checkPace } from './checkPace.ts'
+import { problem } from './sentences.ts'
 import type { Game, Robot } from './types.ts'
 
 function checkCollect(game: Game, robot: Robot): Problem[] {
@@ -10,13 +11,11 @@ function checkCollect(game: Game, robot: Robot): Problem[] {
     const path = ['collect', id]
     const problems = [...known(id, idSet(game.sources), { path, noun: 'source' }), ...checkNetwork(trip, path)]
     if (trip.retry === null && trip.success < 1) {
-      const message = `With a success of ${trip.success} some tries fail, so retry must say how long another one takes`
-      problems.push({ path: [...path, 'retry'], message })
+      problems.push(problem([...path, 'retry'], 'noRetry', { success: trip.success }))
     }
     const piece = game.sources.find((source) => source.id === id)?.piece
     if (piece !== undefined && robot.carries[piece] === undefined) {
-      const message = `The robot collects ${quoted(piece)} at ${quoted(id)}, so carries must say how many it holds`
-      problems.push({ path: ['carries'], message })
+      problems.push(problem(['carries'], 'notCarried', { piece, source: id }))
     }
     return problems
   })
@@ -25,7 +24,7 @@ function checkCollect(game: Game, robot: Robot): Problem[] {
 function checkEntrySpots(spots: string[] | 'any', path: Path, at: { game: Game; goal: string }): Problem[] {
   const goal = at.game.goals.find(({ id }) => id === at.goal)
   if (spots === 'any' || !goal) return []
-  return knownList(spots, idSet(goal.spots), { path, noun: `spot of the goal ${quoted(at.goal)}` })
+  return knownList(spots, idSet(goal.spots), { path, noun: { spotOfGoal: at.goal } })
 }
 
 function checkScore(game: Game, robot: Robot): Problem[] {
@@ -44,8 +43,7 @@ function checkFinish(game: Game, robot: Robot): Problem[] {
     const path = ['finish', id]
     const problems = [...known(id, finishes, { path, noun: 'finish' }), ...checkNetwork(trip, path)]
     if (trip.otherwise === id) {
-      const message = `A failure at ${quoted(id)} can not earn ${quoted(id)} itself`
-      problems.push({ path: [...path, 'otherwise'], message })
+      problems.push(problem([...path, 'otherwise'], 'otherwiseItself', { finish: id }))
     } else if (trip.otherwise !== null) {
       problems.push(...known(trip.otherwise, finishes, { path: [...path, 'otherwise'], noun: 'finish' }))
     }
@@ -57,8 +55,7 @@ function checkHabit(game: Game, { habit }: Robot): Problem[] {
   if (!habit) return []
   const problems = knownKeys(habit.goals, idSet(game.goals), { path: ['habit', 'goals'], noun: 'goal' })
   if (habit.departs > game.clock.teleop) {
-    const message = `departs is time left in teleop, so at most ${game.clock.teleop} s, got ${habit.departs}`
-    problems.push({ path: ['habit', 'departs'], message })
+    problems.push(problem(['habit', 'departs'], 'lateHabit', { teleop: game.clock.teleop, departs: habit.departs }))
   }
   return problems
 }

@@ -8,6 +8,7 @@ import { problemsOf } from '../../data/api.ts'
 import { type Bodies, useChanges } from '../../data/documents.ts'
 import { copyId, copyName } from '../../data/identity.ts'
 import { renamed } from '../../data/renamed.ts'
+import { shortcuts } from '../../shell/shortcuts.ts'
 import { moment } from '../../words/format.ts'
 import { ConflictPanel } from './ConflictPanel.tsx'
 import { RevisionsPanel } from './RevisionsPanel.tsx'
@@ -101,6 +102,7 @@ export function SaveBar<K extends DocumentKind>(props: {
         <Button
           disabled={!draft.dirty || unread.length > 0}
           loading={changes.save.isPending}
+          aria-keyshortcuts={shortcuts.save.keys[0]}
           onClick={() => void send(draft.value, draft.base)}
         >
           Save

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import type { Game } from '../../../src/model/documents/types.ts'
 import { Figure } from '../../charts/Figure.tsx'
 import { useEdit } from '../../shell/fields/EditContext.tsx'
+import { Terms } from '../../shell/Terms.tsx'
 import { units } from '../../units/quantities.ts'
 import { useUnits } from '../../units/system.ts'
 import { writeQuantity } from '../../units/write.ts'
@@ -27,6 +28,7 @@ export function GameForms(props: { game: Game; id: string }) {
   }
   return (
     <>
+      <Terms of={['alliance', 'autonomousTeleopEndgame', 'goalSource', 'finish', 'spot']} />
       <FieldSheet game={game} />
       <p role="status" className={said ? undefined : 'visually-hidden'}>
         {said}

@@ -1,9 +1,11 @@
 import { useMemo } from 'react'
+import { Link } from 'wouter'
 import { checkGame } from '../../../src/model/documents/index.ts'
 import { type Stored, useStored } from '../../data/documents.ts'
 import { EditProvider } from '../../shell/fields/EditContext.tsx'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
+import { problemWords } from '../../words/problems.ts'
 import { ExportFile } from '../documents/ExportFile.tsx'
 import { SaveBar } from '../documents/SaveBar.tsx'
 import { useEditing, useRevisionAsked } from '../documents/useEditing.ts'
@@ -42,7 +44,7 @@ function GameEditor(props: { stored: Stored<'game'>; old: boolean }) {
             <p>{words().games.screen.problems}</p>
             <ul>
               {problems.slice(0, 10).map((problem) => (
-                <li key={`${problem.path.join('/')} ${problem.message}`}>{problem.message}</li>
+                <li key={`${problem.path.join('/')} ${problem.message}`}>{problemWords(problem)}</li>
               ))}
             </ul>
           </div>
@@ -52,7 +54,20 @@ function GameEditor(props: { stored: Stored<'game'>; old: boolean }) {
         <div className="row">
           <ExportFile name={game.name} body={game} />
         </div>
+        <Next game={stored.id} />
       </div>
     </EditProvider>
+  )
+}
+
+/** Where a game leads. */
+function Next(props: { game: string }) {
+  const texts = words().games.next
+  return (
+    <nav className="row ways" aria-label={texts.title}>
+      <span>{texts.title}:</span>
+      <Link href={`/quick-sheet?game=${props.game}`}>{texts.sheet}</Link>
+      <Link href={`/designs?game=${props.game}`}>{texts.design}</Link>
+    </nav>
   )
 }

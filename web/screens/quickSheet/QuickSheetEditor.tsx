@@ -8,6 +8,7 @@ import type { Draft } from '../../data/draft.ts'
 import { type Edit, EditProvider } from '../../shell/fields/EditContext.tsx'
 import { useTexts } from '../../shell/fields/useTexts.ts'
 import { Trouble } from '../../shell/states.tsx'
+import { Terms } from '../../shell/Terms.tsx'
 import { useUndoKeys } from '../../shell/useUndoKeys.ts'
 import { words } from '../../words/catalogue.ts'
 import type { SheetAsk } from '../../worker/protocol.ts'
@@ -99,6 +100,7 @@ export function QuickSheetEditor(props: {
           </div>
           <SaveBar of={editing} href="/quick-sheet" />
         </div>
+        <Terms of={['leg', 'load', 'finish', 'strength', 'reading', 'round', 'expectedPoints']} />
         {props.newest !== null && (
           <div className="row">
             <p>{texts.newer(props.newest)}</p>

@@ -1,6 +1,6 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core'
 import { useState } from 'react'
-import { Link, useLocation } from 'wouter'
+import { Link, useLocation, useSearch } from 'wouter'
 import { useChanges, useList } from '../../data/documents.ts'
 import { words } from '../../words/catalogue.ts'
 import { DocumentList } from '../documents/DocumentList.tsx'
@@ -22,10 +22,13 @@ function NewSheet() {
   const [, go] = useLocation()
   const [name, setName] = useState('')
   const [game, setGame] = useState('')
+  // From a game's own page: the sheet is for that game.
+  const asked = new URLSearchParams(useSearch()).get('game')
   const [trouble, setTrouble] = useState<string | null>(null)
   const texts = words().quickSheet
   const list = games.data ?? []
-  const chosen = list.find(({ id }) => id === game) ?? list[0]
+  const newest = [...list].sort((a, b) => b.savedAt.localeCompare(a.savedAt))[0]
+  const chosen = list.find(({ id }) => id === (game || asked)) ?? newest
   if (games.data && !chosen)
     return (
       <p>

@@ -5,6 +5,7 @@ import { valueAt } from '../../data/place.ts'
 import { placeKey, problemAt, useEdit } from '../../shell/fields/EditContext.tsx'
 import { type NumberRules, readNumber, writeNumber } from '../../shell/fields/parse.ts'
 import { words } from '../../words/catalogue.ts'
+import { problemWords } from '../../words/problems.ts'
 import { readTime, writeTime } from './times.ts'
 
 /** A field in a table's cell: its label stands in the column's head, and beside it where there is no head. */
@@ -172,7 +173,7 @@ export function PlacesCell(
           {props.children}
         </fieldset>
       </details>
-      {problem && <span className="loss small">{problem.message}</span>}
+      {problem && <span className="loss small">{problemWords(problem)}</span>}
     </div>
   )
 }

@@ -1,19 +1,14 @@
 import { Link } from 'wouter'
-import type { DocumentKind } from '../../../src/model/documents/records.ts'
 import { useList } from '../../data/documents.ts'
+import { words } from '../../words/catalogue.ts'
 import { moment } from '../../words/format.ts'
 
-const shelves: { kind: DocumentKind; title: string; href: string; none: string; add: string }[] = [
-  { kind: 'game', title: 'Games', href: '/games', none: 'No game yet.', add: 'Enter your own game' },
-  { kind: 'design', title: 'Designs', href: '/designs', none: 'No design yet.', add: 'Sketch a robot' },
-  {
-    kind: 'comparison',
-    title: 'Trade-offs',
-    href: '/trade-offs',
-    none: 'No trade-off yet.',
-    add: 'Compare ways to play',
-  },
-]
+const shelves = [
+  { kind: 'game', href: '/games' },
+  { kind: 'quickSheet', href: '/quick-sheet' },
+  { kind: 'design', href: '/designs' },
+  { kind: 'comparison', href: '/trade-offs' },
+] as const
 
 /** What is stored, newest first. */
 export function Shelves() {
@@ -26,28 +21,27 @@ export function Shelves() {
   )
 }
 
-function Shelf(props: (typeof shelves)[number]) {
-  const list = useList(props.kind)
+function Shelf({ kind, href }: (typeof shelves)[number]) {
+  const texts = words().start.shelves[kind]
+  const list = useList(kind)
   const sorted = [...(list.data ?? [])].sort((a, b) => b.savedAt.localeCompare(a.savedAt))
   return (
-    <section className="stack" aria-label={props.title}>
+    <section className="stack" aria-label={texts.title}>
       <h2>
-        <Link href={props.href}>{props.title}</Link>
+        <Link href={href}>{texts.title}</Link>
       </h2>
       {list.error && <p role="alert">{list.error.message}</p>}
-      {list.data?.length === 0 && <p className="soft">{props.none}</p>}
+      {list.data?.length === 0 && <p className="soft">{texts.none}</p>}
       <ul className="shelf">
         {sorted.map((item) => (
           <li key={item.id}>
-            <Link href={`${props.href}/${item.id}`}>{item.name}</Link>
-            <span className="soft small">
-              revision {item.revision}, {moment(item.savedAt)}
-            </span>
+            <Link href={`${href}/${item.id}`}>{item.name}</Link>
+            <span className="soft small">{words().start.saved(item.revision, moment(item.savedAt))}</span>
           </li>
         ))}
       </ul>
       <p>
-        <Link href={props.href}>{props.add}</Link>
+        <Link href={href}>{texts.add}</Link>
       </p>
     </section>
   )

@@ -1,6 +1,8 @@
 import { Link } from 'wouter'
 import { useList } from '../../data/documents.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
+import { Term } from '../../shell/Term.tsx'
+import { words } from '../../words/catalogue.ts'
 import { OpenQuestion } from './OpenQuestion.tsx'
 import { Shelves } from './Shelves.tsx'
 import './start.css'
@@ -11,43 +13,65 @@ const newest = <T extends { savedAt: string }>(list: readonly T[] | undefined): 
 
 export function StartScreen() {
   const decisions = useList('decision')
-  const comparisons = useList('comparison')
   const decision = newest(decisions.data)
+  const texts = words().start
   return (
     <div className="stack wide">
       <div className="stack">
-        <h1>What will your robot do, and what will it leave out?</h1>
-        <p>
-          Cyclewright turns the season’s rules, the field and a mechanism that is still a sketch into points a match:
-          where the time of a scoring trip goes, what each second is worth, and what would change the answer.
-        </p>
+        <h1>{texts.title}</h1>
+        <p>{texts.intro}</p>
       </div>
       {decisions.isPending ? (
-        <Loading what="the open question" />
+        <Loading what={texts.what} />
       ) : decisions.error ? (
-        <Trouble
-          title="The open question could not be loaded"
-          error={decisions.error}
-          retry={() => void decisions.refetch()}
-        />
+        <Trouble title={texts.notLoaded} error={decisions.error} retry={() => void decisions.refetch()} />
       ) : decision ? (
         <OpenQuestion decision={decision} />
       ) : (
-        <section className="sheet stack" aria-label="First steps">
-          <h2>{comparisons.data?.length ? 'No decision yet' : 'Nothing here yet'}</h2>
-          <p>
-            {comparisons.data?.length
-              ? 'Open a trade-off, look at what would change the answer, and write it down as a decision.'
-              : 'Enter your season’s game, sketch a robot, compare two ways to play.'}
-          </p>
-          <div className="row">
-            <Link href={comparisons.data?.length ? '/trade-offs' : '/games'}>
-              {comparisons.data?.length ? 'To the trade-offs' : 'Enter your own game'}
-            </Link>
-          </div>
-        </section>
+        <FirstSteps />
       )}
+      <Words />
       <Shelves />
     </div>
+  )
+}
+
+/** Words that may be new, and the way to help. */
+function Words() {
+  const texts = words().start.words
+  const terms = Object.entries(texts.terms) as [keyof typeof texts.terms, string][]
+  return (
+    <p className="terms">
+      <span className="soft">{texts.label}</span>
+      {terms.map(([word, name]) => (
+        <Term key={word} word={word}>
+          {name}
+        </Term>
+      ))}
+      <Link href="/help">{texts.all}</Link>
+    </p>
+  )
+}
+
+/** Where nothing is decided yet. */
+function FirstSteps() {
+  const comparisons = useList('comparison')
+  const texts = words().start.first
+  const compared = (comparisons.data?.length ?? 0) > 0
+  return (
+    <section className="sheet stack" aria-label={texts.label}>
+      <h2>{compared ? texts.noDecision : texts.nothing}</h2>
+      <p>{compared ? texts.decide : texts.begin}</p>
+      <div className="row ways">
+        {compared ? (
+          <Link href="/trade-offs">{texts.toTradeOffs}</Link>
+        ) : (
+          <>
+            <Link href="/games">{texts.toGames}</Link>
+            <Link href="/quick-sheet">{texts.toQuickSheet}</Link>
+          </>
+        )}
+      </div>
+    </section>
   )
 }

@@ -4,23 +4,20 @@ import { mean } from '../../../src/model/duration/index.ts'
 import type { Place } from '../../data/difference.ts'
 import { valueAt } from '../../data/place.ts'
 import { asKind } from '../../screens/designs/durations.ts'
+import { words } from '../../words/catalogue.ts'
 import { plain } from '../../words/format.ts'
 import { noteEdit } from '../../worker/latency.ts'
 import { placeKey, problemAt, useEdit } from './EditContext.tsx'
 import { NumberField } from './NumberField.tsx'
-import { readTimes } from './parse.ts'
+import { readTimes, writeNumber } from './parse.ts'
 
-const kinds: { value: Duration['kind']; label: string }[] = [
-  { value: 'fixed', label: 'always the same' },
-  { value: 'range', label: 'low, likely, high' },
-  { value: 'lognormal', label: 'median and spread' },
-  { value: 'samples', label: 'measured times' },
-]
+const kinds = ['fixed', 'range', 'lognormal', 'samples'] as const satisfies Duration['kind'][]
 
 /** A Duration: how it is said, and its numbers. `factor`: a factor instead of seconds (pace). */
 export function DurationFields(props: { place: Place; label: string; factor?: boolean }) {
   const { place, label, factor } = props
   const edit = useEdit()
+  const texts = words().durations
   const duration = valueAt(edit.document, place) as Duration | null | undefined
   if (!duration) return null
   const unit = factor ? '×' : 's'
@@ -31,40 +28,37 @@ export function DurationFields(props: { place: Place; label: string; factor?: bo
       <legend>
         {label}
         {average !== null && (
-          <span className="soft small">
-            {' '}
-            – {plain(average, 2)} {unit} on average
-          </span>
+          <span className="soft small"> – {texts.average(`${plain(average, 2)}\u00a0${unit}`)}</span>
         )}
       </legend>
       <div className="form-grid">
         <NativeSelect
-          label="Said as"
+          label={texts.kind}
           disabled={edit.readOnly}
           value={duration.kind}
-          data={kinds}
+          data={kinds.map((kind) => ({ value: kind, label: texts.kinds[kind] }))}
           error={problemAt(edit.problems, place)}
           onChange={(event) => edit.set(place, asKind(duration, event.currentTarget.value as Duration['kind']))}
         />
-        {duration.kind === 'fixed' && <NumberField place={[...place, 'seconds']} label="Time" {...rules} />}
+        {duration.kind === 'fixed' && <NumberField place={[...place, 'seconds']} label={texts.time} {...rules} />}
         {duration.kind === 'range' && (
           <>
-            <NumberField place={[...place, 'low']} label="Low" {...rules} />
-            <NumberField place={[...place, 'likely']} label="Likely" {...rules} />
-            <NumberField place={[...place, 'high']} label="High" {...rules} />
+            <NumberField place={[...place, 'low']} label={texts.low} {...rules} />
+            <NumberField place={[...place, 'likely']} label={texts.likely} {...rules} />
+            <NumberField place={[...place, 'high']} label={texts.high} {...rules} />
           </>
         )}
         {duration.kind === 'lognormal' && (
           <>
-            <NumberField place={[...place, 'median']} label="Median" {...rules} />
+            <NumberField place={[...place, 'median']} label={texts.median} {...rules} />
             <NumberField
               place={[...place, 'spread']}
-              label="Spread"
+              label={texts.spread}
               min={1}
               max={10}
               step={0.01}
               unit="×"
-              help="2 of 3 trips lie within this factor"
+              help={texts.spreadHelp}
             />
           </>
         )}
@@ -91,11 +85,11 @@ function TimesField(props: { place: Place }) {
   const read = typed === undefined ? null : readTimes(typed)
   return (
     <Textarea
-      label="Measured times, s"
-      description="At least three, with spaces between them"
+      label={words().durations.times}
+      description={words().durations.timesHelp}
       rows={3}
       readOnly={edit.readOnly}
-      value={typed ?? values.join(' ')}
+      value={typed ?? values.map((value) => writeNumber(value)).join(' ')}
       error={read && 'error' in read ? read.error : problemAt(edit.problems, props.place)}
       onChange={(event) => {
         noteEdit()

@@ -1,6 +1,7 @@
 import { createContext, useContext } from 'react'
 import type { Problem } from '../../../src/model/errors.ts'
 import type { Place } from '../../data/difference.ts'
+import { problemWords } from '../../words/problems.ts'
 
 /** What the fields of a form share: the document, how to change it, what is wrong with it, and what can not be read yet. */
 export interface Edit {
@@ -29,5 +30,6 @@ export const placeKey = (place: Place): string => place.join('/')
 /** The sentence of the first problem at this place. */
 export function problemAt(problems: readonly Problem[], place: Place): string | null {
   const key = placeKey(place)
-  return problems.find((problem) => placeKey(problem.path) === key)?.message ?? null
+  const found = problems.find((problem) => placeKey(problem.path) === key)
+  return found ? problemWords(found) : null
 }

@@ -5,9 +5,11 @@ import { valueAt } from '../../data/place.ts'
 import { units } from '../../units/quantities.ts'
 import { isBare } from '../../units/read.ts'
 import { useUnits } from '../../units/system.ts'
+import { typedNumber } from '../../words/format.ts'
 import { noteEdit } from '../../worker/latency.ts'
+import { pressed } from '../shortcuts.ts'
 import { placeKey, problemAt, useEdit } from './EditContext.tsx'
-import { type NumberRules, readNumber, stepShown, writeNumber } from './parse.ts'
+import { type NumberRules, readNumber, shownNumber, stepShown, writeNumber } from './parse.ts'
 
 export interface NumberFieldProps extends NumberRules {
   place: Place
@@ -18,6 +20,8 @@ export interface NumberFieldProps extends NumberRules {
   step?: number
   help?: string
 }
+
+const steps = { numberUp: 1, numberDown: -1, numberFarUp: 5, numberFarDown: -5 } as const
 
 /** A number of the document. What is typed stays as typed; what can not be read is said beside it. */
 export function NumberField(props: NumberFieldProps) {
@@ -64,12 +68,12 @@ export function NumberField(props: NumberFieldProps) {
         edit.pause()
       }}
       onKeyDown={(event) => {
-        const sign = { ArrowUp: 1, ArrowDown: -1 }[event.key]
-        if (sign === undefined || edit.readOnly) return
+        const which = pressed(event, 'numberUp', 'numberDown', 'numberFarUp', 'numberFarDown')
+        if (which === null || edit.readOnly) return
         event.preventDefault()
-        const by = stepShown(step, rules, system) * (event.shiftKey ? 5 : 1)
-        const shown = Number(writeNumber(value, rules, system) || 0) + sign * by
-        take(String(Number(shown.toFixed(6))))
+        const by = stepShown(step, rules, system) * steps[which]
+        const shown = (typeof value === 'number' ? shownNumber(value, rules, system) : 0) + by
+        take(typedNumber(String(Number(shown.toFixed(6)))))
       }}
     />
   )

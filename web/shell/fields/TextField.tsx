@@ -1,13 +1,14 @@
 import { Textarea, TextInput } from '@mantine/core'
 import type { Place } from '../../data/difference.ts'
 import { valueAt } from '../../data/place.ts'
+import { words } from '../../words/catalogue.ts'
 import { placeKey, problemAt, useEdit } from './EditContext.tsx'
 
 /** A text of the document. */
 export function TextField(props: { place: Place; label: string; required?: boolean; lines?: number; help?: string }) {
   const edit = useEdit()
   const value = String(valueAt(edit.document, props.place) ?? '')
-  const missing = props.required && value.trim() === '' ? 'Please give a name.' : null
+  const missing = props.required && value.trim() === '' ? words().shell.nameMissing : null
   const shared = {
     label: props.label,
     description: props.help,

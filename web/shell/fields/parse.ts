@@ -1,7 +1,8 @@
 import { type Quantity, type System, units } from '../../units/quantities.ts'
 import { readQuantity } from '../../units/read.ts'
-import { sayQuantity, writeQuantity } from '../../units/write.ts'
+import { sayQuantity, shownValue } from '../../units/write.ts'
 import { words } from '../../words/catalogue.ts'
+import { plain, typedNumber } from '../../words/format.ts'
 
 export interface NumberRules {
   min?: number
@@ -21,7 +22,7 @@ export type Read = { value: number } | { error: string }
 function limitWords(limit: number, bare: string, rules: NumberRules, system: System): [string, string] {
   if (!rules.quantity) {
     const suffix = rules.percent ? ' %' : ''
-    return [`${limit * (rules.percent ? 100 : 1)}${suffix}`, `${bare}${suffix}`]
+    return [`${plain(limit * (rules.percent ? 100 : 1), 6)}${suffix}`, `${typedNumber(bare)}${suffix}`]
   }
   return [sayQuantity(limit, rules.quantity, system), bare]
 }
@@ -54,16 +55,20 @@ export function readNumber(text: string, rules: NumberRules = {}, system: System
   if (bare === '') return { error: texts.none }
   if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(bare)) return { error: texts.noNumber(text.trim()) }
   const typed = Number(bare)
-  if (rules.whole && !Number.isInteger(typed)) return { error: texts.whole(bare) }
+  if (rules.whole && !Number.isInteger(typed)) return { error: texts.whole(typedNumber(bare)) }
   const value = rules.percent ? Number((typed / 100).toPrecision(12)) : typed
   return limited(value, bare, rules, system)
 }
 
 /** A kept number as it is shown in its field. */
 export function writeNumber(value: unknown, rules: NumberRules = {}, system: System = 'metric'): string {
-  if (typeof value !== 'number') return ''
-  if (rules.quantity) return writeQuantity(value, rules.quantity, system)
-  return String(Number((rules.percent ? value * 100 : value).toPrecision(10)))
+  return typeof value === 'number' ? typedNumber(String(shownNumber(value, rules, system))) : ''
+}
+
+/** A kept number in the unit of its field, with the digits shown there. */
+export function shownNumber(value: number, rules: NumberRules = {}, system: System = 'metric'): number {
+  if (rules.quantity) return shownValue(value, rules.quantity, system)
+  return Number((rules.percent ? value * 100 : value).toPrecision(10))
 }
 
 /** What one press of an arrow key adds in the unit shown: about as much as the metric step, but a round number. */

@@ -5,7 +5,7 @@ export const explain: Words['explain'] = {
     title: (option) => `Der Ruf: ${option}`,
     result: (at, points) => `losfahren, wenn noch ${at} bleiben: ${points} Punkte je Match`,
     formula:
-      'Das ganze Match wird für einen Zeitpunkt nach dem anderen geplant, mit der Regel ‚vorher kein Abschluss, und bei der ersten Entscheidung danach der beste‘. Der Zeitpunkt mit den meisten erwarteten Punkten ist der Ruf. Drei Sekunden früher und später zeigen, wie genau er kommen muss.',
+      'Das ganze Match wird für einen Zeitpunkt nach dem anderen geplant, mit der Regel „vorher kein Abschluss, und bei der ersten Entscheidung danach der beste“. Der Zeitpunkt mit den meisten erwarteten Punkten ist der Ruf. Drei Sekunden früher und später zeigen, wie genau er kommen muss.',
     at: (time) => `Ruf, wenn noch ${time} bleiben`,
     loses: (points) => `${points} Punkte weniger`,
     whenItPays: 'Ohne Ruf, in jedem Augenblick neu entschieden',
@@ -14,11 +14,11 @@ export const explain: Words['explain'] = {
     title: (option) => `Aufbruch: ${option}`,
     result: 'ab wann der Weg zum Abschluss das Beste ist',
     formula:
-      'Von jedem Platz und mit jeder Ladung wird der Abschluss mit jeder anderen Fahrt verglichen, mit der Zeit, die sie braucht, und dem, was die Zeit danach noch wert ist. ‚Am besten ab‘ ist die erste verbleibende Zeit, zu der der Abschluss am meisten wert ist; ‚spätestens‘ ist die kleinste, zu der der Aufbruch höchstens einen halben Punkt weniger bringt.',
+      'Von jedem Platz und mit jeder Ladung wird der Abschluss mit jeder anderen Fahrt verglichen, mit der Zeit, die sie braucht, und dem, was die Zeit danach noch wert ist. „Am besten ab“ ist die erste verbleibende Zeit, zu der der Abschluss am meisten wert ist; „spätestens“ ist die kleinste, zu der der Aufbruch höchstens einen halben Punkt weniger bringt.',
     forgone: (points) => `die beste andere Fahrt wäre dort ${points} Punkte wert`,
   },
   turn: {
-    title: (unknown) => `Wo ‚${unknown}‘ die Antwort wendet`,
+    title: (unknown) => `Wo „${unknown}“ die Antwort wendet`,
     formula:
       'Alle anderen Unbekannten bleiben bei ihrem wahrscheinlichen Wert. Die Möglichkeiten werden bei 33 Werten dieser einen geplant, vom niedrigen bis zum hohen; zwischen zwei Nachbarn mit verschiedenen Besten wird der Wert eingegrenzt, bei dem beide gleich viel wert sind. Die Linien stammen aus einem gröberen Zeitraster, was sie um Hundertstelpunkte verschiebt.',
     low: (value) => `Beim niedrigen Wert, ${value}`,
@@ -78,7 +78,47 @@ export const explain: Words['explain'] = {
       'Jede Zeit des Schritts wird um eine halbe Sekunde verkürzt (oder um die Hälfte ihres Mittelwerts, wo das weniger ist), in allen Fahrten mit diesem Schritt, und das Match neu geplant; dann ebenso verlängert. Der Unterschied der beiden, je Sekunde, ist der Wert. Schritte mit Puffer sind wenig wert: Gewartet wird auf andere.',
     takes: (time) => `dauert ${time}`,
   },
+  robot: {
+    robot: 'Roboter',
+    topSpeed: 'Höchstgeschwindigkeit',
+    acceleration: 'Beschleunigung, Bremsen',
+    form: 'Streuung der Form',
+    finish: 'Abschluss',
+  },
+  finish: {
+    always: (time) => `immer, wenn noch ${time} bleiben`,
+    skip: 'weggelassen',
+    best: 'wenn er sich lohnt',
+  },
+  plan: {
+    formula:
+      'In jedem Augenblick tut der Roboter, was für die verbleibende Zeit am meisten wert ist: für jede mögliche Fahrt die Punkte, die sie bringt, mal ihrer Chance, dazu das, was die Zeit danach noch wert ist. Die Teile unten sind, was das im Mittel bringt.',
+    autonomous: 'Autonome Zeit',
+    each: (pieces, award) => `${pieces} Stücke in der gefahrenen Zeit × ${award} Punkte`,
+    held: (pieces, award) => `${pieces} Stücke in der gefahrenen Zeit, ${award} Punkte je gehaltener Sekunde`,
+    tried: (share) => `versucht in ${share} der Matches`,
+    adjusted: 'Von Hand angepasst',
+    total: 'Erwartete Punkte',
+  },
+  lead: {
+    title: 'Der Vorsprung',
+    result: (lead) => `${lead} Punkte je Match`,
+    formula:
+      'Die erwarteten Punkte der besten Möglichkeit weniger die der nächsten, jede so gut gespielt, wie ihr Roboter kann, jede Zahl so, wie sie in den Dokumenten steht.',
+    less: (option) => `weniger ${option}`,
+    between: (low, high) => `8 von 10 Matches zwischen ${low} und ${high}`,
+    total: 'Vorsprung',
+  },
+  chance: {
+    title: 'Chance, die bessere Wahl zu sein',
+    none: 'nicht berechnet',
+    formula:
+      'Jede Unbekannte wird 2.000-mal aus dem gezogen, was ihr über sie für möglich haltet, alle Möglichkeiten mit denselben Ziehungen; gezählt wird, wie oft jede die meisten erwarteten Punkte hat.',
+    regret: (points) =>
+      `${points} Punkte je Match gehen im Mittel verloren, wenn sie gewählt wird und eine andere besser gewesen wäre`,
+    believed: (low, high, likely) => `${low} bis ${high}, üblich ${likely}`,
+  },
   opened: 'Wie das zustande kam',
-  openedOf: (what) => `Wie ‚${what}‘ zustande kam`,
-  kept: (record, revision) => `Aufbewahrt mit dem Entscheidungsprotokoll ‚${record}‘, Revision ${revision}.`,
+  openedOf: (what) => `Wie „${what}“ zustande kam`,
+  kept: (record, revision) => `Aufbewahrt mit dem Entscheidungsprotokoll „${record}“, Fassung ${revision}.`,
 }

@@ -11,6 +11,7 @@ export const field: Words['field'] = {
   legend: (sources, goals, finishes) =>
     `Die eigene Wand ist links. S Quellen: ${sources}. G Ziele: ${goals}. F Abschlüsse: ${finishes}. Quadrate sind Startplätze, Schraffiertes sind Hindernisse; gestrichelte Kreise sind die Orte der anderen Allianz.`,
   nothing: 'keine',
+  scale: { metric: '4 m', inchPound: '8 ft' },
   movable: 'verschiebbarer Punkt',
   at: (x, y) => `${x} längs, ${y} quer`,
   start: (name) => `Startplatz ${name}`,

@@ -178,6 +178,11 @@ export const games: Words['games'] = {
     add: 'Kriterium hinzufügen',
     last: 'Was dann noch gleich ist, entscheidet das Los.',
   },
+  next: {
+    title: 'Danach, wenn es gesichert ist',
+    sheet: 'Spielweisen auf einem Schnellblatt reihen',
+    design: 'Einen Roboter dafür skizzieren',
+  },
   notModelled: {
     title: 'Was sich hier nicht sagen lässt',
     help: 'Manche Regeln passen nicht: Punkte für eine Reihenfolge von Stücken, für Würfe von Menschen, für das, was nur mit Absprache der Partner gelingt. Schätze, was eine solche Regel einem Roboter in einem Match bringt, und schreib es von Hand und mit Namen in jede Spielweise, die sie betrifft: auf der Seite des Entwurfs, unter „Von Hand angepasst“. Ein Plan zählt es zu den erwarteten Punkten und sagt, dass es von Hand gesetzt ist; an der besten Entscheidung ändert es nichts. Im Dokument des Spiels selbst ist kein Platz dafür.',

@@ -1,13 +1,47 @@
 import type { Words } from '../catalogue.ts'
+import { actions } from './actions.ts'
+import { cautions } from './cautions.ts'
+import { durations } from './durations.ts'
 import { explain } from './explain.ts'
 import { field } from './field.ts'
+import { format } from './format.ts'
 import { games } from './games.ts'
+import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
+import { help } from './help.ts'
+import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
+import { refusals } from './refusals.ts'
 import { rulesChange } from './rulesChange.ts'
+import { settings } from './settings.ts'
 import { shell } from './shell.ts'
+import { shortcuts } from './shortcuts.ts'
+import { start } from './start.ts'
 import { units } from './units.ts'
+import { verdict } from './verdict.ts'
 import { worker } from './worker.ts'
 
 /** The German texts. */
-export const de: Words = { explain, field, games, guess, quickSheet, rulesChange, shell, units, worker }
+export const de: Words = {
+  actions,
+  cautions,
+  durations,
+  explain,
+  field,
+  format,
+  refusals,
+  problems,
+  games,
+  glossary,
+  guess,
+  help,
+  quickSheet,
+  rulesChange,
+  settings,
+  shell,
+  shortcuts,
+  start,
+  units,
+  verdict,
+  worker,
+}

@@ -2,10 +2,13 @@ import type { Words } from '../catalogue.ts'
 
 export const shell: Words['shell'] = {
   noScreen: 'Diese Seite gibt es nicht',
+  toStart: 'Zur Startseite',
   skip: 'Zum Inhalt springen',
   screens: 'Seiten',
   silence:
     'Der Server antwortet nicht. Was du tippst, bleibt in diesem Browser und lässt sich sichern, sobald er wieder da ist.',
+  unreachable:
+    'Der Server antwortet nicht. Was du getippt hast, bleibt in diesem Browser; versuch es noch einmal, sobald er wieder da ist.',
   colophon:
     'Punkte sind erwartete Punkte eines Roboters in einem Match; jede Zahl lässt sich aufklappen. Gerechnet wird in deinem Browser.',
   places: {
@@ -16,4 +19,15 @@ export const shell: Words['shell'] = {
     tradeOffs: 'Abwägungen',
     decisions: 'Entscheidungen',
   },
+  settings: 'Einstellungen und Hilfe',
+  help: 'Hilfe',
+  close: 'Schließen',
+  again: 'Noch einmal versuchen',
+  loading: (what) => `Wird geladen: ${what} …`,
+  theScreen: 'die Seite',
+  broken: 'Diese Seite ließ sich nicht zeichnen',
+  safe: 'Was du gesichert hast, ist sicher, und ungesicherte Änderungen bleiben in diesem Browser.',
+  nameMissing: 'Bitte gib einen Namen an.',
+  copyOf: (name) => `${name}, Kopie`,
+  firstWay: 'Alles, was er kann',
 }

@@ -78,6 +78,46 @@ export const explain = {
       'Every time of the stage is made half a second shorter (or half of its mean, where that is less), in all trips that have the stage, and the match is planned anew; then as much longer. The difference of the two, by the second, is its worth. Stages with float are worth little: others are waited for.',
     takes: (time: string) => `takes ${time}`,
   },
+  robot: {
+    robot: 'Robot',
+    topSpeed: 'Top speed',
+    acceleration: 'Acceleration, braking',
+    form: 'Spread of form',
+    finish: 'Finish',
+  },
+  finish: {
+    always: (time: string) => `always at ${time} left`,
+    skip: 'left out',
+    best: 'when it pays',
+  },
+  plan: {
+    formula:
+      'At every moment the robot does what is worth most for the time left: for each possible trip, the points it brings times its chance, plus what the time after it is still worth. The parts below are what that brings on average.',
+    autonomous: 'Autonomous',
+    each: (pieces: string, award: string) => `${pieces} pieces in teleop × ${award} points`,
+    held: (pieces: string, award: string) => `${pieces} pieces in teleop, ${award} points a second held`,
+    tried: (share: string) => `tried in ${share} of matches`,
+    adjusted: 'Adjusted by hand',
+    total: 'Expected points',
+  },
+  lead: {
+    title: 'The lead',
+    result: (lead: string) => `${lead} points a match`,
+    formula:
+      'Expected points of the best option less those of the next, each option played as well as its robot can, every number as its documents say.',
+    less: (option: string) => `less ${option}`,
+    between: (low: string, high: string) => `8 of 10 matches between ${low} and ${high}`,
+    total: 'Lead',
+  },
+  chance: {
+    title: 'Chance of being the better choice',
+    none: 'not computed',
+    formula:
+      'Each unknown is drawn from what you believe about it, 2,000 times, all options on the same draws; counted is how often each option has the most expected points.',
+    regret: (points: string) =>
+      `${points} points a match lost on average if it is chosen and another would have been better`,
+    believed: (low: string, high: string, likely: string) => `${low} to ${high}, likely ${likely}`,
+  },
   opened: 'How this came about',
   openedOf: (what: string) => `How ‘${what}’ came about`,
   kept: (record: string, revision: number) => `Kept with the decision record ‘${record}’, revision ${revision}.`,

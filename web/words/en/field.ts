@@ -10,9 +10,10 @@ export const field = {
   legend: (sources: string, goals: string, finishes: string) =>
     `Own wall to the left. S sources: ${sources}. G goals: ${goals}. F finishes: ${finishes}. Squares are starts, hatched are obstacles; dashed circles are the other alliance’s places.`,
   nothing: 'none',
+  scale: { metric: '4 m', inchPound: '8 ft' },
   movable: 'movable point',
   at: (x: string, y: string) => `${x} along, ${y} across`,
-  start: (name: string) => `Start ${name}`,
+  start: (name: string) => (/^start\b/i.test(name) ? name : `Start ${name}`),
   spot: (place: string, letter: string, number: number, of: number) =>
     of > 1 ? `${place} (${letter}), spot ${number}` : `${place} (${letter})`,
   obstacle: (name: string) => `Obstacle ${name}`,

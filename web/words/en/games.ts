@@ -177,6 +177,11 @@ export const games = {
     add: 'Add a tie-breaker',
     last: 'What is still equal is settled by lot.',
   },
+  next: {
+    title: 'Next, once it is saved',
+    sheet: 'Rank ways to play it on a quick sheet',
+    design: 'Sketch a robot for it',
+  },
   notModelled: {
     title: 'What the rules here can not say',
     help: 'Some rules do not fit: points for an order of pieces, for what a human player throws, for what only happens when partners agree. Estimate what such a rule brings one robot in a match, and write it by hand, with a name, into each way to play that it concerns: in the design’s screen, under ‘Adjusted by hand’. A plan adds it to the expected points and says that it was set by hand; it does not change what is best to do. The game’s own document has no place for it.',

@@ -1,11 +1,12 @@
-import { memo } from 'react'
 import type { Game } from '../../../../src/model/documents/types.ts'
 import type { Problem } from '../../../../src/model/errors.ts'
 import { words } from '../../../words/catalogue.ts'
+import { memoWords } from '../../../words/memo.tsx'
+import { problemWords } from '../../../words/problems.ts'
 import { isAbout, thingsOf } from './things.ts'
 
 /** What does not fit on the field, in sentences that lead to it. */
-export const Checks = memo(function Checks(props: {
+export const Checks = memoWords(function Checks(props: {
   game: Game
   problems: readonly Problem[]
   looking: boolean
@@ -29,7 +30,7 @@ export const Checks = memo(function Checks(props: {
           const thing = things.find((candidate) => isAbout(candidate, problem.path))
           return (
             <li key={`${problem.path.join('/')} ${problem.message}`}>
-              {problem.message}{' '}
+              {problemWords(problem)}{' '}
               {thing && (
                 <button type="button" className="opens" onClick={() => props.onShow(thing.key)}>
                   {texts.show}

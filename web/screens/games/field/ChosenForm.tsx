@@ -1,11 +1,12 @@
 import { Button } from '@mantine/core'
-import { memo, useMemo } from 'react'
+import { useMemo } from 'react'
 import type { Game, Point } from '../../../../src/model/documents/types.ts'
 import type { Problem } from '../../../../src/model/errors.ts'
 import { type Edit, EditProvider, useEdit } from '../../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../../shell/fields/NumberField.tsx'
 import { TextField } from '../../../shell/fields/TextField.tsx'
 import { words } from '../../../words/catalogue.ts'
+import { memoWords } from '../../../words/memo.tsx'
 import { thingName } from './names.ts'
 import { withCornerAt } from './obstacles.ts'
 import { partnerOf } from './partner.ts'
@@ -19,7 +20,7 @@ export interface ChosenActions {
 }
 
 /** The numbers of what is chosen on the field: exact coordinates, name, and what can be done with it. */
-export const ChosenForm = memo(function ChosenForm(props: {
+export const ChosenForm = memoWords(function ChosenForm(props: {
   game: Game
   thing: Thing | null
   problems: readonly Problem[]

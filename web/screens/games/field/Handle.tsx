@@ -1,5 +1,6 @@
 import { type ReactNode, useRef } from 'react'
 import type { Point } from '../../../../src/model/documents/types.ts'
+import { pressed } from '../../../shell/shortcuts.ts'
 import { words } from '../../../words/catalogue.ts'
 
 export interface HandleActions {
@@ -90,17 +91,18 @@ export function Handle(props: {
         press.current = null
       }}
       onKeyDown={(event) => {
-        if (event.key === 'Escape' && press.current?.dragging) {
+        if (pressed(event, 'cancelDrag') && press.current?.dragging) {
           press.current = null
           actions.onCancel()
         }
-        if (props.readOnly || event.ctrlKey || event.metaKey || event.altKey) return
+        if (props.readOnly) return
+        const which = pressed(event, 'move', 'moveFar', 'remove')
         const arrow = arrows[event.key]
-        if (arrow) {
+        if (arrow && which !== null) {
           event.preventDefault()
-          const times = event.shiftKey ? 5 : 1
+          const times = which === 'moveFar' ? 5 : 1
           actions.onStep([arrow[0] * times, arrow[1] * times])
-        } else if (event.key === 'Delete' || event.key === 'Backspace') {
+        } else if (which === 'remove') {
           event.preventDefault()
           actions.onRemove?.()
         }

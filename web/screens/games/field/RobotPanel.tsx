@@ -1,5 +1,5 @@
 import { Button, NativeSelect } from '@mantine/core'
-import { memo, useState } from 'react'
+import { useState } from 'react'
 import type { Game } from '../../../../src/model/documents/types.ts'
 import { useList, useStored } from '../../../data/documents.ts'
 import { withValueAt } from '../../../data/place.ts'
@@ -10,6 +10,7 @@ import { useUnits } from '../../../units/system.ts'
 import { sayDistance } from '../../../units/write.ts'
 import { words } from '../../../words/catalogue.ts'
 import { seconds } from '../../../words/format.ts'
+import { memoWords } from '../../../words/memo.tsx'
 import { thingName } from './names.ts'
 import { spotsOf, startsOf } from './things.ts'
 import type { DrivingRobot, useRoute } from './useAsked.ts'
@@ -28,7 +29,7 @@ export function useDrivingRobot() {
   return { robot, typed, setTyped, design, setDesign }
 }
 
-export const RobotPanel = memo(function RobotPanel(props: ReturnType<typeof useDrivingRobot>) {
+export const RobotPanel = memoWords(function RobotPanel(props: ReturnType<typeof useDrivingRobot>) {
   const { typed, setTyped, design, setDesign, robot } = props
   const designs = useList('design')
   const { texts: unread, setText } = useTexts()
@@ -95,7 +96,7 @@ export const RobotPanel = memo(function RobotPanel(props: ReturnType<typeof useD
 })
 
 /** Two points, and the way between them with its length and time. */
-export const RoutePanel = memo(function RoutePanel(props: {
+export const RoutePanel = memoWords(function RoutePanel(props: {
   game: Game
   from: string
   to: string

@@ -1,9 +1,10 @@
 import { Button, Checkbox, NativeSelect } from '@mantine/core'
-import { memo, useState } from 'react'
+import { useState } from 'react'
 import type { Game } from '../../../../src/model/documents/types.ts'
 import { useUnits } from '../../../units/system.ts'
 import { sayQuantity } from '../../../units/write.ts'
 import { words } from '../../../words/catalogue.ts'
+import { memoWords } from '../../../words/memo.tsx'
 import { type Added, withObstacle, withPlace, withSpot, withStart } from './additions.ts'
 import { thingName } from './names.ts'
 import { type PlaceList, type Thing, thingsOf } from './things.ts'
@@ -29,7 +30,7 @@ export const grids = {
 } as const
 
 /** How things move over the field, and what is drawn. */
-export const Tools = memo(function Tools(props: { tools: ToolState; onTools(tools: ToolState): void }) {
+export const Tools = memoWords(function Tools(props: { tools: ToolState; onTools(tools: ToolState): void }) {
   const { tools, onTools } = props
   const system = useUnits()
   const texts = words().field.tools
@@ -76,7 +77,7 @@ function add(game: Game, what: string): Added {
   return index === undefined ? withPlace(game, kind as PlaceList) : withSpot(game, kind as PlaceList, Number(index))
 }
 
-export const AddAndPick = memo(function AddAndPick(props: {
+export const AddAndPick = memoWords(function AddAndPick(props: {
   game: Game
   selected: Thing | null
   readOnly: boolean

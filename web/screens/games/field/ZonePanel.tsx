@@ -1,15 +1,16 @@
 import { Button, Checkbox, NativeSelect } from '@mantine/core'
-import { memo, useMemo } from 'react'
+import { useMemo } from 'react'
 import type { Game, Point } from '../../../../src/model/documents/types.ts'
 import { withValueAt } from '../../../data/place.ts'
 import { type Edit, EditProvider } from '../../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../../shell/fields/NumberField.tsx'
 import { useTexts } from '../../../shell/fields/useTexts.ts'
 import { words } from '../../../words/catalogue.ts'
+import { memoWords } from '../../../words/memo.tsx'
 import { mostSpots, placeKeys, placeOf, withZoneCorner, type Zone } from './zone.ts'
 
 /** How a zone is filled with spots: its corners, how far apart, and what becomes of the spots that are there. */
-export const ZonePanel = memo(function ZonePanel(props: {
+export const ZonePanel = memoWords(function ZonePanel(props: {
   game: Game
   zone: Zone | null
   points: readonly Point[]

@@ -3,6 +3,7 @@ import type { Place } from '../../../data/difference.ts'
 import { valueAt } from '../../../data/place.ts'
 import { placeKey, problemAt, useEdit } from '../../../shell/fields/EditContext.tsx'
 import { words } from '../../../words/catalogue.ts'
+import { problemsInWords } from '../../../words/problems.ts'
 
 /** Which of the named things: a list of ids, kept in the things' own order. At least one is needed. */
 export function Choices(props: { place: Place; label: string; of: readonly { id: string; name: string }[] }) {
@@ -13,7 +14,7 @@ export function Choices(props: { place: Place; label: string; of: readonly { id:
   const lost = chosen.filter((id) => !known.has(id))
   const said =
     problemAt(edit.problems, place) ??
-    edit.problems.find(({ path }) => placeKey(path).startsWith(`${placeKey(place)}/`))?.message
+    problemsInWords(edit.problems).find(({ path }) => placeKey(path).startsWith(`${placeKey(place)}/`))?.message
   const error = chosen.length === 0 ? words().games.members.chooseOne : said
   return (
     <fieldset>

@@ -1,0 +1,186 @@
+import type { Page } from '@playwright/test'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { firstScripts } from './firstScripts.ts'
+import { openWorld, type World } from './world.ts'
+
+let world: World
+beforeAll(async () => {
+  world = await openWorld()
+})
+afterAll(() => world.close())
+
+const lang = (page: Page) => page.evaluate(() => document.documentElement.lang)
+const ground = (page: Page) => page.evaluate(() => getComputedStyle(document.body).backgroundColor)
+const focused = (page: Page) => page.evaluate(() => document.activeElement?.textContent?.trim() ?? '')
+const openSettings = (page: Page) =>
+  page.getByRole('button', { name: /Settings and help|Einstellungen und Hilfe/ }).click()
+
+describe('the language', () => {
+  test('is the browser’s, until another is chosen; the choice is kept, and nothing typed is lost by it', async () => {
+    const page = await world.open('/games/breakwater', { locale: 'de-AT' })
+    const length = page.locator('[data-place="field/length"]')
+    await length.waitFor()
+    expect(await lang(page)).toBe('de')
+    expect(await page.title()).toBe('Spiele · Cyclewright')
+    expect(await length.inputValue()).toBe('16,6')
+    await page.getByLabel('Länge des Feldes').fill('17,2x')
+    await page.getByText('„17,2x“ ist keine Länge').waitFor()
+    await openSettings(page)
+    await page.getByLabel('Sprache').selectOption('en')
+    await page.getByLabel('Language').waitFor()
+    await page.keyboard.press('Escape')
+    expect(await lang(page)).toBe('en')
+    expect(await page.title()).toBe('Games · Cyclewright')
+    // What could not be read is still there as it was typed, and is answered in the language chosen.
+    expect(await length.inputValue()).toMatch(/^17,2x/)
+    await page.getByText('is not a length; write it like 0.9 m').waitFor()
+    await length.fill('17,2')
+    await page.reload()
+    await length.waitFor()
+    expect(await lang(page)).toBe('en')
+    expect(await length.inputValue()).toBe('17.2')
+    await page.context().close()
+  })
+
+  test('is followed by the other tabs', async () => {
+    const page = await world.open('/help')
+    const other = await page.context().newPage()
+    await other.goto(`${world.url}/`)
+    await other.getByRole('heading', { name: 'What will your robot do' }).waitFor()
+    await openSettings(page)
+    await page.getByLabel('Language').selectOption('de')
+    await other.getByRole('heading', { name: 'Was wird euer Roboter tun' }).waitFor()
+    await page.context().close()
+  })
+})
+
+describe('light, dark and contrast', () => {
+  test('follow the system until they are chosen, and stay chosen', async () => {
+    const page = await world.open('/help', { colorScheme: 'dark' })
+    expect(await ground(page)).toBe('rgb(11, 20, 27)')
+    await page.emulateMedia({ colorScheme: 'light' })
+    await page.waitForFunction(() => document.documentElement.dataset['scheme'] === 'light')
+    expect(await ground(page)).toBe('rgb(248, 246, 239)')
+    await openSettings(page)
+    await page.getByLabel('Light or dark').selectOption('dark')
+    await page.getByLabel('Contrast').selectOption('more')
+    expect(await ground(page)).toBe('rgb(0, 0, 0)')
+    await page.reload()
+    await page.getByRole('heading', { name: 'Help', level: 1 }).waitFor()
+    expect(await ground(page)).toBe('rgb(0, 0, 0)')
+    // On paper every scheme is black on white.
+    await page.emulateMedia({ media: 'print' })
+    expect(await ground(page)).toBe('rgb(255, 255, 255)')
+    expect(await page.locator('h1').evaluate((title) => getComputedStyle(title).color)).toBe('rgb(0, 0, 0)')
+    await page.context().close()
+  })
+
+  test('colours that the system forces reach text, fields and pictures', async () => {
+    const page = await world.open('/', { forcedColors: 'active' })
+    await page.locator('figure.chart svg circle').first().waitFor()
+    const own = await page.evaluate(() => {
+      const probe = document.body.appendChild(document.createElement('span'))
+      const system = (name: string) => {
+        probe.style.color = name
+        return getComputedStyle(probe).color
+      }
+      return {
+        ground: [getComputedStyle(document.body).backgroundColor, system('Canvas')],
+        text: [getComputedStyle(document.querySelector('h1')!).color, system('CanvasText')],
+        dot: [getComputedStyle(document.querySelector('figure.chart svg circle')!).stroke, system('LinkText')],
+      }
+    })
+    for (const [shown, forced] of Object.values(own)) expect(shown).toBe(forced)
+    await page.context().close()
+  })
+})
+
+describe('by keyboard alone', () => {
+  test('the masthead and the start page are walked through, a setting is changed, and the focus comes back', async () => {
+    const page = await world.open('/')
+    await page.locator('.question .facts li:nth-child(4)').waitFor()
+    const walked: string[] = []
+    const tab = async (until: string) => {
+      for (let press = 0; press < 30 && !(await focused(page)).startsWith(until); press++) {
+        await page.keyboard.press('Tab')
+        walked.push(await focused(page))
+        const { seen, ringed } = await page.evaluate(() => {
+          const { width, height } = document.activeElement!.getBoundingClientRect()
+          return { seen: width > 0 && height > 0, ringed: getComputedStyle(document.activeElement!).outlineStyle }
+        })
+        expect([walked.at(-1), seen, ringed]).toEqual([walked.at(-1), true, 'solid'])
+      }
+      expect((await focused(page)).startsWith(until)).toBe(true)
+    }
+    await tab('Settings and help')
+    expect(walked).toEqual([
+      'Skip to the content',
+      'Cyclewright',
+      'Start',
+      'Games',
+      'Quick sheet',
+      'Designs',
+      'Trade-offs',
+      'Decisions',
+      'Settings and help',
+    ])
+    await page.keyboard.press('Enter')
+    await page.getByRole('dialog', { name: 'Settings and help' }).waitFor()
+    await page.getByLabel('Contrast').focus()
+    await page.keyboard.press('ArrowDown')
+    await page.keyboard.press('ArrowDown')
+    await page.waitForFunction(() => document.documentElement.dataset['contrast'] === 'more')
+    await page.keyboard.press('Escape')
+    expect(await focused(page)).toBe('Settings and help')
+    await tab('+0')
+    await page.keyboard.press('Enter')
+    const panel = page.getByRole('dialog', { name: 'How this came about' })
+    await panel.waitFor()
+    await page.getByRole('button', { name: 'Close' }).press('Enter')
+    await panel.waitFor({ state: 'detached' })
+    expect(await focused(page)).toMatch(/^\+0/)
+    await tab('break-even')
+    await page.keyboard.press('Enter')
+    await page.getByText('the value of an unknown at which another option becomes the best').waitFor()
+    await page.keyboard.press('Escape')
+    await page
+      .getByText('the value of an unknown at which another option becomes the best')
+      .waitFor({ state: 'detached' })
+    await tab('Help, and all words')
+    await page.keyboard.press('Enter')
+    await page.getByRole('heading', { name: 'What the words mean' }).waitFor()
+    await page.context().close()
+  })
+
+  test('? lists the shortcuts, but not while something is typed; Ctrl+S saves and Ctrl+Z takes back', async () => {
+    const page = await world.open('/quick-sheet/first-saturday')
+    const name = page.getByLabel('Name of the sheet')
+    await name.fill('Which way?')
+    await name.press('?')
+    expect(await page.getByRole('dialog').count()).toBe(0)
+    expect(await name.inputValue()).toBe('Which way??')
+    await page.keyboard.press('Control+z')
+    expect(await name.inputValue()).toBe('First Saturday')
+    await name.fill('Second Saturday')
+    await page.keyboard.press('Control+s')
+    await page.getByText('Saved as revision 2.').waitFor()
+    await page.locator('h1').click()
+    await page.keyboard.press('?')
+    const list = page.getByRole('dialog', { name: 'Keyboard shortcuts' })
+    await list.getByText('save what is being edited').waitFor()
+    expect(await list.locator('tbody tr').count()).toBeGreaterThan(12)
+    await page.keyboard.press('Escape')
+    await list.waitFor({ state: 'detached' })
+    await page.context().close()
+  })
+})
+
+test.each(['en-US', 'de-DE'])('the first page loads at most 250 kB of compressed script in %s', async (locale) => {
+  const size = await firstScripts(world, locale)
+  expect(size).toBeGreaterThan(100)
+  expect(size).toBeLessThanOrEqual(250)
+})
+
+test('nothing went wrong in any page', () => {
+  expect(world.errors).toEqual([])
+})

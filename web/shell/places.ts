@@ -1,0 +1,25 @@
+import { useEffect } from 'react'
+import { words } from '../words/catalogue.ts'
+
+/** The screens that the masthead leads to. */
+export const places = [
+  { href: '/', name: 'start' },
+  { href: '/games', name: 'games' },
+  { href: '/quick-sheet', name: 'quickSheet' },
+  { href: '/designs', name: 'designs' },
+  { href: '/trade-offs', name: 'tradeOffs' },
+  { href: '/decisions', name: 'decisions' },
+] as const
+
+export const isAt = (location: string, href: string): boolean =>
+  href === '/' ? location === '/' : location === href || location.startsWith(`${href}/`)
+
+/** The window is called after the screen, so that tabs and the browser's history tell them apart. */
+export function useTitle(location: string): void {
+  const { places: names, help } = words().shell
+  const here = places.find(({ href }) => isAt(location, href))
+  const name = here ? names[here.name] : isAt(location, '/help') ? help : null
+  useEffect(() => {
+    document.title = name === null || location === '/' ? 'Cyclewright' : `${name} · Cyclewright`
+  }, [name, location])
+}

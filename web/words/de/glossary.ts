@@ -1,0 +1,77 @@
+import type { Words } from '../catalogue.ts'
+
+export const glossary: Words['glossary'] = {
+  alliance: { word: 'Allianz', means: 'die Roboter, die in einem Match zusammen spielen' },
+  autonomousTeleopEndgame: {
+    word: 'Autonome Zeit, gefahrene Zeit, Endphase',
+    means:
+      'der Teil ohne Fahrerinnen und Fahrer, der Teil mit ihnen, und dessen letzte Sekunden, in denen Abschlüsse zählen',
+  },
+  belief: {
+    word: 'Annahme',
+    means:
+      'was wir über eine Zahl nicht wissen, als niedrig, üblich und hoch; nicht dasselbe wie Schwankung von Fahrt zu Fahrt',
+  },
+  breakEven: {
+    word: 'Wendepunkt',
+    means: 'der Wert einer Unbekannten, bei dem eine andere Möglichkeit die beste wird',
+  },
+  call: { word: 'Ruf', means: 'die eine verbleibende Zeit, zu der vom Rand aus zum Abschluss gerufen wird' },
+  criticality: {
+    word: 'Kritikalität',
+    means: 'der Anteil der Fahrten, in denen ein Schritt auf dem längsten Pfad liegt und die Fahrt also verzögert',
+  },
+  cycle: {
+    word: 'Zyklus',
+    means: 'Stücke aufnehmen und mit ihnen punkten: ein Weg zur Quelle und der Weg zum Ziel danach',
+  },
+  design: { word: 'Entwurf', means: 'ein Roboter, gebaut oder skizziert' },
+  expectedPoints: { word: 'Erwartete Punkte', means: 'der Mittelwert über sehr viele Matches' },
+  finish: { word: 'Abschluss', means: 'eine Art, das Match für Punkte zu beenden, etwa zu hängen' },
+  float: { word: 'Puffer', means: 'wie viel später ein Schritt enden könnte, ohne die Fahrt zu verzögern' },
+  form: { word: 'Form', means: 'wie gut der Tag des Roboters ist: ein Faktor je Match auf alle seine Zeiten' },
+  goalSource: {
+    word: 'Ziel, Quelle',
+    means: 'ein Ort, an dem Stücke zählen, und einer, an dem sie aufgenommen werden',
+  },
+  leaveBy: { word: 'Aufbruch', means: 'die verbleibende Zeit, ab der es das Beste ist, zu einem Abschluss zu fahren' },
+  leg: { word: 'Weg', means: 'eine Fahrt von einem Standpunkt zu einem anderen: holen, punkten oder abschließen' },
+  load: { word: 'Ladung', means: 'die Stücke, die ein Roboter hält' },
+  option: { word: 'Möglichkeit', means: 'ein Entwurf mit einer Art, ihn zu spielen' },
+  pace: { word: 'Tempo', means: 'ein Faktor auf die Zeit der Fahrt, weil niemand die ideale Linie fährt' },
+  policy: {
+    word: 'Fahrplan',
+    means: 'was zu tun das Beste ist, für jeden Ort, jede Ladung und jede verbleibende Zeit',
+  },
+  reading: {
+    word: 'Lesart',
+    means: 'eine Fassung des Spiels mit einem Namen: die Regeln, wie ein Satz von ihnen gelesen werden kann',
+  },
+  regret: {
+    word: 'Reue',
+    means: 'die Punkte, die eine Wahl im Mittel gegen die beste Wahl verliert, hätten wir alles gewusst',
+  },
+  round: {
+    word: 'Schätzrunde',
+    means: 'blinde Schätzungen eines Wegs durch viele, verborgen, bis sie geschlossen wird',
+  },
+  spot: { word: 'Standpunkt', means: 'wo die Mitte des Roboters steht, wenn er an einem Ort arbeitet' },
+  stage: {
+    word: 'Schritt',
+    means: 'ein Teil eines Wegs mit eigener Dauer, etwa das Stück zurechtzurücken oder hochzudrehen',
+  },
+  strength: {
+    word: 'Stärke',
+    means:
+      'wie gut alle Spielweisen eines Schnellblatts gespielt werden: ein Faktor auf ihre Zeiten und einer auf ihre Erfolgschancen',
+  },
+  swing: {
+    word: 'Ausschlag',
+    means: 'wie weit eine Unbekannte, von niedrig bis hoch, den Vorsprung der besten Möglichkeit ändert',
+  },
+  worth: { word: 'Wert', means: 'die Punkte je Match, die eine Sekunde weniger in einem Schritt bringt' },
+  worthOfInformation: {
+    word: 'Wert des Wissens',
+    means: 'die erwarteten Punkte, die es brächte, eine Unbekannte zu kennen oder zu messen',
+  },
+}

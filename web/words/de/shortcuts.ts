@@ -1,0 +1,43 @@
+import type { Words } from '../catalogue.ts'
+
+export const shortcuts: Words['shortcuts'] = {
+  title: 'Tastenkürzel',
+  keys: 'Tasten',
+  does: 'Was sie tun',
+  or: 'oder',
+  where: {
+    anywhere: 'Überall',
+    editors: 'Während etwas bearbeitet wird',
+    numbers: 'In einem Zahlenfeld',
+    strip: 'Auf einem Balken des Zyklusstreifens',
+    field: 'Auf dem Feld',
+  },
+  actions: {
+    shortcuts: 'diese Liste zeigen',
+    close: 'ein Fenster, eine Erklärung oder diese Liste schließen',
+    save: 'sichern, was bearbeitet wird',
+    undo: 'rückgängig',
+    redo: 'wiederholen',
+    numberUp: 'ein Schritt mehr',
+    numberDown: 'ein Schritt weniger',
+    numberFarUp: 'fünf Schritte mehr',
+    numberFarDown: 'fünf Schritte weniger',
+    barLonger: '0,1 s länger; mit Umschalt 0,5 s',
+    barShorter: '0,1 s kürzer; mit Umschalt 0,5 s',
+    barMuchLonger: '0,5 s länger',
+    barMuchShorter: '0,5 s kürzer',
+    move: 'das Gewählte um einen Schritt verschieben',
+    moveFar: 'es um fünf Schritte verschieben',
+    remove: 'das Gewählte entfernen',
+    cancelDrag: 'ein Ziehen zurücknehmen',
+  },
+  names: {
+    Control: 'Strg',
+    Shift: 'Umschalt',
+    Escape: 'Esc',
+    Delete: 'Entf',
+    Backspace: 'Rücktaste',
+    PageUp: 'Bild auf',
+    PageDown: 'Bild ab',
+  },
+}

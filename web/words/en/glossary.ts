@@ -1,0 +1,49 @@
+/** The words of the trade and of this program, as in the README's table. */
+export const glossary = {
+  alliance: { word: 'alliance', means: 'the robots that play together in a match' },
+  autonomousTeleopEndgame: {
+    word: 'autonomous, teleop, endgame',
+    means: 'the part without drivers, the part with them, and the last seconds of teleop, in which finishes count',
+  },
+  belief: {
+    word: 'belief',
+    means: 'what we do not know about a number, as low, likely and high; not the same as variation from trip to trip',
+  },
+  breakEven: { word: 'break-even', means: 'the value of an unknown at which another option becomes the best' },
+  call: { word: 'call', means: 'the one time left at which a drive coach calls for the finish' },
+  criticality: {
+    word: 'criticality',
+    means: 'the share of trips in which a stage lies on the longest path, so that it delays the trip',
+  },
+  cycle: { word: 'cycle', means: 'taking pieces in and scoring them: a collect leg and the score leg after it' },
+  design: { word: 'design', means: 'a robot, built or sketched' },
+  expectedPoints: { word: 'expected points', means: 'the mean over very many matches' },
+  finish: { word: 'finish', means: 'a way to end the match for points, such as hanging' },
+  float: { word: 'float', means: 'how much later a stage could end without delaying the trip' },
+  form: { word: 'form', means: 'how good a day the robot has: one factor per match on all its times' },
+  goalSource: { word: 'goal, source', means: 'a place where pieces are scored, a place where they are taken in' },
+  leaveBy: { word: 'leave-by', means: 'the time left at which driving to a finish becomes the best thing to do' },
+  leg: { word: 'leg', means: 'one trip from a spot to a spot: collecting, scoring or finishing' },
+  load: { word: 'load', means: 'the pieces that a robot holds' },
+  option: { word: 'option', means: 'a design with a way to play it' },
+  pace: { word: 'pace', means: 'a factor on the drive’s time, because drivers do not drive the ideal line' },
+  policy: { word: 'policy', means: 'what is best to do, for every place, load and time left' },
+  reading: {
+    word: 'reading',
+    means: 'a revision of the game with a name: the rules as one sentence of them may be read',
+  },
+  regret: { word: 'regret', means: 'the points that a choice loses on average against the best choice, had we known' },
+  round: { word: 'round', means: 'blind guesses of one leg by many people, hidden until it is closed' },
+  spot: { word: 'spot', means: 'where the robot’s centre stands when it works at a place' },
+  stage: { word: 'stage', means: 'a part of a leg with its own duration, such as seating the piece or spinning up' },
+  strength: {
+    word: 'strength',
+    means: 'how well all ways of a quick sheet are played: a factor on their times and one on their chances of success',
+  },
+  swing: { word: 'swing', means: 'by how much an unknown, from low to high, changes the lead of the best option' },
+  worth: { word: 'worth', means: 'the points per match that one second less of a stage brings' },
+  worthOfInformation: {
+    word: 'worth of information',
+    means: 'the expected points that knowing an unknown, or measuring it, would bring',
+  },
+}
