@@ -6,6 +6,7 @@ import type { Stored } from '../../data/documents.ts'
 import { useDebounced } from '../../data/useDebounced.ts'
 import { Cautions } from '../../shell/Cautions.tsx'
 import { EditProvider } from '../../shell/fields/EditContext.tsx'
+import { words } from '../../words/catalogue.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
 import { useEditing } from '../documents/useEditing.ts'
@@ -24,28 +25,32 @@ export interface Selected {
   stage: string
 }
 
-const played = (game: Game, way: Stored<'option'> | undefined, robot: Robot): Option =>
+const playedBy = (game: Game, way: Stored<'option'> | undefined, robot: Robot): Option =>
   way ? assembleOption(way.body, robot) : firstOption(game, robot)
 
 export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways: Stored<'option'>[]; old: boolean }) {
   const { stored, game, ways, old } = props
+  const texts = words().designs.screen
   const editing = useEditing({ kind: 'design', stored, old })
   const { draft, unread } = editing
   const [wayId, setWayId] = useState(ways[0]?.id ?? null)
   const [view, setView] = useState<View>({ show: 'cycle' })
   const [chosen, setChosen] = useState<Cycle | null>(null)
+  const [preview, setPreview] = useState<Robot | null>(null)
   const [selected, setSelected] = useState<Selected | null>(null)
   const robot = draft.value.robot
 
   const way = ways.find(({ id }) => id === wayId)
-  const option = useMemo(() => played(game, way, robot), [game, way, robot])
-  const saved = useMemo(() => played(game, way, draft.saved.robot), [game, way, draft.saved])
+  const option = useMemo(() => playedBy(game, way, robot), [game, way, robot])
+  const saved = useMemo(() => playedBy(game, way, draft.saved.robot), [game, way, draft.saved])
   const problems = useMemo(() => within(['robot'], checkRobot(game, robot)), [game, robot])
   const sound = problems.length === 0 && unread.length === 0
 
   const legs = useMemo(() => (chosen ? shownLegs(game, chosen, view) : []), [game, chosen, view])
+  // While a bar is dragged the points are those of the robot that it would be.
+  const played = useMemo(() => (preview ? { ...option, robot: preview } : option), [option, preview])
   const live = useLive(
-    useMemo(() => (problems.length === 0 ? { game, option, legs } : null), [problems, game, option, legs]),
+    useMemo(() => (problems.length === 0 ? { game, option: played, legs } : null), [problems, game, played, legs]),
   )
   // The first answer of the plan chooses the cycle that is shown; after that only the person does.
   useEffect(() => {
@@ -65,15 +70,15 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
     useMemo(() => (settled ? { game, option: settled, with: ['call'] } : null), [game, settled]),
   )
 
-  const source = `${robot.name}, revision ${draft.base}${draft.dirty ? ' with unsaved edits' : ''}; game ${game.name}.`
+  const source = texts.source(robot.name, draft.base, draft.dirty, game.name)
   const stale = !sound || live.error !== null
   return (
     <EditProvider value={editing.fields(problems)}>
       <div className="stack wide">
         <div className="row spread">
           <div>
-            <p className="label">Design · {game.name}</p>
-            <h1>{robot.name || 'Without a name'}</h1>
+            <p className="label">{texts.label(game.name)}</p>
+            <h1>{robot.name || texts.noName}</h1>
           </div>
           <SaveBar of={editing} href="/designs" />
         </div>
@@ -108,6 +113,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           onCycle={setChosen}
           selected={selected}
           onSelect={setSelected}
+          onPreview={setPreview}
           stale={stale}
           source={source}
           problems={[...unread, ...problems.map(({ message }) => message), ...(live.error ? [live.error.message] : [])]}

@@ -6,8 +6,10 @@ import { useEdit } from '../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../shell/fields/NumberField.tsx'
 import { SelectField } from '../../shell/fields/SelectField.tsx'
 import { placeName } from '../../words/actions.ts'
+import { words } from '../../words/catalogue.ts'
 import { type ShownLeg, tripOf } from './cycle.ts'
 import type { Selected } from './DesignEditor.tsx'
+import { freeStageId } from './network.ts'
 import { SplitTrip } from './SplitTrip.tsx'
 import { StageForm } from './StageForm.tsx'
 
@@ -20,6 +22,7 @@ export function LegForm(props: {
   onSelect(selected: Selected): void
 }) {
   const { game, robot, legs, selected } = props
+  const texts = words().designs
   const leg = legs.find(({ id }) => id === selected?.leg) ?? legs[0]
   const trip = leg && tripOf(robot, leg)
   if (!leg || !trip) return null
@@ -30,7 +33,7 @@ export function LegForm(props: {
       <LegNumbers game={game} leg={leg} place={place} retry={'retry' in trip && trip.retry !== null} />
       {'whole' in trip ? (
         <>
-          <DurationFields place={[...place, 'whole']} label="Whole leg, driving included" />
+          <DurationFields place={[...place, 'whole']} label={texts.leg.whole} />
           <SplitTrip place={place} trip={trip} game={game} robot={robot} request={leg.request} />
         </>
       ) : (
@@ -49,27 +52,21 @@ export function LegForm(props: {
 
 function LegNumbers(props: { game: Game; leg: ShownLeg; place: Place; retry: boolean }) {
   const { game, leg, place } = props
+  const texts = words().designs.leg
   const edit = useEdit()
   const { request } = leg
   return (
     <div className="form-grid">
-      <NumberField
-        place={[...place, 'success']}
-        label={request.kind === 'collect' ? 'A try succeeds' : request.kind === 'score' ? 'A piece scores' : 'It works'}
-        percent
-        min={0}
-        max={1}
-        step={1}
-      />
+      <NumberField place={[...place, 'success']} label={texts[request.kind]} percent min={0} max={1} step={1} />
       {request.kind === 'finish' && (
         <SelectField
           place={[...place, 'otherwise']}
-          label="If it fails"
+          label={texts.fails}
           choices={[
-            { value: null, label: 'nothing' },
+            { value: null, label: texts.nothing },
             ...game.finishes
               .filter(({ id }) => id !== request.finish)
-              .map(({ id }) => ({ value: id, label: `still ${placeName(game, id)}` })),
+              .map(({ id }) => ({ value: id, label: texts.still(placeName(game, id)) })),
           ]}
         />
       )}
@@ -80,13 +77,13 @@ function LegNumbers(props: { game: Game; leg: ShownLeg; place: Place; retry: boo
             size="compact-md"
             onClick={() => edit.set([...place, 'retry'], { kind: 'range', low: 0.5, likely: 1, high: 2 })}
           >
-            A failed try can be repeated
+            {texts.addRetry}
           </Button>
         </div>
       )}
       {request.kind === 'collect' && props.retry && (
         <div style={{ gridColumn: '1 / -1' }}>
-          <DurationFields place={[...place, 'retry']} label="A repeated try" />
+          <DurationFields place={[...place, 'retry']} label={texts.retry} />
         </div>
       )}
     </div>
@@ -95,28 +92,30 @@ function LegNumbers(props: { game: Game; leg: ShownLeg; place: Place; retry: boo
 
 export function DriveNumbers() {
   const drive: Place = ['robot', 'drive']
+  const texts = words().designs.leg
   return (
     <div className="stack">
-      <h4 style={{ margin: 0 }}>Drive, of the whole robot</h4>
+      <h4 style={{ margin: 0 }}>{texts.drive}</h4>
       <div className="form-grid">
-        <NumberField place={[...drive, 'topSpeed']} label="Top speed" quantity="speed" above={0} max={12} />
+        <NumberField place={[...drive, 'topSpeed']} label={texts.topSpeed} quantity="speed" above={0} max={12} />
         <NumberField
           place={[...drive, 'acceleration']}
-          label="Acceleration"
+          label={texts.acceleration}
           quantity="acceleration"
           above={0}
           max={30}
         />
-        <NumberField place={[...drive, 'deceleration']} label="Braking" quantity="acceleration" above={0} max={30} />
+        <NumberField
+          place={[...drive, 'deceleration']}
+          label={texts.braking}
+          quantity="acceleration"
+          above={0}
+          max={30}
+        />
       </div>
-      <DurationFields place={[...drive, 'pace']} label="Pace: driven time over the ideal" factor />
+      <DurationFields place={[...drive, 'pace']} label={texts.pace} factor />
     </div>
   )
-}
-
-const freeId = (stages: readonly Stage[]): string => {
-  for (let number = stages.length + 1; ; number++)
-    if (!stages.some(({ id }) => id === `stage-${number}`)) return `stage-${number}`
 }
 
 function AddStage(props: { stages: Stage[]; place: Place; onAdded(stage: string): void }) {
@@ -127,11 +126,11 @@ function AddStage(props: { stages: Stage[]; place: Place; onAdded(stage: string)
       <Button
         variant="default"
         onClick={() => {
-          const id = freeId(props.stages)
+          const id = freeStageId(props.stages)
           const last = props.stages.at(-1)?.id ?? 'drive'
           const stage: Stage = {
             id,
-            name: 'New stage',
+            name: words().designs.stage.fresh,
             duration: { kind: 'range', low: 0.3, likely: 0.5, high: 1 },
             after: [last],
           }
@@ -139,7 +138,7 @@ function AddStage(props: { stages: Stage[]; place: Place; onAdded(stage: string)
           props.onAdded(id)
         }}
       >
-        Add a stage
+        {words().designs.stage.add}
       </Button>
     </div>
   )

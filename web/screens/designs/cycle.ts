@@ -3,6 +3,7 @@ import type { LegRequest } from '../../../src/model/leg/types.ts'
 import type { Action, PlanNode, QuickPlan, WorthLeg } from '../../../src/model/plan/types.ts'
 import type { Place } from '../../data/difference.ts'
 import { spotName } from '../../words/actions.ts'
+import { words } from '../../words/catalogue.ts'
 
 /** One scoring trip: from the goal's spot to a source, and back to the goal. */
 export interface Cycle {
@@ -107,9 +108,10 @@ export interface ShownLeg {
 
 /** The legs that a view shows, one after the other. */
 export function shownLegs(game: Game, cycle: Cycle, view: View): ShownLeg[] {
+  const names = words().strip.legs
   const collect: ShownLeg = {
     id: `collect/${cycle.source}`,
-    name: `Collect from ${spotName(game, cycle.sourceSpot)}`,
+    name: names.collect(spotName(game, cycle.sourceSpot)),
     request: { kind: 'collect', source: cycle.source, spot: cycle.sourceSpot, from: cycle.goalSpot, load: cycle.load },
     trip: ['collect', cycle.source],
     load: cycle.load,
@@ -117,7 +119,7 @@ export function shownLegs(game: Game, cycle: Cycle, view: View): ShownLeg[] {
   }
   const score: ShownLeg = {
     id: `score/${cycle.goal}/${cycle.entry}`,
-    name: `Score at ${spotName(game, cycle.goalSpot)}`,
+    name: names.score(spotName(game, cycle.goalSpot)),
     request: {
       kind: 'score',
       goal: cycle.goal,
@@ -138,7 +140,7 @@ export function shownLegs(game: Game, cycle: Cycle, view: View): ShownLeg[] {
   return [
     {
       id: `finish/${view.finish}`,
-      name: `To ${spotName(game, spot)}`,
+      name: names.finish(spotName(game, spot)),
       request: { kind: 'finish', finish: view.finish, spot, from: cycle.goalSpot },
       trip: ['finish', view.finish],
       load: 1,
@@ -154,6 +156,10 @@ const sorted = (leg: WorthLeg) => Object.entries(leg).sort(([a], [b]) => a.local
 /** Names of a trip's stages by id. */
 export const stageNames = (trip: Trip | undefined): { [stage: string]: string } =>
   trip && 'stages' in trip ? Object.fromEntries(trip.stages.map(({ id, name }) => [id, name])) : {}
+
+/** Stages that are done once for each piece of a load, and how often that is. */
+export const stageRepeats = (trip: Trip | undefined, load: number): { [stage: string]: number } =>
+  trip && 'stages' in trip ? Object.fromEntries(trip.stages.filter(({ each }) => each).map(({ id }) => [id, load])) : {}
 
 export const tripOf = (robot: Robot, leg: ShownLeg): Trip | undefined => {
   const { request } = leg

@@ -1,4 +1,5 @@
 import type { Words } from '../catalogue.ts'
+import { designs } from './designs.ts'
 import { explain } from './explain.ts'
 import { field } from './field.ts'
 import { games } from './games.ts'
@@ -6,8 +7,21 @@ import { guess } from './guess.ts'
 import { quickSheet } from './quickSheet.ts'
 import { rulesChange } from './rulesChange.ts'
 import { shell } from './shell.ts'
+import { strip } from './strip.ts'
 import { units } from './units.ts'
 import { worker } from './worker.ts'
 
 /** The German texts. */
-export const de: Words = { explain, field, games, guess, quickSheet, rulesChange, shell, units, worker }
+export const de: Words = {
+  designs,
+  explain,
+  field,
+  games,
+  guess,
+  quickSheet,
+  rulesChange,
+  shell,
+  strip,
+  units,
+  worker,
+}

@@ -1,3 +1,4 @@
+import { designs } from './designs.ts'
 import { explain } from './explain.ts'
 import { field } from './field.ts'
 import { games } from './games.ts'
@@ -5,8 +6,21 @@ import { guess } from './guess.ts'
 import { quickSheet } from './quickSheet.ts'
 import { rulesChange } from './rulesChange.ts'
 import { shell } from './shell.ts'
+import { strip } from './strip.ts'
 import { units } from './units.ts'
 import { worker } from './worker.ts'
 
 /** The English texts, one file per area of the screens. */
-export const en = { explain, field, games, guess, quickSheet, rulesChange, shell, units, worker }
+export const en = {
+  designs,
+  explain,
+  field,
+  games,
+  guess,
+  quickSheet,
+  rulesChange,
+  shell,
+  strip,
+  units,
+  worker,
+}
