@@ -74,6 +74,8 @@ test('Escape takes a drag back, and nothing has changed', async () => {
 
 test('a bar’s end is dragged by a finger on a phone, and the page stays where it is', async () => {
   const page = await score('/designs/puffin', { viewport: { width: 390, height: 844 }, hasTouch: true })
+  // What is computed last writes lines above the strip.
+  await page.getByText('The one call').waitFor()
   const was = await seconds(page, 'Raise the arm')
   const { x, y, second } = await endOf(page, 'Raise the arm')
   const touch = await page.context().newCDPSession(page)
