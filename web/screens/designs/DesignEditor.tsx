@@ -10,6 +10,7 @@ import { words } from '../../words/catalogue.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
 import { useEditing } from '../documents/useEditing.ts'
+import { BesidePanel } from './BesidePanel.tsx'
 import { type Cycle, shownLegs, teleopStart, typicalCycle, type View } from './cycle.ts'
 import { LegForm } from './LegForm.tsx'
 import { PointsPanel } from './PointsPanel.tsx'
@@ -126,6 +127,9 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
             onSelect={setSelected}
           />
         </StripPanel>
+        {chosen && (
+          <BesidePanel design={stored.id} game={game} option={played} live={live} cycle={chosen} view={view} />
+        )}
         <PolicyPanel
           game={game}
           start={JSON.stringify(teleopStart(option))}

@@ -94,6 +94,23 @@ export function cycles(game: Game, option: Option): Cycle[] {
     )
 }
 
+/** The same trip by another robot, in its own way of scoring there and with what it carries; null where it can not. */
+export function sameTrip(game: Game, option: Option, cycle: Cycle): Cycle | null {
+  const able = cycles(game, option).filter(({ source, goal }) => source === cycle.source && goal === cycle.goal)
+  const near = (one: Cycle) => spotsOf(game, option, one).includes(cycle.goalSpot)
+  const found = able.find((one) => one.entry === cycle.entry && near(one)) ?? able.find(near) ?? able[0]
+  if (!found) return null
+  const goalSpot = near(found) ? cycle.goalSpot : found.goalSpot
+  return { ...found, sourceSpot: cycle.sourceSpot, goalSpot, load: Math.min(cycle.load, found.load) }
+}
+
+/** The spots from which a cycle's way of scoring is done. */
+function spotsOf(game: Game, option: Option, { goal, entry }: Cycle): string[] {
+  const spots = option.robot.score[goal]?.[entry]?.spots
+  if (spots !== 'any') return spots ?? []
+  return game.goals.find(({ id }) => id === goal)?.spots.map(({ id }) => id) ?? []
+}
+
 export type View = { show: 'cycle' | 'collect' | 'score' } | { show: 'finish'; finish: string }
 
 /** A leg of the strip: what is asked of the model, where its trip stands in the robot, and how the plan calls it. */

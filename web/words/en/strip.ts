@@ -40,4 +40,28 @@ export const strip = {
     score: (spot: string) => `Score at ${spot}`,
     finish: (spot: string) => `To ${spot}`,
   },
+  beside: {
+    title: 'Beside another design',
+    help: 'Both strips stand on the same time scale, for the same trip.',
+    choose: 'Other design',
+    none: 'no other design',
+    alone: 'This game has no other design yet. Save a copy of this one, or sketch another.',
+    way: 'Played as',
+    all: 'all that it can do',
+    strip: (name: string) => `Cycle strip of ${name}`,
+    can: (name: string) => `${name} can not do this trip, so there is nothing to lay beside it.`,
+    loads: (name: string, count: number) => `${name} carries at most ${count} on it.`,
+    trouble: (name: string, why: string) => `${name} can not be computed: ${why}`,
+    more: (time: string) => `${time} more`,
+    less: (time: string) => `${time} less`,
+    same: 'the same time, to 0.1 s',
+    whole: (of: { mine: string; my: string; other: string; its: string; difference: string }) =>
+      `${of.mine} takes ${of.my} on average, ${of.other} ${of.its}: ${of.difference}.`,
+    leg: (name: string, difference: string) => `${name}: ${difference}`,
+    where: (legs: string) => `Of that ${legs}.`,
+    points: (of: { mine: string; my: string; other: string; its: string; difference: string }) =>
+      `Points a match: ${of.mine} ${of.my}, ${of.other} ${of.its}: ${of.difference} for ${of.other}.`,
+    equal: (points: string) => `Both bring ${points} expected points a match, to 0.1.`,
+    computing: 'The points are being computed …',
+  },
 }
