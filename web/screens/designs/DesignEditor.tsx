@@ -6,6 +6,7 @@ import type { Stored } from '../../data/documents.ts'
 import { useDebounced } from '../../data/useDebounced.ts'
 import { Cautions } from '../../shell/Cautions.tsx'
 import { EditProvider } from '../../shell/fields/EditContext.tsx'
+import { useUnits } from '../../units/system.ts'
 import { words } from '../../words/catalogue.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
@@ -16,6 +17,8 @@ import { LegForm } from './LegForm.tsx'
 import { PointsPanel } from './PointsPanel.tsx'
 import { PolicyPanel } from './PolicyPanel.tsx'
 import { RobotForm } from './RobotForm.tsx'
+import { routineNotes } from './routines/notes.ts'
+import { RoutinesPanel } from './routines/RoutinesPanel.tsx'
 import { StripPanel } from './StripPanel.tsx'
 import { useLive } from './useLive.ts'
 import { WayToPlay } from './WayToPlay.tsx'
@@ -45,6 +48,9 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
   const option = useMemo(() => playedBy(game, way, robot), [game, way, robot])
   const saved = useMemo(() => playedBy(game, way, draft.saved.robot), [game, way, draft.saved])
   const problems = useMemo(() => within(['robot'], checkRobot(game, robot)), [game, robot])
+  const system = useUnits()
+  // Said beside the fields; unlike problems they forbid nothing.
+  const notes = useMemo(() => within(['robot'], routineNotes(game, robot, system)), [game, robot, system])
   const sound = problems.length === 0 && unread.length === 0
 
   const legs = useMemo(() => (chosen ? shownLegs(game, chosen, view) : []), [game, chosen, view])
@@ -74,7 +80,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
   const source = texts.source(robot.name, draft.base, draft.dirty, game.name)
   const stale = !sound || live.error !== null
   return (
-    <EditProvider value={editing.fields(problems)}>
+    <EditProvider value={editing.fields([...problems, ...notes])}>
       <div className="stack wide">
         <div className="row spread">
           <div>
@@ -136,6 +142,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           plan={live.exact?.plan ?? null}
           stale={stale}
         />
+        <RoutinesPanel game={game} robot={robot} option={option} ways={ways} source={source} />
         <RobotForm game={game} />
         <Cautions which={['spinning', 'air', 'energy', 'lifted']} />
       </div>

@@ -5,6 +5,7 @@ import { field } from './field.ts'
 import { games } from './games.ts'
 import { guess } from './guess.ts'
 import { quickSheet } from './quickSheet.ts'
+import { routines } from './routines.ts'
 import { rulesChange } from './rulesChange.ts'
 import { shell } from './shell.ts'
 import { strip } from './strip.ts'
@@ -19,6 +20,7 @@ export const de: Words = {
   games,
   guess,
   quickSheet,
+  routines,
   rulesChange,
   shell,
   strip,

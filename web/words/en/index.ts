@@ -4,6 +4,7 @@ import { field } from './field.ts'
 import { games } from './games.ts'
 import { guess } from './guess.ts'
 import { quickSheet } from './quickSheet.ts'
+import { routines } from './routines.ts'
 import { rulesChange } from './rulesChange.ts'
 import { shell } from './shell.ts'
 import { strip } from './strip.ts'
@@ -18,6 +19,7 @@ export const en = {
   games,
   guess,
   quickSheet,
+  routines,
   rulesChange,
   shell,
   strip,
