@@ -12,7 +12,10 @@ import { useModel } from '../../worker/useModel.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
 import { useEditing } from '../documents/useEditing.ts'
 import { BesidePanel } from './BesidePanel.tsx'
-import { type Cycle, shownLegs, teleopStart, typicalCycle, type View } from './cycle.ts'
+import { BudgetForm } from './BudgetForm.tsx'
+import { budgetNotes } from './budget.ts'
+import { CanForm } from './CanForm.tsx'
+import { type Cycle, shownLegs, stillThere, teleopStart, typicalCycle, type View } from './cycle.ts'
 import { LegForm } from './LegForm.tsx'
 import { PointsPanel } from './PointsPanel.tsx'
 import { PolicyPanel } from './PolicyPanel.tsx'
@@ -50,10 +53,15 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
   const problems = useMemo(() => within(['robot'], checkRobot(game, robot)), [game, robot])
   const system = useUnits()
   // Said beside the fields; unlike problems they forbid nothing.
-  const notes = useMemo(() => within(['robot'], routineNotes(game, robot, system)), [game, robot, system])
+  const notes = useMemo(
+    () => within(['robot'], [...routineNotes(game, robot, system), ...budgetNotes(game, robot, system)]),
+    [game, robot, system],
+  )
   const sound = problems.length === 0 && unread.length === 0
 
-  const legs = useMemo(() => (chosen ? shownLegs(game, chosen, view) : []), [game, chosen, view])
+  // A trip that the robot no longer does is not shown any more.
+  const cycle = useMemo(() => (chosen ? stillThere(game, option, chosen) : null), [game, option, chosen])
+  const legs = useMemo(() => (cycle ? shownLegs(game, cycle, view) : []), [game, cycle, view])
   // While a bar is dragged the points are those of the robot that it would be.
   const played = useMemo(() => (preview ? { ...option, robot: preview } : option), [option, preview])
   const live = useLive(
@@ -116,7 +124,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           worth={report.data?.worth ?? []}
           view={view}
           onView={setView}
-          cycle={chosen}
+          cycle={cycle}
           onCycle={setChosen}
           selected={selected}
           onSelect={setSelected}
@@ -133,9 +141,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
             onSelect={setSelected}
           />
         </StripPanel>
-        {chosen && (
-          <BesidePanel design={stored.id} game={game} option={played} live={live} cycle={chosen} view={view} />
-        )}
+        {cycle && <BesidePanel design={stored.id} game={game} option={played} live={live} cycle={cycle} view={view} />}
         <PolicyPanel
           game={game}
           start={JSON.stringify(teleopStart(option))}
@@ -143,7 +149,11 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           stale={stale}
         />
         <RoutinesPanel game={game} robot={robot} option={option} ways={ways} source={source} />
-        <RobotForm game={game} />
+        <BudgetForm game={game} robot={robot} />
+        <div className="stack">
+          <CanForm game={game} robot={robot} />
+          <RobotForm game={game} robot={robot} />
+        </div>
         <Cautions which={['spinning', 'air', 'energy', 'lifted']} />
       </div>
     </EditProvider>

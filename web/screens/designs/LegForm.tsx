@@ -1,17 +1,17 @@
 import { Button } from '@mantine/core'
-import type { Game, Robot, Stage } from '../../../src/model/documents/types.ts'
+import type { CollectTrip, Game, Robot, ScoreEntry, Stage, Trip } from '../../../src/model/documents/types.ts'
 import type { Place } from '../../data/difference.ts'
 import { DurationFields } from '../../shell/fields/DurationFields.tsx'
 import { useEdit } from '../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../shell/fields/NumberField.tsx'
-import { SelectField } from '../../shell/fields/SelectField.tsx'
-import { placeName } from '../../words/actions.ts'
 import { words } from '../../words/catalogue.ts'
 import { type ShownLeg, tripOf } from './cycle.ts'
 import type { Selected } from './DesignEditor.tsx'
+import { EntrySpots } from './EntrySpots.tsx'
 import { freeStageId } from './network.ts'
 import { SplitTrip } from './SplitTrip.tsx'
 import { StageForm } from './StageForm.tsx'
+import { FailsTo, Retry } from './TripNumbers.tsx'
 
 /** Under the strip: the numbers of the bar that was chosen, and of its leg. */
 export function LegForm(props: {
@@ -30,7 +30,7 @@ export function LegForm(props: {
   return (
     <div className="stage-form stack">
       <h3>{leg.name}</h3>
-      <LegNumbers game={game} leg={leg} place={place} retry={'retry' in trip && trip.retry !== null} />
+      <LegNumbers game={game} leg={leg} place={place} trip={trip} />
       {'whole' in trip ? (
         <>
           <DurationFields place={[...place, 'whole']} label={texts.leg.whole} />
@@ -50,43 +50,21 @@ export function LegForm(props: {
   )
 }
 
-function LegNumbers(props: { game: Game; leg: ShownLeg; place: Place; retry: boolean }) {
-  const { game, leg, place } = props
+function LegNumbers(props: { game: Game; leg: ShownLeg; place: Place; trip: Trip }) {
+  const { game, leg, place, trip } = props
   const texts = words().designs.leg
-  const edit = useEdit()
   const { request } = leg
   return (
-    <div className="form-grid">
-      <NumberField place={[...place, 'success']} label={texts[request.kind]} percent min={0} max={1} step={1} />
-      {request.kind === 'finish' && (
-        <SelectField
-          place={[...place, 'otherwise']}
-          label={texts.fails}
-          choices={[
-            { value: null, label: texts.nothing },
-            ...game.finishes
-              .filter(({ id }) => id !== request.finish)
-              .map(({ id }) => ({ value: id, label: texts.still(placeName(game, id)) })),
-          ]}
-        />
+    <>
+      <div className="form-grid">
+        <NumberField place={[...place, 'success']} label={texts[request.kind]} percent min={0} max={1} step={1} />
+        {request.kind === 'finish' && <FailsTo game={game} finish={request.finish} place={place} />}
+      </div>
+      {request.kind === 'collect' && <Retry place={place} trip={trip as CollectTrip} />}
+      {request.kind === 'score' && (
+        <EntrySpots game={game} goal={request.goal} entry={trip as ScoreEntry} place={place} />
       )}
-      {request.kind === 'collect' && !props.retry && !edit.readOnly && (
-        <div>
-          <Button
-            variant="default"
-            size="compact-md"
-            onClick={() => edit.set([...place, 'retry'], { kind: 'range', low: 0.5, likely: 1, high: 2 })}
-          >
-            {texts.addRetry}
-          </Button>
-        </div>
-      )}
-      {request.kind === 'collect' && props.retry && (
-        <div style={{ gridColumn: '1 / -1' }}>
-          <DurationFields place={[...place, 'retry']} label={texts.retry} />
-        </div>
-      )}
-    </div>
+    </>
   )
 }
 

@@ -39,7 +39,7 @@ export function PointsPanel(props: {
         </span>{' '}
         <span className="points-unit">{texts.unit}</span>
       </p>
-      <p className="points-change" aria-live="polite">
+      <div className="points-change" aria-live="polite">
         {Math.abs(gained) >= 0.05 && (
           <span className={gained > 0 ? 'gain' : 'loss'}>
             <CameAbout
@@ -49,15 +49,15 @@ export function PointsPanel(props: {
             </CameAbout>
           </span>
         )}
-      </p>
+      </div>
       {report && (
-        <p style={reportFresh ? undefined : { opacity: 0.55 }}>
+        <div style={reportFresh ? undefined : { opacity: 0.55 }}>
           {texts.eight(points(report.p10), points(report.p90))}{' '}
           <CameAbout explain={() => explainPlan(game, option, report, props.source)}>{texts.cameAbout}</CameAbout>
-        </p>
+        </div>
       )}
       {call && (
-        <p style={callFresh ? undefined : { opacity: 0.55 }}>
+        <div style={callFresh ? undefined : { opacity: 0.55 }}>
           {texts.call[0]}{' '}
           <CameAbout
             explain={() =>
@@ -72,7 +72,7 @@ export function PointsPanel(props: {
             <strong>{seconds(call.at)}</strong>
           </CameAbout>{' '}
           {texts.call[1]} {texts.costs(points(Math.max(0, call.early3)), points(Math.max(0, call.late3)))}
-        </p>
+        </div>
       )}
     </section>
   )

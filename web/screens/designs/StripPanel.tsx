@@ -71,7 +71,8 @@ export function StripPanel(props: {
         </div>
       )}
       {layout.bars.length === 0 ? (
-        props.problems.length === 0 && <Loading what={texts.loading} />
+        props.problems.length === 0 &&
+        (live.exact && !props.cycle ? <p>{texts.noCycle}</p> : <Loading what={texts.loading} />)
       ) : (
         <Figure title={texts.figure} hideTitle table={tableOf(layout.bars)}>
           <Measured>
@@ -99,7 +100,7 @@ export function StripPanel(props: {
       <p role="status" className={said ? undefined : 'visually-hidden'}>
         {said}
       </p>
-      <p className="soft small">
+      <div className="soft small">
         {texts.legend} {!edit.readOnly && texts.keys}{' '}
         {waiting.length > 0 &&
           texts.waiting(waiting.map((section) => texts.bar(section.name, seconds(section.waiting))).join('; '))}{' '}
@@ -108,7 +109,7 @@ export function StripPanel(props: {
             {words().explain.openedOf(words().explain.worth.title)}
           </CameAbout>
         )}
-      </p>
+      </div>
       {props.children}
     </section>
   )

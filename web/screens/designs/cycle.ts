@@ -94,6 +94,16 @@ export function cycles(game: Game, option: Option): Cycle[] {
     )
 }
 
+/** A cycle as long as robot and role do it; another one of theirs otherwise, and null where there is none. */
+export function stillThere(game: Game, option: Option, cycle: Cycle): Cycle | null {
+  const all = cycles(game, option)
+  const found = all.find((one) => one.source === cycle.source && one.goal === cycle.goal && one.entry === cycle.entry)
+  if (!found) return all[0] ?? null
+  const near = spotsOf(game, option, found).includes(cycle.goalSpot)
+  if (near && cycle.load <= found.load) return cycle
+  return { ...cycle, load: Math.min(cycle.load, found.load), goalSpot: near ? cycle.goalSpot : found.goalSpot }
+}
+
 /** The same trip by another robot, in its own way of scoring there and with what it carries; null where it can not. */
 export function sameTrip(game: Game, option: Option, cycle: Cycle): Cycle | null {
   const able = cycles(game, option).filter(({ source, goal }) => source === cycle.source && goal === cycle.goal)

@@ -1,4 +1,5 @@
 import type { Words } from '../catalogue.ts'
+import { budget } from './budget.ts'
 import { designs } from './designs.ts'
 import { explain } from './explain.ts'
 import { field } from './field.ts'
@@ -14,6 +15,7 @@ import { worker } from './worker.ts'
 
 /** The German texts. */
 export const de: Words = {
+  budget,
   designs,
   explain,
   field,

@@ -22,6 +22,8 @@ export const strip: Words['strip'] = {
   keys: 'Zieh das Ende eines Balkens mit Maus oder Finger. Auf einem Balken ändern die Pfeiltasten seine Zeit um 0,1 s, mit Umschalt oder Bild auf und Bild ab um 0,5 s; Strg und eine Pfeiltaste tauschen ihn mit dem Schritt davor oder danach; Entf entfernt ihn.',
   waiting: (legs) =>
     `Im Mittel dauert ein Weg länger als seine Balken (${legs}), weil Schritte auf den jeweils späten warten und Versuche wiederholt werden.`,
+  noCycle:
+    'Dieser Roboter hat, so gespielt, keinen Weg, der ein Stück holt und damit punktet. Sag unten, was er kann, oder ändere die Spielweise.',
   views: {
     label: 'Gezeigte Wege',
     cycle: 'Ganzer Zyklus',

@@ -1,3 +1,4 @@
+import { budget } from './budget.ts'
 import { designs } from './designs.ts'
 import { explain } from './explain.ts'
 import { field } from './field.ts'
@@ -13,6 +14,7 @@ import { worker } from './worker.ts'
 
 /** The English texts, one file per area of the screens. */
 export const en = {
+  budget,
   designs,
   explain,
   field,

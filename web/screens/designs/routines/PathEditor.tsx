@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from 'react'
 import type { Point } from '../../../../src/model/documents/types.ts'
 import { FieldMap } from '../../../charts/FieldMap.tsx'
 import { Measured } from '../../../charts/Measured.tsx'
-import { problemAt, useEdit } from '../../../shell/fields/EditContext.tsx'
+import { forgetTexts, problemAt, useEdit } from '../../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../../shell/fields/NumberField.tsx'
 import { useUnits } from '../../../units/system.ts'
 import { sayDistance } from '../../../units/write.ts'
@@ -37,8 +37,7 @@ export function PathEditor(props: RoutineProps) {
   }, [])
 
   const put = (next: PathPoint[], group: string | null = null) => {
-    for (const key of Object.keys(edit.texts))
-      if (key.startsWith(`${at.join('/')}/`)) edit.setText(key.split('/'), null, null)
+    forgetTexts(edit, at)
     edit.set(at, next.length > 0 ? next : undefined, group)
   }
   const metresPerPixel = () => {

@@ -13,12 +13,12 @@ export function RoutineExpected(props: RoutineProps) {
   const texts = words().routines.points
   const found = useMemo(() => routinePoints(game, option, auto), [game, option, auto])
   return (
-    <p>
+    <div>
       <CameAbout explain={() => explainRoutine(props, found)}>
         <strong>{texts.expected(points(found.total))}</strong>
       </CameAbout>
       {auto.steps.length > 0 && <>. {texts.spread(percent(found.none), percent(found.all))}</>}
-    </p>
+    </div>
   )
 }
 

@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core'
 import type { AutoStep } from '../../../../src/model/documents/types.ts'
-import { useEdit } from '../../../shell/fields/EditContext.tsx'
+import { forgetTexts, useEdit } from '../../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../../shell/fields/NumberField.tsx'
 import { SelectField } from '../../../shell/fields/SelectField.tsx'
 import { words } from '../../../words/catalogue.ts'
@@ -14,7 +14,10 @@ const named = (items: readonly { id: string; name: string }[]) =>
 export function Steps({ game, robot, auto, place }: RoutineProps) {
   const edit = useEdit()
   const texts = words().routines.steps
-  const put = (steps: AutoStep[]) => edit.set([...place, 'steps'], steps)
+  const put = (steps: AutoStep[]) => {
+    forgetTexts(edit, [...place, 'steps'])
+    edit.set([...place, 'steps'], steps)
+  }
   const add = () => {
     const last = auto.steps.at(-1)
     const goal = game.goals.find(({ id }) => robot.score[id]) ?? game.goals[0]
@@ -77,7 +80,10 @@ export function Takes({ game, auto, place }: RoutineProps) {
   const edit = useEdit()
   const texts = words().routines.takes
   const takes = auto.takes ?? []
-  const put = (next: typeof takes) => edit.set([...place, 'takes'], next.length > 0 ? next : undefined)
+  const put = (next: typeof takes) => {
+    forgetTexts(edit, [...place, 'takes'])
+    edit.set([...place, 'takes'], next.length > 0 ? next : undefined)
+  }
   if (game.sources.length === 0) return null
   return (
     <fieldset className="stack">
