@@ -45,7 +45,7 @@ test('loads, entries per spot, reliability, fouls, defence and budget are fields
   await field.getByText('127.87 lb is 4.41 lb over the game’s limit of 123.46 lb.').waitFor()
   await mass.fill('120 lb')
   await page.getByTestId('budget-mass').getByText('120 lb of 123.46 lb; 3.46 lb left.').waitFor()
-  await page.getByLabel('Ready by').fill('2027-02-12')
+  await page.getByRole('textbox', { name: 'Ready by' }).fill('2027-02-12')
   await page.getByText('340 h of work, ready by 12 February 2027.').waitFor()
 
   await page.getByRole('button', { name: 'Save', exact: true }).click()
