@@ -7,6 +7,7 @@ import { words } from './words/catalogue.ts'
 
 const DesignsScreen = lazy(() => import('./screens/designs/DesignsScreen.tsx'))
 const DesignScreen = lazy(() => import('./screens/designs/DesignScreen.tsx'))
+const StopwatchScreen = lazy(() => import('./screens/designs/stopwatch/StopwatchScreen.tsx'))
 const TradeOffsScreen = lazy(() => import('./screens/tradeoffs/TradeOffsScreen.tsx'))
 const TradeOffScreen = lazy(() => import('./screens/tradeoffs/TradeOffScreen.tsx'))
 const DecisionsScreen = lazy(() => import('./screens/decisions/DecisionsScreen.tsx'))
@@ -48,6 +49,7 @@ export function App() {
               <Route path="/guess/:code">{({ code }) => <GuessScreen key={code} code={code} />}</Route>
               <Route path="/designs" component={DesignsScreen} />
               <Route path="/designs/:id">{({ id }) => <DesignScreen key={id} id={id} />}</Route>
+              <Route path="/designs/:id/stopwatch">{({ id }) => <StopwatchScreen key={id} id={id} />}</Route>
               <Route path="/trade-offs" component={TradeOffsScreen} />
               <Route path="/trade-offs/:id">{({ id }) => <TradeOffScreen key={id} id={id} />}</Route>
               <Route path="/decisions" component={DecisionsScreen} />

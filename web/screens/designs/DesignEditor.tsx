@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useState } from 'react'
+import { Link } from 'wouter'
 import { checkRobot, within } from '../../../src/model/documents/index.ts'
 import type { Game, Option, Robot } from '../../../src/model/documents/types.ts'
 import { assembleOption, firstOption } from '../../data/assemble.ts'
@@ -94,6 +95,9 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           <div>
             <p className="label">{texts.label(game.name)}</p>
             <h1>{robot.name || texts.noName}</h1>
+            <p>
+              <Link href={`/designs/${stored.id}/stopwatch`}>{texts.stopwatch}</Link>
+            </p>
           </div>
           <SaveBar of={editing} href="/designs" />
         </div>
@@ -134,6 +138,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           problems={[...unread, ...problems.map(({ message }) => message), ...(live.error ? [live.error.message] : [])]}
         >
           <LegForm
+            design={stored.id}
             game={game}
             robot={robot}
             legs={live.legs.map(({ leg }) => leg)}

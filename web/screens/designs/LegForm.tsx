@@ -11,10 +11,12 @@ import { EntrySpots } from './EntrySpots.tsx'
 import { freeStageId } from './network.ts'
 import { SplitTrip } from './SplitTrip.tsx'
 import { StageForm } from './StageForm.tsx'
+import { TimedBy, timedLeg } from './stopwatch/TimedBy.tsx'
 import { FailsTo, Retry } from './TripNumbers.tsx'
 
 /** Under the strip: the numbers of the bar that was chosen, and of its leg. */
 export function LegForm(props: {
+  design: string
   game: Game
   robot: Robot
   legs: ShownLeg[]
@@ -34,6 +36,12 @@ export function LegForm(props: {
       {'whole' in trip ? (
         <>
           <DurationFields place={[...place, 'whole']} label={texts.leg.whole} />
+          <TimedBy
+            design={props.design}
+            leg={timedLeg(leg.request)}
+            part={{ kind: 'whole' }}
+            place={[...place, 'whole']}
+          />
           <SplitTrip place={place} trip={trip} game={game} robot={robot} request={leg.request} />
         </>
       ) : (
@@ -41,7 +49,14 @@ export function LegForm(props: {
           {selected?.leg === leg.id && selected.stage === 'drive' ? (
             <DriveNumbers />
           ) : (
-            <StageForm trip={trip.stages} selected={selected?.leg === leg.id ? selected.stage : null} place={place} />
+            <StageForm
+              trip={trip.stages}
+              selected={selected?.leg === leg.id ? selected.stage : null}
+              place={place}
+              timed={(stage, at) => (
+                <TimedBy design={props.design} leg={timedLeg(leg.request)} part={{ kind: 'stage', stage }} place={at} />
+              )}
+            />
           )}
           <AddStage stages={trip.stages} place={place} onAdded={(stage) => props.onSelect({ leg: leg.id, stage })} />
         </>

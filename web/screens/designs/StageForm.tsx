@@ -1,5 +1,5 @@
 import { Button, Checkbox } from '@mantine/core'
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import type { Stage } from '../../../src/model/documents/types.ts'
 import type { Place } from '../../data/difference.ts'
 import { DurationFields } from '../../shell/fields/DurationFields.tsx'
@@ -10,7 +10,13 @@ import { exchanged, neighbour, waitingChain, withoutStage } from './network.ts'
 import { cutStage } from './split.ts'
 
 /** One stage: its name, its time, what it waits for, and its place among the others. */
-export function StageForm(props: { trip: Stage[]; selected: string | null; place: Place }) {
+export function StageForm(props: {
+  trip: Stage[]
+  selected: string | null
+  place: Place
+  /** What stands beside a stage's time: the times that were taken of it. */
+  timed(stage: string, duration: Place): ReactNode
+}) {
   const edit = useEdit()
   const texts = words().designs.stage
   const { trip } = props
@@ -31,6 +37,7 @@ export function StageForm(props: { trip: Stage[]; selected: string | null; place
         <TextField place={[...place, 'name']} label={texts.name} required />
       </div>
       <DurationFields place={[...place, 'duration']} label={texts.time} />
+      {props.timed(stage.id, [...place, 'duration'])}
       <Waits key={stage.id} trip={trip} stage={stage} place={place} problemsAt={props.place} />
       <Order trip={trip} stage={stage} onPut={put} />
       <div className="row">

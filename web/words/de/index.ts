@@ -9,6 +9,7 @@ import { quickSheet } from './quickSheet.ts'
 import { routines } from './routines.ts'
 import { rulesChange } from './rulesChange.ts'
 import { shell } from './shell.ts'
+import { stopwatch } from './stopwatch.ts'
 import { strip } from './strip.ts'
 import { units } from './units.ts'
 import { worker } from './worker.ts'
@@ -25,6 +26,7 @@ export const de: Words = {
   routines,
   rulesChange,
   shell,
+  stopwatch,
   strip,
   units,
   worker,
