@@ -67,8 +67,8 @@ export function BudgetForm(props: { game: Game; robot: Robot }) {
           </div>
           <p>
             {budget.readyBy === ''
-              ? `${texts.work(plain(budget.hours, 0))}. ${texts.noDate}`
-              : texts.ready(day(budget.readyBy), texts.work(plain(budget.hours, 0)))}
+              ? `${texts.work(plain(budget.hours, 1))}. ${texts.noDate}`
+              : texts.ready(day(budget.readyBy), texts.work(plain(budget.hours, 1)))}
           </p>
           {game.limits ? (
             againstLimits(game, robot, system).map((one) => <Bar key={one.what} of={one} />)
