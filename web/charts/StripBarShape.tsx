@@ -1,5 +1,6 @@
 import { useRef } from 'react'
 import { words } from '../words/catalogue.ts'
+import { decimal } from '../words/decimal.ts'
 import { points, seconds, signedPoints } from '../words/format.ts'
 import type { StripHandlers } from './CycleStrip.tsx'
 import { pixel, type Scale } from './scale.ts'
@@ -169,7 +170,7 @@ function BarText(props: { bar: StripBar; x: number; y: number; room: number }) {
     worth ? `${times} · ${worth}` : times,
     worth ? `${time} · ${worth}` : time,
     time,
-    bar.mean.toFixed(1),
+    decimal(bar.mean, 1),
   ]
   const second = choices.find(fits) ?? ''
   return (

@@ -120,11 +120,24 @@ describe('what can not be meant in a routine', () => {
       'path/2/0: Times rise along the path; the point before is at 2.0 s.',
     ])
     expect(at([99, ...start])).toEqual([`path/1/0: Autonomous ends at ${game.clock.auto.toFixed(1)} s.`])
-    const fast: PathPoint = [1, start[0] + 5, start[1]]
+    const fast: PathPoint = [0.8, start[0], start[1] + 4]
     expect(at(fast, end)).toEqual(['path/1/0: The way there takes 5 m/s on average; the robot’s top speed is 3.8 m/s.'])
     expect(notes({ path: [[0, ...start], fast, end], endsAt: 'quay-middle' }, 'inchPound')).toEqual([
       'path/1/0: The way there takes 16.4 ft/s on average; the robot’s top speed is 12.5 ft/s.',
     ])
+  })
+  test('a run through an obstacle, and none beside it', () => {
+    const [legs] = game.field.obstacles.filter(({ outline }) => outline.length === 4)
+    const xs = legs!.outline.map(([x]) => x)
+    const ys = legs!.outline.map(([, y]) => y)
+    const middle = (Math.min(...ys) + Math.max(...ys)) / 2
+    const run = (y: number): PathPoint[] => [
+      [0, Math.min(...xs) - 0.5, y],
+      [9, Math.max(...xs) + 0.5, y],
+    ]
+    const found = (y: number) => notes({ path: run(y) }).filter((note) => note.startsWith('path/'))
+    expect(found(middle)).toEqual([`path/1/1: The way there leads through ‘${legs!.name}’.`])
+    expect(found(Math.max(...ys) + 0.1)).toEqual([])
   })
   test('a path that begins or ends elsewhere than the routine', () => {
     expect(

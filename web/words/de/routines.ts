@@ -8,6 +8,7 @@ export const routines: Words['routines'] = {
   fresh: (number) => `Ablauf ${number}`,
   copy: 'Kopieren',
   removed: (name) => `„${name}“ ist entfernt. Rückgängig bringt ihn zurück.`,
+  quoted: (name) => `„${name}“`,
   removedFrom: (name, ways) =>
     `„${name}“ ist entfernt. ${ways} beginnt damit und hat jetzt keinen Ablauf: Wähle dort einen anderen. Rückgängig bringt ihn zurück.`,
   name: 'Name',
@@ -59,6 +60,7 @@ export const routines: Words['routines'] = {
     order: (before) => `Die Zeiten steigen den Weg entlang; der Punkt davor ist bei ${before}.`,
     outside: 'Dieser Punkt liegt außerhalb des Felds.',
     fast: (needed, most) => `Die Strecke dorthin braucht im Mittel ${needed}; der Roboter fährt höchstens ${most}.`,
+    through: (obstacle) => `Die Strecke dorthin führt durch „${obstacle}“.`,
     start: 'Der Weg beginnt nicht an einem seiner Starts.',
     end: (name) => `Der Weg endet nicht dort, wo der Ablauf endet, bei ${name}.`,
   },

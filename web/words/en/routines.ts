@@ -7,6 +7,7 @@ export const routines = {
   fresh: (number: number) => `Routine ${number}`,
   copy: 'Copy it',
   removed: (name: string) => `‘${name}’ is removed. Undo brings it back.`,
+  quoted: (name: string) => `‘${name}’`,
   removedFrom: (name: string, ways: string) =>
     `‘${name}’ is removed. ${ways} begins with it and has no routine now: choose another there. Undo brings it back.`,
   name: 'Name',
@@ -64,6 +65,7 @@ export const routines = {
     outside: 'This point lies outside the field.',
     fast: (needed: string, most: string) =>
       `The way there takes ${needed} on average; the robot’s top speed is ${most}.`,
+    through: (obstacle: string) => `The way there leads through ‘${obstacle}’.`,
     start: 'The path does not begin at one of its starts.',
     end: (name: string) => `The path does not end where the routine ends, at ${name}.`,
   },

@@ -2,6 +2,7 @@ import { useMemo } from 'react'
 import { CameAbout } from '../../../shell/CameAbout.tsx'
 import { placeName } from '../../../words/actions.ts'
 import { words } from '../../../words/catalogue.ts'
+import { decimal } from '../../../words/decimal.ts'
 import type { Explanation } from '../../../words/explain.ts'
 import { percent, points, seconds } from '../../../words/format.ts'
 import { type RoutinePoints, routinePoints } from './expected.ts'
@@ -36,7 +37,7 @@ export function explainRoutine(of: RoutineProps, found: RoutinePoints): Explanat
       ...auto.steps.map((step, index) => {
         const part = found.steps[index]!
         const note = texts.note({
-          pieces: part.pieces.toFixed(2),
+          pieces: decimal(part.pieces, 2),
           tried: percent(part.tried),
           success: percent(step.success),
           worth: points(part.worth),

@@ -4,7 +4,7 @@ import type { Auto, Game, Option, Robot } from '../../../../src/model/documents/
 import type { Stored } from '../../../data/documents.ts'
 import { useEdit } from '../../../shell/fields/EditContext.tsx'
 import { words } from '../../../words/catalogue.ts'
-import { listed } from '../../../words/format.ts'
+import { joined } from '../../../words/decimal.ts'
 import { freeId } from '../../games/field/fill.ts'
 import { Members } from '../../games/forms/Members.tsx'
 import { RoutineFields } from './RoutineFields.tsx'
@@ -32,8 +32,8 @@ export function RoutinesPanel(props: {
       place,
       autos.filter((one) => one !== auto),
     )
-    const users = ways.filter(({ body }) => body.option.auto === auto.id).map(({ name }) => `‘${name}’`)
-    setSaid(users.length > 0 ? texts.removedFrom(auto.name, listed(users)) : texts.removed(auto.name))
+    const users = ways.filter(({ body }) => body.option.auto === auto.id).map(({ name }) => texts.quoted(name))
+    setSaid(users.length > 0 ? texts.removedFrom(auto.name, joined(users)) : texts.removed(auto.name))
   }
   return (
     <section className="sheet stack" aria-labelledby="routines-title">

@@ -88,13 +88,13 @@ export function Takes({ game, auto, place }: RoutineProps) {
   return (
     <fieldset className="stack">
       <legend>{texts.title}</legend>
+      {takes.length > 0 && <p className="soft small">{texts.help}</p>}
       {takes.map((_, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: it has nothing of its own but its place
         <div key={index} className="form-grid">
           <SelectField
             place={[...place, 'takes', index, 'source']}
             label={texts.source}
-            help={texts.help}
             choices={named(game.sources)}
           />
           <NumberField

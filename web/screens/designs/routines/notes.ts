@@ -15,6 +15,17 @@ const slack = 1.02
 
 export const apart = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1])
 
+/** Which side of the line from a to b a point lies on. */
+const side = (a: Point, b: Point, of: Point) =>
+  Math.sign((b[0] - a[0]) * (of[1] - a[1]) - (b[1] - a[1]) * (of[0] - a[0]))
+
+/** Whether the straight run from a to b crosses an outline's edge. */
+const crosses = (outline: readonly Point[], a: Point, b: Point): boolean =>
+  outline.some((corner, index) => {
+    const next = outline[(index + 1) % outline.length]!
+    return side(a, b, corner) * side(a, b, next) < 0 && side(corner, next, a) * side(corner, next, b) < 0
+  })
+
 /**
  * What can not be meant in a routine, though a plan could be made of it: steps out of order, more scored than held, a path
  * that does not fit. With the place of each; they are said beside the fields and forbid nothing.
@@ -62,6 +73,8 @@ function pathNotes(game: Game, robot: Robot, auto: Auto, system: System): Proble
     if (!before) return []
     if (t <= before[0]) return [{ path: [...at, 0], message: texts.order(seconds(before[0])) }]
     const speed = apart([x, y], [before[1], before[2]]) / (t - before[0])
+    const through = game.field.obstacles.find(({ outline }) => crosses(outline, [before[1], before[2]], [x, y]))
+    if (through) return [{ path: [...at, 1], message: texts.through(through.name) }]
     if (speed <= robot.drive.topSpeed * slack) return []
     const say = (value: number) => sayQuantity(value, 'speed', system, 1)
     return [{ path: [...at, 0], message: texts.fast(say(speed), say(robot.drive.topSpeed)) }]

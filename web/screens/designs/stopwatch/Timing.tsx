@@ -2,6 +2,7 @@ import { useMemo, useState } from 'react'
 import type { Game } from '../../../../src/model/documents/types.ts'
 import type { Stored } from '../../../data/documents.ts'
 import { words } from '../../../words/catalogue.ts'
+import { decimal } from '../../../words/decimal.ts'
 import { ByHand } from './ByHand.tsx'
 import { KeptLine } from './KeptLine.tsx'
 import type { Timed } from './parts.ts'
@@ -35,7 +36,7 @@ export function Timing(props: { id: string; timed: Timed; stored: Stored<'design
     const [ended] = trials
     if (!ended) return
     times.change((all) => [...all, ended])
-    setLast(texts.ended(times.trials.length + 1, texts.time(ended.seconds.toFixed(2))))
+    setLast(texts.ended(times.trials.length + 1, texts.time(decimal(ended.seconds, 2))))
   }
   const undo = () => {
     const gone = watch.past.at(-1)?.trial ?? null

@@ -3,9 +3,10 @@ import { useState } from 'react'
 import type { TimedTrial } from '../../../../src/model/documents/timing.ts'
 import { farOff } from '../../../../src/model/samples/index.ts'
 import { words } from '../../../words/catalogue.ts'
+import { decimal } from '../../../words/decimal.ts'
 import { moment } from '../../../words/format.ts'
 
-const hundredths = (seconds: number) => words().stopwatch.time(seconds.toFixed(2))
+const hundredths = (seconds: number) => words().stopwatch.time(decimal(seconds, 2))
 
 /** Every time taken, newest first. One that lies far off is pointed out; only a person strikes it, with a reason. */
 export function TrialList(props: { trials: readonly TimedTrial[]; onStrike(id: string, reason: string | null): void }) {

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react'
 import { words } from '../../../words/catalogue.ts'
+import { decimal } from '../../../words/decimal.ts'
 import type { Tap } from './watch.ts'
 
 /** When an event happened (ms since 1970): by the browser's own steady clock, which no change of the phone's clock moves. */
@@ -76,7 +77,7 @@ function Running(props: { startedAt: number | null }) {
   const seconds = startedAt === null ? 0 : Math.max(0, now - startedAt) / 1000
   return (
     <span className="numeral" aria-hidden={startedAt !== null}>
-      {words().stopwatch.time(seconds.toFixed(1))}
+      {words().stopwatch.time(decimal(seconds, 1))}
     </span>
   )
 }
