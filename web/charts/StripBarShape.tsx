@@ -121,7 +121,13 @@ function pressed(event: React.KeyboardEvent, bar: StripBar, changeable: boolean,
   }
   if (event.key === 'Delete' && handlers.onRemove) {
     event.preventDefault()
+    const group = event.currentTarget
     handlers.onRemove(bar)
+    // The keyboard stays on the strip.
+    const beside = [group.previousElementSibling, group.nextElementSibling].find((other) =>
+      other?.matches('[data-stage]'),
+    )
+    if (bar.stage !== 'drive') (beside as SVGGElement | undefined)?.focus()
     return
   }
   const step = steps[event.key]

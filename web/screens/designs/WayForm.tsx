@@ -2,7 +2,7 @@ import { Button, Checkbox, NativeSelect } from '@mantine/core'
 import { useMemo } from 'react'
 import { checkOption, within } from '../../../src/model/documents/index.ts'
 import type { OptionRecord } from '../../../src/model/documents/records.ts'
-import type { FinishMode, Game, Robot } from '../../../src/model/documents/types.ts'
+import type { FinishMode, Game, Robot, Role } from '../../../src/model/documents/types.ts'
 import { assembleOption } from '../../data/assemble.ts'
 import type { Stored } from '../../data/documents.ts'
 import { EditProvider, useEdit } from '../../shell/fields/EditContext.tsx'
@@ -12,6 +12,7 @@ import { TextField } from '../../shell/fields/TextField.tsx'
 import { words } from '../../words/catalogue.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
 import { useEditing } from '../documents/useEditing.ts'
+import { Present } from '../games/forms/Choices.tsx'
 
 /** Where it starts, what it does, how it finishes, and what the rules do not let us say. */
 export function WayForm(props: { game: Game; robot: Robot; stored: Stored<'option'>; onCopied(id: string): void }) {
@@ -74,6 +75,7 @@ export function WayForm(props: { game: Game; robot: Robot; stored: Stored<'optio
           ))}
         </div>
       )}
+      <Defence game={game} defend={option.role.defend} />
       <Adjustments rows={option.adjust} />
     </EditProvider>
   )
@@ -135,6 +137,40 @@ function RoleChoice(props: {
           />
         ))}
       </div>
+    </fieldset>
+  )
+}
+
+/** Hindering an opponent between two times left. */
+function Defence(props: { game: Game; defend: Role['defend'] }) {
+  const { game, defend } = props
+  const edit = useEdit()
+  const texts = words().designs.ways
+  const place = ['option', 'role', 'defend']
+  const time = { unit: 's', min: 0, max: game.clock.teleop, step: 5 }
+  return (
+    <fieldset className="stack">
+      <Present
+        place={place}
+        label={texts.defends}
+        fresh={{ mark: 0, from: Math.round(game.clock.teleop / 2), until: 0 }}
+      />
+      {defend && (
+        <>
+          <div className="form-grid">
+            <NativeSelect
+              label={texts.mark}
+              disabled={edit.readOnly}
+              value={String(defend.mark)}
+              data={[0, 1, 2].map((mark) => ({ value: String(mark), label: texts.position(mark + 1) }))}
+              onChange={(event) => edit.set([...place, 'mark'], Number(event.currentTarget.value))}
+            />
+            <NumberField place={[...place, 'from']} label={texts.from} {...time} />
+            <NumberField place={[...place, 'until']} label={texts.until} {...time} />
+          </div>
+          <p className="soft small">{texts.defendHelp}</p>
+        </>
+      )}
     </fieldset>
   )
 }

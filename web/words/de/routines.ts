@@ -1,7 +1,7 @@
 import type { Words } from '../catalogue.ts'
 
 export const routines: Words['routines'] = {
-  title: 'Abläufe der Autonomphase',
+  title: 'Abläufe der autonomen Zeit',
   help: 'Was der Roboter ohne Fahrer tut. Eine Spielweise nennt den Ablauf, mit dem sie beginnt.',
   one: 'Ablauf',
   add: 'Einen Ablauf hinzufügen',
@@ -56,7 +56,7 @@ export const routines: Words['routines'] = {
     add: 'Einen Punkt hinzufügen',
     clear: 'Den Weg entfernen',
     whole: (length, time) => `${length} in ${time}.`,
-    late: (most) => `Die Autonomphase endet nach ${most}.`,
+    late: (most) => `Die autonome Zeit endet nach ${most}.`,
     order: (before) => `Die Zeiten steigen den Weg entlang; der Punkt davor ist bei ${before}.`,
     outside: 'Dieser Punkt liegt außerhalb des Felds.',
     fast: (needed, most) => `Die Strecke dorthin braucht im Mittel ${needed}; der Roboter fährt höchstens ${most}.`,
@@ -70,7 +70,7 @@ export const routines: Words['routines'] = {
     title: (name) => `Erwartete Punkte von „${name}“`,
     result: (points) => `${points} Punkte je Match`,
     formula:
-      'Jeder Schritt wird der Reihe nach versucht, außer er braucht den davor und ein Stück von jenem ging daneben. Ein Stück zählt mit seiner Chance, solange das Ziel Platz hat, und bringt, was das Ziel in der Autonomphase zahlt; ein Ziel, das für Halten zahlt, zahlt ab der Zeit des Schritts. Der Teil eines Schritts ist, was der Ablauf mit ihm bringt, weniger dem, was er ohne ihn und alles danach bringt, so dass die Teile sich summieren. Den Start zu verlassen bringt seine Punkte mal seine Chance.',
+      'Jeder Schritt wird der Reihe nach versucht, außer er braucht den davor und ein Stück von jenem ging daneben. Ein Stück zählt mit seiner Chance, solange das Ziel Platz hat, und bringt, was das Ziel in der autonomen Zeit zahlt; ein Ziel, das für Halten zahlt, zahlt ab der Zeit des Schritts. Der Teil eines Schritts ist, was der Ablauf mit ihm bringt, weniger dem, was er ohne ihn und alles danach bringt, so dass die Teile sich summieren. Den Start zu verlassen bringt seine Punkte mal seine Chance.',
     step: (number, goal) => `Schritt ${number}: ${goal}`,
     note: (of) =>
       `in ${of.tried} der Matches versucht, ${of.success} je Stück: ${of.pieces} Stücke × ${of.worth} Punkte`,
@@ -78,7 +78,7 @@ export const routines: Words['routines'] = {
     leaves: 'Den Start verlassen',
     leavesNote: (chance, points) => `${chance} × ${points} Punkte`,
     total: 'Ablauf',
-    length: 'Die Autonomphase dauert',
+    length: 'Die autonome Zeit dauert',
     hold: (goal) => `Sekunden, die ein Stück weiterzahlt bei ${goal}`,
   },
 }

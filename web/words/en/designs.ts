@@ -147,6 +147,13 @@ export const designs = {
     goals: 'Scores at',
     finishes: 'May finish at',
     hold: (goal: string) => `${goal}: seconds that a piece buys`,
+    defends: 'It hinders an opponent for part of the match',
+    mark: 'Whom',
+    position: (number: number) => `their robot in position ${number}`,
+    from: 'From, time left',
+    until: 'Until, time left',
+    defendHelp:
+      'By how much it slows its mark down is said in the design. It counts in a match of alliances, not in the plan of one robot.',
     adjust: 'Adjusted by hand: what the rules do not let us say',
     what: 'What',
     points: 'Points a match',
