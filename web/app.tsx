@@ -12,6 +12,7 @@ import { useLanguage } from './words/language.ts'
 
 const DesignsScreen = screen(() => import('./screens/designs/DesignsScreen.tsx'))
 const DesignScreen = screen(() => import('./screens/designs/DesignScreen.tsx'))
+const StopwatchScreen = screen(() => import('./screens/designs/stopwatch/StopwatchScreen.tsx'))
 const TradeOffsScreen = screen(() => import('./screens/tradeoffs/TradeOffsScreen.tsx'))
 const TradeOffScreen = screen(() => import('./screens/tradeoffs/TradeOffScreen.tsx'))
 const DecisionsScreen = screen(() => import('./screens/decisions/DecisionsScreen.tsx'))
@@ -73,6 +74,7 @@ export function App() {
               <Route path="/guess/:code">{({ code }) => <GuessScreen key={code} code={code} />}</Route>
               <Route path="/designs" component={DesignsScreen} />
               <Route path="/designs/:id">{({ id }) => <DesignScreen key={id} id={id} />}</Route>
+              <Route path="/designs/:id/stopwatch">{({ id }) => <StopwatchScreen key={id} id={id} />}</Route>
               <Route path="/trade-offs" component={TradeOffsScreen} />
               <Route path="/trade-offs/:id">{({ id }) => <TradeOffScreen key={id} id={id} />}</Route>
               <Route path="/decisions" component={DecisionsScreen} />

@@ -32,13 +32,35 @@ describe('pictures', () => {
     const handlers = {
       selected: null,
       onSelect: () => {},
-      onMean: () => {},
+      onDrag: () => {},
       canChange: (bar: { stage: string }) => bar.stage !== 'drive',
     }
     const text = markup(<CycleStrip layout={stripLayout([scoreLeg])} width={720} handlers={handlers} />)
     expect(count(text, 'role="slider"')).toBe(4)
     expect(text).toContain('Lift: 1.5\u00a0s, 3.1\u00a0s of float, a second less is worth 0.0 points a match')
     expect(text).toContain('Spin up: 5.0\u00a0s, on the critical path, a second less is worth 0.8 points a match')
+  })
+
+  test('a bar that is done once per piece says how often, and has a line through it for each but the first', () => {
+    const three = { ...collectLeg, repeats: { grab: 3 } }
+    const text = markup(<CycleStrip layout={stripLayout([three])} width={720} />)
+    expect(text).toContain('Grab: 1.2\u00a0s, 3 times, on the critical path')
+    expect(count(text, 'stroke-dasharray="3 2"')).toBe(2)
+    expect(count(markup(<CycleStrip layout={stripLayout([collectLeg])} width={720} />), 'stroke-dasharray="3 2"')).toBe(
+      0,
+    )
+  })
+
+  test('two strips on one scale: half as long a cycle ends in the middle', () => {
+    const layout = stripLayout([collectLeg])
+    const ends = (until?: number) => {
+      const text = markup(<CycleStrip layout={layout} width={718} until={until} />)
+      const rows = [...text.matchAll(/<rect x="([\d.]+)" y="\d+" width="([\d.]+)" height="36"/g)]
+      return Math.max(...rows.map(([, x, width]) => Number(x) + Number(width)))
+    }
+    // 4 px to the left, 14 to the right: 700 px for the scale; a bar ends 1.5 px early.
+    expect(ends()).toBeCloseTo(702.5, 1)
+    expect(ends(8.4)).toBeCloseTo(352.5, 1)
   })
 
   test('a bar whose worth is not known shows its seconds alone, one whose worth is known both', () => {

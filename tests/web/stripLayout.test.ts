@@ -74,6 +74,7 @@ describe('the cycle strip', () => {
         mean: 7.5,
         criticality: 1,
         worth: 0.4,
+        repeats: 1,
       },
     ])
   })

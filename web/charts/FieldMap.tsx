@@ -25,13 +25,16 @@ export interface FieldFrame {
 
 /**
  * The field to scale, own wall to the left, y upwards. Places carry a letter, so that colour is not the only sign.
- * With `children` they draw starts and places, and what can be done with them; `under` lies below the obstacles.
+ * With `children` they draw starts and places, and what can be done with them; `under` lies below the obstacles, `over`
+ * above everything, and what it offers is called by `name`.
  */
 export function FieldMap(props: {
   game: Game
   width: number
   marks?: FieldMarks
   under?: (frame: FieldFrame) => ReactNode
+  over?: (frame: FieldFrame) => ReactNode
+  name?: string
   children?: (frame: FieldFrame) => ReactNode
 }) {
   const { game, marks } = props
@@ -51,8 +54,8 @@ export function FieldMap(props: {
       width={props.width}
       height={height}
       viewBox={`0 0 ${props.width} ${height}`}
-      role={props.children ? 'group' : 'img'}
-      aria-label={props.children ? texts.desk(game.name) : texts.drawing(game.name, size)}
+      role={props.children || props.over ? 'group' : 'img'}
+      aria-label={props.name ?? (props.children ? texts.desk(game.name) : texts.drawing(game.name, size))}
     >
       <defs>
         <Hatch id={`${id}land`} gap={6} />
@@ -90,6 +93,7 @@ export function FieldMap(props: {
         />
       )}
       {props.children ? props.children(frame) : <Standing game={game} frame={frame} />}
+      {props.over?.(frame)}
       <FieldScale x={1} y={height - 26} metre={scale} />
     </svg>
   )

@@ -1,4 +1,5 @@
 import type { LegReport, StageReport } from '../../src/model/leg/types.ts'
+import { words } from '../words/catalogue.ts'
 
 export interface StripLeg {
   id: string
@@ -8,6 +9,8 @@ export interface StripLeg {
   stageNames: { [stage: string]: string }
   /** Points per match and second saved, by stage. */
   worth: { [stage: string]: number }
+  /** How often a stage is done one after the other, where that is more than once. */
+  repeats?: { [stage: string]: number }
 }
 
 export interface StripBar {
@@ -25,6 +28,8 @@ export interface StripBar {
   mean: number
   criticality: number
   worth: number | null
+  /** How often it is done one after the other: once per piece of the load, or once. */
+  repeats: number
 }
 
 export interface StripSection {
@@ -94,7 +99,8 @@ export function stripLayout(legs: readonly StripLeg[]): StripLayout {
   const bars: StripBar[] = []
   const sections: StripSection[] = []
   let offset = 0
-  for (const { id, name, report, stageNames, worth } of legs) {
+  const own = words().strip
+  for (const { id, name, report, stageNames, worth, repeats } of legs) {
     const stages = report.stages.length > 0 ? report.stages : [wholeLeg(report)]
     const lanes = lanesOf(stages)
     const length = Math.max(...stages.map((stage) => stage.earliestFinish))
@@ -102,7 +108,7 @@ export function stripLayout(legs: readonly StripLeg[]): StripLayout {
       bars.push({
         leg: id,
         stage: stage.id,
-        name: stageNames[stage.id] ?? (stage.id === 'drive' ? 'Drive' : stage.id === 'whole' ? 'Whole leg' : stage.id),
+        name: stageNames[stage.id] ?? (stage.id === 'drive' ? own.drive : stage.id === 'whole' ? own.whole : stage.id),
         lane: lanes.get(stage.id)!,
         start: offset + stage.earliestStart,
         finish: offset + stage.earliestFinish,
@@ -111,6 +117,7 @@ export function stripLayout(legs: readonly StripLeg[]): StripLayout {
         mean: stage.mean,
         criticality: stage.criticality,
         worth: worth[stage.id] ?? null,
+        repeats: repeats?.[stage.id] ?? 1,
       })
     sections.push({
       leg: id,

@@ -7,6 +7,7 @@ import type {
   DocumentKind,
   OptionRecord,
 } from '../../src/model/documents/records.ts'
+import type { TimingRecord } from '../../src/model/documents/timing.ts'
 import type { Game } from '../../src/model/documents/types.ts'
 import type { SaveRequest, StoredDocument } from '../../src/store/types.ts'
 import { getDocument, listDocuments, listRevisions, removeDocument, restoreDocument, saveDocument } from './api.ts'
@@ -20,6 +21,7 @@ export interface Bodies {
   decision: DecisionRecord
   quickSheet: QuickSheetRecord
   reading: ReadingRecord
+  timing: TimingRecord
 }
 
 export type Stored<K extends DocumentKind> = Omit<StoredDocument, 'body'> & { body: Bodies[K] }

@@ -29,6 +29,9 @@ function write<T>(kind: DocumentKind, id: string, kept: Kept<T> | null): void {
   }
 }
 
+/** Whether this browser holds edits of a document that are not saved. */
+export const hasDraft = (kind: DocumentKind, id: string): boolean => read(kind, id) !== null
+
 interface State<T> {
   history: History<T>
   base: number

@@ -10,6 +10,7 @@ export const headOf = {
   decision: [],
   quickSheet: [],
   reading: [],
+  timing: [],
 } as const satisfies {
   [kind in DocumentKind]: readonly string[]
 }

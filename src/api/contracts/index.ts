@@ -14,3 +14,4 @@ export { comparisonRecord, decisionRecord, designRecord, optionRecord, revision 
 export { robot } from './robot.ts'
 // What is wrong, in sentences
 export { problemsOf } from './sentences.ts'
+export { timingRecord } from './timing.ts'

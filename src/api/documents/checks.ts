@@ -4,6 +4,7 @@ import {
   checkOption,
   checkQuickSheet,
   checkRobot,
+  checkTiming,
   type DecisionRecord,
   type DesignRecord,
   type DocumentKind,
@@ -11,6 +12,7 @@ import {
   type QuickSheetRecord,
   type ReadingRecord,
   type Reference,
+  type TimingRecord,
   within,
 } from '../../model/documents/index.ts'
 import type { Path, Problem } from '../../model/errors.ts'
@@ -77,6 +79,12 @@ async function checkSheet(sheet: QuickSheetRecord, workspace: WorkspaceStore): P
 const checkReading = ({ game }: ReadingRecord, workspace: WorkspaceStore): Promise<Problem[]> =>
   checkReference(game, 'game', { path: ['game'], workspace })
 
+async function checkTimes(timing: TimingRecord, workspace: WorkspaceStore): Promise<Problem[]> {
+  if (!(await read(workspace, 'design', { id: timing.design })))
+    return [{ path: ['design'], message: missingSentence('design', { id: timing.design }) }]
+  return checkTiming(timing)
+}
+
 type Check<Body> = (body: Body, workspace: WorkspaceStore) => Promise<Problem[]>
 
 /** What each kind of document can still get wrong when its shape is right: its own rules, and what it refers to. */
@@ -88,4 +96,5 @@ export const checks: { readonly [Kind in DocumentKind]: Check<Bodies[Kind]> } = 
   decision: checkDecision,
   quickSheet: checkSheet,
   reading: checkReading,
+  timing: checkTimes,
 }

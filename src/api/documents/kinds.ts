@@ -8,6 +8,7 @@ import type {
   OptionRecord,
   QuickSheetRecord,
   ReadingRecord,
+  TimingRecord,
 } from '../../model/documents/index.ts'
 import {
   comparisonRecord,
@@ -17,6 +18,7 @@ import {
   optionRecord,
   quickSheetRecord,
   readingRecord,
+  timingRecord,
 } from '../contracts/index.ts'
 
 /** The body of each kind of document. */
@@ -28,10 +30,11 @@ export interface Bodies {
   decision: DecisionRecord
   quickSheet: QuickSheetRecord
   reading: ReadingRecord
+  timing: TimingRecord
 }
 
 export const kind = z
-  .enum(['game', 'design', 'option', 'comparison', 'decision', 'quickSheet', 'reading'])
+  .enum(['game', 'design', 'option', 'comparison', 'decision', 'quickSheet', 'reading', 'timing'])
   .describe('Kind of document')
 
 /** The contract of each kind's body. */
@@ -43,6 +46,7 @@ export const contracts: { readonly [Kind in DocumentKind]: z.ZodType<Bodies[Kind
   decision: decisionRecord,
   quickSheet: quickSheetRecord,
   reading: readingRecord,
+  timing: timingRecord,
 }
 
 export const anyBody = z.union(Object.values(contracts)).meta({ id: 'DocumentBody', description: 'By kind' })
@@ -56,6 +60,7 @@ export const headIn: { readonly [kind in DocumentKind]: readonly string[] } = {
   decision: [],
   quickSheet: [],
   reading: [],
+  timing: [],
 }
 
 export function headOf(kind: DocumentKind, body: Bodies[DocumentKind]): { id: string; name: string } {

@@ -57,4 +57,12 @@ export interface DecisionRecord {
   snapshot: { game: Game; options: Option[]; inputs: Input[]; result: CompareReport }
 }
 
-export type DocumentKind = 'game' | 'design' | 'option' | 'comparison' | 'decision' | 'quickSheet' | 'reading'
+export type DocumentKind =
+  | 'game'
+  | 'design'
+  | 'option'
+  | 'comparison'
+  | 'decision'
+  | 'quickSheet'
+  | 'reading'
+  | 'timing'

@@ -30,6 +30,7 @@ export type Listed =
   | 'starts or spots'
   | 'routines'
   | 'ways'
+  | 'measured times'
 
 /** What stands at a point of the field. */
 export type Standing = { start: string } | { spot: string; of: string }

@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useState } from 'react'
+import { Link } from 'wouter'
 import { checkRobot, within } from '../../../src/model/documents/index.ts'
 import type { Game, Option, Robot } from '../../../src/model/documents/types.ts'
 import { assembleOption, firstOption } from '../../data/assemble.ts'
@@ -6,14 +7,22 @@ import type { Stored } from '../../data/documents.ts'
 import { useDebounced } from '../../data/useDebounced.ts'
 import { Cautions } from '../../shell/Cautions.tsx'
 import { EditProvider } from '../../shell/fields/EditContext.tsx'
+import { useUnits } from '../../units/system.ts'
+import { words } from '../../words/catalogue.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
 import { useEditing } from '../documents/useEditing.ts'
-import { type Cycle, shownLegs, teleopStart, typicalCycle, type View } from './cycle.ts'
+import { BesidePanel } from './BesidePanel.tsx'
+import { BudgetForm } from './BudgetForm.tsx'
+import { budgetNotes } from './budget.ts'
+import { CanForm } from './CanForm.tsx'
+import { type Cycle, shownLegs, stillThere, teleopStart, typicalCycle, type View } from './cycle.ts'
 import { LegForm } from './LegForm.tsx'
 import { PointsPanel } from './PointsPanel.tsx'
 import { PolicyPanel } from './PolicyPanel.tsx'
 import { RobotForm } from './RobotForm.tsx'
+import { routineNotes } from './routines/notes.ts'
+import { RoutinesPanel } from './routines/RoutinesPanel.tsx'
 import { StripPanel } from './StripPanel.tsx'
 import { useLive } from './useLive.ts'
 import { WayToPlay } from './WayToPlay.tsx'
@@ -24,28 +33,40 @@ export interface Selected {
   stage: string
 }
 
-const played = (game: Game, way: Stored<'option'> | undefined, robot: Robot): Option =>
+const playedBy = (game: Game, way: Stored<'option'> | undefined, robot: Robot): Option =>
   way ? assembleOption(way.body, robot) : firstOption(game, robot)
 
 export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways: Stored<'option'>[]; old: boolean }) {
   const { stored, game, ways, old } = props
+  const texts = words().designs.screen
   const editing = useEditing({ kind: 'design', stored, old })
   const { draft, unread } = editing
   const [wayId, setWayId] = useState(ways[0]?.id ?? null)
   const [view, setView] = useState<View>({ show: 'cycle' })
   const [chosen, setChosen] = useState<Cycle | null>(null)
+  const [preview, setPreview] = useState<Robot | null>(null)
   const [selected, setSelected] = useState<Selected | null>(null)
   const robot = draft.value.robot
 
   const way = ways.find(({ id }) => id === wayId)
-  const option = useMemo(() => played(game, way, robot), [game, way, robot])
-  const saved = useMemo(() => played(game, way, draft.saved.robot), [game, way, draft.saved])
+  const option = useMemo(() => playedBy(game, way, robot), [game, way, robot])
+  const saved = useMemo(() => playedBy(game, way, draft.saved.robot), [game, way, draft.saved])
   const problems = useMemo(() => within(['robot'], checkRobot(game, robot)), [game, robot])
+  const system = useUnits()
+  // Said beside the fields; unlike problems they forbid nothing.
+  const notes = useMemo(
+    () => within(['robot'], [...routineNotes(game, robot, system), ...budgetNotes(game, robot, system)]),
+    [game, robot, system],
+  )
   const sound = problems.length === 0 && unread.length === 0
 
-  const legs = useMemo(() => (chosen ? shownLegs(game, chosen, view) : []), [game, chosen, view])
+  // A trip that the robot no longer does is not shown any more.
+  const cycle = useMemo(() => (chosen ? stillThere(game, option, chosen) : null), [game, option, chosen])
+  const legs = useMemo(() => (cycle ? shownLegs(game, cycle, view) : []), [game, cycle, view])
+  // While a bar is dragged the points are those of the robot that it would be.
+  const played = useMemo(() => (preview ? { ...option, robot: preview } : option), [option, preview])
   const live = useLive(
-    useMemo(() => (problems.length === 0 ? { game, option, legs } : null), [problems, game, option, legs]),
+    useMemo(() => (problems.length === 0 ? { game, option: played, legs } : null), [problems, game, played, legs]),
   )
   // The first answer of the plan chooses the cycle that is shown; after that only the person does.
   useEffect(() => {
@@ -65,15 +86,18 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
     useMemo(() => (settled ? { game, option: settled, with: ['call'] } : null), [game, settled]),
   )
 
-  const source = `${robot.name}, revision ${draft.base}${draft.dirty ? ' with unsaved edits' : ''}; game ${game.name}.`
+  const source = texts.source(robot.name, draft.base, draft.dirty, game.name)
   const stale = !sound || live.error !== null
   return (
-    <EditProvider value={editing.fields(problems)}>
+    <EditProvider value={editing.fields([...problems, ...notes])}>
       <div className="stack wide">
         <div className="row spread">
           <div>
-            <p className="label">Design · {game.name}</p>
-            <h1>{robot.name || 'Without a name'}</h1>
+            <p className="label">{texts.label(game.name)}</p>
+            <h1>{robot.name || texts.noName}</h1>
+            <p>
+              <Link href={`/designs/${stored.id}/stopwatch`}>{texts.stopwatch}</Link>
+            </p>
           </div>
           <SaveBar of={editing} href="/designs" />
         </div>
@@ -104,15 +128,17 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           worth={report.data?.worth ?? []}
           view={view}
           onView={setView}
-          cycle={chosen}
+          cycle={cycle}
           onCycle={setChosen}
           selected={selected}
           onSelect={setSelected}
+          onPreview={setPreview}
           stale={stale}
           source={source}
           problems={[...unread, ...problems.map(({ message }) => message), ...(live.error ? [live.error.message] : [])]}
         >
           <LegForm
+            design={stored.id}
             game={game}
             robot={robot}
             legs={live.legs.map(({ leg }) => leg)}
@@ -120,13 +146,19 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
             onSelect={setSelected}
           />
         </StripPanel>
+        {cycle && <BesidePanel design={stored.id} game={game} option={played} live={live} cycle={cycle} view={view} />}
         <PolicyPanel
           game={game}
           start={JSON.stringify(teleopStart(option))}
           plan={live.exact?.plan ?? null}
           stale={stale}
         />
-        <RobotForm game={game} />
+        <RoutinesPanel game={game} robot={robot} option={option} ways={ways} source={source} />
+        <BudgetForm game={game} robot={robot} />
+        <div className="stack">
+          <CanForm game={game} robot={robot} />
+          <RobotForm game={game} robot={robot} />
+        </div>
         <Cautions which={['spinning', 'air', 'energy', 'lifted']} />
       </div>
     </EditProvider>

@@ -1,5 +1,6 @@
 import { useStored } from '../../data/documents.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
+import { words } from '../../words/catalogue.ts'
 import { useRevisionAsked } from '../documents/useEditing.ts'
 import { DesignEditor } from './DesignEditor.tsx'
 import { useWaysToPlay } from './useWaysToPlay.ts'
@@ -14,7 +15,7 @@ export default function DesignScreen(props: { id: string }) {
   if (error && !(stored.data && game.data))
     return (
       <Trouble
-        title="The design could not be loaded"
+        title={words().designs.screen.trouble}
         error={error}
         retry={() => {
           void stored.refetch()
@@ -23,7 +24,7 @@ export default function DesignScreen(props: { id: string }) {
         }}
       />
     )
-  if (!stored.data || !game.data || !ways.data) return <Loading what="the design" />
+  if (!stored.data || !game.data || !ways.data) return <Loading what={words().designs.screen.what} />
   return (
     <DesignEditor
       key={`${props.id}/${revision ?? 'newest'}`}

@@ -1,15 +1,11 @@
+import { words } from '../../words/catalogue.ts'
 import { DocumentList } from '../documents/DocumentList.tsx'
 import { NewDesign } from './NewDesign.tsx'
 
 export default function DesignsScreen() {
+  const texts = words().designs.list
   return (
-    <DocumentList
-      kind="design"
-      href="/designs"
-      title="Designs"
-      noun="design"
-      intro="A design is a robot, as far as it is known: where the time of its trips goes, how often they succeed, and how it finishes."
-    >
+    <DocumentList kind="design" href="/designs" title={texts.title} noun={texts.noun} intro={texts.intro}>
       <NewDesign />
     </DocumentList>
   )

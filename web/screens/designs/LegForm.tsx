@@ -1,18 +1,22 @@
 import { Button } from '@mantine/core'
-import type { Game, Robot, Stage } from '../../../src/model/documents/types.ts'
+import type { CollectTrip, Game, Robot, ScoreEntry, Stage, Trip } from '../../../src/model/documents/types.ts'
 import type { Place } from '../../data/difference.ts'
 import { DurationFields } from '../../shell/fields/DurationFields.tsx'
 import { useEdit } from '../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../shell/fields/NumberField.tsx'
-import { SelectField } from '../../shell/fields/SelectField.tsx'
-import { placeName } from '../../words/actions.ts'
+import { words } from '../../words/catalogue.ts'
 import { type ShownLeg, tripOf } from './cycle.ts'
 import type { Selected } from './DesignEditor.tsx'
+import { EntrySpots } from './EntrySpots.tsx'
+import { freeStageId } from './network.ts'
 import { SplitTrip } from './SplitTrip.tsx'
 import { StageForm } from './StageForm.tsx'
+import { TimedBy, timedLeg } from './stopwatch/TimedBy.tsx'
+import { FailsTo, Retry } from './TripNumbers.tsx'
 
 /** Under the strip: the numbers of the bar that was chosen, and of its leg. */
 export function LegForm(props: {
+  design: string
   game: Game
   robot: Robot
   legs: ShownLeg[]
@@ -20,6 +24,7 @@ export function LegForm(props: {
   onSelect(selected: Selected): void
 }) {
   const { game, robot, legs, selected } = props
+  const texts = words().designs
   const leg = legs.find(({ id }) => id === selected?.leg) ?? legs[0]
   const trip = leg && tripOf(robot, leg)
   if (!leg || !trip) return null
@@ -27,10 +32,16 @@ export function LegForm(props: {
   return (
     <div className="stage-form stack">
       <h3>{leg.name}</h3>
-      <LegNumbers game={game} leg={leg} place={place} retry={'retry' in trip && trip.retry !== null} />
+      <LegNumbers game={game} leg={leg} place={place} trip={trip} />
       {'whole' in trip ? (
         <>
-          <DurationFields place={[...place, 'whole']} label="Whole leg, driving included" />
+          <DurationFields place={[...place, 'whole']} label={texts.leg.whole} />
+          <TimedBy
+            design={props.design}
+            leg={timedLeg(leg.request)}
+            part={{ kind: 'whole' }}
+            place={[...place, 'whole']}
+          />
           <SplitTrip place={place} trip={trip} game={game} robot={robot} request={leg.request} />
         </>
       ) : (
@@ -38,7 +49,14 @@ export function LegForm(props: {
           {selected?.leg === leg.id && selected.stage === 'drive' ? (
             <DriveNumbers />
           ) : (
-            <StageForm trip={trip.stages} selected={selected?.leg === leg.id ? selected.stage : null} place={place} />
+            <StageForm
+              trip={trip.stages}
+              selected={selected?.leg === leg.id ? selected.stage : null}
+              place={place}
+              timed={(stage, at) => (
+                <TimedBy design={props.design} leg={timedLeg(leg.request)} part={{ kind: 'stage', stage }} place={at} />
+              )}
+            />
           )}
           <AddStage stages={trip.stages} place={place} onAdded={(stage) => props.onSelect({ leg: leg.id, stage })} />
         </>
@@ -47,76 +65,50 @@ export function LegForm(props: {
   )
 }
 
-function LegNumbers(props: { game: Game; leg: ShownLeg; place: Place; retry: boolean }) {
-  const { game, leg, place } = props
-  const edit = useEdit()
+function LegNumbers(props: { game: Game; leg: ShownLeg; place: Place; trip: Trip }) {
+  const { game, leg, place, trip } = props
+  const texts = words().designs.leg
   const { request } = leg
   return (
-    <div className="form-grid">
-      <NumberField
-        place={[...place, 'success']}
-        label={request.kind === 'collect' ? 'A try succeeds' : request.kind === 'score' ? 'A piece scores' : 'It works'}
-        percent
-        min={0}
-        max={1}
-        step={1}
-      />
-      {request.kind === 'finish' && (
-        <SelectField
-          place={[...place, 'otherwise']}
-          label="If it fails"
-          choices={[
-            { value: null, label: 'nothing' },
-            ...game.finishes
-              .filter(({ id }) => id !== request.finish)
-              .map(({ id }) => ({ value: id, label: `still ${placeName(game, id)}` })),
-          ]}
-        />
+    <>
+      <div className="form-grid">
+        <NumberField place={[...place, 'success']} label={texts[request.kind]} percent min={0} max={1} step={1} />
+        {request.kind === 'finish' && <FailsTo game={game} finish={request.finish} place={place} />}
+      </div>
+      {request.kind === 'collect' && <Retry place={place} trip={trip as CollectTrip} />}
+      {request.kind === 'score' && (
+        <EntrySpots game={game} goal={request.goal} entry={trip as ScoreEntry} place={place} />
       )}
-      {request.kind === 'collect' && !props.retry && !edit.readOnly && (
-        <div>
-          <Button
-            variant="default"
-            size="compact-md"
-            onClick={() => edit.set([...place, 'retry'], { kind: 'range', low: 0.5, likely: 1, high: 2 })}
-          >
-            A failed try can be repeated
-          </Button>
-        </div>
-      )}
-      {request.kind === 'collect' && props.retry && (
-        <div style={{ gridColumn: '1 / -1' }}>
-          <DurationFields place={[...place, 'retry']} label="A repeated try" />
-        </div>
-      )}
-    </div>
+    </>
   )
 }
 
 export function DriveNumbers() {
   const drive: Place = ['robot', 'drive']
+  const texts = words().designs.leg
   return (
     <div className="stack">
-      <h4 style={{ margin: 0 }}>Drive, of the whole robot</h4>
+      <h4 style={{ margin: 0 }}>{texts.drive}</h4>
       <div className="form-grid">
-        <NumberField place={[...drive, 'topSpeed']} label="Top speed" quantity="speed" above={0} max={12} />
+        <NumberField place={[...drive, 'topSpeed']} label={texts.topSpeed} quantity="speed" above={0} max={12} />
         <NumberField
           place={[...drive, 'acceleration']}
-          label="Acceleration"
+          label={texts.acceleration}
           quantity="acceleration"
           above={0}
           max={30}
         />
-        <NumberField place={[...drive, 'deceleration']} label="Braking" quantity="acceleration" above={0} max={30} />
+        <NumberField
+          place={[...drive, 'deceleration']}
+          label={texts.braking}
+          quantity="acceleration"
+          above={0}
+          max={30}
+        />
       </div>
-      <DurationFields place={[...drive, 'pace']} label="Pace: driven time over the ideal" factor />
+      <DurationFields place={[...drive, 'pace']} label={texts.pace} factor />
     </div>
   )
-}
-
-const freeId = (stages: readonly Stage[]): string => {
-  for (let number = stages.length + 1; ; number++)
-    if (!stages.some(({ id }) => id === `stage-${number}`)) return `stage-${number}`
 }
 
 function AddStage(props: { stages: Stage[]; place: Place; onAdded(stage: string): void }) {
@@ -127,11 +119,11 @@ function AddStage(props: { stages: Stage[]; place: Place; onAdded(stage: string)
       <Button
         variant="default"
         onClick={() => {
-          const id = freeId(props.stages)
+          const id = freeStageId(props.stages)
           const last = props.stages.at(-1)?.id ?? 'drive'
           const stage: Stage = {
             id,
-            name: 'New stage',
+            name: words().designs.stage.fresh,
             duration: { kind: 'range', low: 0.3, likely: 0.5, high: 1 },
             after: [last],
           }
@@ -139,7 +131,7 @@ function AddStage(props: { stages: Stage[]; place: Place; onAdded(stage: string)
           props.onAdded(id)
         }}
       >
-        Add a stage
+        {words().designs.stage.add}
       </Button>
     </div>
   )

@@ -4,10 +4,12 @@ import { useLocation } from 'wouter'
 import { getDocument } from '../../data/api.ts'
 import { type Bodies, useChanges, useList } from '../../data/documents.ts'
 import { idFrom } from '../../data/identity.ts'
+import { words } from '../../words/catalogue.ts'
 import { firstRobot } from './firstRobot.ts'
 
 /** A robot from one guess per leg, to be made better later. */
 export function NewDesign() {
+  const texts = words().designs.fresh
   const games = useList('game')
   const { save } = useChanges()
   const [, go] = useLocation()
@@ -17,7 +19,7 @@ export function NewDesign() {
   const list = games.data ?? []
   const chosen = game || list[0]?.id || ''
   const make = async () => {
-    if (name.trim() === '') return setTrouble('Please give the robot a name.')
+    if (name.trim() === '') return setTrouble(texts.noName)
     setTrouble(null)
     try {
       const id = idFrom(name)
@@ -32,18 +34,23 @@ export function NewDesign() {
   if (list.length === 0) return null
   return (
     <section className="sheet stack" aria-labelledby="new-design">
-      <h2 id="new-design">Sketch a robot</h2>
-      <p>It begins with one guess per leg, driving included. Split a leg into stages when you know more.</p>
+      <h2 id="new-design">{texts.title}</h2>
+      <p>{texts.help}</p>
       <div className="row" style={{ alignItems: 'end' }}>
-        <TextInput label="Name" value={name} error={trouble} onChange={(event) => setName(event.currentTarget.value)} />
+        <TextInput
+          label={texts.name}
+          value={name}
+          error={trouble}
+          onChange={(event) => setName(event.currentTarget.value)}
+        />
         <NativeSelect
-          label="Game"
+          label={texts.game}
           value={chosen}
           data={list.map((entry) => ({ value: entry.id, label: entry.name }))}
           onChange={(event) => setGame(event.currentTarget.value)}
         />
         <Button onClick={() => void make()} loading={save.isPending}>
-          Sketch it
+          {texts.button}
         </Button>
       </div>
     </section>

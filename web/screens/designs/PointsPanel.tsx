@@ -2,6 +2,7 @@ import { useMemo } from 'react'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import type { Call, PlanReport } from '../../../src/model/plan/types.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
+import { words } from '../../words/catalogue.ts'
 import { explainPlan } from '../../words/explain.ts'
 import { explainCall, explainGain } from '../../words/explainMoves.ts'
 import { points, seconds, signedPoints } from '../../words/format.ts'
@@ -22,6 +23,7 @@ export function PointsPanel(props: {
   stale: boolean
   source: string
 }) {
+  const texts = words().designs.points
   const { game, option, saved, live, report, reportFresh, call, callFresh } = props
   const before = useModel(
     'quick',
@@ -30,34 +32,33 @@ export function PointsPanel(props: {
   const { total } = live
   const gained = total !== null && before.data && !before.isPlaceholderData ? total - before.data.total : 0
   return (
-    <section className="points" aria-label="Expected points" style={props.stale ? { opacity: 0.55 } : undefined}>
+    <section className="points" aria-label={texts.label} style={props.stale ? { opacity: 0.55 } : undefined}>
       <p className="points-total">
         <span data-testid="points" data-settled={live.settled} className="numeral">
           {total === null ? '…' : points(total)}
         </span>{' '}
-        <span className="points-unit">expected points a match</span>
+        <span className="points-unit">{texts.unit}</span>
       </p>
-      <p className="points-change" aria-live="polite">
+      <div className="points-change" aria-live="polite">
         {Math.abs(gained) >= 0.05 && (
           <span className={gained > 0 ? 'gain' : 'loss'}>
             <CameAbout
               explain={() => explainGain({ now: total ?? 0, saved: before.data?.total ?? 0, source: props.source })}
             >
-              {signedPoints(gained)} against what is saved
+              {texts.change(signedPoints(gained))}
             </CameAbout>
           </span>
         )}
-      </p>
+      </div>
       {report && (
-        <p style={reportFresh ? undefined : { opacity: 0.55 }}>
-          8 of 10 matches between <span className="numeral">{points(report.p10)}</span> and{' '}
-          <span className="numeral">{points(report.p90)}</span>.{' '}
-          <CameAbout explain={() => explainPlan(game, option, report, props.source)}>How this came about</CameAbout>
-        </p>
+        <div style={reportFresh ? undefined : { opacity: 0.55 }}>
+          {texts.eight(points(report.p10), points(report.p90))}{' '}
+          <CameAbout explain={() => explainPlan(game, option, report, props.source)}>{texts.cameAbout}</CameAbout>
+        </div>
       )}
       {call && (
-        <p style={callFresh ? undefined : { opacity: 0.55 }}>
-          The one call: leave for the finish with{' '}
+        <div style={callFresh ? undefined : { opacity: 0.55 }}>
+          {texts.call[0]}{' '}
           <CameAbout
             explain={() =>
               explainCall(
@@ -70,8 +71,8 @@ export function PointsPanel(props: {
           >
             <strong>{seconds(call.at)}</strong>
           </CameAbout>{' '}
-          left; 3 s early costs {points(Math.max(0, call.early3))}, 3 s late {points(Math.max(0, call.late3))} points.
-        </p>
+          {texts.call[1]} {texts.costs(points(Math.max(0, call.early3)), points(Math.max(0, call.late3)))}
+        </div>
       )}
     </section>
   )

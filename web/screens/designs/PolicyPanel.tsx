@@ -5,27 +5,26 @@ import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { type PolicyRow, PolicyStrip } from '../../charts/PolicyStrip.tsx'
 import { actionWords, nodeWords } from '../../words/actions.ts'
+import { words } from '../../words/catalogue.ts'
 import { seconds } from '../../words/format.ts'
 import { reachable, type teleopStart } from './cycle.ts'
 
 function Policy(props: { game: Game; start: string; plan: QuickPlan | null; stale: boolean }) {
   const { game, start, plan } = props
+  const texts = words().designs.policy
   const rows = useMemo(() => (plan ? policyRows(game, plan, JSON.parse(start)) : []), [game, plan, start])
   if (!plan) return null
   return (
     <section className="sheet stack" aria-labelledby="policy-title" style={props.stale ? { opacity: 0.55 } : undefined}>
-      <h2 id="policy-title">What to do next</h2>
-      <p>
-        From each place, the best next trip for the time left. The match runs to the right; the dashed line is where the
-        endgame opens.
-      </p>
+      <h2 id="policy-title">{texts.title}</h2>
+      <p>{texts.help}</p>
       <Figure
-        title="Best next trip by time left"
+        title={texts.figure}
         hideTitle
         table={{
-          head: ['From', 'Time left', 'Best'],
+          head: texts.head,
           rows: rows.flatMap((row) =>
-            row.bands.map((band) => [row.name, `${seconds(band.from)} to ${seconds(band.to)}`, band.text]),
+            row.bands.map((band) => [row.name, texts.span(seconds(band.from), seconds(band.to)), band.text]),
           ),
         }}
       >

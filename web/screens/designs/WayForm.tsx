@@ -2,18 +2,21 @@ import { Button, Checkbox, NativeSelect } from '@mantine/core'
 import { useMemo } from 'react'
 import { checkOption, within } from '../../../src/model/documents/index.ts'
 import type { OptionRecord } from '../../../src/model/documents/records.ts'
-import type { FinishMode, Game, Robot } from '../../../src/model/documents/types.ts'
+import type { FinishMode, Game, Robot, Role } from '../../../src/model/documents/types.ts'
 import { assembleOption } from '../../data/assemble.ts'
 import type { Stored } from '../../data/documents.ts'
 import { EditProvider, useEdit } from '../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../shell/fields/NumberField.tsx'
 import { SelectField } from '../../shell/fields/SelectField.tsx'
 import { TextField } from '../../shell/fields/TextField.tsx'
+import { words } from '../../words/catalogue.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
 import { useEditing } from '../documents/useEditing.ts'
+import { Present } from '../games/forms/Choices.tsx'
 
 /** Where it starts, what it does, how it finishes, and what the rules do not let us say. */
 export function WayForm(props: { game: Game; robot: Robot; stored: Stored<'option'>; onCopied(id: string): void }) {
+  const texts = words().designs.ways
   const { game, robot, stored } = props
   const editing = useEditing({ kind: 'option', stored, keys: false })
   const { draft } = editing
@@ -37,33 +40,33 @@ export function WayForm(props: { game: Game; robot: Robot; stored: Stored<'optio
           ))}
         </ul>
       )}
-      <TextField place={['option', 'name']} label="Name" required />
+      <TextField place={['option', 'name']} label={texts.name} required />
       <div className="form-grid">
         <SelectField
           place={['option', 'start']}
-          label="Starts at"
+          label={texts.start}
           choices={game.starts.map(({ id, name }) => ({ value: id, label: name }))}
         />
         <SelectField
           place={['option', 'auto']}
-          label="Autonomous"
+          label={texts.auto}
           choices={[
-            { value: null, label: 'no routine' },
+            { value: null, label: texts.noRoutine },
             ...robot.autos.map(({ id, name }) => ({ value: id, label: name })),
           ]}
         />
         <FinishChoice game={game} finish={option.finish} />
       </div>
-      <RoleChoice label="Collects from" list="sources" places={game.sources} chosen={option.role.sources} />
-      <RoleChoice label="Scores at" list="goals" places={game.goals} chosen={option.role.goals} />
-      <RoleChoice label="May finish at" list="finishes" places={game.finishes} chosen={option.role.finishes} />
+      <RoleChoice label={texts.sources} list="sources" places={game.sources} chosen={option.role.sources} />
+      <RoleChoice label={texts.goals} list="goals" places={game.goals} chosen={option.role.goals} />
+      <RoleChoice label={texts.finishes} list="finishes" places={game.finishes} chosen={option.role.finishes} />
       {holding.length > 0 && (
         <div className="form-grid">
           {holding.map((goal) => (
             <NumberField
               key={goal.id}
               place={['option', 'holdSeconds', goal.id]}
-              label={`${goal.name}: seconds that a piece buys`}
+              label={texts.hold(goal.name)}
               unit="s"
               min={0}
               max={300}
@@ -72,6 +75,7 @@ export function WayForm(props: { game: Game; robot: Robot; stored: Stored<'optio
           ))}
         </div>
       )}
+      <Defence game={game} defend={option.role.defend} />
       <Adjustments rows={option.adjust} />
     </EditProvider>
   )
@@ -79,6 +83,7 @@ export function WayForm(props: { game: Game; robot: Robot; stored: Stored<'optio
 
 function FinishChoice(props: { game: Game; finish: FinishMode }) {
   const { game, finish } = props
+  const texts = words().designs.ways
   const edit = useEdit()
   const modes: { [mode in FinishMode['mode']]: FinishMode } = {
     best: { mode: 'best' },
@@ -88,19 +93,15 @@ function FinishChoice(props: { game: Game; finish: FinishMode }) {
   return (
     <>
       <NativeSelect
-        label="Endgame"
+        label={texts.finish}
         value={finish.mode}
-        data={[
-          { value: 'best', label: 'when it pays' },
-          { value: 'skip', label: 'left out' },
-          { value: 'always', label: 'always at a time' },
-        ]}
+        data={Object.entries(texts.modes).map(([value, label]) => ({ value, label }))}
         onChange={(event) => edit.set(['option', 'finish'], modes[event.currentTarget.value as FinishMode['mode']])}
       />
       {finish.mode === 'always' && (
         <NumberField
           place={['option', 'finish', 'at']}
-          label="With time left"
+          label={texts.at}
           unit="s"
           min={0}
           max={game.clock.teleop}
@@ -140,23 +141,58 @@ function RoleChoice(props: {
   )
 }
 
+/** Hindering an opponent between two times left. */
+function Defence(props: { game: Game; defend: Role['defend'] }) {
+  const { game, defend } = props
+  const edit = useEdit()
+  const texts = words().designs.ways
+  const place = ['option', 'role', 'defend']
+  const time = { unit: 's', min: 0, max: game.clock.teleop, step: 5 }
+  return (
+    <fieldset className="stack">
+      <Present
+        place={place}
+        label={texts.defends}
+        fresh={{ mark: 0, from: Math.round(game.clock.teleop / 2), until: 0 }}
+      />
+      {defend && (
+        <>
+          <div className="form-grid">
+            <NativeSelect
+              label={texts.mark}
+              disabled={edit.readOnly}
+              value={String(defend.mark)}
+              data={[0, 1, 2].map((mark) => ({ value: String(mark), label: texts.position(mark + 1) }))}
+              onChange={(event) => edit.set([...place, 'mark'], Number(event.currentTarget.value))}
+            />
+            <NumberField place={[...place, 'from']} label={texts.from} {...time} />
+            <NumberField place={[...place, 'until']} label={texts.until} {...time} />
+          </div>
+          <p className="soft small">{texts.defendHelp}</p>
+        </>
+      )}
+    </fieldset>
+  )
+}
+
 function Adjustments(props: { rows: OptionRecord['option']['adjust'] }) {
   const edit = useEdit()
   const { rows } = props
+  const texts = words().designs.ways
   return (
     <fieldset className="stack">
-      <legend>Adjusted by hand: what the rules do not let us say</legend>
+      <legend>{texts.adjust}</legend>
       {rows.map((_, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a line has nothing of its own but its place
         <div key={index} className="form-grid">
-          <TextField place={['option', 'adjust', index, 'label']} label="What" required />
-          <NumberField place={['option', 'adjust', index, 'points']} label="Points a match" />
-          <NumberField place={['option', 'adjust', index, 'rankingPoints']} label="Ranking points" />
+          <TextField place={['option', 'adjust', index, 'label']} label={texts.what} required />
+          <NumberField place={['option', 'adjust', index, 'points']} label={texts.points} />
+          <NumberField place={['option', 'adjust', index, 'rankingPoints']} label={texts.rankingPoints} />
           <div style={{ alignSelf: 'end' }}>
             <Button
               variant="subtle"
               size="compact-md"
-              aria-label={`Remove adjustment ${index + 1}`}
+              aria-label={texts.removeAdjust(index + 1)}
               onClick={() =>
                 edit.set(
                   ['option', 'adjust'],
@@ -164,7 +200,7 @@ function Adjustments(props: { rows: OptionRecord['option']['adjust'] }) {
                 )
               }
             >
-              Remove
+              {texts.remove}
             </Button>
           </div>
         </div>
@@ -174,10 +210,10 @@ function Adjustments(props: { rows: OptionRecord['option']['adjust'] }) {
           variant="default"
           size="compact-md"
           onClick={() =>
-            edit.set(['option', 'adjust'], [...rows, { label: 'Not modelled', points: 0, rankingPoints: 0 }])
+            edit.set(['option', 'adjust'], [...rows, { label: texts.freshAdjust, points: 0, rankingPoints: 0 }])
           }
         >
-          Add an adjustment
+          {texts.addAdjust}
         </Button>
       </div>
     </fieldset>

@@ -5,6 +5,7 @@ import { firstOption } from '../../data/assemble.ts'
 import { type Bodies, type Stored, useChanges } from '../../data/documents.ts'
 import { idFrom } from '../../data/identity.ts'
 import { Panel } from '../../shell/Panel.tsx'
+import { words } from '../../words/catalogue.ts'
 import { finishWords } from '../../words/explain.ts'
 import { WayForm } from './WayForm.tsx'
 
@@ -17,6 +18,7 @@ export function WayToPlay(props: {
   chosen: string | null
   onChoose(id: string): void
 }) {
+  const texts = words().designs.ways
   const { game, robot, ways } = props
   const chosen = ways.find(({ id }) => id === props.chosen)
   const { save } = useChanges()
@@ -24,7 +26,7 @@ export function WayToPlay(props: {
   const [trouble, setTrouble] = useState<string | null>(null)
   const make = async () => {
     setTrouble(null)
-    const name = `${robot.name}, way ${ways.length + 1}`
+    const name = texts.fresh(robot.name, ways.length + 1)
     const id = idFrom(name)
     const { robot: _, ...option } = { ...firstOption(game, robot), id, name }
     const body: Bodies['option'] = { format: 1, game: game.id, design: props.design, option }
@@ -43,7 +45,7 @@ export function WayToPlay(props: {
       <div className="row" style={{ alignItems: 'end' }}>
         {ways.length > 0 && (
           <NativeSelect
-            label="Played as"
+            label={texts.played}
             miw={300}
             value={props.chosen ?? ''}
             data={ways.map(({ id, name }) => ({ value: id, label: name }))}
@@ -52,24 +54,20 @@ export function WayToPlay(props: {
         )}
         {chosen && (
           <Button variant="default" onClick={() => setOpen(true)}>
-            Change it
+            {texts.change}
           </Button>
         )}
         <Button variant="default" loading={save.isPending} onClick={() => void make()}>
-          New way to play
+          {texts.add}
         </Button>
       </div>
-      <p className="soft small">
-        {chosen
-          ? `Endgame ${finishWords(chosen.body.option)}.`
-          : 'No way to play is stored for this design yet: the points are those of a robot that does all that it can.'}
-      </p>
+      <p className="soft small">{chosen ? texts.endgame(finishWords(chosen.body.option)) : texts.none}</p>
       {trouble && (
         <p role="alert" className="loss">
           {trouble}
         </p>
       )}
-      <Panel title="Way to play" open={open && chosen !== undefined} onClose={() => setOpen(false)} side>
+      <Panel title={texts.title} open={open && chosen !== undefined} onClose={() => setOpen(false)} side>
         {chosen && (
           <WayForm
             key={`${chosen.id}/${chosen.revision}`}

@@ -3,6 +3,7 @@ import type { LegRequest } from '../../../src/model/leg/types.ts'
 import type { Action, PlanNode, QuickPlan, WorthLeg } from '../../../src/model/plan/types.ts'
 import type { Place } from '../../data/difference.ts'
 import { spotName } from '../../words/actions.ts'
+import { words } from '../../words/catalogue.ts'
 
 /** One scoring trip: from the goal's spot to a source, and back to the goal. */
 export interface Cycle {
@@ -93,6 +94,33 @@ export function cycles(game: Game, option: Option): Cycle[] {
     )
 }
 
+/** A cycle as long as robot and role do it; another one of theirs otherwise, and null where there is none. */
+export function stillThere(game: Game, option: Option, cycle: Cycle): Cycle | null {
+  const all = cycles(game, option)
+  const found = all.find((one) => one.source === cycle.source && one.goal === cycle.goal && one.entry === cycle.entry)
+  if (!found) return all[0] ?? null
+  const near = spotsOf(game, option, found).includes(cycle.goalSpot)
+  if (near && cycle.load <= found.load) return cycle
+  return { ...cycle, load: Math.min(cycle.load, found.load), goalSpot: near ? cycle.goalSpot : found.goalSpot }
+}
+
+/** The same trip by another robot, in its own way of scoring there and with what it carries; null where it can not. */
+export function sameTrip(game: Game, option: Option, cycle: Cycle): Cycle | null {
+  const able = cycles(game, option).filter(({ source, goal }) => source === cycle.source && goal === cycle.goal)
+  const near = (one: Cycle) => spotsOf(game, option, one).includes(cycle.goalSpot)
+  const found = able.find((one) => one.entry === cycle.entry && near(one)) ?? able.find(near) ?? able[0]
+  if (!found) return null
+  const goalSpot = near(found) ? cycle.goalSpot : found.goalSpot
+  return { ...found, sourceSpot: cycle.sourceSpot, goalSpot, load: Math.min(cycle.load, found.load) }
+}
+
+/** The spots from which a cycle's way of scoring is done. */
+function spotsOf(game: Game, option: Option, { goal, entry }: Cycle): string[] {
+  const spots = option.robot.score[goal]?.[entry]?.spots
+  if (spots !== 'any') return spots ?? []
+  return game.goals.find(({ id }) => id === goal)?.spots.map(({ id }) => id) ?? []
+}
+
 export type View = { show: 'cycle' | 'collect' | 'score' } | { show: 'finish'; finish: string }
 
 /** A leg of the strip: what is asked of the model, where its trip stands in the robot, and how the plan calls it. */
@@ -107,9 +135,10 @@ export interface ShownLeg {
 
 /** The legs that a view shows, one after the other. */
 export function shownLegs(game: Game, cycle: Cycle, view: View): ShownLeg[] {
+  const names = words().strip.legs
   const collect: ShownLeg = {
     id: `collect/${cycle.source}`,
-    name: `Collect from ${spotName(game, cycle.sourceSpot)}`,
+    name: names.collect(spotName(game, cycle.sourceSpot)),
     request: { kind: 'collect', source: cycle.source, spot: cycle.sourceSpot, from: cycle.goalSpot, load: cycle.load },
     trip: ['collect', cycle.source],
     load: cycle.load,
@@ -117,7 +146,7 @@ export function shownLegs(game: Game, cycle: Cycle, view: View): ShownLeg[] {
   }
   const score: ShownLeg = {
     id: `score/${cycle.goal}/${cycle.entry}`,
-    name: `Score at ${spotName(game, cycle.goalSpot)}`,
+    name: names.score(spotName(game, cycle.goalSpot)),
     request: {
       kind: 'score',
       goal: cycle.goal,
@@ -138,7 +167,7 @@ export function shownLegs(game: Game, cycle: Cycle, view: View): ShownLeg[] {
   return [
     {
       id: `finish/${view.finish}`,
-      name: `To ${spotName(game, spot)}`,
+      name: names.finish(spotName(game, spot)),
       request: { kind: 'finish', finish: view.finish, spot, from: cycle.goalSpot },
       trip: ['finish', view.finish],
       load: 1,
@@ -154,6 +183,10 @@ const sorted = (leg: WorthLeg) => Object.entries(leg).sort(([a], [b]) => a.local
 /** Names of a trip's stages by id. */
 export const stageNames = (trip: Trip | undefined): { [stage: string]: string } =>
   trip && 'stages' in trip ? Object.fromEntries(trip.stages.map(({ id, name }) => [id, name])) : {}
+
+/** Stages that are done once for each piece of a load, and how often that is. */
+export const stageRepeats = (trip: Trip | undefined, load: number): { [stage: string]: number } =>
+  trip && 'stages' in trip ? Object.fromEntries(trip.stages.filter(({ each }) => each).map(({ id }) => [id, load])) : {}
 
 export const tripOf = (robot: Robot, leg: ShownLeg): Trip | undefined => {
   const { request } = leg

@@ -1,6 +1,5 @@
 import type { Game, Robot } from '../../../src/model/documents/types.ts'
-
-const guess = { kind: 'range', low: 5, likely: 8, high: 14 } as const
+import { firstCollect, firstFinish, firstScore } from './firstTrips.ts'
 
 /** A robot that can do everything in the game, from one guess per leg: what a first Saturday knows. */
 export function firstRobot(game: Game, id: string, name: string): Robot {
@@ -19,19 +18,12 @@ export function firstRobot(game: Game, id: string, name: string): Robot {
     form: { spread: 1.15 },
     carries: Object.fromEntries(game.pieces.map((entry) => [entry.id, 1])),
     preload: piece === undefined ? null : { piece, count: 1 },
-    collect: Object.fromEntries(
-      game.sources.map((source) => [
-        source.id,
-        { whole: guess, success: 0.9, retry: { kind: 'range', low: 0.8, likely: 1.5, high: 3 } },
-      ]),
-    ),
-    score: Object.fromEntries(game.goals.map((goal) => [goal.id, [{ whole: guess, spots: 'any', success: 0.85 }]])),
-    finish: Object.fromEntries(
-      game.finishes.map((finish) => [finish.id, { whole: guess, success: 0.8, otherwise: null }]),
-    ),
+    collect: Object.fromEntries(game.sources.map((source) => [source.id, firstCollect])),
+    score: Object.fromEntries(game.goals.map((goal) => [goal.id, [firstScore]])),
+    finish: Object.fromEntries(game.finishes.map((finish) => [finish.id, firstFinish])),
     autos: [],
     reliability: { absent: 0.03, stops: 0.03 },
     fouls: { minorPerMatch: 0.3, majorPerMatch: 0.05 },
-    defence: { slowdown: 1.2, minorPerMinute: 0.5, majorPerMinute: 0.1 },
+    defence: { slowdown: 0.25, minorPerMinute: 0.5, majorPerMinute: 0.1 },
   }
 }

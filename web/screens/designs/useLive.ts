@@ -1,5 +1,5 @@
 import { useLayoutEffect, useRef, useState } from 'react'
-import type { Game, Option } from '../../../src/model/documents/types.ts'
+import type { Game, Option, Robot } from '../../../src/model/documents/types.ts'
 import type { LegReport } from '../../../src/model/leg/types.ts'
 import type { QuickPlan } from '../../../src/model/plan/types.ts'
 import { askLive } from '../../worker/client.ts'
@@ -14,7 +14,8 @@ export interface Live {
   settled: boolean
   /** The newest exact plan, and the option that it belongs to. */
   exact: { option: Option; plan: QuickPlan } | null
-  legs: { leg: ShownLeg; report: LegReport }[]
+  /** The bars' reports, and the robot that they are of. */
+  legs: { leg: ShownLeg; report: LegReport; robot: Robot }[]
   error: Error | null
 }
 
@@ -72,7 +73,8 @@ export function useLive(wanted: Wanted | null): Live {
       await estimated(asked.game, asked.option)
       const requests = asked.legs.map(({ request }) => request)
       const reports = await askLive('bars', 'legs', { game: asked.game, robot: asked.option.robot, legs: requests })
-      if (still.shown()) setLegs(asked.legs.map((leg, index) => ({ leg, report: reports[index]! })))
+      if (still.shown())
+        setLegs(asked.legs.map((leg, index) => ({ leg, report: reports[index]!, robot: asked.option.robot })))
     } catch {
       // The plan of the same design says what is wrong with it.
     }

@@ -27,6 +27,12 @@ export function useEdit(): Edit {
 
 export const placeKey = (place: Place): string => place.join('/')
 
+/** Forgets what was typed below a place and is no value: the place is gone, or its members have moved. */
+export function forgetTexts(edit: Edit, place: Place): void {
+  for (const key of Object.keys(edit.texts))
+    if (key.startsWith(`${placeKey(place)}/`)) edit.setText(key.split('/'), null, null)
+}
+
 /** The sentence of the first problem at this place. */
 export function problemAt(problems: readonly Problem[], place: Place): string | null {
   const key = placeKey(place)

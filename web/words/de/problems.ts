@@ -33,6 +33,7 @@ const lists = {
   'starts or spots': 'Startplätze oder Standpunkte',
   routines: 'Routinen',
   ways: 'Spielweisen',
+  'measured times': 'gemessene Zeiten',
 }
 
 const loads = { preload: 'Die Ladung zu Beginn', holding: 'Was die Routine am Ende hält,', load: 'Die Ladung' }

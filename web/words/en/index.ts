@@ -1,5 +1,7 @@
 import { actions } from './actions.ts'
+import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
+import { designs } from './designs.ts'
 import { durations } from './durations.ts'
 import { explain } from './explain.ts'
 import { field } from './field.ts'
@@ -11,11 +13,14 @@ import { help } from './help.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
 import { refusals } from './refusals.ts'
+import { routines } from './routines.ts'
 import { rulesChange } from './rulesChange.ts'
 import { settings } from './settings.ts'
 import { shell } from './shell.ts'
 import { shortcuts } from './shortcuts.ts'
 import { start } from './start.ts'
+import { stopwatch } from './stopwatch.ts'
+import { strip } from './strip.ts'
 import { units } from './units.ts'
 import { verdict } from './verdict.ts'
 import { worker } from './worker.ts'
@@ -23,23 +28,28 @@ import { worker } from './worker.ts'
 /** The English texts, one file per area of the screens. */
 export const en = {
   actions,
+  budget,
   cautions,
+  designs,
   durations,
   explain,
   field,
   format,
-  refusals,
-  problems,
   games,
   glossary,
   guess,
   help,
+  problems,
   quickSheet,
+  refusals,
+  routines,
   rulesChange,
   settings,
   shell,
   shortcuts,
   start,
+  stopwatch,
+  strip,
   units,
   verdict,
   worker,

@@ -1,7 +1,7 @@
 import { Checkbox } from '@mantine/core'
 import type { Place } from '../../../data/difference.ts'
 import { valueAt } from '../../../data/place.ts'
-import { placeKey, problemAt, useEdit } from '../../../shell/fields/EditContext.tsx'
+import { forgetTexts, placeKey, problemAt, useEdit } from '../../../shell/fields/EditContext.tsx'
 import { words } from '../../../words/catalogue.ts'
 import { problemsInWords } from '../../../words/problems.ts'
 
@@ -52,7 +52,11 @@ export function Present(props: { place: Place; label: string; fresh: unknown; ab
       label={props.label}
       disabled={edit.readOnly}
       checked={value !== null && value !== undefined}
-      onChange={(event) => edit.set(props.place, event.currentTarget.checked ? props.fresh : absent)}
+      onChange={(event) => {
+        forgetTexts(edit, props.place)
+        edit.setText(props.place, null, null)
+        edit.set(props.place, event.currentTarget.checked ? props.fresh : absent)
+      }}
     />
   )
 }

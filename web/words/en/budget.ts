@@ -1,0 +1,21 @@
+/** What the robot weighs, costs and takes to build, against the game's limits. */
+export const budget = {
+  title: 'Budget: mass, cost, hours, ready by',
+  present: 'A budget is kept for this design',
+  help: 'Shown, and compared with the game’s limits. It changes no points by itself: what mass or hours cost in speed and practice is said in the numbers of the drive and the stages.',
+  mass: 'Mass',
+  massHelp: 'As the rules weigh it',
+  cost: 'Cost',
+  costHelp: 'In your currency, as the rules count it',
+  hours: 'Work to build it',
+  hoursUnit: 'h',
+  readyBy: 'Ready by',
+  noDate: 'No date is given.',
+  ready: (day: string, hours: string) => `${hours} of work, ready by ${day}.`,
+  work: (hours: string) => `${hours} h`,
+  left: (value: string, limit: string, rest: string) => `${value} of ${limit}; ${rest} left.`,
+  exact: (value: string) => `${value}, exactly the limit.`,
+  over: (value: string, limit: string, by: string) => `${value} is ${by} over the game’s limit of ${limit}.`,
+  noLimits: 'The game has no limits of mass and cost. Enter them in the game, where it says that robots have limits.',
+  bar: (what: string, words: string) => `${what}: ${words}`,
+}
