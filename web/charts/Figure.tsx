@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import { words } from '../words/catalogue.ts'
 
 export interface ChartTable {
   head: string[]
@@ -12,8 +13,8 @@ export function Figure(props: { title: string; hideTitle?: boolean; table: Chart
       <figcaption className={props.hideTitle ? 'visually-hidden' : undefined}>{props.title}</figcaption>
       {props.children}
       <details>
-        <summary>Numbers as a table</summary>
-        <div className="scroll" tabIndex={0} role="region" aria-label={`${props.title}: table`}>
+        <summary>{words().charts.table}</summary>
+        <div className="scroll" tabIndex={0} role="region" aria-label={words().charts.tableOf(props.title)}>
           <DataTable caption={props.title} table={props.table} />
         </div>
       </details>

@@ -2,7 +2,9 @@ import type { Input } from '../../src/model/compare/types.ts'
 import type { Game, Option } from '../../src/model/documents/types.ts'
 import { valueAt } from '../data/place.ts'
 import { placeName } from './actions.ts'
+import { words as texts } from './catalogue.ts'
 import { listed, percent, plain, points, seconds } from './format.ts'
+import { practiceName, practiceOf } from './practice.ts'
 
 export interface InputWords {
   /** The team's own word: the input's id, or what it points at where the id is not a word. */
@@ -11,7 +13,7 @@ export interface InputWords {
   about: string
   /** A value of the input with its unit. */
   say(value: number): string
-  measure: 'probability' | 'seconds' | 'factor' | 'points' | 'number'
+  measure: 'probability' | 'seconds' | 'factor' | 'points' | 'number' | 'days'
 }
 
 const pointerParts = (pointer: string): string[] =>
@@ -87,6 +89,14 @@ export function inputWords(input: Input, documents: Documents): InputWords {
   const things = new Set(all.map((parts) => thing(parts, documents)))
   const name = [...things].join(', ')
   const owned = owners.size > 0 ? `${listed([...owners])}: ${name}` : name
+  const practice = practiceOf(input)
+  if (practice)
+    return {
+      name: practiceName(input.id),
+      about: texts().practice.about(things.size > 2 ? practiceName(input.id) : owned, plain(practice.perDay * 100)),
+      say: (value) => texts().practice.days(plain(practice.days(value), 1)),
+      measure: 'days',
+    }
   const signed = (text: string, value: number) => (input.as === 'add' && value > 0 ? `+${text}` : text)
   const say = (value: number): string => {
     if (measure === 'probability') return percent(value)

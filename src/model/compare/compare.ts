@@ -115,12 +115,15 @@ export function turn(request: Ask & { turn: string }, watch?: Watch): Turn {
   })
 }
 
-/** Places of a map over two inputs, a part of it or all: see `mapPoints`. On a grid of 0.25 s. */
-export function mapPart(request: Ask, part: { axes: MapAxes; at: readonly MapPoint[] }, watch?: Watch): number[][] {
+/** Computes places of a map over two inputs: see `mapPoints`. */
+export type MapMaker = (part: { axes: MapAxes; at: readonly MapPoint[] }, watch?: Watch) => number[][]
+
+/** What makes the map of a request, part by part: it keeps its plans, so that a second part costs less than the first. */
+export function mapMaker(request: Ask): MapMaker {
   checkRequest(request)
   const evaluator = new PlanEvaluator(request)
   const evaluate = (values: readonly number[]) => evaluator.values(values, coarsely)
-  return mapPoints({ inputs: request.inputs ?? [], evaluate }, part, counter(watch, part.at.length))
+  return (part, watch) => mapPoints({ inputs: request.inputs ?? [], evaluate }, part, counter(watch, part.at.length))
 }
 
 /** Swing of every input: see `swingOf`. */

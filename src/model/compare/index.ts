@@ -12,7 +12,8 @@ export {
   beliefSummary,
   breakEven,
   compare,
-  mapPart,
+  type MapMaker,
+  mapMaker,
   swing,
   turn,
 } from './compare.ts'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { mapPart } from '../../../src/model/compare/index.ts'
+import { mapMaker } from '../../../src/model/compare/index.ts'
 import { mapPoints } from '../../../src/model/compare/map.ts'
 import type { Input } from '../../../src/model/compare/types.ts'
 import { game, options } from './harbour.ts'
@@ -63,7 +63,7 @@ describe('a map over two inputs', () => {
       [0.25, 30],
     ]
     const axes = { x: 'Mooring holds', y: 'Points of the mooring' }
-    const found = mapPart({ game, options, inputs: asked }, { axes, at })
+    const found = mapMaker({ game, options, inputs: asked })({ axes, at })
     found.forEach(([leaving, mooring], index) => {
       expect(leaving).toBeCloseTo(24, 9)
       expect(mooring).toBeCloseTo(16 + at[index]![0] * at[index]![1], 9)
