@@ -177,7 +177,7 @@ function Likely(props: { x: number; y: number; right: number; text: string }) {
       <circle cx={x} cy={y} r="2.5" style={{ fill: 'var(--ink)' }} />
       <text
         x={x + (atRight ? -12 : 12)}
-        y={y + 5}
+        y={y - 8}
         fontSize="13"
         textAnchor={atRight ? 'end' : 'start'}
         className="halo"

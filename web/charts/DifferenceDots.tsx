@@ -57,7 +57,14 @@ export function DifferenceDots(props: {
       ))}
       <path d={`M${pixel(scale(mean))} ${pixel(base + 1)}l-5 6h10z`} style={{ fill: colour }} />
       {ticks(ends, Math.max(3, Math.floor(width / 80))).map((tick) => (
-        <text key={tick} x={pixel(scale(tick))} y={pixel(base + 23)} fontSize="12" textAnchor="middle" className="soft">
+        <text
+          key={tick}
+          x={pixel(scale(tick))}
+          y={pixel(base + 23)}
+          fontSize="12"
+          textAnchor={atEdge(scale(tick), width)}
+          className="soft"
+        >
           {signedPoints(tick).replace(/\.0$/, '')}
         </text>
       ))}
@@ -67,3 +74,7 @@ export function DifferenceDots(props: {
     </svg>
   )
 }
+
+/** A label at the picture's edge stays inside of it. */
+const atEdge = (x: number, width: number): 'start' | 'middle' | 'end' =>
+  x > width - 18 ? 'end' : x < 18 ? 'start' : 'middle'

@@ -103,10 +103,12 @@ function Turning(props: {
     ),
   )
   const words = inputWords(input, documents)
-  const lines =
-    curve.data && !curve.isPlaceholderData
-      ? curve.data.map((line) => ({ ...line, id: line.option, name: optionName(documents.options, line.option) }))
-      : null
+  const curves = curve.isPlaceholderData ? undefined : curve.data
+  const lines = useMemo(
+    () =>
+      curves?.map((line) => ({ ...line, id: line.option, name: optionName(documents.options, line.option) })) ?? null,
+    [curves, documents],
+  )
   return (
     <>
       {turn ? (

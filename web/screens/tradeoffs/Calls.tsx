@@ -57,6 +57,7 @@ export function Calls(props: { game: Game; options: Option[]; source: string }) 
         const report = reports[index]?.data
         return report ? <LeaveBy key={option.id} {...{ game, option, report, source }} /> : null
       })}
+      {reports.some(({ data }) => (data?.leaveBy.length ?? 0) > 0) && <p className="soft small">{text.strip}</p>}
       <Cautions which={['lifted']} />
     </section>
   )
@@ -126,7 +127,6 @@ function LeaveBy(props: { game: Game; option: Option; report: PlanReport; source
           )}
         </Measured>
       </Figure>
-      <p className="soft small">{text.strip}</p>
       <p>
         <CameAbout explain={() => explainLeaveBy(game, option, found, source)}>{words().explain.opened}</CameAbout>
       </p>

@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react'
+import type { MapPoint } from '../../../src/model/compare/index.ts'
 import type { Input } from '../../../src/model/compare/types.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { BestMap } from '../../charts/BestMap.tsx'
@@ -7,11 +8,13 @@ import { type ChartTable, Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { type MapRows, mapRegions, readMap } from '../../charts/mapRegions.ts'
 import { linearScale } from '../../charts/scale.ts'
+import { useDebounced } from '../../data/useDebounced.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { words } from '../../words/catalogue.ts'
 import { percent, points, signedPoints } from '../../words/format.ts'
 import { practiceOf } from '../../words/practice.ts'
 import type { MapGrid } from '../../worker/mapLevels.ts'
+import { useModel } from '../../worker/useModel.ts'
 import { inputAxis } from './axis.ts'
 import { explainMap } from './explain.ts'
 
@@ -20,6 +23,7 @@ interface Shown {
   x: Input
   y: Input
   documents: { game: Game; options: Option[] }
+  inputs: Input[]
   source: string
 }
 
@@ -32,16 +36,18 @@ export function MapPicture(props: Shown) {
   const [across, up] = [inputAxis(x, documents), inputAxis(y, documents)]
   const likely = [shareOf(across), shareOf(up)] as const
   const [read, setRead] = useState<readonly [number, number]>(likely)
-  const title = text.figure(across.name, up.name)
+  const settled = useDebounced(read, 150)
+  const exact = useExact(props, settled)
+  const atLikely = useExact(props, likely) ?? readMap(rows, ...likely)
   return (
     <>
       <p>
-        {summary(rows, likely, options)}{' '}
-        <CameAbout explain={() => explainMap([x, y], { documents, likely: readMap(rows, ...likely), source })}>
+        {summary(rows, atLikely, options)}{' '}
+        <CameAbout explain={() => explainMap([x, y], { documents, likely: atLikely, source })}>
           {words().explain.opened}
         </CameAbout>
       </p>
-      <Figure title={title} hideTitle table={tableOf(rows, across, up, options)}>
+      <Figure title={text.figure(across.name, up.name)} hideTitle table={tableOf(rows, across, up, options)}>
         <Measured drawn="map" data={props.grid}>
           {(width) => (
             <BestMap
@@ -57,9 +63,33 @@ export function MapPicture(props: Shown) {
         </Measured>
         <p className="soft small">{options.map(({ name }, index) => `${seriesLetter(index)} ${name}`).join(' · ')}</p>
       </Figure>
-      <Reading rows={rows} axes={[across, up]} read={read} onRead={setRead} options={options} />
+      <Reading
+        values={settled === read ? exact : null}
+        straight={readMap(rows, ...read)}
+        axes={[across, up]}
+        read={read}
+        onRead={setRead}
+        options={options}
+      />
     </>
   )
+}
+
+/** Points of every option at a place of the map (shares of its sides), planned for it; null until it is. */
+function useExact({ x, y, documents, inputs }: Shown, place: readonly [number, number]): number[] | null {
+  const [across, up] = place
+  const { data, isPlaceholderData } = useModel(
+    'mapPart',
+    useMemo(() => {
+      const value = (input: Input, share: number) => {
+        const { low, high, back } = inputAxis(input, documents)
+        return back(low + (high - low) * share)
+      }
+      const at: MapPoint[] = [[value(x, across), value(y, up)]]
+      return { request: { ...documents, inputs }, axes: { x: x.id, y: y.id }, at }
+    }, [x, y, documents, inputs, across, up]),
+  )
+  return isPlaceholderData ? null : (data?.[0] ?? null)
 }
 
 type Axis = ReturnType<typeof inputAxis>
@@ -77,7 +107,7 @@ function leader(values: readonly number[]): { best: number; lead: number } {
   return { best, lead: values[best]! - Math.max(...values.filter((_, option) => option !== best)) }
 }
 
-function summary(rows: MapRows, likely: readonly [number, number], options: readonly Option[]): string {
+function summary(rows: MapRows, atLikely: readonly number[], options: readonly Option[]): string {
   const text = words().turns.map
   const unit = linearScale([0, rows.length - 1], [0, 1])
   const { shares } = mapRegions(rows, unit, unit)
@@ -86,7 +116,7 @@ function summary(rows: MapRows, likely: readonly [number, number], options: read
   const parts = options.flatMap(({ name }, option) =>
     shares[option]! > 0 ? [text.share(name, percent(shares[option]!))] : [],
   )
-  return `${parts.join(', ')}; ${text.atLikely(options[leader(readMap(rows, ...likely)).best]!.name)}.`
+  return `${parts.join(', ')}; ${text.atLikely(options[leader(atLikely).best]!.name)}.`
 }
 
 /** Nine values each way are enough to read aloud. */
@@ -109,17 +139,19 @@ function tableOf(rows: MapRows, across: Axis, up: Axis, options: readonly Option
 
 /** Two sliders move the cross over the map, by keyboard and touch; what is best there is said. */
 function Reading(props: {
-  rows: MapRows
+  /** Planned for this very place; null while it is, with what lies straight between the map's values instead. */
+  values: readonly number[] | null
+  straight: readonly number[]
   axes: readonly [Axis, Axis]
   read: readonly [number, number]
   onRead(place: readonly [number, number]): void
   options: readonly Option[]
 }) {
-  const { rows, axes, read, options } = props
+  const { axes, read, options } = props
   const text = words().turns.map
   const value = (side: 0 | 1) => axes[side].low + (axes[side].high - axes[side].low) * read[side]
   const said = (side: 0 | 1) => `${axes[side].name} ${axes[side].say(value(side))}`
-  const { best, lead } = leader(readMap(rows, ...read))
+  const { best, lead } = leader(props.values ?? props.straight)
   return (
     <div className="stack">
       <div className="row">

@@ -20,6 +20,7 @@ import { MakeDecision } from './MakeDecision.tsx'
 import { Matches } from './Matches.tsx'
 import { PieceWorths } from './PieceWorths.tsx'
 import { matching, newer, withNewest } from './revisions.ts'
+import { Stagger } from './Stagger.tsx'
 import { Swings } from './Swings.tsx'
 import { TwoUnknowns } from './TwoUnknowns.tsx'
 import { Unknowns } from './Unknowns.tsx'
@@ -102,49 +103,51 @@ export function TradeOff(props: {
           </div>
         )}
         {computed.error && <Trouble title={text.notComputed} error={computed.error} />}
-        {report && (
-          <Headline
-            report={report}
-            record={record}
-            documents={documents}
-            source={source}
-            state={computed.error ? 'stored' : fresh ? 'fresh' : 'computing'}
-            progress={computed.progress}
-          />
-        )}
-        {report && fresh && !old && (
-          <KeepResult record={record} report={report} onKeep={(result) => draft.set(['result'], result)} />
-        )}
-        <Matches game={request.game} options={request.options} source={source} />
-        {report && <Swings report={report} record={settled} documents={documents} source={source} ready={fresh} />}
-        {report && (
-          <BreakEven
-            report={report}
-            record={settled}
-            documents={documents}
-            source={source}
-            onKeep={(id) => draft.set(['breakEven'], id)}
-          />
-        )}
-        {inputs.length > 0 && (
-          <TwoUnknowns documents={documents} inputs={inputs} first={sidesOf(report, record)} source={source} />
-        )}
-        {record.inputs.length > 0 && (
-          <Belief
-            request={{ ...base, belief: { seed: record.seed } }}
-            belief={belief ?? null}
-            record={record}
-            documents={documents}
-            source={source}
-            onComputed={(found) => setBeliefAnew({ of: key, report: found })}
-          />
-        )}
-        <Calls game={request.game} options={request.options} source={source} />
-        <PieceWorths game={request.game} options={request.options} source={source} ready={fresh} />
-        <Unknowns record={record} documents={{ game: base.game, options: base.options }} />
-        {report && !old && (
-          <MakeDecision record={record} base={draft.base} dirty={draft.dirty} documents={documents} report={report} />
-        )}
+        <Stagger>
+          {report && (
+            <Headline
+              report={report}
+              record={record}
+              documents={documents}
+              source={source}
+              state={computed.error ? 'stored' : fresh ? 'fresh' : 'computing'}
+              progress={computed.progress}
+            />
+          )}
+          {report && fresh && !old && (
+            <KeepResult record={record} report={report} onKeep={(result) => draft.set(['result'], result)} />
+          )}
+          <Matches game={request.game} options={request.options} source={source} />
+          {report && <Swings report={report} record={settled} documents={documents} source={source} ready={fresh} />}
+          {report && (
+            <BreakEven
+              report={report}
+              record={settled}
+              documents={documents}
+              source={source}
+              onKeep={(id) => draft.set(['breakEven'], id)}
+            />
+          )}
+          {inputs.length > 0 && (
+            <TwoUnknowns documents={documents} inputs={inputs} first={sidesOf(report, record)} source={source} />
+          )}
+          {record.inputs.length > 0 && (
+            <Belief
+              request={{ ...base, belief: { seed: record.seed } }}
+              belief={belief ?? null}
+              record={record}
+              documents={documents}
+              source={source}
+              onComputed={(found) => setBeliefAnew({ of: key, report: found })}
+            />
+          )}
+          <Calls game={request.game} options={request.options} source={source} />
+          <PieceWorths game={request.game} options={request.options} source={source} ready={fresh} />
+          <Unknowns record={record} documents={{ game: base.game, options: base.options }} />
+          {report && !old && (
+            <MakeDecision record={record} base={draft.base} dirty={draft.dirty} documents={documents} report={report} />
+          )}
+        </Stagger>
       </div>
     </EditProvider>
   )

@@ -127,7 +127,7 @@ function Drawing(props: {
       )}
       {trouble && <p role="status">{trouble}</p>}
       {current ? (
-        <MapPicture grid={current.grid} x={x} y={y} documents={documents} source={props.source} />
+        <MapPicture grid={current.grid} x={x} y={y} documents={documents} inputs={inputs} source={props.source} />
       ) : (
         share === null && <p>{text.none}</p>
       )}

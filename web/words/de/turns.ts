@@ -72,6 +72,7 @@ export const turns: Words['turns'] = {
     likely: 'am ehesten',
     readX: (name) => `Ablesen bei: ${name}`,
     reads: (x, y, option, lead) => `${x}, ${y}: „${option}“ führt mit ${lead} Punkten.`,
+    roughly: (x, y, option, lead) => `${x}, ${y}: „${option}“ führt mit etwa ${lead} Punkten …`,
     even: (x, y) => `${x}, ${y}: gleichauf.`,
     touch: 'Berühre oder klicke die Karte oder bewege die beiden Regler, um eine Stelle abzulesen.',
     all: (option) => `„${option}“ ist überall auf dieser Karte die beste.`,

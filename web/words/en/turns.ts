@@ -72,6 +72,8 @@ export const turns = {
     likely: 'most likely',
     readX: (name: string) => `Read at: ${name}`,
     reads: (x: string, y: string, option: string, lead: string) => `${x}, ${y}: ‘${option}’ leads by ${lead} points.`,
+    roughly: (x: string, y: string, option: string, lead: string) =>
+      `${x}, ${y}: ‘${option}’ leads by about ${lead} points …`,
     even: (x: string, y: string) => `${x}, ${y}: even.`,
     touch: 'Touch or click the map, or move the two sliders, to read a place of it.',
     all: (option: string) => `‘${option}’ is the best everywhere on this map.`,
