@@ -39,9 +39,6 @@ export function LeaveStrip(props: { rows: LeaveRow[]; call: number | null; endga
       <defs>
         <Hatch id={`${id}late`} gap={6} />
       </defs>
-      {rows.map((row, index) => (
-        <Row key={row.id} row={row} y={top + index * rowHeight} scale={scale} hatch={`${id}late`} />
-      ))}
       {call !== null && (
         <>
           <line
@@ -64,6 +61,9 @@ export function LeaveStrip(props: { rows: LeaveRow[]; call: number | null; endga
           </text>
         </>
       )}
+      {rows.map((row, index) => (
+        <Row key={row.id} row={row} y={top + index * rowHeight} scale={scale} hatch={`${id}late`} />
+      ))}
       <TimeScale scale={scale} domain={[first, 0]} y={bottom + 4} width={width} unit={text.timeLeft} />
     </svg>
   )
@@ -79,7 +79,7 @@ function Row(props: { row: LeaveRow; y: number; scale(value: number): number; ha
   })
   return (
     <g>
-      <text x={6} y={y + 13} fontSize="13">
+      <text x={6} y={y + 13} fontSize="13" className="halo">
         {row.name} → {row.finish}
       </text>
       <rect

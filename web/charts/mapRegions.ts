@@ -34,13 +34,13 @@ export function mapRegions(rows: MapRows, x: Scale, y: Scale): MapRegions {
     for (let option = 0; option < options; option++) {
       const piece = bestPart(triangle, option, options)
       if (piece.length < 3) continue
-      const area = areaOf(piece)
-      if (area < 1e-9) continue
+      const middle = middleOf(piece)
+      if (middle.area < 1e-9) continue
       areas[option] += pathOf(piece)
       const sum = sums[option]!
-      sum.area += area
-      sum.x += area * meanOf(piece, 'x')
-      sum.y += area * meanOf(piece, 'y')
+      sum.area += middle.area
+      sum.x += middle.area * middle.x
+      sum.y += middle.area * middle.y
       for (let other = option + 1; other < options; other++) border += edgeOf(piece, option, other)
     }
   const whole = sums.reduce((total, { area }) => total + area, 0)
@@ -101,15 +101,17 @@ function edgeOf(piece: Corner[], option: number, other: number): string {
 
 const pathOf = (piece: Corner[]): string => `M${piece.map(({ x, y }) => `${pixel(x)} ${pixel(y)}`).join('L')}Z`
 
-const meanOf = (piece: Corner[], of: 'x' | 'y'): number =>
-  piece.reduce((sum, corner) => sum + corner[of], 0) / piece.length
-
-function areaOf(piece: Corner[]): number {
-  const twice = piece.reduce((sum, a, index) => {
+/** Area and centroid of a polygon that is convex. */
+function middleOf(piece: Corner[]): { area: number; x: number; y: number } {
+  let [twice, x, y] = [0, 0, 0]
+  for (const [index, a] of piece.entries()) {
     const b = piece[(index + 1) % piece.length]!
-    return sum + a.x * b.y - b.x * a.y
-  }, 0)
-  return Math.abs(twice) / 2
+    const cross = a.x * b.y - b.x * a.y
+    twice += cross
+    x += (a.x + b.x) * cross
+    y += (a.y + b.y) * cross
+  }
+  return { area: Math.abs(twice) / 2, x: x / (3 * twice), y: y / (3 * twice) }
 }
 
 /** Points of every option anywhere on the map, at shares of its sides from 0 to 1, straight between its values. */
