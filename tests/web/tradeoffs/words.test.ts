@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { breakwater, optionOf } from '../../../seed/index.ts'
 import type { BeliefReport, Input } from '../../../src/model/compare/types.ts'
 import { inputAxis } from '../../../web/screens/tradeoffs/axis.ts'
+import { candidates } from '../../../web/screens/tradeoffs/candidates.ts'
 import { nextWords } from '../../../web/screens/tradeoffs/next.ts'
 import { practiceChoices, practiceInput } from '../../../web/screens/tradeoffs/practiceChoices.ts'
 import { idleWords, turnWords } from '../../../web/screens/tradeoffs/turnWords.ts'
@@ -153,4 +154,11 @@ describe('what to measure next, in words', () => {
     ])
     expect(nextWords(belief({}), [latch], documents)[0]).toContain('No unknown has a spread')
   })
+})
+
+test('numbers of the robots that are called alike are told apart: the gantry can be scored at in two ways', () => {
+  const ids = candidates(documents).map(({ id }) => id)
+  expect(new Set(ids).size).toBe(ids.length)
+  expect(ids).toContain('Shearwater: success at Gantry')
+  expect(ids).toContain('Shearwater: success at Gantry, way 2')
 })

@@ -43,10 +43,6 @@ export function BreakEven(props: {
   if (!input) return null
   const own = record.inputs.includes(input)
   const text = texts().turns.turn
-  const choice = (entry: Input, say: 'name' | 'about') => ({
-    value: entry.id,
-    label: inputWords(entry, documents)[say],
-  })
   return (
     <section className="sheet stack" aria-labelledby="turn-title">
       <h2 id="turn-title">{text.title}</h2>
@@ -57,8 +53,11 @@ export function BreakEven(props: {
           w={400}
           value={input.id}
           data={[
-            { group: text.own, items: record.inputs.map((entry) => choice(entry, 'name')) },
-            { group: text.other, items: others.map((entry) => choice(entry, 'about')) },
+            {
+              group: text.own,
+              items: record.inputs.map((entry) => ({ value: entry.id, label: inputWords(entry, documents).name })),
+            },
+            { group: text.other, items: others.map(({ id }) => ({ value: id, label: id })) },
           ].filter(({ items }) => items.length > 0)}
           onChange={(event) => setChosen(event.currentTarget.value)}
         />

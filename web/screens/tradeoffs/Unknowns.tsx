@@ -123,7 +123,7 @@ function AddUnknown(props: { record: ComparisonRecord; documents: { game: Game; 
         maw="100%"
         label={text.another}
         value={chosen || free[0]!.paths[0]!}
-        data={free.map((input) => ({ value: input.paths[0]!, label: inputWords(input, documents).about }))}
+        data={free.map((input) => ({ value: input.paths[0]!, label: input.id }))}
         onChange={(event) => setChosen(event.currentTarget.value)}
       />
       <Button variant="default" onClick={add}>

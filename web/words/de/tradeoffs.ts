@@ -129,6 +129,7 @@ export const tradeoffs: Words['tradeoffs'] = {
     one: 'Streuung einer Messung',
     remove: 'Entfernen',
     removeOf: (name) => `„${name}“ entfernen`,
+    again: (name, way) => `${name}, Art ${way}`,
     another: 'Eine weitere Unbekannte',
     add: 'Hinzufügen',
     seconds: 's',

@@ -136,6 +136,7 @@ export const tradeoffs = {
     one: 'Spread of one measurement',
     remove: 'Remove',
     removeOf: (name: string) => `Remove ‘${name}’`,
+    again: (name: string, way: number) => `${name}, way ${way}`,
     another: 'Another unknown',
     add: 'Add it',
     seconds: `s`,
