@@ -15,6 +15,14 @@ const slow = { timeout: 150_000 }
 
 const section = (page: Page, name: string) => page.getByRole('region', { name, exact: true })
 
+/** What is looked for behind the screen is found. */
+async function turnsKnown(page: Page) {
+  const matter = section(page, 'Which arguments matter')
+  await matter.waitFor(slow)
+  await matter.getByText('Looking for what does not matter').waitFor({ state: 'detached', ...slow })
+  return matter
+}
+
 /** The map of the demo’s question, as soon as all of it is drawn. */
 async function drawMap(page: Page) {
   const map = section(page, 'Two unknowns at once')
@@ -62,8 +70,7 @@ test('any number of the robots can be broken even on, without changing the trade
 
 test('what does not matter stands first, and what turns the answer alone after it', async () => {
   const page = await world.open(path)
-  const matter = section(page, 'Which arguments matter')
-  await matter.getByText('Looking for what does not matter').waitFor({ state: 'detached', ...slow })
+  const matter = await turnsKnown(page)
   const headings = await matter.getByRole('heading', { level: 3 }).allTextContents()
   expect(headings).toEqual(['These arguments do not matter', 'These turn the answer alone'])
   const lists = await matter.getByRole('list').allTextContents()
@@ -117,7 +124,7 @@ test.each(['light', 'dark'] as const)(
   async (colorScheme) => {
     const page = await world.open(path, { viewport: { width: 360, height: 740 }, colorScheme })
     await drawMap(page)
-    await page.getByText('Looking for what does not matter').waitFor({ state: 'detached', ...slow })
+    await turnsKnown(page)
     await section(page, 'Worth of one more piece, against time left').getByText('Numbers as a table').waitFor(slow)
     const wide = await page.evaluate(() => {
       const boxes = [...document.querySelectorAll('main .side-by-side, main .scroll, main svg, main figure')]
@@ -140,21 +147,32 @@ test.each(['light', 'dark'] as const)(
   },
 )
 
+/** How long each picture took so far from its data to the frame that paints it (see useDrawn). */
+const drawn = (page: Page) =>
+  page.evaluate(() =>
+    performance
+      .getEntriesByType('measure')
+      .filter(({ name }) => name.startsWith('drawn:'))
+      .map(({ name, duration }) => ({ name: name.slice('drawn:'.length), duration })),
+  )
+
 test('every picture is on the screen within 100 ms of its data', async () => {
   const page = await world.open(path)
   await drawMap(page)
   await section(page, 'Worth of one more piece, against time left').getByText('Numbers as a table').waitFor(slow)
   await section(page, 'What would turn it').getByText('The dashed line is where').waitFor(slow)
   await section(page, 'The call').getByText('Numbers as a table').first().waitFor(slow)
-  const measured = await page.evaluate(() =>
-    performance
-      .getEntriesByType('measure')
-      .filter(({ name }) => name.startsWith('drawn:'))
-      .map(({ name, duration }) => ({ name: name.slice('drawn:'.length), duration })),
-  )
+  const measured = await drawn(page)
   const names = [...new Set(measured.map(({ name }) => name))].sort()
   expect(names).toEqual(['break-even', 'chances', 'difference', 'dots', 'knowing', 'leave-by', 'map', 'piece', 'swing'])
-  // Another process can only make a drawing longer, so that the shortest of its drawings is what a picture takes.
+  // What is drawn once, from the stored result while everything else begins, is drawn some times more.
+  for (let again = 0; again < 4; again++) {
+    await page.reload()
+    await page.waitForFunction(() => performance.getEntriesByName('drawn:knowing').length > 0)
+    await page.waitForFunction(() => performance.getEntriesByName('drawn:dots').length > 0)
+    measured.push(...(await drawn(page)))
+  }
+  // Other work of the machine can only make a drawing longer: the shortest of its drawings is what a picture takes.
   const least = names.map((name) => ({
     name,
     duration: Math.min(...measured.flatMap((entry) => (entry.name === name ? [entry.duration] : []))),

@@ -67,7 +67,7 @@ export function BreakEven(props: {
           </Button>
         )}
       </div>
-      <Turning key={input.id} {...props} input={input} own={own} />
+      <Turning key={input.id} {...props} input={input} own={own} chosen={chosen !== null} />
     </section>
   )
 }
@@ -85,6 +85,7 @@ function Turning(props: {
   source: string
   input: Input
   own: boolean
+  chosen: boolean
 }) {
   const { report, record, documents, input, own, source } = props
   const { inputs } = record
@@ -93,13 +94,14 @@ function Turning(props: {
     () => ({ ...documents, inputs: own ? inputs : [...inputs, input] }),
     [documents, inputs, input, own],
   )
-  const { turn, error } = useTurn(request, input.id)
+  const { turn, error } = useTurn({ request, input: input.id, asked: props.chosen })
   const curve = useModel(
     'curve',
     useMemo(
       () => ({ ...documents, input, others: inputs.filter(({ id }) => id !== input.id), count: 17 }),
       [documents, input, inputs],
     ),
+    props.chosen,
   )
   const words = inputWords(input, documents)
   const curves = curve.isPlaceholderData ? undefined : curve.data

@@ -53,6 +53,7 @@ function Pair(props: { own: MatchRow; other: MatchRow; source: string; index: nu
   const found = useModel(
     'difference',
     useMemo(() => ({ own: own.distribution, other: other.distribution }), [own, other]),
+    true,
   )
   if (found.error) return <p role="alert">{found.error.message}</p>
   if (!found.data || found.isPlaceholderData) return <Loading what={text.loading} />

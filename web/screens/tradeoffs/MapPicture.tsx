@@ -88,6 +88,7 @@ function useExact({ x, y, documents, inputs }: Shown, place: readonly [number, n
       const at: MapPoint[] = [[value(x, across), value(y, up)]]
       return { request: { ...documents, inputs }, axes: { x: x.id, y: y.id }, at }
     }, [x, y, documents, inputs, across, up]),
+    true,
   )
   return isPlaceholderData ? null : (data?.[0] ?? null)
 }

@@ -79,6 +79,7 @@ function Drawing(props: {
   const start = async () => {
     const controller = new AbortController()
     stop.current = controller
+    let any = found?.of === key
     setShare(0)
     setTrouble(null)
     try {
@@ -88,13 +89,14 @@ function Drawing(props: {
         {
           signal: controller.signal,
           progress: setShare,
-          grown: (grid, step) => setFound({ of: key, grid, step }),
+          grown: (grid, step) => {
+            any = true
+            setFound({ of: key, grid, step })
+          },
         },
       )
     } catch (error) {
-      setTrouble(
-        controller.signal.aborted ? (found?.of === key ? text.stoppedLast : text.stopped) : (error as Error).message,
-      )
+      setTrouble(controller.signal.aborted ? (any ? text.stoppedLast : text.stopped) : (error as Error).message)
       controller.abort()
     } finally {
       setShare(null)

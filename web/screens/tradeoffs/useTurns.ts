@@ -6,9 +6,9 @@ import { askModel } from '../../worker/client.ts'
 /** What is asked about an unknown: the options and all unknowns, without what else a comparison may ask. */
 export type TurnRequest = Required<Pick<CompareRequest, 'game' | 'options' | 'inputs'>>
 
-const queryOf = (request: TurnRequest, input: string, enabled: boolean) => ({
+const queryOf = (request: TurnRequest, input: string, { enabled = true, asked = false }) => ({
   queryKey: ['model', 'turn', { request, input }],
-  queryFn: ({ signal }: { signal: AbortSignal }) => askModel('turn', { request, input }, { signal }),
+  queryFn: ({ signal }: { signal: AbortSignal }) => askModel('turn', { request, input }, { signal, asked }),
   enabled,
   staleTime: Number.POSITIVE_INFINITY,
   retry: false,
@@ -17,15 +17,18 @@ const queryOf = (request: TurnRequest, input: string, enabled: boolean) => ({
 
 /** For every unknown, whether and where it alone turns the answer; null where it is not known yet. */
 export function useTurns(request: TurnRequest, enabled: boolean): { turns: (Turn | null)[]; error: Error | null } {
-  const found = useQueries({ queries: request.inputs.map(({ id }) => queryOf(request, id, enabled)) })
+  const found = useQueries({ queries: request.inputs.map(({ id }) => queryOf(request, id, { enabled })) })
   return {
     turns: found.map(({ data }) => data ?? null),
     error: found.find(({ error }) => error)?.error ?? null,
   }
 }
 
-/** The same for one unknown, whose answer is asked for at once. */
-export function useTurn(request: TurnRequest, input: string): { turn: Turn | null; error: Error | null } {
-  const { data, error } = useQuery(queryOf(request, input, true))
+/** The same for one unknown, at once; `asked` where a person chose it and waits. */
+export function useTurn(of: { request: TurnRequest; input: string; asked: boolean }): {
+  turn: Turn | null
+  error: Error | null
+} {
+  const { data, error } = useQuery(queryOf(of.request, of.input, { asked: of.asked }))
   return { turn: data ?? null, error }
 }
