@@ -145,6 +145,7 @@ test.each(['light', 'dark'] as const)(
     ).toEqual([])
     await page.context().close()
   },
+  300_000,
 )
 
 /** How long each picture took so far from its data to the frame that paints it (see useDrawn). */
@@ -179,7 +180,7 @@ test('every picture is on the screen within 100 ms of its data', async () => {
   }))
   expect(least.filter(({ duration }) => duration > 100)).toEqual([])
   await page.context().close()
-})
+}, 300_000)
 
 test('nothing went wrong in any page', () => {
   expect(world.errors).toEqual([])

@@ -51,18 +51,18 @@ describe('where one unknown turns the answer, in words', () => {
       leastLead: 0,
     }
     const [first, second, third] = turnWords(turn, latch, documents)
-    expect(first).toContain('is less than × 0.8 or more than × 1.2; you believe × 0.6 to × 1.8')
-    expect(second).toContain('is between × 0.8 and × 1.2.')
+    expect(first).toContain(`is less than ×${nbsp}0.8 or more than ×${nbsp}1.2; you believe ×${nbsp}0.6 to ×${nbsp}1.8`)
+    expect(second).toContain(`is between ×${nbsp}0.8 and ×${nbsp}1.2.`)
     expect(third).toContain('jump')
   })
 
   test('says that nothing turns, and what lead is left of what does not matter', () => {
     const turn = { input: latch.id, crossings: [], bestAtLow: without, leastLead: 0.37 }
     expect(turnWords(turn, latch, documents)).toEqual([
-      '‘Kittiwake, finish when it pays’ stays the best: it does not turn on ‘Latch time’ anywhere between × 0.6 and × 1.8.',
+      `‘Kittiwake, finish when it pays’ stays the best: it does not turn on ‘Latch time’ anywhere between ×${nbsp}0.6 and ×${nbsp}1.8.`,
     ])
     expect(idleWords(turn, latch, documents)).toBe(
-      '‘Latch time’, anywhere from × 0.6 to × 1.8: the lead stays at least 0.4 points.',
+      `‘Latch time’, anywhere from ×${nbsp}0.6 to ×${nbsp}1.8: the lead stays at least 0.4 points.`,
     )
     expect(idleWords({ ...turn, leastLead: 0.04 }, latch, documents)).toContain('by less than 0.1 points in places')
   })

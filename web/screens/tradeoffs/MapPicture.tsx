@@ -54,7 +54,7 @@ export function MapPicture(props: Shown) {
               rows={rows}
               x={across}
               y={up}
-              names={options.map(({ name }) => name)}
+              names={options.map(({ name }, index) => `${seriesLetter(index)} ${name}`)}
               width={Math.min(width, 720)}
               read={read}
               onRead={setRead}

@@ -43,7 +43,7 @@ function placeWords(part: Part, input: Input, { say }: InputWords): string {
  */
 export function turnWords(turn: Turn, input: Input, documents: Documents): string[] {
   const texts = words().turns.turn
-  const said = inputWords(input, documents)
+  const said = told(input, documents)
   const [low, high] = ends(input)
   const believe = texts.believe(said.say(low), said.say(high), said.say(input.likely))
   const name = (id: string) => optionName(documents.options, id)
@@ -59,6 +59,12 @@ export function turnWords(turn: Turn, input: Input, documents: Documents): strin
   return turn.crossings.some(({ jump }) => jump) ? [...sentences, texts.jump] : sentences
 }
 
+/** The input's words, a factor kept on one line. */
+function told(input: Input, documents: Documents): InputWords {
+  const said = inputWords(input, documents)
+  return { ...said, say: (value) => said.say(value).replace('× ', '×\u00a0') }
+}
+
 /** The ends of the range in the order in which they are told: fewest days first. */
 const ends = (input: Input): [number, number] =>
   practiceOf(input)?.falls ? [input.high, input.low] : [input.low, input.high]
@@ -66,7 +72,7 @@ const ends = (input: Input): [number, number] =>
 /** An unknown that does not matter, with its range and what lead is left. */
 export function idleWords(turn: Turn, input: Input, documents: Documents): string {
   const texts = words().turns.arguments
-  const { name, say } = inputWords(input, documents)
+  const { name, say } = told(input, documents)
   const [low, high] = ends(input)
   return turn.leastLead < 0.1
     ? texts.thin(name, say(low), say(high))
