@@ -141,7 +141,7 @@ test('the call, the break-even and each figure of the answer open to how they ca
   }
   await opened('Answer', /The lead/)
   await opened('What would turn it', /^Where ‘.*’ turns the answer/)
-  await opened('Which arguments matter', /How far each unknown moves the lead/)
+  await opened('Which arguments matter', /How far each unknown moves the lead|What does not matter/)
   await opened('The call', /^The call: /)
   await opened('What you believe, and what to measure next', /Worth of knowing/)
   await page.context().close()

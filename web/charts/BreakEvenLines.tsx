@@ -1,3 +1,4 @@
+import { words } from '../words/catalogue.ts'
 import { points } from '../words/format.ts'
 import { seriesColour, seriesLetter } from './DotPlot.tsx'
 import { linearScale, pixel, ticks } from './scale.ts'
@@ -30,13 +31,17 @@ export function BreakEvenLines(props: {
   const x = linearScale([Math.min(...xs), Math.max(...xs)], [left, width - 74])
   const y = linearScale([low - margin, high + margin], [height - bottom, 10])
   const names = endLabels(lines, y)
+  const text = words().charts
   return (
     <svg
       width={width}
       height={height}
       viewBox={`0 0 ${width} ${height}`}
       role="img"
-      aria-label={`Expected points against ${props.axis}: ${crossings.length ? `the best option changes at ${crossings.map(props.tick).join(' and ')}` : 'the best option does not change in this range'}`}
+      aria-label={text.lines(
+        props.axis,
+        crossings.length > 0 ? text.changesAt(crossings.map(props.tick).join(text.and)) : text.changesNowhere,
+      )}
     >
       {ticks([low - margin, high + margin], 4).map((tick) => (
         <g key={tick}>
@@ -67,7 +72,7 @@ export function BreakEvenLines(props: {
         strokeWidth="2"
       />
       <text x={pixel(x(likely))} y={height - 3} fontSize="12" textAnchor="middle">
-        most likely
+        {text.likely}
       </text>
       {lines.map((line, index) => (
         <path

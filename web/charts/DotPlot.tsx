@@ -1,4 +1,5 @@
-import { points } from '../words/format.ts'
+import { words as texts } from '../words/catalogue.ts'
+import { plain, points } from '../words/format.ts'
 import { type Distribution, dotsBelow, quantileDots, stackDots } from './quantileDots.ts'
 import { linearScale, pixel, ticks } from './scale.ts'
 
@@ -16,7 +17,8 @@ const labelHeight = 22
 export const seriesColour = (index: number): string => `var(--series-${(index % 4) + 1})`
 export const seriesLetter = (index: number): string => String.fromCharCode(65 + (index % 26))
 
-function columnWidth(width: number, values: readonly number[]): number {
+/** Width of a column of dots (points), so that twenty of them still stand on each other. */
+export function dotColumn(width: number, values: readonly number[]): number {
   const span = Math.max(...values) - Math.min(...values)
   // More columns than this, and twenty dots no longer stand on each other.
   const wanted = span / Math.min(15, Math.max(8, Math.floor(width / 22)))
@@ -32,7 +34,7 @@ export function DotPlot(props: { rows: DotRow[]; width: number; threshold: numbe
   const rows = props.rows.map((row) => ({ ...row, dots: quantileDots(row.distribution, count) }))
   const all = rows.flatMap((row) => row.dots)
   if (all.length === 0) return null
-  const size = columnWidth(width, all)
+  const size = dotColumn(width, all)
   const stacks = rows.map((row) => stackDots(row.dots, size, threshold ?? 0))
   const low = Math.min(...all, threshold ?? Number.POSITIVE_INFINITY) - size
   const high = Math.max(...all, threshold ?? Number.NEGATIVE_INFINITY) + size
@@ -42,14 +44,14 @@ export function DotPlot(props: { rows: DotRow[]; width: number; threshold: numbe
   const heights = stacks.map((dots) => labelHeight + (1 + Math.max(...dots.map((dot) => dot.level))) * step + 14)
   const tops = heights.map((_, index) => heights.slice(0, index).reduce((sum, height) => sum + height, 0))
   const bottom = heights.reduce((sum, height) => sum + height, 0)
-  const words = rows.map((row) => `${row.name}: mean ${points(row.mean)}`).join('; ')
+  const words = rows.map((row) => texts().charts.dotRow(row.name, points(row.mean))).join('; ')
   return (
     <svg
       width={width}
       height={pixel(bottom + 24)}
       viewBox={`0 0 ${width} ${pixel(bottom + 24)}`}
       role="img"
-      aria-label={`Points in 20 equally likely matches. ${words}`}
+      aria-label={texts().charts.dots(words)}
     >
       {threshold !== null && (
         <line
@@ -106,4 +108,4 @@ export function DotPlot(props: { rows: DotRow[]; width: number; threshold: numbe
 
 /** 'In 3 of 20 matches less than 60 points.' */
 export const belowWords = (distribution: Distribution, threshold: number): string =>
-  `in ${dotsBelow(quantileDots(distribution, count), threshold)} of ${count} matches less than ${threshold} points`
+  texts().charts.below(dotsBelow(quantileDots(distribution, count), threshold), count, plain(threshold))

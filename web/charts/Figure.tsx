@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import { words } from '../words/catalogue.ts'
 
 export interface ChartTable {
   head: string[]
@@ -12,8 +13,8 @@ export function Figure(props: { title: string; hideTitle?: boolean; table: Chart
       <figcaption className={props.hideTitle ? 'visually-hidden' : undefined}>{props.title}</figcaption>
       {props.children}
       <details>
-        <summary>Numbers as a table</summary>
-        <div className="scroll" tabIndex={0} role="region" aria-label={`${props.title}: table`}>
+        <summary>{words().charts.table}</summary>
+        <div className="scroll" tabIndex={0} role="region" aria-label={words().charts.tableOf(props.title)}>
           <DataTable caption={props.title} table={props.table} />
         </div>
       </details>
@@ -22,28 +23,31 @@ export function Figure(props: { title: string; hideTitle?: boolean; table: Chart
 }
 
 export function DataTable(props: { caption: string; table: ChartTable; showCaption?: boolean }) {
+  // Two columns or rows may be called alike, where their values differ by less than is shown.
+  const columns = props.table.head.map((name, index) => ({ name, id: String(index) }))
+  const rows = props.table.rows.map((cells, index) => ({ cells, id: String(index) }))
   return (
     <table className="tide">
       <caption className={props.showCaption ? undefined : 'visually-hidden'}>{props.caption}</caption>
       <thead>
         <tr>
-          {props.table.head.map((cell, column) => (
-            <th key={cell} scope="col" className={column > 0 ? 'figure' : undefined}>
-              {cell}
+          {columns.map(({ name, id }, column) => (
+            <th key={id} scope="col" className={column > 0 ? 'figure' : undefined}>
+              {name}
             </th>
           ))}
         </tr>
       </thead>
       <tbody>
-        {props.table.rows.map((row) => (
-          <tr key={row.join('|')}>
-            {row.map((cell, column) =>
+        {rows.map((row) => (
+          <tr key={row.id}>
+            {row.cells.map((cell, column) =>
               column === 0 ? (
-                <th key={props.table.head[column]} scope="row">
+                <th key={columns[column]?.id} scope="row">
                   {cell}
                 </th>
               ) : (
-                <td key={props.table.head[column]} className="figure">
+                <td key={columns[column]?.id} className="figure">
                   {cell}
                 </td>
               ),

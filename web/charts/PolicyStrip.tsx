@@ -1,4 +1,5 @@
 import { useId } from 'react'
+import { words } from '../words/catalogue.ts'
 import { Hatch } from './Hatch.tsx'
 import { linearScale, pixel } from './scale.ts'
 import { TimeScale } from './TimeScale.tsx'
@@ -28,13 +29,7 @@ export function PolicyStrip(props: { rows: PolicyRow[]; teleop: number; endgame:
   const scale = linearScale([teleop, 0], [4, width - 10])
   const height = rows.length * rowHeight + 30
   return (
-    <svg
-      width={width}
-      height={height}
-      viewBox={`0 0 ${width} ${height}`}
-      role="img"
-      aria-label="What to do next over time left, from each place; the table says the same in words"
-    >
+    <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-label={words().charts.policy}>
       <defs>
         <Hatch id={`${id}stop`} gap={7} />
       </defs>
@@ -57,7 +52,7 @@ export function PolicyStrip(props: { rows: PolicyRow[]; teleop: number; endgame:
         strokeDasharray="5 3"
         strokeWidth="1.5"
       />
-      <TimeScale scale={scale} domain={[teleop, 0]} y={height - 26} width={width} unit="s left" />
+      <TimeScale scale={scale} domain={[teleop, 0]} y={height - 26} width={width} unit={words().charts.timeLeft} />
     </svg>
   )
 }
@@ -68,7 +63,7 @@ function PolicyBand(props: { band: PolicySegment; scale: (value: number) => numb
   const width = Math.max(1, scale(band.to) - x)
   const shape = { x: pixel(x), y, width: pixel(width), height: barHeight }
   const text = [band.text, band.text.replace(/^(collect \d+ from|score at|go to) /, '')].find(
-    (words) => words.length * 6.4 < width - 8,
+    (said) => said.length * 6.4 < width - 8,
   )
   return (
     <g>

@@ -1,3 +1,4 @@
+import { words } from '../words/catalogue.ts'
 import { signedPoints } from '../words/format.ts'
 import { linearScale, pixel, ticks } from './scale.ts'
 
@@ -22,13 +23,19 @@ export function SwingChart(props: { bars: SwingBar[]; base: number; width: numbe
   const [low, high] = [Math.min(...values), Math.max(...values)]
   const x = linearScale([low, high], [62, width - 62])
   const height = bars.length * rowHeight + 44
+  const text = words().charts
   return (
     <svg
       width={width}
       height={height}
       viewBox={`0 0 ${width} ${height}`}
       role="img"
-      aria-label={`Swing of the lead, now ${signedPoints(base)} points: ${bars.map((bar) => `${bar.name} from ${signedPoints(bar.difference[0])} to ${signedPoints(bar.difference[1])}`).join('; ')}`}
+      aria-label={text.swing(
+        signedPoints(base),
+        bars
+          .map((bar) => text.swingBar(bar.name, signedPoints(bar.difference[0]), signedPoints(bar.difference[1])))
+          .join('; '),
+      )}
     >
       {low < 0 && (
         <rect x={0} y={0} width={pixel(x(0))} height={height - 40} style={{ fill: 'var(--land)' }} opacity="0.55" />

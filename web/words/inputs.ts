@@ -7,6 +7,7 @@ import { sayQuantity } from '../units/write.ts'
 import { placeName } from './actions.ts'
 import { words } from './catalogue.ts'
 import { listed, percent, plain, points, seconds } from './format.ts'
+import { practiceName, practiceOf } from './practice.ts'
 
 export interface InputWords {
   /** The team's own word: the input's id, or what it points at where the id is not a word. */
@@ -15,7 +16,7 @@ export interface InputWords {
   about: string
   /** A value of the input with its unit. */
   say(value: number): string
-  measure: 'probability' | 'seconds' | 'factor' | 'points' | 'number'
+  measure: 'probability' | 'seconds' | 'factor' | 'points' | 'number' | 'days'
   /** What its values measure, where that has another unit in inch–pound. */
   quantity: Quantity | null
 }
@@ -98,6 +99,15 @@ export function inputWords(input: Input, documents: Documents): InputWords {
   const things = new Set(all.map((parts) => thing(parts, documents)))
   const name = [...things].join(', ')
   const owned = owners.size > 0 ? `${listed([...owners])}: ${name}` : name
+  const practice = practiceOf(input)
+  if (practice)
+    return {
+      name: practiceName(input.id),
+      about: words().practice.about(things.size > 2 ? practiceName(input.id) : owned, plain(practice.perDay * 100)),
+      say: (value) => words().practice.days(plain(practice.days(value), 1)),
+      measure: 'days',
+      quantity: null,
+    }
   const signed = (text: string, value: number) => (input.as === 'add' && value > 0 ? `+${text}` : text)
   const say = (value: number): string => {
     if (measure === 'probability') return percent(value)

@@ -1,5 +1,16 @@
-import { applyInput, beliefDraws, beliefNeedsFineGrid, beliefSummary, compare } from '../../src/model/compare/index.ts'
-import type { Input } from '../../src/model/compare/types.ts'
+import {
+  applyInput,
+  beliefDraws,
+  beliefNeedsFineGrid,
+  beliefSummary,
+  compare,
+  differenceOf,
+  type MapMaker,
+  mapMaker,
+  pieceWorth,
+  turn,
+} from '../../src/model/compare/index.ts'
+import type { CompareRequest, Input } from '../../src/model/compare/types.ts'
 import type { Game, Option, Robot } from '../../src/model/documents/types.ts'
 import { reachProblems, travel } from '../../src/model/field/index.ts'
 import { legReport } from '../../src/model/leg/index.ts'
@@ -41,6 +52,15 @@ function keptLeg(game: Game, robot: Robot, leg: LegRequest): LegReport {
   return report
 }
 
+let map: { of: string; make: MapMaker } | null = null
+
+/** A map is asked for in parts, one after the other. */
+function mapFor(request: CompareRequest): MapMaker {
+  const of = JSON.stringify(request)
+  if (map?.of !== of) map = { of, make: mapMaker(request) }
+  return map.make
+}
+
 /** Answers one question by the model. Pure but for the planners that it keeps. */
 export function answer(question: ToWorker, progress: Progress): unknown {
   switch (question.kind) {
@@ -62,6 +82,17 @@ export function answer(question: ToWorker, progress: Progress): unknown {
         : beliefSummary(question.request, question.parts)
     case 'curve':
       return curve(question, progress)
+    case 'turn':
+      return turn({ ...question.request, turn: question.input }, { progress })
+    case 'mapPart':
+      return mapFor(question.request)(question, { progress })
+    case 'difference':
+      return differenceOf(question.own, question.other)
+    case 'pieceWorth':
+      return pieceWorth(question.game, question.option, {
+        spot: question.spot,
+        planner: plannerFor(question.game),
+      })
     case 'likely':
       return likely(question)
     case 'sheet':

@@ -1,4 +1,4 @@
-import type { BeliefPart } from '../../src/model/compare/index.ts'
+import type { BeliefPart, MapAxes, MapPoint, PieceWorth, Turn } from '../../src/model/compare/index.ts'
 import type { BeliefReport, CompareReport, CompareRequest, Input } from '../../src/model/compare/types.ts'
 import type { QuickWay, Strength } from '../../src/model/documents/quickSheet.ts'
 import type { Game, Option, Robot } from '../../src/model/documents/types.ts'
@@ -13,6 +13,9 @@ export interface Curve {
   option: string
   at: [number, number][]
 }
+
+/** [points, probability], rising. */
+export type Points = readonly (readonly [number, number])[]
 
 /** Ways of a quick sheet under one or several sets of rules, at one or several strengths of play. */
 export interface SheetAsk {
@@ -42,6 +45,13 @@ export interface Questions {
   compare: { ask: { request: CompareRequest }; answer: CompareReport }
   /** Against one input, the others at their likely values. */
   curve: { ask: { game: Game; options: Option[]; input: Input; others: Input[]; count: number }; answer: Curve[] }
+  /** Whether and where one input alone changes the best option. */
+  turn: { ask: { request: CompareRequest; input: string }; answer: Turn }
+  /** Expected points of every option at places of a map over two inputs. */
+  mapPart: { ask: { request: CompareRequest; axes: MapAxes; at: MapPoint[] }; answer: number[][] }
+  /** Distribution of own − other points. */
+  difference: { ask: { own: Points; other: Points }; answer: [number, number][] }
+  pieceWorth: { ask: { game: Game; option: Option; spot: string }; answer: PieceWorth }
   /** Expected points of each option with all inputs at their likely values. */
   likely: { ask: { game: Game; options: Option[]; inputs: Input[] }; answer: number[] }
   /** By game, strength and way. */

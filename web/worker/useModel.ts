@@ -5,15 +5,16 @@ import type { Kind, Questions } from './protocol.ts'
 
 /**
  * An answer of the model for documents on the screen, computed in a worker and kept while they stay the same.
- * `ask` null: not yet. The last answer stays on the screen while the next one is on its way.
+ * `ask` null: not yet. The last answer stays on the screen while the next one is on its way. `asked`: a person waits for
+ * it, so that it does not queue behind what the screen computes by itself.
  */
-export function useModel<K extends Kind>(kind: K, ask: Questions[K]['ask'] | null) {
+export function useModel<K extends Kind>(kind: K, ask: Questions[K]['ask'] | null, asked = false) {
   const [progress, setProgress] = useState<{ done: number; total: number } | null>(null)
   const query = useQuery({
     queryKey: ['model', kind, ask],
     queryFn: async ({ signal }) => {
       setProgress(null)
-      return askModel(kind, ask!, { signal, progress: (done, total) => setProgress({ done, total }) })
+      return askModel(kind, ask!, { signal, asked, progress: (done, total) => setProgress({ done, total }) })
     },
     enabled: ask !== null,
     staleTime: Number.POSITIVE_INFINITY,

@@ -5,8 +5,10 @@ import { checkRequest } from './checkRequest.ts'
 import { crossingsOf } from './crossings.ts'
 import { likelyValues, type Question } from './evaluator.ts'
 import { beliefSize } from './hypercubes.ts'
+import { type MapAxes, type MapPoint, mapPoints } from './map.ts'
 import { PlanEvaluator } from './planEvaluator.ts'
 import { swingOf } from './swing.ts'
+import { type Turn, turnOf } from './turn.ts'
 import type { BeliefReport, CompareReport, CompareRequest } from './types.ts'
 import { counter, type Watch } from './watch.ts'
 
@@ -97,6 +99,31 @@ export function breakEven(request: Ask & { breakEven: string }, watch?: Watch): 
   checkRequest(request)
   const question = questionOf(request, new PlanEvaluator(request), counter(watch, 45))
   return { input: request.breakEven, crossings: crossingsOf(question, request.breakEven) }
+}
+
+/** A coarser grid of time, with form as the robots have it: moves points by some hundredths. */
+const coarsely = { step: 0.25, form: true } as const
+
+/** Whether and where one input alone changes the best option: see `turnOf`. */
+export function turn(request: Ask & { turn: string }, watch?: Watch): Turn {
+  checkRequest({ ...request, breakEven: request.turn })
+  const evaluator = new PlanEvaluator(request)
+  const tick = counter(watch, 17 + 45)
+  return turnOf(questionOf(request, evaluator, tick), request.turn, (values) => {
+    tick()
+    return evaluator.values(values, coarsely)
+  })
+}
+
+/** Computes places of a map over two inputs: see `mapPoints`. */
+export type MapMaker = (part: { axes: MapAxes; at: readonly MapPoint[] }, watch?: Watch) => number[][]
+
+/** What makes the map of a request, part by part: it keeps its plans, so that a second part costs less than the first. */
+export function mapMaker(request: Ask): MapMaker {
+  checkRequest(request)
+  const evaluator = new PlanEvaluator(request)
+  const evaluate = (values: readonly number[]) => evaluator.values(values, coarsely)
+  return (part, watch) => mapPoints({ inputs: request.inputs ?? [], evaluate }, part, counter(watch, part.at.length))
 }
 
 /** Swing of every input: see `swingOf`. */

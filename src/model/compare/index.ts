@@ -12,10 +12,19 @@ export {
   beliefSummary,
   breakEven,
   compare,
+  type MapMaker,
+  mapMaker,
   swing,
+  turn,
 } from './compare.ts'
+// Points of single matches, side by side
+export { chanceToReach, differenceOf } from './difference.ts'
 export { beliefSize } from './hypercubes.ts'
 export { inputBelief } from './inputBelief.ts'
+export type { MapAxes, MapPoint } from './map.ts'
+// What one more piece is worth
+export { type PieceWorth, pieceWorth } from './pieceWorth.ts'
+export type { Turn } from './turn.ts'
 export type * from './types.ts'
 // Progress and stopping
 export { Cancelled, type Watch } from './watch.ts'

@@ -11,9 +11,9 @@ import { words as texts } from '../../words/catalogue.ts'
 import { explainKnowing, explainMeasuring } from '../../words/explainAnswer.ts'
 import { listed, percent, points, signedPoints } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
-import { measureWords } from '../../words/measure.ts'
 import { optionName } from '../../words/verdict.ts'
 import { computeBelief } from '../../worker/belief.ts'
+import { nextWords } from './next.ts'
 
 /** Chances, regret, and what it would be worth to know more: long work, with progress, to be stopped. */
 export function Belief(props: {
@@ -25,6 +25,7 @@ export function Belief(props: {
   onComputed(report: BeliefReport): void
 }) {
   const { belief, record, documents } = props
+  const text = texts().tradeoffs.belief
   const [share, setShare] = useState<number | null>(null)
   const [trouble, setTrouble] = useState<string | null>(null)
   const stop = useRef<AbortController | null>(null)
@@ -38,7 +39,7 @@ export function Belief(props: {
       props.onComputed(await computeBelief(props.request, { signal: controller.signal, progress: setShare }))
     } catch (error) {
       if (!controller.signal.aborted) setTrouble((error as Error).message)
-      else setTrouble(belief ? 'Stopped. Shown is the last result.' : 'Stopped.')
+      else setTrouble(belief ? text.stoppedLast : text.stopped)
     } finally {
       setShare(null)
     }
@@ -46,28 +47,28 @@ export function Belief(props: {
   return (
     <section className="sheet stack" aria-labelledby="belief-title">
       <div className="row spread">
-        <h2 id="belief-title">What you believe, and what to measure next</h2>
+        <h2 id="belief-title">{text.title}</h2>
         {share === null ? (
           <Button variant="default" onClick={() => void start()}>
-            {belief ? 'Compute again' : 'Compute'}
+            {belief ? text.again : text.compute}
           </Button>
         ) : (
           <Button variant="default" onClick={() => stop.current?.abort()}>
-            Stop
+            {text.stop}
           </Button>
         )}
       </div>
       {share !== null && (
         <div role="status">
-          <p>2,000 draws of all unknowns: {percent(share)}</p>
-          <Progress value={share * 100} color="var(--deep)" aria-label="Progress of the belief" />
+          <p>{text.drawing(percent(share))}</p>
+          <Progress value={share * 100} color="var(--deep)" aria-label={text.progress} />
         </div>
       )}
       {trouble && <p role="status">{trouble}</p>}
       {belief ? (
         <Known belief={belief} record={record} documents={documents} source={props.source} />
       ) : (
-        share === null && <p>Not computed for these numbers yet. It takes some seconds and can be stopped.</p>
+        share === null && <p>{text.none}</p>
       )}
     </section>
   )
@@ -81,6 +82,7 @@ function Known(props: {
 }) {
   const { belief, record, documents, source } = props
   const { options } = documents
+  const text = texts().tradeoffs.belief
   const worth = record.inputs
     .map((input) => ({
       input,
@@ -88,28 +90,28 @@ function Known(props: {
       ...(belief.evppi[input.id] ?? { value: 0, standardError: 0 }),
     }))
     .sort((a, b) => b.value - a.value)
-  const next = measureWords(belief, record.inputs, documents)
+  const next = nextWords(belief, record.inputs, documents)
   const learnable = record.inputs.filter(({ id }) => (belief.evsi[id]?.length ?? 0) > 0)
   return (
     <div className="stack wide">
       <div className="columns">
         <Figure
-          title="Chance of being the best"
+          title={text.best}
           table={{
-            head: ['Option', 'Chance', 'Lost on average if chosen'],
+            head: [text.option, text.chance, text.lost],
             rows: options.map(({ id, name }) => [
               name,
               percent(belief.best[id] ?? 0),
-              `${points(belief.regret[id] ?? 0)} points`,
+              text.points(points(belief.regret[id] ?? 0)),
             ]),
           }}
         >
-          <Measured>
+          <Measured drawn="chances" data={belief}>
             {(width) => (
               <ValueBars
                 width={width}
                 most={1}
-                label="Chance of being the best"
+                label={text.best}
                 bars={options.map(({ id }) => ({
                   id,
                   name: optionName(options, id),
@@ -121,17 +123,17 @@ function Known(props: {
           </Measured>
         </Figure>
         <Figure
-          title="Worth of knowing one unknown exactly"
+          title={text.knowing}
           table={{
-            head: ['Unknown', 'Points a match', 'Standard error'],
+            head: [text.unknown, text.perMatch, text.error],
             rows: worth.map(({ words, value, standardError }) => [words.name, points(value), points(standardError)]),
           }}
         >
-          <Measured>
+          <Measured drawn="knowing" data={belief}>
             {(width) => (
               <ValueBars
                 width={width}
-                label="Points a match that knowing it would bring"
+                label={text.brings}
                 bars={worth.map(({ input, words, value, standardError }) => ({
                   id: input.id,
                   name: words.name,
@@ -145,25 +147,32 @@ function Known(props: {
         </Figure>
       </div>
       <p>
-        Knowing everything before deciding would be worth{' '}
+        {text.everythingBefore}{' '}
         <CameAbout explain={() => explainKnowing(belief, record.inputs, documents, source)}>
-          {points(belief.evpi.value)} points a match
+          {text.pointsPerMatch(points(belief.evpi.value))}
         </CameAbout>{' '}
-        (standard error {points(belief.evpi.standardError)}). {next}{' '}
-        {learnable.length > 0 && (
-          <CameAbout explain={() => explainMeasuring(belief, learnable, documents, { result: next, source })}>
-            {texts().explain.openedOf(texts().explain.measuring.title)}
-          </CameAbout>
-        )}
+        {text.everythingAfter(points(belief.evpi.standardError))}
       </p>
+      <ul className="facts">
+        {next.map((sentence, index) => (
+          <li key={sentence}>{index === 0 ? <strong>{sentence}</strong> : sentence}</li>
+        ))}
+        {learnable.length > 0 && (
+          <li>
+            <CameAbout explain={() => explainMeasuring(belief, learnable, documents, { result: next[0]!, source })}>
+              {texts().explain.openedOf(texts().explain.measuring.title)}
+            </CameAbout>
+          </li>
+        )}
+      </ul>
       {learnable.length > 0 && (
         <details>
-          <summary>What measuring is worth, by number of measurements</summary>
-          <div className="scroll">
+          <summary>{text.learn}</summary>
+          <div className="scroll" tabIndex={0} role="region" aria-label={text.learnTable}>
             <DataTable
-              caption="Points a match by number of measurements"
+              caption={text.learnTable}
               table={{
-                head: ['Unknown', ...(belief.evsi[learnable[0]!.id] ?? []).map(([count]) => String(count))],
+                head: [text.unknown, ...(belief.evsi[learnable[0]!.id] ?? []).map(([count]) => String(count))],
                 rows: learnable.map((input) => [
                   inputWords(input, documents).name,
                   ...(belief.evsi[input.id] ?? []).map(([, value]) => points(value)),
@@ -173,11 +182,7 @@ function Known(props: {
           </div>
         </details>
       )}
-      <p className="soft small">
-        Computed at form 1 on a coarse grid of time; on the fine one the difference changes by{' '}
-        {belief.gridError.toFixed(2)} points (root mean square). What the spread of form adds at the likely values:{' '}
-        {formWords(belief, options)}.
-      </p>
+      <p className="soft small">{text.grid(belief.gridError.toFixed(2), formWords(belief, options))}</p>
     </div>
   )
 }

@@ -1,6 +1,6 @@
-import { NativeSelect } from '@mantine/core'
-import { useMemo } from 'react'
-import type { CompareReport } from '../../../src/model/compare/types.ts'
+import { Button, NativeSelect } from '@mantine/core'
+import { useMemo, useState } from 'react'
+import type { CompareReport, Input } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { BreakEvenLines } from '../../charts/BreakEvenLines.tsx'
@@ -14,99 +14,186 @@ import { words as texts } from '../../words/catalogue.ts'
 import { explainTurn } from '../../words/explainAnswer.ts'
 import { points } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
-import { optionName, turning } from '../../words/verdict.ts'
+import { optionName } from '../../words/verdict.ts'
 import { useModel } from '../../worker/useModel.ts'
+import { inputAxis } from './axis.ts'
+import { candidates } from './candidates.ts'
+import { turnWords } from './turnWords.ts'
+import { useTurn } from './useTurns.ts'
 
-/** Where one unknown turns the answer: in words and as a picture. */
+interface Documents {
+  game: Game
+  options: Option[]
+}
+
+/** Where one number turns the answer, in words and as a picture: any unknown, and any other number of the robots. */
 export function BreakEven(props: {
   report: CompareReport
   record: ComparisonRecord
-  documents: { game: Game; options: Option[] }
+  documents: Documents
   source: string
-  onInput(id: string): void
+  onKeep(id: string): void
 }) {
-  const { report, record, documents } = props
+  const { record, documents } = props
   const { readOnly } = useEdit()
-  const input = record.inputs.find(({ id }) => id === record.breakEven)
+  const [chosen, setChosen] = useState<string | null>(null)
+  const others = useMemo(() => free(documents, record.inputs), [documents, record.inputs])
+  const all = [...record.inputs, ...others]
+  const input = all.find(({ id }) => id === chosen) ?? all.find(({ id }) => id === record.breakEven) ?? all[0]
+  if (!input) return null
+  const own = record.inputs.includes(input)
+  const text = texts().turns.turn
+  return (
+    <section className="sheet stack" aria-labelledby="turn-title">
+      <h2 id="turn-title">{text.title}</h2>
+      <div className="row" style={{ alignItems: 'end' }}>
+        <NativeSelect
+          label={text.unknown}
+          maw="100%"
+          w={400}
+          value={input.id}
+          data={[
+            {
+              group: text.own,
+              items: record.inputs.map((entry) => ({ value: entry.id, label: inputWords(entry, documents).name })),
+            },
+            { group: text.other, items: others.map(({ id }) => ({ value: id, label: id })) },
+          ].filter(({ items }) => items.length > 0)}
+          onChange={(event) => setChosen(event.currentTarget.value)}
+        />
+        {own && !readOnly && input.id !== record.breakEven && (
+          <Button variant="default" onClick={() => props.onKeep(input.id)}>
+            {text.keep}
+          </Button>
+        )}
+      </div>
+      <Turning key={input.id} {...props} input={input} own={own} chosen={chosen !== null} />
+    </section>
+  )
+}
+
+/** Numbers of the robots that are no unknowns of the trade-off, as inputs around what the documents say. */
+const free = (documents: Documents, inputs: readonly Input[]): Input[] =>
+  candidates(documents).filter(
+    ({ id, paths }) => !inputs.some((input) => input.id === id || input.paths.includes(paths[0]!)),
+  )
+
+function Turning(props: {
+  report: CompareReport
+  record: ComparisonRecord
+  documents: Documents
+  source: string
+  input: Input
+  own: boolean
+  chosen: boolean
+}) {
+  const { report, record, documents, input, own, source } = props
+  const { inputs } = record
+  const text = texts().turns.turn
+  const request = useMemo(
+    () => ({ ...documents, inputs: own ? inputs : [...inputs, input] }),
+    [documents, inputs, input, own],
+  )
+  const { turn, error } = useTurn({ request, input: input.id, asked: props.chosen })
   const curve = useModel(
     'curve',
     useMemo(
-      () =>
-        input ? { ...documents, input, others: record.inputs.filter(({ id }) => id !== input.id), count: 17 } : null,
-      [documents, input, record.inputs],
+      () => ({ ...documents, input, others: inputs.filter(({ id }) => id !== input.id), count: 17 }),
+      [documents, input, inputs],
     ),
+    props.chosen,
   )
-  if (!input) return null
   const words = inputWords(input, documents)
-  const current = report.breakEven?.input === input.id
-  const crossings = current ? (report.breakEven?.crossings ?? []).map(({ value }) => value) : []
-  const lines = curve.data?.map((line) => ({
-    id: line.option,
-    name: optionName(documents.options, line.option),
-    at: line.at,
-  }))
+  const curves = curve.isPlaceholderData ? undefined : curve.data
+  const lines = useMemo(
+    () =>
+      curves?.map((line) => ({ ...line, id: line.option, name: optionName(documents.options, line.option) })) ?? null,
+    [curves, documents],
+  )
   return (
-    <section className="sheet stack" aria-labelledby="turn-title">
-      <h2 id="turn-title">What would turn it</h2>
-      <NativeSelect
-        label="Unknown"
-        disabled={readOnly}
-        maw={360}
-        value={input.id}
-        data={record.inputs.map((entry) => ({ value: entry.id, label: inputWords(entry, documents).name }))}
-        onChange={(event) => props.onInput(event.currentTarget.value)}
-      />
-      {current ? (
-        <ul className="facts">
-          {turning(report, input, documents).map((sentence) => (
+    <>
+      {turn ? (
+        <ul className="facts" aria-live="polite">
+          {turnWords(turn, input, documents).map((sentence) => (
             <li key={sentence}>
               <strong>{sentence}</strong>
             </li>
           ))}
-          {lines && !curve.isPlaceholderData && (
+          {lines && (
             <li>
-              <CameAbout explain={() => explainTurn(report, input, documents, { lines, source: props.source })}>
+              <CameAbout
+                explain={() => explainTurn({ ...report, breakEven: turn }, input, documents, { lines, source })}
+              >
                 {texts().explain.opened}
               </CameAbout>
             </li>
           )}
         </ul>
       ) : (
-        <Loading what="where it turns" />
+        !error && <Loading what={text.loading} />
       )}
-      <p className="soft small">{words.about}. All other unknowns are at their likely values.</p>
-      {curve.error && <p role="alert">{curve.error.message}</p>}
-      {lines && !curve.isPlaceholderData ? (
-        <Figure
-          title={`Expected points against ${words.name}`}
-          table={{
-            head: [words.name, ...lines.map((line) => line.name)],
-            rows: (lines[0]?.at ?? []).map(([value], index) => [
-              words.say(value),
-              ...lines.map((line) => points(line.at[index]?.[1] ?? 0)),
-            ]),
-          }}
-        >
-          <Measured>
-            {(width) => (
-              <BreakEvenLines
-                lines={lines}
-                crossings={crossings}
-                likely={input.likely}
-                width={width}
-                axis={words.name}
-                tick={words.say}
-              />
-            )}
-          </Measured>
-          <p className="soft small">
-            {lines.map((line, index) => `${seriesLetter(index)} ${line.name}`).join(' · ')}. The dashed line is where
-            the best option changes.
-          </p>
-        </Figure>
+      {error && <p role="alert">{error.message}</p>}
+      <p className="soft small">
+        {text.about(words.about)} {!own && text.notOwn}
+      </p>
+      {curve.error && curve.error.message !== error?.message && <p role="alert">{curve.error.message}</p>}
+      {lines ? (
+        <Lines
+          lines={lines}
+          input={input}
+          documents={documents}
+          crossings={turn?.crossings.map(({ value }) => value)}
+        />
       ) : (
-        !curve.error && <Loading what="the lines" />
+        !curve.error && <Loading what={text.lines} />
       )}
-    </section>
+    </>
+  )
+}
+
+function Lines(props: {
+  lines: { id: string; name: string; at: [number, number][] }[]
+  input: Input
+  documents: Documents
+  crossings: number[] | undefined
+}) {
+  const { input, documents, crossings = [] } = props
+  const text = texts().turns.turn
+  const words = inputWords(input, documents)
+  const axis = inputAxis(input, documents)
+  const lines = useMemo(() => {
+    const { at: place } = inputAxis(input, documents)
+    return props.lines.map((line) => ({
+      ...line,
+      at: line.at.map(([value, mean]): [number, number] => [place(value), mean]).sort(([a], [b]) => a - b),
+    }))
+  }, [props.lines, input, documents])
+  return (
+    <Figure
+      title={text.figure(words.name)}
+      table={{
+        head: [words.name, ...lines.map((line) => line.name)],
+        rows: (lines[0]?.at ?? []).map(([position], index) => [
+          words.say(axis.back(position)),
+          ...lines.map((line) => points(line.at[index]?.[1] ?? 0)),
+        ]),
+      }}
+    >
+      <Measured drawn="break-even" data={props.lines}>
+        {(width) => (
+          <BreakEvenLines
+            lines={lines}
+            crossings={crossings.map(axis.at)}
+            likely={axis.likely}
+            width={width}
+            axis={words.name}
+            tick={axis.tick}
+          />
+        )}
+      </Measured>
+      <p className="soft small">
+        {text.legend(lines.map((line, index) => `${seriesLetter(index)} ${line.name}`).join(' · '))}
+      </p>
+    </Figure>
   )
 }

@@ -1,19 +1,24 @@
 import { useQueries } from '@tanstack/react-query'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
-import type { PlanReport } from '../../../src/model/plan/types.ts'
+import type { Call, PlanReport } from '../../../src/model/plan/types.ts'
+import { Figure } from '../../charts/Figure.tsx'
+import { LeaveStrip } from '../../charts/LeaveStrip.tsx'
+import { Measured } from '../../charts/Measured.tsx'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { Cautions } from '../../shell/Cautions.tsx'
 import { Loading } from '../../shell/states.tsx'
 import { nodeWords, placeName } from '../../words/actions.ts'
 import { words } from '../../words/catalogue.ts'
 import { explainCall, explainLeaveBy } from '../../words/explainMoves.ts'
-import { points, seconds } from '../../words/format.ts'
+import { points, seconds, signedPoints } from '../../words/format.ts'
 import { askModel } from '../../worker/client.ts'
 import { reachable, teleopStart } from '../designs/cycle.ts'
+import { SideBySide } from './SideBySide.tsx'
 
 /** When to leave for the finish: the one call of a drive coach, and the last moment from each place. */
 export function Calls(props: { game: Game; options: Option[]; source: string }) {
   const { game, source } = props
+  const text = words().tradeoffs.call
   const options = props.options.filter(({ finish }) => finish.mode !== 'skip')
   const reports = useQueries({
     queries: options.map((option) => ({
@@ -28,107 +33,103 @@ export function Calls(props: { game: Game; options: Option[]; source: string }) 
   const error = reports.find((report) => report.error)?.error
   return (
     <section className="sheet stack" aria-labelledby="call-title">
-      <h2 id="call-title">The call</h2>
-      <p>
-        A drive coach can call one number. This is the best one, and what calling three seconds early or late loses.
-      </p>
-      <div className="scroll">
-        <table className="tide">
-          <caption className="visually-hidden">The one call by option</caption>
-          <thead>
-            <tr>
-              <th scope="col">Option</th>
-              <th scope="col" className="figure">
-                Leave with
-              </th>
-              <th scope="col" className="figure">
-                Points
-              </th>
-              <th scope="col" className="figure">
-                3 s early loses
-              </th>
-              <th scope="col" className="figure">
-                3 s late loses
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {options.map((option, index) => {
-              const report = reports[index]?.data
-              const call = report?.call
-              const free = option.finish.mode === 'best' ? (report?.expected.total ?? null) : null
-              return (
-                <tr key={option.id}>
-                  <th scope="row">{option.name}</th>
-                  <td className="figure">
-                    {call ? (
-                      <CameAbout explain={() => explainCall(option, call, free, source)}>
-                        {seconds(call.at)} left
-                      </CameAbout>
-                    ) : (
-                      '–'
-                    )}
-                  </td>
-                  <td className="figure">{call ? points(call.points) : '–'}</td>
-                  <td className="figure">{call ? points(Math.max(0, call.early3)) : '–'}</td>
-                  <td className="figure">{call ? points(Math.max(0, call.late3)) : '–'}</td>
-                </tr>
-              )
-            })}
-          </tbody>
-        </table>
-      </div>
+      <h2 id="call-title">{text.title}</h2>
+      <p>{text.how}</p>
+      <SideBySide
+        caption={text.table}
+        first={text.option}
+        columns={[text.leave, text.points, text.early, text.late, text.free]}
+        rows={options.map((option, index) => ({
+          id: option.id,
+          name: option.name,
+          cells: callCells(option, reports[index]?.data ?? null, source),
+        }))}
+      />
       {error && <p role="alert">{error.message}</p>}
-      {reports.some((report) => report.isPending) && <Loading what="the calls" />}
+      {reports.some((report) => report.isPending) && <Loading what={text.loading} />}
+      <ul className="facts">
+        {options.map((option, index) => {
+          const call = reports[index]?.data?.call
+          return call ? <li key={option.id}>{rather(option, call)}</li> : null
+        })}
+      </ul>
       {options.map((option, index) => {
         const report = reports[index]?.data
         return report ? <LeaveBy key={option.id} {...{ game, option, report, source }} /> : null
       })}
+      {reports.some(({ data }) => (data?.leaveBy.length ?? 0) > 0) && <p className="soft small">{text.strip}</p>}
       <Cautions which={['lifted']} />
     </section>
   )
 }
 
+function callCells(option: Option, report: PlanReport | null, source: string) {
+  const text = words().tradeoffs.call
+  const call = report?.call
+  if (!report) return ['…', '…', '…', '…', '…']
+  const free = option.finish.mode === 'best' ? report.expected.total : null
+  if (!call) return [text.none, '–', '–', '–', '–']
+  return [
+    <CameAbout key="call" explain={() => explainCall(option, call, free, source)}>
+      {text.left(seconds(call.at))}
+    </CameAbout>,
+    points(call.points),
+    points(Math.max(0, call.early3)),
+    points(Math.max(0, call.late3)),
+    free === null ? '–' : signedPoints(free - call.points),
+  ]
+}
+
+/** Which way to err. */
+function rather({ name }: Option, { early3, late3 }: Call): string {
+  const text = words().tradeoffs.call.rather
+  if (Math.max(early3, late3) < 0.1) return text.free(name)
+  if (Math.abs(early3 - late3) < 0.1) return text.even(name)
+  return early3 < late3 ? text.early(name) : text.late(name)
+}
+
 function LeaveBy(props: { game: Game; option: Option; report: PlanReport; source: string }) {
   const { game, option, report, source } = props
+  const text = words().tradeoffs.call
   const nodes = reachable(game, report.policy, teleopStart(option))
-  const rows = report.leaveBy.filter(({ node }) =>
+  const found = report.leaveBy.filter(({ node }) =>
     nodes.some((known) => known.at === node.at && JSON.stringify(known.load) === JSON.stringify(node.load)),
   )
-  if (rows.length === 0) return null
+  if (found.length === 0) return null
+  const rows = found
+    .map((row) => ({
+      id: `${row.node.at}/${row.node.load?.count ?? 0}`,
+      name: nodeWords(game, row.node),
+      finish: placeName(game, row.finish),
+      from: row.from,
+      latest: row.latest,
+      to: row.to,
+    }))
+    .sort((a, b) => b.from - a.from)
+  const title = text.leaveBy(option.name)
   return (
-    <details>
-      <summary>Leave by, from each place: {option.name}</summary>
-      <div className="scroll">
-        <table className="tide">
-          <caption className="visually-hidden">Leave by, {option.name}</caption>
-          <thead>
-            <tr>
-              <th scope="col">From</th>
-              <th scope="col">To</th>
-              <th scope="col" className="figure">
-                Best from
-              </th>
-              <th scope="col" className="figure">
-                At the latest
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map((row) => (
-              <tr key={`${row.node.at}/${row.node.load?.count ?? 0}`}>
-                <th scope="row">{nodeWords(game, row.node)}</th>
-                <td>{placeName(game, row.finish)}</td>
-                <td className="figure">{seconds(row.from)} left</td>
-                <td className="figure">{seconds(row.latest)} left</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+    <div className="stack">
+      <Figure
+        title={title}
+        table={{
+          head: [text.from, text.to, text.best, text.latest],
+          rows: rows.map((row) => [row.name, row.finish, text.left(seconds(row.from)), text.left(seconds(row.latest))]),
+        }}
+      >
+        <Measured drawn="leave-by" data={report}>
+          {(width) => (
+            <LeaveStrip
+              rows={rows}
+              call={report.call?.at ?? null}
+              endgame={game.clock.endgame}
+              width={Math.min(width, 900)}
+            />
+          )}
+        </Measured>
+      </Figure>
       <p>
-        <CameAbout explain={() => explainLeaveBy(game, option, rows, source)}>{words().explain.opened}</CameAbout>
+        <CameAbout explain={() => explainLeaveBy(game, option, found, source)}>{words().explain.opened}</CameAbout>
       </p>
-    </details>
+    </div>
   )
 }

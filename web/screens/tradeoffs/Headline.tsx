@@ -3,26 +3,32 @@ import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
 import { CameAbout } from '../../shell/CameAbout.tsx'
+import { words } from '../../words/catalogue.ts'
 import { explainChance, explainLead } from '../../words/explain.ts'
 import { explainAhead, explainOption } from '../../words/explainAnswer.ts'
 import { percent, points, signedPoints } from '../../words/format.ts'
-import { optionName, verdict } from '../../words/verdict.ts'
+import { optionName, type Verdict, verdict } from '../../words/verdict.ts'
+import { SideBySide } from './SideBySide.tsx'
 
-/** The answer, how sure it is, and the options side by side. */
-export function Headline(props: {
+interface Answer {
   report: CompareReport
   record: ComparisonRecord
   documents: { game: Game; options: Option[] }
   source: string
-  state: 'fresh' | 'computing' | 'stored'
-  progress: { done: number; total: number } | null
-}) {
+}
+
+/** The answer, how sure it is, and the options side by side. */
+export function Headline(
+  props: Answer & { state: 'fresh' | 'computing' | 'stored'; progress: { done: number; total: number } | null },
+) {
   const { report, record, documents, source, state, progress } = props
   const { options } = documents
+  const text = words().tradeoffs.answer
   const found = verdict(report)
   if (!found) return null
+  const share = progress && percent(progress.done / progress.total)
   return (
-    <section className="sheet stack" aria-label="Answer">
+    <section className="sheet stack" aria-label={text.region}>
       <p className="answer">
         {optionName(options, found.best)}
         {found.second && (
@@ -31,86 +37,84 @@ export function Headline(props: {
             <CameAbout explain={() => explainLead(report, options, found, source)}>
               <span className="numeral">{signedPoints(found.lead)}</span>
             </CameAbout>{' '}
-            points a match
+            {text.perMatch}
           </>
         )}
       </p>
       {found.chance !== null && (
         <p>
-          The better choice with a chance of{' '}
+          {text.chanceBefore}{' '}
           <CameAbout explain={() => explainChance(report, record.inputs, documents, source)}>
             {percent(found.chance)}
           </CameAbout>{' '}
-          over all that you believe.
+          {text.chanceAfter}
         </p>
       )}
-      <div className="scroll">
-        <table className="tide">
-          <caption className="visually-hidden">Options side by side</caption>
-          <thead>
-            <tr>
-              <th scope="col">Option</th>
-              <th scope="col" className="figure">
-                Points
-              </th>
-              <th scope="col" className="figure">
-                8 of 10 matches
-              </th>
-              <th scope="col" className="figure">
-                Match to match, sd
-              </th>
-              <th scope="col" className="figure">
-                Ahead in a match
-              </th>
-              {report.belief && (
-                <th scope="col" className="figure">
-                  Best, by belief
-                </th>
-              )}
-            </tr>
-          </thead>
-          <tbody>
-            {report.options.map((option, index) => {
-              const other = option.id === found.best ? found.second : found.best
-              return (
-                <tr key={option.id}>
-                  <th scope="row">
-                    {seriesLetter(index)} {optionName(options, option.id)}
-                  </th>
-                  <td className="figure">
-                    <CameAbout explain={() => explainOption(option, options, source)}>{points(option.mean)}</CameAbout>
-                  </td>
-                  <td className="figure">
-                    {points(option.p10)} to {points(option.p90)}
-                  </td>
-                  <td className="figure">{points(option.sd)}</td>
-                  <td className="figure">
-                    {other ? (
-                      <CameAbout explain={() => explainAhead(report, [option.id, other], options, source)}>
-                        {percent(report.beats[option.id]?.[other] ?? 0)}
-                      </CameAbout>
-                    ) : (
-                      '–'
-                    )}
-                  </td>
-                  {report.belief && <td className="figure">{percent(report.belief.best[option.id] ?? 0)}</td>}
-                </tr>
-              )
-            })}
-          </tbody>
-        </table>
-      </div>
+      <Options {...props} found={found} />
       <p className="soft small" role="status">
-        {state === 'fresh'
-          ? 'Computed in your browser from the documents as they stand here.'
-          : state === 'stored'
-            ? 'This is the stored result.'
-            : `Computing in your browser${progress ? `: ${percent(progress.done / progress.total)}` : ''} … Shown is the last result.`}
+        {state === 'fresh' ? text.fresh : state === 'stored' ? text.stored : text.computing(share)}
       </p>
       <p className="soft small">
-        For one robot, ‘when it pays’ can not be worse than leaving the endgame out: whether to leave it out is a
-        question between two robots, of which the one without is better at something else.
+        {text.skip} {skipHere(report, options)}
       </p>
     </section>
   )
 }
+
+function Options(props: Answer & { found: Verdict }) {
+  const { report, documents, source, found } = props
+  const { options } = documents
+  const text = words().tradeoffs.answer
+  const belief = report.belief
+  return (
+    <SideBySide
+      caption={text.table}
+      first={text.option}
+      columns={[text.points, text.eight, text.spread, text.ahead, ...(belief ? [text.belief] : [])]}
+      rows={report.options.map((option, index) => {
+        const other = option.id === found.best ? found.second : found.best
+        return {
+          id: option.id,
+          name: `${seriesLetter(index)} ${optionName(options, option.id)}`,
+          cells: [
+            <CameAbout key="points" explain={() => explainOption(option, options, source)}>
+              {points(option.mean)}
+            </CameAbout>,
+            text.range(points(option.p10), points(option.p90)),
+            points(option.sd),
+            other ? (
+              <CameAbout key="ahead" explain={() => explainAhead(report, [option.id, other], options, source)}>
+                {percent(report.beats[option.id]?.[other] ?? 0)}
+              </CameAbout>
+            ) : (
+              '–'
+            ),
+            ...(belief
+              ? [
+                  <CameAbout key="belief" explain={() => explainChance(report, props.record.inputs, documents, source)}>
+                    {percent(belief.best[option.id] ?? 0)}
+                  </CameAbout>,
+                ]
+              : []),
+          ],
+        }
+      })}
+    />
+  )
+}
+
+/** The same robot played both ways, where the comparison has it: the sentence with its two numbers. */
+function skipHere(report: CompareReport, options: readonly Option[]): string | null {
+  const mean = (option: Option) => points(report.options.find(({ id }) => id === option.id)?.mean ?? 0)
+  for (const best of options) {
+    if (best.finish.mode !== 'best') continue
+    const skip = options.find((option) => option.finish.mode === 'skip' && alike(option, best))
+    if (skip) return words().tradeoffs.answer.skipHere(best.name, mean(best), skip.name, mean(skip))
+  }
+  return null
+}
+
+/** Two options that differ in name and finish alone. */
+const alike = (a: Option, b: Option): boolean => essence(a) === essence(b)
+
+const essence = ({ id: _, name: __, finish: ___, ...rest }: Option): string => JSON.stringify(rest)

@@ -5,9 +5,11 @@ import { getDocument } from '../../data/api.ts'
 import { type Bodies, useAllStored, useChanges, useList } from '../../data/documents.ts'
 import { idFrom } from '../../data/identity.ts'
 import { Loading } from '../../shell/states.tsx'
+import { words } from '../../words/catalogue.ts'
 
 /** A comparison of stored ways to play of one game, at their newest revisions. */
 export function NewTradeOff() {
+  const text = words().tradeoffs.fresh
   const games = useList('game')
   const options = useList('option')
   const bodies = useAllStored('option', options.data ?? [])
@@ -17,13 +19,13 @@ export function NewTradeOff() {
   const [game, setGame] = useState('')
   const [chosen, setChosen] = useState<string[]>([])
   const [trouble, setTrouble] = useState<string | null>(null)
-  if (!games.data || !bodies.data) return <Loading what="the ways to play" />
+  if (!games.data || !bodies.data) return <Loading what={text.loading} />
   const gameId = game || games.data[0]?.id || ''
   const ways = bodies.data.filter(({ body }) => body.game === gameId)
   const make = async () => {
-    if (question.trim() === '') return setTrouble('Please write the question down.')
+    if (question.trim() === '') return setTrouble(text.questionNeeded)
     const picked = ways.filter(({ id }) => chosen.includes(id))
-    if (picked.length < 2) return setTrouble('Choose at least two ways to play.')
+    if (picked.length < 2) return setTrouble(text.twoNeeded)
     setTrouble(null)
     try {
       const id = idFrom(question)
@@ -52,25 +54,25 @@ export function NewTradeOff() {
   if (games.data.length === 0) return null
   return (
     <section className="sheet stack" aria-labelledby="new-trade-off">
-      <h2 id="new-trade-off">Compare ways to play</h2>
+      <h2 id="new-trade-off">{text.title}</h2>
       <div className="row" style={{ alignItems: 'end' }}>
         <TextInput
-          label="Question"
+          label={text.question}
           value={question}
           w={420}
           maw="100%"
           onChange={(event) => setQuestion(event.currentTarget.value)}
         />
         <NativeSelect
-          label="Game"
+          label={text.game}
           value={gameId}
           data={games.data.map((entry) => ({ value: entry.id, label: entry.name }))}
           onChange={(event) => setGame(event.currentTarget.value)}
         />
       </div>
       <fieldset>
-        <legend>Ways to play</legend>
-        {ways.length === 0 && <p className="soft">There is none for this game yet: make one on a design’s screen.</p>}
+        <legend>{text.ways}</legend>
+        {ways.length === 0 && <p className="soft">{text.none}</p>}
         <div className="columns" style={{ gap: '0.6rem' }}>
           {ways.map((way) => (
             <Checkbox
@@ -91,7 +93,7 @@ export function NewTradeOff() {
       )}
       <div>
         <Button onClick={() => void make()} loading={save.isPending}>
-          Compare them
+          {text.make}
         </Button>
       </div>
     </section>

@@ -1,5 +1,6 @@
 import { useMemo } from 'react'
-import type { CompareReport } from '../../../src/model/compare/types.ts'
+import type { Turn } from '../../../src/model/compare/index.ts'
+import type { CompareReport, Input } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { Figure } from '../../charts/Figure.tsx'
@@ -12,57 +13,128 @@ import { signedPoints } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
 import { optionName, verdict } from '../../words/verdict.ts'
 import { useModel } from '../../worker/useModel.ts'
+import { explainIdle } from './explain.ts'
+import { idleWords, turnWords } from './turnWords.ts'
+import { useTurns } from './useTurns.ts'
 
-/** How far each unknown alone moves the lead. */
+interface Documents {
+  game: Game
+  options: Option[]
+}
+
+/** What need not be argued about comes first; then what turns the answer alone, and how far each unknown moves it. */
 export function Swings(props: {
   report: CompareReport
   record: ComparisonRecord
-  documents: { game: Game; options: Option[] }
+  documents: Documents
   source: string
+  /** The headline is computed: what is looked for here may follow. */
+  ready: boolean
 }) {
   const { report, record, documents } = props
+  const { inputs } = record
+  const request = useMemo(() => ({ ...documents, inputs }), [documents, inputs])
+  const { turns, error } = useTurns(request, props.ready)
+  if (inputs.length === 0 || report.options.length < 2) return null
+  const text = texts().turns.arguments
+  const known = turns.flatMap((turn, index) => (turn ? [{ turn, input: inputs[index]! }] : []))
+  return (
+    <section className="sheet stack" aria-labelledby="swing-title">
+      <h2 id="swing-title">{text.title}</h2>
+      {error && <p role="alert">{error.message}</p>}
+      {known.length < inputs.length && !error && (
+        <p role="status" className="soft">
+          {text.looking(known.length, inputs.length)}
+        </p>
+      )}
+      <Idle known={known} all={inputs.length} documents={documents} source={props.source} />
+      <Turning known={known} complete={known.length === inputs.length} documents={documents} />
+      <Bars {...props} />
+    </section>
+  )
+}
+
+interface Known {
+  turn: Turn
+  input: Input
+}
+
+function Idle(props: { known: Known[]; all: number; documents: Documents; source: string }) {
+  const { known, all, documents, source } = props
+  const text = texts().turns.arguments
+  const idle = known.filter(({ turn }) => turn.crossings.length === 0)
+  if (idle.length === 0) return known.length === all ? <p>{text.noneIdle}</p> : null
+  return (
+    <div className="stack">
+      <h3>{text.idle}</h3>
+      <p>{text.idleHow}</p>
+      <ul className="facts">
+        {idle.map(({ turn, input }) => (
+          <li key={input.id}>{idleWords(turn, input, documents)}</li>
+        ))}
+      </ul>
+      {known.length === all && (
+        <p>
+          <CameAbout explain={() => explainIdle(known, documents, source)}>{texts().explain.opened}</CameAbout>
+        </p>
+      )}
+    </div>
+  )
+}
+
+function Turning(props: { known: Known[]; complete: boolean; documents: Documents }) {
+  const { known, documents } = props
+  const text = texts().turns.arguments
+  const turning = known.filter(({ turn }) => turn.crossings.length > 0)
+  if (turning.length === 0) return props.complete ? <p>{text.noneTurning}</p> : null
+  return (
+    <div className="stack">
+      <h3>{text.turning}</h3>
+      <ul className="facts">
+        {turning.map(({ turn, input }) => (
+          <li key={input.id}>{turnWords(turn, input, documents)[0]}</li>
+        ))}
+      </ul>
+    </div>
+  )
+}
+
+function Bars(props: { report: CompareReport; record: ComparisonRecord; documents: Documents; source: string }) {
+  const { report, record, documents, source } = props
+  const { options } = documents
+  const text = texts().turns.arguments
   const found = verdict(report)
   const atLikely = useModel(
     'likely',
     useMemo(() => ({ ...documents, inputs: record.inputs }), [documents, record.inputs]),
   )
-  const bars = (report.swing ?? []).flatMap((swing) => {
-    const input = record.inputs.find(({ id }) => id === swing.input)
-    if (!input) return []
-    const words = inputWords(input, documents)
-    return [
-      {
-        id: swing.input,
-        name: words.name,
-        low: words.say(swing.low),
-        high: words.say(swing.high),
-        difference: swing.difference,
-      },
-    ]
-  })
+  const bars = useMemo(
+    () =>
+      (report.swing ?? []).flatMap(({ input: id, low, high, difference }) => {
+        const input = record.inputs.find((entry) => entry.id === id)
+        if (!input) return []
+        const { name, say } = inputWords(input, documents)
+        return [{ id, name, low: say(low), high: say(high), difference }]
+      }),
+    [report.swing, record.inputs, documents],
+  )
   if (!found?.second || bars.length === 0) return null
-  const index = (id: string | null) => documents.options.findIndex((option) => option.id === id)
+  const index = (id: string | null) => options.findIndex((option) => option.id === id)
   const likely = atLikely.data && atLikely.data[index(found.best)]! - atLikely.data[index(found.second)]!
   const base = likely ?? found.lead
-  const turns = bars.filter(({ difference }) => Math.min(...difference) < 0)
   return (
-    <section className="sheet stack" aria-labelledby="swing-title">
-      <h2 id="swing-title">Which arguments matter</h2>
+    <>
       <p>
-        Each unknown alone, from its low to its high value: how far it moves the lead of{' '}
-        {optionName(documents.options, found.best)}.{' '}
-        {turns.length > 0
-          ? `${turns.map(({ name }) => `‘${name}’`).join(', ')} can turn the answer alone; the others can not.`
-          : 'None of them turns the answer alone.'}
+        {text.swingHow(optionName(options, found.best))}{' '}
         {likely !== undefined &&
           Math.abs(likely - found.lead) >= 0.05 &&
-          ` With all unknowns at their likely values the lead is ${signedPoints(likely)}; the documents as they stand say ${signedPoints(found.lead)}.`}
+          text.otherwise(signedPoints(likely), signedPoints(found.lead))}
       </p>
       <Figure
-        title="Lead of the best option, one unknown at a time"
+        title={text.figure}
         hideTitle
         table={{
-          head: ['Unknown', 'Low', 'Lead at low', 'High', 'Lead at high'],
+          head: [text.unknown, text.low, text.atLow, text.high, text.atHigh],
           rows: bars.map((bar) => [
             bar.name,
             bar.low,
@@ -72,19 +144,15 @@ export function Swings(props: {
           ]),
         }}
       >
-        <Measured>
-          {(width) => (
-            <SwingChart bars={bars} base={base} width={width} ahead="still the best" behind="another is better" />
-          )}
+        <Measured drawn="swing" data={bars}>
+          {(width) => <SwingChart bars={bars} base={base} width={width} ahead={text.ahead} behind={text.behind} />}
         </Measured>
       </Figure>
       <p>
-        <CameAbout
-          explain={() => explainSwing(bars, { lead: base, found, options: documents.options, source: props.source })}
-        >
+        <CameAbout explain={() => explainSwing(bars, { lead: base, found, options, source })}>
           {texts().explain.opened}
         </CameAbout>
       </p>
-    </section>
+    </>
   )
 }

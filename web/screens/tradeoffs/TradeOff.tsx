@@ -7,6 +7,7 @@ import type { Stored } from '../../data/documents.ts'
 import { useDebounced } from '../../data/useDebounced.ts'
 import { EditProvider } from '../../shell/fields/EditContext.tsx'
 import { Trouble } from '../../shell/states.tsx'
+import { words } from '../../words/catalogue.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
 import { useEditing } from '../documents/useEditing.ts'
@@ -14,9 +15,14 @@ import { Belief } from './Belief.tsx'
 import { BreakEven } from './BreakEven.tsx'
 import { Calls } from './Calls.tsx'
 import { Headline } from './Headline.tsx'
+import { KeepResult } from './KeepResult.tsx'
 import { MakeDecision } from './MakeDecision.tsx'
 import { Matches } from './Matches.tsx'
+import { PieceWorths } from './PieceWorths.tsx'
+import { matching, newer, withNewest } from './revisions.ts'
+import { Stagger } from './Stagger.tsx'
 import { Swings } from './Swings.tsx'
+import { TwoUnknowns } from './TwoUnknowns.tsx'
 import { Unknowns } from './Unknowns.tsx'
 import type { Parts } from './useParts.ts'
 import './tradeoffs.css'
@@ -63,19 +69,27 @@ export function TradeOff(props: {
   const outdated = props.newest && newer(record, props.newest)
 
   const documents = useMemo(() => ({ game: request.game, options: request.options }), [request])
-  const source = `Comparison ‘${record.name}’, revision ${draft.base}${draft.dirty ? ' with unsaved edits' : ''}: ${parts.options
-    .map(
-      ({ option, design }) =>
-        `${option.name} (revision ${option.revision}) of ${design.name} (revision ${design.revision})`,
-    )
-    .join('; ')}; ${parts.game.name} (revision ${parts.game.revision}).`
+  // What is computed with: the unknowns as they were half a second ago, so that typing computes nothing.
+  const inputs = request.inputs ?? none
+  const settled = useMemo(() => ({ ...record, inputs }), [record, inputs])
+  const text = words().tradeoffs
+  const source = text.source({
+    name: record.name,
+    revision: draft.base,
+    dirty: draft.dirty,
+    options: parts.options.map(({ option, design }) =>
+      text.sourceOption(option.name, option.revision, design.name, design.revision),
+    ),
+    game: parts.game.name,
+    gameRevision: parts.game.revision,
+  })
 
   return (
     <EditProvider value={editing.fields([])}>
       <div className="stack wide">
         <div className="row spread">
           <div>
-            <p className="label">Trade-off · {parts.game.name}</p>
+            <p className="label">{text.label(parts.game.name)}</p>
             <h1>{record.question}</h1>
           </div>
           <SaveBar of={editing} href="/trade-offs" />
@@ -84,109 +98,64 @@ export function TradeOff(props: {
           <div className="row">
             <p>{outdated}</p>
             <Button variant="default" onClick={() => draft.replace(withNewest(record, props.newest!))}>
-              Compute with the newest
+              {text.takeNewest}
             </Button>
           </div>
         )}
-        {computed.error && <Trouble title="This can not be computed" error={computed.error} />}
-        {report && (
-          <Headline
-            report={report}
-            record={record}
-            documents={documents}
-            source={source}
-            state={computed.error ? 'stored' : fresh ? 'fresh' : 'computing'}
-            progress={computed.progress}
-          />
-        )}
-        {report && fresh && !old && (
-          <KeepResult record={record} report={report} onKeep={(result) => draft.set(['result'], result)} />
-        )}
-        <Matches game={request.game} options={request.options} source={source} />
-        {report && record.breakEven && (
-          <BreakEven
-            report={report}
-            record={record}
-            documents={documents}
-            source={source}
-            onInput={(id) => draft.set(['breakEven'], id)}
-          />
-        )}
-        {report?.swing && <Swings report={report} record={record} documents={documents} source={source} />}
-        {record.inputs.length > 0 && (
-          <Belief
-            request={{ ...base, belief: { seed: record.seed } }}
-            belief={belief ?? null}
-            record={record}
-            documents={documents}
-            source={source}
-            onComputed={(found) => setBeliefAnew({ of: key, report: found })}
-          />
-        )}
-        <Calls game={request.game} options={request.options} source={source} />
-        <Unknowns record={record} documents={{ game: base.game, options: base.options }} />
-        {report && !old && (
-          <MakeDecision record={record} base={draft.base} dirty={draft.dirty} documents={documents} report={report} />
-        )}
+        {computed.error && <Trouble title={text.notComputed} error={computed.error} />}
+        <Stagger>
+          {report && (
+            <Headline
+              report={report}
+              record={record}
+              documents={documents}
+              source={source}
+              state={computed.error ? 'stored' : fresh ? 'fresh' : 'computing'}
+              progress={computed.progress}
+            />
+          )}
+          {report && fresh && !old && (
+            <KeepResult record={record} report={report} onKeep={(result) => draft.set(['result'], result)} />
+          )}
+          <Matches game={request.game} options={request.options} source={source} />
+          {report && <Swings report={report} record={settled} documents={documents} source={source} ready={fresh} />}
+          {report && (
+            <BreakEven
+              report={report}
+              record={settled}
+              documents={documents}
+              source={source}
+              onKeep={(id) => draft.set(['breakEven'], id)}
+            />
+          )}
+          {inputs.length > 0 && (
+            <TwoUnknowns documents={documents} inputs={inputs} first={sidesOf(report, record)} source={source} />
+          )}
+          {record.inputs.length > 0 && (
+            <Belief
+              request={{ ...base, belief: { seed: record.seed } }}
+              belief={belief ?? null}
+              record={record}
+              documents={documents}
+              source={source}
+              onComputed={(found) => setBeliefAnew({ of: key, report: found })}
+            />
+          )}
+          <Calls game={request.game} options={request.options} source={source} />
+          <PieceWorths game={request.game} options={request.options} source={source} ready={fresh} />
+          <Unknowns record={record} documents={{ game: base.game, options: base.options }} />
+          {report && !old && (
+            <MakeDecision record={record} base={draft.base} dirty={draft.dirty} documents={documents} report={report} />
+          )}
+        </Stagger>
       </div>
     </EditProvider>
   )
 }
 
-const matching = (record: ComparisonRecord, parts: Parts): boolean =>
-  record.game.id === parts.game.id &&
-  record.game.revision === parts.game.revision &&
-  record.options.length === parts.options.length &&
-  record.options.every(
-    ({ option, design }, index) =>
-      option.id === parts.options[index]!.option.id &&
-      option.revision === parts.options[index]!.option.revision &&
-      design.revision === parts.options[index]!.design.revision,
-  )
+const none: never[] = []
 
-/** Which documents have a newer revision than the comparison names, in words; null where none has. */
-function newer(record: ComparisonRecord, newest: Parts): string | null {
-  const names = [
-    ...(newest.game.revision > record.game.revision ? [newest.game.name] : []),
-    ...newest.options.flatMap(({ option, design }, index) => {
-      const named = record.options[index]
-      if (!named) return []
-      return [
-        ...(option.revision > named.option.revision ? [option.name] : []),
-        ...(design.revision > named.design.revision ? [design.name] : []),
-      ]
-    }),
-  ]
-  return names.length > 0
-    ? `Newer revisions exist than this was computed from: ${[...new Set(names)].join(', ')}.`
-    : null
-}
-
-const withNewest = (record: ComparisonRecord, newest: Parts): ComparisonRecord => ({
-  ...record,
-  game: { id: newest.game.id, revision: newest.game.revision },
-  options: newest.options.map(({ option, design }) => ({
-    option: { id: option.id, revision: option.revision },
-    design: { id: design.id, revision: design.revision },
-  })),
-})
-
-/** Keeps what was computed with the comparison, where it is not what is stored. */
-function KeepResult(props: { record: ComparisonRecord; report: CompareReport; onKeep(report: CompareReport): void }) {
-  const stored = props.record.result
-  const same =
-    stored !== null &&
-    props.report.options.every(
-      (option, index) => Math.abs(option.mean - (stored.options[index]?.mean ?? Number.NaN)) < 0.005,
-    ) &&
-    JSON.stringify(stored.belief ?? null) === JSON.stringify(props.report.belief ?? null)
-  if (same) return null
-  return (
-    <div className="row">
-      <Button variant="default" onClick={() => props.onKeep(props.report)}>
-        Keep this result in the comparison
-      </Button>
-      <span className="soft small">What is stored was computed otherwise. Then save.</span>
-    </div>
-  )
+/** What a map has on its sides at first: the unknown that the answer names, then those that move the lead most. */
+function sidesOf(report: CompareReport | null, { breakEven }: ComparisonRecord): string[] {
+  return [...(breakEven === null ? [] : [breakEven]), ...(report?.swing ?? []).map(({ input }) => input)]
 }

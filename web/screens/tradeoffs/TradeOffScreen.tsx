@@ -1,6 +1,7 @@
 import { useMemo } from 'react'
 import { useStored } from '../../data/documents.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
+import { words } from '../../words/catalogue.ts'
 import { useRevisionAsked } from '../documents/useEditing.ts'
 import { TradeOff } from './TradeOff.tsx'
 import { usePartsOf } from './useParts.ts'
@@ -16,7 +17,7 @@ export default function TradeOffScreen(props: { id: string }) {
   if (error && !(stored.data && made.data))
     return (
       <Trouble
-        title="The trade-off could not be loaded"
+        title={words().tradeoffs.notLoaded}
         error={error}
         retry={() => {
           void stored.refetch()
@@ -24,7 +25,7 @@ export default function TradeOffScreen(props: { id: string }) {
         }}
       />
     )
-  if (!stored.data || !made.data) return <Loading what="the trade-off" />
+  if (!stored.data || !made.data) return <Loading what={words().tradeoffs.loading} />
   return (
     <TradeOff
       key={`${stored.data.id}/${revision ?? 'newest'}`}

@@ -6,13 +6,18 @@ import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { useEdit } from '../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../shell/fields/NumberField.tsx'
 import { TextField } from '../../shell/fields/TextField.tsx'
+import { words as texts } from '../../words/catalogue.ts'
 import { inputWords } from '../../words/inputs.ts'
+import { practiceOf } from '../../words/practice.ts'
 import { candidates } from './candidates.ts'
+import { DaysFields } from './DaysFields.tsx'
+import { LessPractice } from './LessPractice.tsx'
 
 /** The unknown numbers of the comparison: what is believed about each, to be changed here. */
 export function Unknowns(props: { record: ComparisonRecord; documents: { game: Game; options: Option[] } }) {
   const { record, documents } = props
   const edit = useEdit()
+  const text = texts().tradeoffs.unknowns
   const remove = (index: number) => {
     const inputs = record.inputs.filter((_, other) => other !== index)
     const breakEven = inputs.some(({ id }) => id === record.breakEven) ? record.breakEven : (inputs[0]?.id ?? null)
@@ -20,15 +25,12 @@ export function Unknowns(props: { record: ComparisonRecord; documents: { game: G
   }
   return (
     <section className="sheet stack" aria-labelledby="unknowns-title">
-      <h2 id="unknowns-title">The unknowns</h2>
-      <p>
-        What you believe about each: its low, likely and high value. Low and high are what you would be surprised to see
-        passed.
-      </p>
+      <h2 id="unknowns-title">{text.title}</h2>
+      <p>{text.how}</p>
       <div className="form-grid">
-        <TextField place={['name']} label="Name of the comparison" required />
-        <div style={{ gridColumn: 'span 2' }}>
-          <TextField place={['question']} label="Question" />
+        <TextField place={['name']} label={text.name} required />
+        <div className="span-two">
+          <TextField place={['question']} label={text.question} />
         </div>
       </div>
       {record.inputs.map((input, index) => (
@@ -41,6 +43,7 @@ export function Unknowns(props: { record: ComparisonRecord; documents: { game: G
         />
       ))}
       {!edit.readOnly && <AddUnknown record={record} documents={documents} />}
+      {!edit.readOnly && <LessPractice record={record} documents={documents} />}
     </section>
   )
 }
@@ -53,8 +56,10 @@ function Unknown(props: {
 }) {
   const { input, index } = props
   const words = inputWords(input, props.documents)
+  const text = texts().tradeoffs.unknowns
+  const practice = practiceOf(input)
   const percent = words.measure === 'probability'
-  const unit = words.measure === 'seconds' ? 's' : words.measure === 'factor' ? '×' : undefined
+  const unit = words.measure === 'seconds' ? text.seconds : words.measure === 'factor' ? '×' : undefined
   const shared = { percent, unit, step: percent ? 1 : 0.05, ...(percent ? { min: 0, max: 1 } : {}) }
   return (
     <fieldset className="unknown">
@@ -62,13 +67,25 @@ function Unknown(props: {
         {words.name} <span className="soft small">– {words.about}</span>
       </legend>
       <div className="form-grid">
-        <NumberField place={['inputs', index, 'low']} label="Low" {...shared} max={input.likely} />
-        <NumberField place={['inputs', index, 'likely']} label="Likely" {...shared} min={input.low} max={input.high} />
-        <NumberField place={['inputs', index, 'high']} label="High" {...shared} min={input.likely} />
+        {practice ? (
+          <DaysFields input={input} index={index} practice={practice} />
+        ) : (
+          <>
+            <NumberField place={['inputs', index, 'low']} label={text.low} {...shared} max={input.likely} />
+            <NumberField
+              place={['inputs', index, 'likely']}
+              label={text.likely}
+              {...shared}
+              min={input.low}
+              max={input.high}
+            />
+            <NumberField place={['inputs', index, 'high']} label={text.high} {...shared} min={input.likely} />
+          </>
+        )}
         {input.perMeasurement !== undefined && (
           <NumberField
             place={['inputs', index, 'perMeasurement']}
-            label="Spread of one measurement"
+            label={text.one}
             unit={percent ? undefined : unit}
             above={0}
             step={0.05}
@@ -76,8 +93,8 @@ function Unknown(props: {
         )}
         {props.onRemove && (
           <div style={{ alignSelf: 'end' }}>
-            <Button variant="subtle" size="compact-md" onClick={props.onRemove} aria-label={`Remove ‘${words.name}’`}>
-              Remove
+            <Button variant="subtle" size="compact-md" onClick={props.onRemove} aria-label={text.removeOf(words.name)}>
+              {text.remove}
             </Button>
           </div>
         )}
@@ -93,6 +110,7 @@ function AddUnknown(props: { record: ComparisonRecord; documents: { game: Game; 
     ({ paths }) => !record.inputs.some((input) => input.paths.includes(paths[0]!)),
   )
   const [chosen, setChosen] = useState('')
+  const text = texts().tradeoffs.unknowns
   if (free.length === 0) return null
   const add = () => {
     const input = free.find(({ paths }) => paths[0] === chosen) ?? free[0]!
@@ -102,13 +120,14 @@ function AddUnknown(props: { record: ComparisonRecord; documents: { game: Game; 
   return (
     <div className="row" style={{ alignItems: 'end' }}>
       <NativeSelect
-        label="Another unknown"
+        maw="100%"
+        label={text.another}
         value={chosen || free[0]!.paths[0]!}
-        data={free.map((input) => ({ value: input.paths[0]!, label: inputWords(input, documents).about }))}
+        data={free.map((input) => ({ value: input.paths[0]!, label: input.id }))}
         onChange={(event) => setChosen(event.currentTarget.value)}
       />
       <Button variant="default" onClick={add}>
-        Add it
+        {text.add}
       </Button>
     </div>
   )

@@ -1,5 +1,6 @@
 import type { Input } from '../../../src/model/compare/types.ts'
 import type { Game, Option, Trip } from '../../../src/model/documents/types.ts'
+import { words } from '../../words/catalogue.ts'
 import { inputWords } from '../../words/inputs.ts'
 
 const between = (value: number): number => Math.min(1, Math.max(0, Math.round(value * 100) / 100))
@@ -50,5 +51,12 @@ export function candidates(documents: { game: Game; options: Option[] }): Input[
       })),
     ]
   })
-  return found.map((input) => ({ ...input, id: inputWords({ ...input, id: '-' }, documents).about }))
+  const seen = new Map<string, number>()
+  return found.map((input) => {
+    const { about } = inputWords({ ...input, id: '-' }, documents)
+    const count = (seen.get(about) ?? 0) + 1
+    seen.set(about, count)
+    // A goal can be scored at in several ways, whose numbers are called alike.
+    return { ...input, id: count === 1 ? about : words().tradeoffs.unknowns.again(about, count) }
+  })
 }

@@ -2,15 +2,18 @@ import type { Words } from '../catalogue.ts'
 import { actions } from './actions.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
+import { charts } from './charts.ts'
 import { designs } from './designs.ts'
 import { durations } from './durations.ts'
 import { explain } from './explain.ts'
+import { explainTradeoffs } from './explainTradeoffs.ts'
 import { field } from './field.ts'
 import { format } from './format.ts'
 import { games } from './games.ts'
 import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
 import { help } from './help.ts'
+import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
 import { refusals } from './refusals.ts'
@@ -22,6 +25,8 @@ import { shortcuts } from './shortcuts.ts'
 import { start } from './start.ts'
 import { stopwatch } from './stopwatch.ts'
 import { strip } from './strip.ts'
+import { tradeoffs } from './tradeoffs.ts'
+import { turns } from './turns.ts'
 import { units } from './units.ts'
 import { verdict } from './verdict.ts'
 import { worker } from './worker.ts'
@@ -31,15 +36,18 @@ export const de: Words = {
   actions,
   budget,
   cautions,
+  charts,
   designs,
   durations,
   explain,
+  explainTradeoffs,
   field,
   format,
   games,
   glossary,
   guess,
   help,
+  practice,
   problems,
   quickSheet,
   refusals,
@@ -51,6 +59,8 @@ export const de: Words = {
   start,
   stopwatch,
   strip,
+  tradeoffs,
+  turns,
   units,
   verdict,
   worker,

@@ -1,15 +1,18 @@
 import { actions } from './actions.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
+import { charts } from './charts.ts'
 import { designs } from './designs.ts'
 import { durations } from './durations.ts'
 import { explain } from './explain.ts'
+import { explainTradeoffs } from './explainTradeoffs.ts'
 import { field } from './field.ts'
 import { format } from './format.ts'
 import { games } from './games.ts'
 import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
 import { help } from './help.ts'
+import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
 import { refusals } from './refusals.ts'
@@ -21,6 +24,8 @@ import { shortcuts } from './shortcuts.ts'
 import { start } from './start.ts'
 import { stopwatch } from './stopwatch.ts'
 import { strip } from './strip.ts'
+import { tradeoffs } from './tradeoffs.ts'
+import { turns } from './turns.ts'
 import { units } from './units.ts'
 import { verdict } from './verdict.ts'
 import { worker } from './worker.ts'
@@ -30,15 +35,18 @@ export const en = {
   actions,
   budget,
   cautions,
+  charts,
   designs,
   durations,
   explain,
+  explainTradeoffs,
   field,
   format,
   games,
   glossary,
   guess,
   help,
+  practice,
   problems,
   quickSheet,
   refusals,
@@ -50,6 +58,8 @@ export const en = {
   start,
   stopwatch,
   strip,
+  tradeoffs,
+  turns,
   units,
   verdict,
   worker,

@@ -1,0 +1,71 @@
+import type { ReactNode } from 'react'
+import { useWidth } from '../../charts/useWidth.ts'
+
+/** One thing among several that are set side by side: its name, and a cell for each column. */
+export interface SideRow {
+  id: string
+  name: ReactNode
+  cells: ReactNode[]
+}
+
+/**
+ * Rows side by side: a table where there is room for its columns, and where there is none a card for each row, so that
+ * nothing scrolls sideways. `least` is the width of a column (px).
+ */
+export function SideBySide(props: {
+  caption: string
+  first: string
+  columns: string[]
+  rows: SideRow[]
+  least?: number
+}) {
+  const { caption, first, columns, rows, least = 112 } = props
+  const { ref, width } = useWidth<HTMLDivElement>()
+  return (
+    <div ref={ref} className="side-by-side">
+      {width >= (columns.length + 1.6) * least ? (
+        <table className="tide">
+          <caption className="visually-hidden">{caption}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{first}</th>
+              {columns.map((column) => (
+                <th key={column} scope="col" className="figure head">
+                  {column}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={row.id}>
+                <th scope="row">{row.name}</th>
+                {row.cells.map((cell, index) => (
+                  <td key={columns[index]} className="figure">
+                    {cell}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      ) : (
+        <ul className="cards" aria-label={caption}>
+          {rows.map((row) => (
+            <li key={row.id}>
+              <strong>{row.name}</strong>
+              <dl>
+                {row.cells.map((cell, index) => (
+                  <div key={columns[index]}>
+                    <dt>{columns[index]}</dt>
+                    <dd>{cell}</dd>
+                  </div>
+                ))}
+              </dl>
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
+  )
+}

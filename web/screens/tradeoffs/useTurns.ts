@@ -1,0 +1,34 @@
+import { useQueries, useQuery } from '@tanstack/react-query'
+import type { Turn } from '../../../src/model/compare/index.ts'
+import type { CompareRequest } from '../../../src/model/compare/types.ts'
+import { askModel } from '../../worker/client.ts'
+
+/** What is asked about an unknown: the options and all unknowns, without what else a comparison may ask. */
+export type TurnRequest = Required<Pick<CompareRequest, 'game' | 'options' | 'inputs'>>
+
+const queryOf = (request: TurnRequest, input: string, { enabled = true, asked = false }) => ({
+  queryKey: ['model', 'turn', { request, input }],
+  queryFn: ({ signal }: { signal: AbortSignal }) => askModel('turn', { request, input }, { signal, asked }),
+  enabled,
+  staleTime: Number.POSITIVE_INFINITY,
+  retry: false,
+  networkMode: 'always' as const,
+})
+
+/** For every unknown, whether and where it alone turns the answer; null where it is not known yet. */
+export function useTurns(request: TurnRequest, enabled: boolean): { turns: (Turn | null)[]; error: Error | null } {
+  const found = useQueries({ queries: request.inputs.map(({ id }) => queryOf(request, id, { enabled })) })
+  return {
+    turns: found.map(({ data }) => data ?? null),
+    error: found.find(({ error }) => error)?.error ?? null,
+  }
+}
+
+/** The same for one unknown, at once; `asked` where a person chose it and waits. */
+export function useTurn(of: { request: TurnRequest; input: string; asked: boolean }): {
+  turn: Turn | null
+  error: Error | null
+} {
+  const { data, error } = useQuery(queryOf(of.request, of.input, { asked: of.asked }))
+  return { turn: data ?? null, error }
+}

@@ -1,0 +1,25 @@
+/** What pictures say of themselves to those who do not see them, and their few own words. */
+export const charts = {
+  table: 'Numbers as a table',
+  tableOf: (title: string) => `${title}: table`,
+  dots: (rows: string) => `Points in 20 equally likely matches. ${rows}`,
+  dotRow: (name: string, mean: string) => `${name}: mean ${mean}`,
+  below: (count: number, of: number, points: string) => `in ${count} of ${of} matches less than ${points} points`,
+  lines: (axis: string, where: string) => `Expected points against ${axis}: ${where}`,
+  changesAt: (places: string) => `the best option changes at ${places}`,
+  and: ' and ',
+  changesNowhere: 'the best option does not change in this range',
+  likely: 'most likely',
+  swing: (lead: string, bars: string) => `Swing of the lead, now ${lead} points: ${bars}`,
+  swingBar: (name: string, low: string, high: string) => `${name} from ${low} to ${high}`,
+  policy: 'What to do next over time left, from each place; the table says the same in words',
+  timeLeft: 's left',
+  difference: (count: number, mean: string) =>
+    `Points ahead in 20 equally likely pairs of matches: behind in ${count}, mean ${mean}`,
+  leave: 'When leaving for the finish is best over time left, from each place; the table says the same',
+  leaveRow: (from: string, latest: string) => `leave from ${from}, at the latest ${latest}`,
+  call: 'call',
+  map: (x: string, y: string, where: string) => `Best option over ${x} across and ${y} upwards: ${where}`,
+  worth: (lines: string) => `Worth of one more piece against time left: ${lines}`,
+  worthLine: (name: string, most: string) => `${name}, at most ${most} points`,
+}

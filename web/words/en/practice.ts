@@ -1,0 +1,25 @@
+/** Unknowns that are told in days of practice. */
+export const practice = {
+  title: 'Days less practice',
+  how: 'What is built takes days from the drivers. Say what a day of practice is worth, and how many days fewer this robot may get; the trade-off then tells how many it can give away before the answer turns.',
+  means:
+    'Each day less makes the times longer, or the success smaller, by this share of what the documents say now; the days add up in a straight line. Real practice teaches most in its first days, so keep to as many days as you have seen the difference of. The same days can not be put on times and success at once here: choose what suffers most.',
+  option: 'Who practises less',
+  what: 'What suffers',
+  pace: 'Pace of driving',
+  times: 'Pace of driving and all stages of all trips',
+  success: (place: string) => `Success at ${place}`,
+  collecting: (place: string) => `Success of collecting at ${place}`,
+  share: 'A day is worth',
+  low: 'Days less, low',
+  likely: 'Likely',
+  high: 'High',
+  add: 'Add it',
+  name: (robot: string, what: string) => `${robot}: days less practice (${what})`,
+  short: { pace: 'pace', times: 'all times' },
+  about: (what: string, share: string) => `${what}; a day is worth ${share}\u00a0%`,
+  days: (days: string) => `${days}\u00a0${days === '1' ? 'day' : 'days'} less`,
+  unit: 'days',
+  order: 'Write low, likely and high in this order.',
+  tooMany: (days: string) => `So many days would leave no success at all: at most ${days}.`,
+}
