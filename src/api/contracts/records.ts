@@ -54,6 +54,10 @@ const date = z
   .string()
   .regex(/^\d{4}-\d{2}-\d{2}$/, { error: ({ input }) => `a date is written 2031-02-28, got ${JSON.stringify(input)}` })
 
+const moment = z.string().regex(/^\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}(:\d{2}(\.\d+)?)?(Z|[+-]\d{2}:\d{2}))?$/, {
+  error: ({ input }) => `a moment is written 2031-02-28 or 2031-02-28T14:05Z, got ${JSON.stringify(input)}`,
+})
+
 const sentences = list(text, 0, 50, 'Sentences')
 
 export const decisionRecord = z
@@ -69,9 +73,20 @@ export const decisionRecord = z
     result: text,
     wouldChange: sentences,
     measureNext: sentences,
-    objections: list(z.strictObject({ text, answer: text }), 0, 50, 'Objections and their answers'),
-    agreed: list(z.strictObject({ who: text, on: date }), 0, 100, 'Who agreed, and when'),
+    objections: list(
+      z.strictObject({ who: text.optional(), text, answer: text }),
+      0,
+      50,
+      'Objections and their answers',
+    ),
+    agreed: list(z.strictObject({ who: text, on: moment }), 0, 100, 'Who agreed, and when'),
     checkAtEvent: text,
+    checks: list(
+      z.strictObject({ quantity: text, expected: text, when: text }),
+      0,
+      50,
+      'What is checked at the event',
+    ).optional(),
     snapshot: z.strictObject({ game, options: list(option, 1, 12, 'Options'), inputs, result: compareAnswer }),
   })
   .meta({ id: 'DecisionRecord' })

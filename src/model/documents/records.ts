@@ -51,9 +51,13 @@ export interface DecisionRecord {
   result: string
   wouldChange: string[]
   measureNext: string[]
-  objections: { text: string; answer: string }[]
+  /** `who`: a name or nickname of whoever objected. */
+  objections: { who?: string; text: string; answer: string }[]
+  /** `on`: a date, or a date with its time (ISO 8601). */
   agreed: { who: string; on: string }[]
   checkAtEvent: string
+  /** What will be looked at, which value is expected, and when to look. */
+  checks?: { quantity: string; expected: string; when: string }[]
   snapshot: { game: Game; options: Option[]; inputs: Input[]; result: CompareReport }
 }
 

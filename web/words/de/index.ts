@@ -1,4 +1,5 @@
 import type { Words } from '../catalogue.ts'
+import { decisions } from './decisions.ts'
 import { explain } from './explain.ts'
 import { field } from './field.ts'
 import { games } from './games.ts'
@@ -10,4 +11,4 @@ import { units } from './units.ts'
 import { worker } from './worker.ts'
 
 /** The German texts. */
-export const de: Words = { explain, field, games, guess, quickSheet, rulesChange, shell, units, worker }
+export const de: Words = { decisions, explain, field, games, guess, quickSheet, rulesChange, shell, units, worker }

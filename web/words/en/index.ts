@@ -1,3 +1,4 @@
+import { decisions } from './decisions.ts'
 import { explain } from './explain.ts'
 import { field } from './field.ts'
 import { games } from './games.ts'
@@ -9,4 +10,4 @@ import { units } from './units.ts'
 import { worker } from './worker.ts'
 
 /** The English texts, one file per area of the screens. */
-export const en = { explain, field, games, guess, quickSheet, rulesChange, shell, units, worker }
+export const en = { decisions, explain, field, games, guess, quickSheet, rulesChange, shell, units, worker }

@@ -1,0 +1,61 @@
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { openWorld, type World } from './world.ts'
+
+let world: World
+beforeAll(async () => {
+  world = await openWorld()
+})
+afterAll(() => world.close())
+
+const path = '/decisions/leave-the-hook-out'
+const saved = async () =>
+  (await fetch(`${world.url}/api/documents/decision/leave-the-hook-out`).then((answer) => answer.json())).body
+
+test('one button adds who agrees with the time, one takes a name off, and undo brings it back', async () => {
+  const page = await world.open(path)
+  await page.getByRole('button', { name: 'I agree' }).click()
+  await page.getByText('Please say who agrees.').waitFor()
+  await page.getByLabel('Name or nickname').fill('Tilly')
+  const before = Date.now()
+  await page.getByRole('button', { name: 'I agree' }).click()
+  await page.getByText('‘Tilly’ is added.').waitFor()
+  await page.getByRole('button', { name: 'I agree' }).click()
+  await page.getByText('‘Tilly’ has agreed already.').waitFor()
+  await page.getByRole('button', { name: 'Save', exact: true }).click()
+  await page.getByText('Saved as revision 2.').waitFor()
+  const added = (await saved()).agreed.at(-1)
+  expect(added.who).toBe('Tilly')
+  // Kept to the minute.
+  expect(Math.abs(Date.parse(added.on) - before)).toBeLessThan(61_000)
+
+  await page.getByRole('button', { name: 'Take ‘Tilly’ off' }).click()
+  await page.getByText('‘Tilly’ is taken off.').waitFor()
+  expect(await page.locator('.agreed').getByText('Tilly').count()).toBe(0)
+  await page.locator('.decision').getByRole('button', { name: 'Undo' }).click()
+  await page.locator('.agreed').getByText('Tilly').waitFor()
+  // As it was saved: nothing is left to save.
+  await page.locator('button:disabled', { hasText: /^Save$/ }).waitFor()
+  await page.context().close()
+})
+
+test('what a record lacks is said until it is written', async () => {
+  const page = await world.open(path)
+  const missing = page.getByRole('region', { name: 'Before it can be defended' })
+  expect(await missing.count()).toBe(0)
+  await page.getByRole('button', { name: 'Write on it' }).click()
+  await page.getByRole('button', { name: 'Add a line to Objections' }).click()
+  await page.getByLabel('Objection', { exact: true }).last().fill('We have no time to practise.')
+  await missing.getByText('One objection is not answered.').waitFor()
+  await page.getByLabel('Answer').last().fill('Then the hook has none either.')
+  await missing.waitFor({ state: 'detached' })
+  await page.getByRole('button', { name: 'Add a line to How it will be checked at the event' }).click()
+  await page.getByLabel('Quantity').last().fill('Buoys on the gantry')
+  await page.getByRole('button', { name: 'Read' }).click()
+  await page.getByRole('rowheader', { name: 'Buoys on the gantry' }).waitFor()
+  await page.getByText('We have no time to practise.').waitFor()
+  await page.context().close()
+})
+
+test('nothing went wrong in any page', () => {
+  expect(world.errors).toEqual([])
+})
