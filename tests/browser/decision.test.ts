@@ -56,6 +56,59 @@ test('what a record lacks is said until it is written', async () => {
   await page.context().close()
 })
 
+/** Saves a document anew with something changed, as another program would. */
+async function change(kind: string, id: string, edit: (body: Body) => void): Promise<void> {
+  const address = `${world.url}/api/documents/${kind}/${id}`
+  const { body, revision } = await fetch(address).then((answer) => answer.json())
+  edit(body)
+  const answer = await fetch(address, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ base: revision, body }),
+  })
+  expect(answer.status).toBe(200)
+}
+
+// biome-ignore lint/suspicious/noExplicitAny: the test changes documents of several kinds at places that it knows
+type Body = any
+
+test('computed again, the record says what moved, which documents did it, and that the decision flips', async () => {
+  const page = await world.open(path)
+  await page.getByRole('button', { name: 'Compute again' }).click()
+  await page.getByText('Nothing that it was made from has changed since.').waitFor()
+  await page.getByText('The decision stands').waitFor()
+
+  await change('design', 'shearwater', (design) => {
+    design.robot.drive.topSpeed += 1
+    design.robot.finish.davit.success = 0.95
+  })
+  await change('game', 'breakwater', (game) => {
+    game.finishes.find(({ id }: { id: string }) => id === 'davit').points += 4
+  })
+  await page.reload()
+  await page.getByRole('button', { name: 'Compute again' }).click()
+  await page.getByText('The decision flips').waitFor()
+  await page.getByText(/^‘Shearwater, finish when it pays’ went from .* from the game ‘Breakwater’/).waitFor()
+  const table = page.getByRole('table', { name: 'What moved, and why' })
+  const rows = await table
+    .locator('tbody tr')
+    .evaluateAll((lines) =>
+      lines.map((line) =>
+        [...line.querySelectorAll('td')].map(({ textContent }) => textContent!.replace('\u2212', '-')),
+      ),
+    )
+  expect(rows.length).toBe(5)
+  // What was written, and every part, each rounded to a tenth, make what is now: in both options and in the lead.
+  for (const column of [0, 1, 2]) {
+    const numbers = rows.map((row) => Number(row[column]))
+    const parts = numbers.slice(0, -1).reduce((sum, part) => sum + part, 0)
+    expect(Math.abs(parts - numbers.at(-1)!)).toBeLessThanOrEqual(0.05 * numbers.length + 1e-9)
+  }
+  await page.getByText('What changed in the design ‘Shearwater’: 2 places').click()
+  await page.getByRole('row', { name: /drive › topSpeed/ }).waitFor()
+  await page.context().close()
+})
+
 test('nothing went wrong in any page', () => {
   expect(world.errors).toEqual([])
 })

@@ -91,6 +91,53 @@ export const decisions: Words['decisions'] = {
     remove: 'Entfernen',
     removeLine: (number, title) => `Zeile ${number} von „${title}“ entfernen`,
   },
+  again: {
+    title: 'Neu rechnen',
+    intro:
+      'Mit den neuesten Fassungen von allem, woraus er entstand: was sich bewegt hat, warum, und ob die Entscheidung kippt.',
+    button: 'Neu rechnen',
+    loading: 'die neuesten Fassungen',
+    notLoaded: 'Die neuesten Fassungen ließen sich nicht laden',
+    computing: (done, total) => `Rechnet: ${done} von ${total} …`,
+    nothing: 'Nichts, woraus er entstand, hat sich seitdem geändert.',
+    notNow: (message) => `Mit den neuesten Fassungen lässt es sich nicht rechnen: ${message}`,
+    flips: (then, now, lead) =>
+      `Die Entscheidung kippt: Am besten war „${then}“, jetzt ist es „${now}“, ${lead} Punkte je Match voraus.`,
+    stays: (best, lead) => `Die Entscheidung hält: „${best}“ ist weiter das Beste, ${lead} Punkte je Match voraus.`,
+    staysAlone: (best) => `Zu wählen gibt es nur „${best}“.`,
+    chosenBehind: (name, behind) => `Gewählt war „${name}“: jetzt ${behind} Punkte zurück.`,
+    moved: (name, before, now, change) => `„${name}“ ging von ${before} auf ${now} Punkte (${change})`,
+    unmoved: (name, now) => `„${name}“ bleibt bei ${now} Punkten`,
+    because: (parts) => `: ${parts}`,
+    part: (what, change) => `${change} durch ${what}`,
+    kinds: {
+      game: (name) => `das Spiel „${name}“`,
+      design: (name) => `den Entwurf „${name}“`,
+      option: (name) => `die Spielweise „${name}“`,
+    },
+    revision: (revision) => `jetzt Fassung ${revision}`,
+    caption: 'Was sich bewegt hat, und warum',
+    what: 'Was',
+    written: 'Wie auf dem Bogen',
+    program: 'Das Programm rechnet anders als damals',
+    programPart: 'das Programm, das anders rechnet als damals',
+    togetherPart: 'das, was sie nur zusammen bringen',
+    together: 'Nur zusammen (Wechselwirkung)',
+    notAlone: 'nicht allein',
+    now: 'Jetzt',
+    lead: 'Vorsprung des Gewählten',
+    order:
+      'Jedes Dokument wird allein an die Stelle dessen gesetzt, das der Bogen aufhebt: das Spiel, dann die Entwürfe, dann die Spielweisen, alles andere wie damals. Was sie nur zusammen bringen, ist der Rest und heißt Wechselwirkung; die Teile ergeben die Summe.',
+    notAloneWhy:
+      'Ein Dokument mit ‚nicht allein‘ lässt sich ohne die anderen nicht rechnen; sein Teil steckt in der Wechselwirkung.',
+    differencesOf: (what, count) =>
+      `Was sich geändert hat, ${what}: ${count === 1 ? 'eine Stelle' : `${count} Stellen`}`,
+    onRecord: 'Bogen',
+    newest: 'Jetzt',
+    beliefs: (count) =>
+      `Auch was über die Unbekannten geglaubt wird, hat sich geändert (${count === 1 ? 'eine Stelle' : `${count} Stellen`}). Das bewegt die Wahrscheinlichkeiten, nicht diese Punkte; die Abwägung sagt, wie.`,
+    gone: (names) => `Nicht mehr da und genommen, wie der Bogen es aufhebt: ${names}.`,
+  },
   make: {
     title: 'Schreib es auf',
     intro:

@@ -91,6 +91,54 @@ export const decisions = {
     remove: 'Remove',
     removeLine: (number: number, title: string) => `Remove line ${number} of ${title}`,
   },
+  again: {
+    title: 'Compute it again',
+    intro:
+      'With the newest revisions of everything that it was made from: what moved, why, and whether the decision flips.',
+    button: 'Compute again',
+    loading: 'the newest revisions',
+    notLoaded: 'The newest revisions could not be loaded',
+    computing: (done: number, total: number) => `Computing: ${done} of ${total} …`,
+    nothing: 'Nothing that it was made from has changed since.',
+    notNow: (message: string) => `With the newest revisions it can not be computed: ${message}`,
+    flips: (then: string, now: string, lead: string) =>
+      `The decision flips: best was ‘${then}’, now it is ‘${now}’, ${lead} points a match ahead.`,
+    stays: (best: string, lead: string) =>
+      `The decision stands: ‘${best}’ is still the best, ${lead} points a match ahead.`,
+    staysAlone: (best: string) => `There is nothing else to choose but ‘${best}’.`,
+    chosenBehind: (name: string, behind: string) => `Chosen was ‘${name}’: now ${behind} points behind.`,
+    moved: (name: string, before: string, now: string, change: string) =>
+      `‘${name}’ went from ${before} to ${now} points (${change})`,
+    unmoved: (name: string, now: string) => `‘${name}’ stays at ${now} points`,
+    because: (parts: string) => `: ${parts}`,
+    part: (what: string, change: string) => `${change} from ${what}`,
+    kinds: {
+      game: (name: string) => `the game ‘${name}’`,
+      design: (name: string) => `the design ‘${name}’`,
+      option: (name: string) => `the way to play ‘${name}’`,
+    },
+    revision: (revision: number) => `now revision ${revision}`,
+    caption: 'What moved, and why',
+    what: 'What',
+    written: 'As written on the record',
+    program: 'The program computes otherwise than then',
+    programPart: 'the program, which computes otherwise than then',
+    togetherPart: 'what they bring only together',
+    together: 'Only together (interaction)',
+    notAlone: 'not alone',
+    now: 'Now',
+    lead: 'Lead of what was chosen',
+    order:
+      'Each document alone is put in place of the one that the record keeps: the game, then the designs, then the ways to play, everything else as it was. What they bring only together is the rest, named interaction; the parts add up.',
+    notAloneWhy: 'A document with ‘not alone’ can not be computed without the others; its part is in the interaction.',
+    differencesOf: (what: string, count: number) =>
+      `What changed in ${what}: ${count === 1 ? 'one place' : `${count} places`}`,
+    onRecord: 'Record',
+    newest: 'Now',
+    beliefs: (count: number) =>
+      `What is believed about the unknowns changed as well (${count === 1 ? 'one place' : `${count} places`}). That moves the chances, not these points; the trade-off says how.`,
+    gone: (names: string) => `No longer there, and taken as the record keeps it: ${names}.`,
+  },
   make: {
     title: 'Write it down',
     intro: 'A decision record keeps the inputs as they are now, so that it can be defended, and computed again, later.',
