@@ -1,4 +1,6 @@
+import { readFile } from 'node:fs/promises'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { readCsv } from '../../web/tables/csv.ts'
 import { openWorld, type World } from './world.ts'
 
 let world: World
@@ -53,6 +55,32 @@ test('what a record lacks is said until it is written', async () => {
   await page.getByRole('button', { name: 'Read' }).click()
   await page.getByRole('rowheader', { name: 'Buoys on the gantry' }).waitFor()
   await page.getByText('We have no time to practise.').waitFor()
+  await page.context().close()
+})
+
+test('a table is kept as CSV with all its digits, and its description beside it', async () => {
+  const page = await world.open(path)
+  const kept = async (button: string) => {
+    const [file] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: button, exact: true }).click(),
+    ])
+    return { name: file.suggestedFilename(), text: await readFile(await file.path(), 'utf8') }
+  }
+  await page.getByLabel('‘Options’ as a file').click()
+  const csv = await kept('‘Options’ as CSV')
+  const description = await kept('datapackage.json of ‘Options’')
+  expect([csv.name, description.name]).toEqual(['options.csv', 'datapackage.json'])
+  const { path: named, schema } = JSON.parse(description.text).resources[0]
+  expect(named).toBe(csv.name)
+  const rows = await readCsv(csv.text, schema.fields)
+  const { options } = (await saved()).snapshot.result
+  expect(rows.map((row) => row.slice(0, 4))).toEqual(
+    options.map(({ id, mean, sd }: { id: string; mean: number; sd: number }) => [id, expect.any(String), mean, sd]),
+  )
+  await page.getByLabel('with byte-order mark').check()
+  const marked = await kept('‘Options’ as CSV')
+  expect(marked.text).toBe(`\ufeff${csv.text}`)
   await page.context().close()
 })
 

@@ -1,4 +1,6 @@
 import type { DecisionRecord } from '../../../src/model/documents/records.ts'
+import { TableDownload } from '../../shell/TableDownload.tsx'
+import { beliefsTable } from '../../tables/answers.ts'
 import { words } from '../../words/catalogue.ts'
 import { inputWords } from '../../words/inputs.ts'
 import { Block } from './Block.tsx'
@@ -38,6 +40,7 @@ export function Believed(props: { decision: DecisionRecord }) {
           </tbody>
         </table>
       </div>
+      <TableDownload title={texts.believed} table={() => beliefsTable(inputs, { game, options }, texts.believed)} />
     </Block>
   )
 }

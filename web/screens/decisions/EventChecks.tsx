@@ -1,4 +1,6 @@
 import type { DecisionRecord } from '../../../src/model/documents/records.ts'
+import { TableDownload } from '../../shell/TableDownload.tsx'
+import { shownTable } from '../../tables/shown.ts'
 import { words } from '../../words/catalogue.ts'
 import { Block } from './Block.tsx'
 
@@ -11,33 +13,45 @@ export function EventChecks(props: { decision: DecisionRecord }) {
     <Block title={texts.checks}>
       {checkAtEvent !== '' && <p>{checkAtEvent}</p>}
       {checks.length > 0 && (
-        <div className="scroll">
-          <table className="tide checks">
-            <caption className="visually-hidden">{texts.checks}</caption>
-            <thead>
-              <tr>
-                {[texts.quantity, texts.expected, texts.when].map((head) => (
-                  <th key={head} scope="col">
-                    {head}
+        <>
+          <div className="scroll">
+            <table className="tide checks">
+              <caption className="visually-hidden">{texts.checks}</caption>
+              <thead>
+                <tr>
+                  {[texts.quantity, texts.expected, texts.when].map((head) => (
+                    <th key={head} scope="col">
+                      {head}
+                    </th>
+                  ))}
+                  <th scope="col" className="only-paper">
+                    {texts.seen}
                   </th>
-                ))}
-                <th scope="col" className="only-paper">
-                  {texts.seen}
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {checks.map(({ quantity, expected, when }) => (
-                <tr key={`${quantity} ${when}`}>
-                  <th scope="row">{quantity}</th>
-                  <td>{expected}</td>
-                  <td>{when}</td>
-                  <td className="only-paper" />
                 </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+              </thead>
+              <tbody>
+                {checks.map(({ quantity, expected, when }) => (
+                  <tr key={`${quantity} ${when}`}>
+                    <th scope="row">{quantity}</th>
+                    <td>{expected}</td>
+                    <td>{when}</td>
+                    <td className="only-paper" />
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+          <TableDownload
+            title={texts.checks}
+            table={() =>
+              shownTable(
+                texts.checks,
+                [texts.quantity, texts.expected, texts.when],
+                checks.map(({ quantity, expected, when }) => [quantity, expected, when]),
+              )
+            }
+          />
+        </>
       )}
     </Block>
   )

@@ -1,9 +1,11 @@
 import type { DecisionRecord } from '../../../src/model/documents/records.ts'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
+import { TableDownload } from '../../shell/TableDownload.tsx'
 import { words } from '../../words/catalogue.ts'
 import { points, signedPoints } from '../../words/format.ts'
 import { optionName } from '../../words/verdict.ts'
 import type { Change, Means, Moved } from './changes.ts'
+import { movedTable } from './movedTable.ts'
 
 /** What each document's change contributes to each option and to the lead of what was chosen; the lines add up. */
 export function MovedTable(props: { decision: DecisionRecord; changes: readonly Change[]; moved: Moved }) {
@@ -80,6 +82,7 @@ export function MovedTable(props: { decision: DecisionRecord; changes: readonly 
           </tbody>
         </table>
       </div>
+      <TableDownload title={texts.caption} table={() => movedTable(decision, changes, moved)} />
       {changes.length > 1 && <p className="soft small">{texts.order}</p>}
       {moved.alone.some((means) => means === null) && <p className="soft small">{texts.notAloneWhy}</p>}
     </>

@@ -1,6 +1,8 @@
 import type { DecisionRecord } from '../../../src/model/documents/records.ts'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
 import { CameAbout } from '../../shell/CameAbout.tsx'
+import { TableDownload } from '../../shell/TableDownload.tsx'
+import { optionsTable } from '../../tables/answers.ts'
 import { words } from '../../words/catalogue.ts'
 import { type Explanation, explainChance, explainLead } from '../../words/explain.ts'
 import { explainOption } from '../../words/explainAnswer.ts'
@@ -61,6 +63,7 @@ export function Result(props: { decision: DecisionRecord; revision: number }) {
           </tbody>
         </table>
       </div>
+      <TableDownload title={texts.options} table={() => optionsTable(result, options, texts.options)} />
       {found?.second && (
         <p className="no-print small">
           {texts.chancesOpen}:{' '}

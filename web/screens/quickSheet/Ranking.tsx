@@ -1,9 +1,11 @@
 import type { QuickSheetRecord, StrengthName } from '../../../src/model/documents/quickSheet.ts'
 import { order, strengthNames } from '../../../src/model/sheet/index.ts'
+import { TableDownload } from '../../shell/TableDownload.tsx'
 import { words } from '../../words/catalogue.ts'
 import { points } from '../../words/format.ts'
 import type { WayAnswer } from '../../worker/protocol.ts'
 import { leadWords, rankedOf, strengthWords } from './ranking.ts'
+import { rankingTable } from './rankingTable.ts'
 
 /** All ways in order, at three strengths of play, and whether the order hangs on the strength. */
 export function Ranking(props: {
@@ -79,6 +81,10 @@ export function Ranking(props: {
               </tbody>
             </table>
           </div>
+          <TableDownload
+            title={texts.ranking.caption}
+            table={() => rankingTable(sheet, orders, ranked, texts.ranking.caption)}
+          />
           <p className="soft small">{texts.ranking.means}</p>
         </>
       )}

@@ -4,10 +4,12 @@ import type { Game } from '../../../src/model/documents/types.ts'
 import { same } from '../../data/difference.ts'
 import { type Stored, useAllStored, useList } from '../../data/documents.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
+import { TableDownload } from '../../shell/TableDownload.tsx'
 import { words } from '../../words/catalogue.ts'
 import { points, signedPoints } from '../../words/format.ts'
 import { optionName } from '../../words/verdict.ts'
 import { askModel } from '../../worker/client.ts'
+import { consequencesTable } from './consequencesTable.ts'
 import { consequence, type Standing } from './flips.ts'
 
 /** Every stored decision of the game, computed again under the rules given. */
@@ -61,6 +63,7 @@ export function Consequences(props: { game: Game }) {
           </tbody>
         </table>
       </div>
+      {complete && <TableDownload title={texts.caption} table={() => consequencesTable(found, texts.caption)} />}
     </>
   )
 }

@@ -7,8 +7,21 @@ import { guess } from './guess.ts'
 import { quickSheet } from './quickSheet.ts'
 import { rulesChange } from './rulesChange.ts'
 import { shell } from './shell.ts'
+import { tables } from './tables.ts'
 import { units } from './units.ts'
 import { worker } from './worker.ts'
 
 /** The German texts. */
-export const de: Words = { decisions, explain, field, games, guess, quickSheet, rulesChange, shell, units, worker }
+export const de: Words = {
+  decisions,
+  explain,
+  field,
+  games,
+  guess,
+  quickSheet,
+  rulesChange,
+  shell,
+  tables,
+  units,
+  worker,
+}

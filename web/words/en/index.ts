@@ -6,8 +6,9 @@ import { guess } from './guess.ts'
 import { quickSheet } from './quickSheet.ts'
 import { rulesChange } from './rulesChange.ts'
 import { shell } from './shell.ts'
+import { tables } from './tables.ts'
 import { units } from './units.ts'
 import { worker } from './worker.ts'
 
 /** The English texts, one file per area of the screens. */
-export const en = { decisions, explain, field, games, guess, quickSheet, rulesChange, shell, units, worker }
+export const en = { decisions, explain, field, games, guess, quickSheet, rulesChange, shell, tables, units, worker }
