@@ -1,4 +1,5 @@
 import { type ReactNode, useState } from 'react'
+import { useOwnSentence } from '../screens/overrides/OwnNumbersContext.tsx'
 import { explanationTable } from '../tables/explanation.ts'
 import { words } from '../words/catalogue.ts'
 import type { Explanation } from '../words/explain.ts'
@@ -23,6 +24,7 @@ export function CameAbout(props: { children: ReactNode; explain: () => Explanati
 function Opened(props: { explanation: Explanation; onClose: () => void }) {
   const { title, result, formula, parts, total, inputs, source } = props.explanation
   const texts = words().explain
+  const own = useOwnSentence()
   return (
     <Panel title={texts.opened} open onClose={props.onClose} side>
       <h3>{title}</h3>
@@ -68,7 +70,10 @@ function Opened(props: { explanation: Explanation; onClose: () => void }) {
           </tbody>
         </table>
       )}
-      <p className="soft small">{source}</p>
+      <p className="soft small">
+        {source}
+        {own}
+      </p>
     </Panel>
   )
 }

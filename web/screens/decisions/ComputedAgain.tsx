@@ -1,7 +1,8 @@
 import { useQueries } from '@tanstack/react-query'
 import { useMemo } from 'react'
 import type { CompareReport } from '../../../src/model/compare/types.ts'
-import type { DecisionRecord } from '../../../src/model/documents/records.ts'
+import { withoutOverridden } from '../../../src/model/documents/overrides.ts'
+import type { DecisionRecord, Override } from '../../../src/model/documents/records.ts'
 import { differences } from '../../data/difference.ts'
 import { words } from '../../words/catalogue.ts'
 import { points } from '../../words/format.ts'
@@ -9,19 +10,28 @@ import { optionName } from '../../words/verdict.ts'
 import { askModel } from '../../worker/client.ts'
 import { DifferenceTable } from '../documents/DifferenceTable.tsx'
 import { standing } from '../rulesChange/flips.ts'
-import { type Change, changesOf, type Means, type Newest, split, variantsOf } from './changes.ts'
+import {
+  type Change,
+  changesOf,
+  type Means,
+  type Newest,
+  overridden,
+  split,
+  variantsOf,
+  withOwnPoints,
+} from './changes.ts'
 import { MovedTable } from './MovedTable.tsx'
 import { movedWords } from './movedWords.ts'
 
-const meansOf = ({ options }: Pick<CompareReport, 'options'>): Means =>
-  Object.fromEntries(options.map(({ id, mean }) => [id, mean]))
+const meansOf = ({ options }: Pick<CompareReport, 'options'>, overrides?: readonly Override[]): Means =>
+  withOwnPoints(Object.fromEntries(options.map(({ id, mean }) => [id, mean])), overrides)
 
 /** What moved since the record was written, which documents did it and by how much, and whether the decision flips. */
 export function ComputedAgain(props: { decision: DecisionRecord; newest: Newest }) {
   const { decision, newest } = props
   const { snapshot } = decision
   const texts = words().decisions.again
-  const changes = useMemo(() => changesOf(snapshot, newest), [snapshot, newest])
+  const changes = useMemo(() => changesOf(snapshot, overridden(newest, snapshot)), [snapshot, newest])
   const variants = useMemo(() => variantsOf(snapshot, changes), [snapshot, changes])
   const asked = [variants.kept, variants.now, ...variants.alone]
   const answers = useQueries({
@@ -48,12 +58,11 @@ export function ComputedAgain(props: { decision: DecisionRecord; newest: Newest 
         <Found
           decision={decision}
           changes={changes}
-          now={now.data}
           moved={split({
             written: meansOf(snapshot.result),
-            kept: meansOf(kept.data),
-            alone: alone.map(({ data }) => (data ? meansOf(data) : null)),
-            now: meansOf(now.data),
+            kept: meansOf(kept.data, snapshot.overrides),
+            alone: alone.map(({ data }) => (data ? meansOf(data, snapshot.overrides) : null)),
+            now: meansOf(now.data, snapshot.overrides),
           })}
         />
       )}
@@ -62,16 +71,12 @@ export function ComputedAgain(props: { decision: DecisionRecord; newest: Newest 
   )
 }
 
-function Found(props: {
-  decision: DecisionRecord
-  changes: Change[]
-  now: CompareReport
-  moved: ReturnType<typeof split>
-}) {
-  const { decision, changes, now, moved } = props
+function Found(props: { decision: DecisionRecord; changes: Change[]; moved: ReturnType<typeof split> }) {
+  const { decision, changes, moved } = props
   const texts = words().decisions.again
-  const { options, result } = decision.snapshot
-  const [before, after] = [standing(result.options), standing(now.options)]
+  const { options, result, overrides = [] } = decision.snapshot
+  const after = standing(Object.entries(moved.now).map(([id, mean]) => ({ id, mean })))
+  const before = standing(result.options)
   const name = (id: string) => optionName(options, id)
   const behind = moved.now[after.best]! - moved.now[decision.chosen]!
   return (
@@ -92,6 +97,9 @@ function Found(props: {
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>
+      {overrides.map(
+        (one) => one.kind === 'points' && <p key={one.id}>{words().overrides.record.stays(name(one.option))}</p>,
+      )}
       <MovedTable decision={decision} changes={changes} moved={moved} />
       {changes.map((change) => {
         const what = texts.kinds[change.kind](change.name)
@@ -109,7 +117,8 @@ function Found(props: {
 /** Beliefs are not part of the points; that they changed is said all the same. */
 function Beliefs(props: { decision: DecisionRecord; newest: Newest }) {
   const then = props.decision.snapshot.inputs
-  const now = props.newest.inputs
+  const { options, overrides = [] } = props.decision.snapshot
+  const now = props.newest.inputs && withoutOverridden(props.newest.inputs, options, overrides)
   const texts = words().decisions.again
   const found = now ? differences(then, now) : []
   if (found.length === 0) return null

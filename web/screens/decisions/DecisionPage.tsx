@@ -3,6 +3,8 @@ import { Cautions } from '../../shell/Cautions.tsx'
 import { words } from '../../words/catalogue.ts'
 import { day } from '../../words/format.ts'
 import { optionName } from '../../words/verdict.ts'
+import { OwnNumbersProvider } from '../overrides/OwnNumbersContext.tsx'
+import { overridesSource } from '../overrides/words.ts'
 import { Agreement } from './Agreement.tsx'
 import { Believed } from './Believed.tsx'
 import { Block, Lines } from './Block.tsx'
@@ -13,32 +15,35 @@ import './decision.css'
 /** The record as it is read and printed: one or two pages, every block whole. */
 export function DecisionPage(props: { decision: DecisionRecord; revision: number; dirty: boolean }) {
   const { decision, revision, dirty } = props
-  const { game, options } = decision.snapshot
+  const { game, options, overrides = [] } = decision.snapshot
   const texts = words().decisions
   return (
-    <article className="decision sheet" aria-labelledby="decision-title">
-      <header className="whole">
-        <p className="label">{texts.label(game.name)}</p>
-        <h1 id="decision-title">{decision.name}</h1>
-        <p className="decision-question">{decision.question}</p>
-        <p>
-          {texts.decidedOn} <strong>{day(decision.decidedOn)}</strong>:{' '}
-          <strong>{optionName(options, decision.chosen)}</strong>
+    <OwnNumbersProvider value={overridesSource(overrides, { game, options })}>
+      <article className="decision sheet" aria-labelledby="decision-title">
+        <header className="whole">
+          <p className="label">{texts.label(game.name)}</p>
+          <h1 id="decision-title">{decision.name}</h1>
+          <p className="decision-question">{decision.question}</p>
+          <p>
+            {texts.decidedOn} <strong>{day(decision.decidedOn)}</strong>:{' '}
+            <strong>{optionName(options, decision.chosen)}</strong>
+            {overrides.length > 0 && <em> {words().overrides.contains(overrides.length)}</em>}
+          </p>
+        </header>
+        <Result decision={decision} revision={revision} />
+        <Assumptions decision={decision} />
+        <Believed decision={decision} />
+        <Lines title={texts.wouldChange} lines={decision.wouldChange} />
+        <Lines title={texts.measureNext} lines={decision.measureNext} />
+        <Cautions which={['lifted', 'spinning', 'air']} />
+        <Objections decision={decision} />
+        <EventChecks decision={decision} />
+        <Agreement decision={decision} />
+        <p className="soft small">
+          {texts.footnote(revision, dirty, decision.comparison.id, decision.comparison.revision)}
         </p>
-      </header>
-      <Result decision={decision} revision={revision} />
-      <Assumptions decision={decision} />
-      <Believed decision={decision} />
-      <Lines title={texts.wouldChange} lines={decision.wouldChange} />
-      <Lines title={texts.measureNext} lines={decision.measureNext} />
-      <Cautions which={['lifted', 'spinning', 'air']} />
-      <Objections decision={decision} />
-      <EventChecks decision={decision} />
-      <Agreement decision={decision} />
-      <p className="soft small">
-        {texts.footnote(revision, dirty, decision.comparison.id, decision.comparison.revision)}
-      </p>
-    </article>
+      </article>
+    </OwnNumbersProvider>
   )
 }
 

@@ -8,6 +8,8 @@ import { type Explanation, explainChance, explainLead } from '../../words/explai
 import { explainOption } from '../../words/explainAnswer.ts'
 import { percent, points, signedPoints } from '../../words/format.ts'
 import { optionName, verdict } from '../../words/verdict.ts'
+import { OverrideNote } from '../overrides/OverrideNote.tsx'
+import { Struck } from '../overrides/OwnMark.tsx'
 import { Block } from './Block.tsx'
 
 /** What was found: the record's own sentences, and the options with numbers that open. */
@@ -47,6 +49,7 @@ export function Result(props: { decision: DecisionRecord; revision: number }) {
                   {option.id === decision.chosen ? texts.chosen : ''}
                 </th>
                 <td className="figure">
+                  <Struck kept={decision.snapshot.overrides} option={option.id} />
                   <Opens explain={() => explainOption(option, options, source)} text={points(option.mean)} />
                 </td>
                 <td className="figure">{texts.range(points(option.p10), points(option.p90))}</td>
@@ -64,6 +67,7 @@ export function Result(props: { decision: DecisionRecord; revision: number }) {
         </table>
       </div>
       <TableDownload title={texts.options} table={() => optionsTable(result, options, texts.options)} />
+      <OverrideNote kept={decision.snapshot.overrides} documents={{ game, options }} />
       {found?.second && (
         <p className="no-print small">
           {texts.chancesOpen}:{' '}

@@ -1,5 +1,6 @@
 import type { Input } from '../../../src/model/compare/types.ts'
-import type { DecisionRecord, OptionRecord } from '../../../src/model/documents/records.ts'
+import { overrideLabel, withOverriddenLegs } from '../../../src/model/documents/overrides.ts'
+import type { DecisionRecord, OptionRecord, Override } from '../../../src/model/documents/records.ts'
 import type { Game, Option, Robot } from '../../../src/model/documents/types.ts'
 import { type Difference, differences } from '../../data/difference.ts'
 
@@ -28,6 +29,37 @@ export interface Change {
   /** The documents with this one as it is now. */
   apply(documents: Documents): Documents
 }
+
+/** The newest documents with the record's overrides in them, so that an override is no change. */
+export function overridden(newest: Newest, { options, overrides = [] }: DecisionRecord['snapshot']): Newest {
+  if (overrides.length === 0) return newest
+  const robots = Object.fromEntries(
+    Object.entries(newest.robots).map(([id, found]) => [
+      id,
+      found && { ...found, body: withOverriddenLegs(found.body, overrides) },
+    ]),
+  )
+  const ways = Object.fromEntries(
+    Object.entries(newest.ways).map(([id, found]) => {
+      const set = overrides.find((one) => one.kind === 'points' && one.option === id)
+      const kept =
+        set && options.find((option) => option.id === id)?.adjust.filter(({ label }) => label === overrideLabel(set))
+      if (!found || !kept) return [id, found]
+      const option = { ...found.body.option, adjust: [...found.body.option.adjust, ...kept] }
+      return [id, { ...found, body: { ...found.body, option } }]
+    }),
+  )
+  return { ...newest, robots, ways }
+}
+
+/** Expected points with those that are overridden as they were set, whatever is computed. */
+export const withOwnPoints = (means: Means, overrides: readonly Override[] = []): Means =>
+  Object.fromEntries(
+    Object.entries(means).map(([option, mean]) => {
+      const set = overrides.find((one) => one.kind === 'points' && one.option === option)
+      return [option, set?.kind === 'points' ? set.points : mean]
+    }),
+  )
 
 const wayOf = ({ robot: _, ...way }: Option): Omit<Option, 'robot'> => way
 

@@ -1,8 +1,8 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import { useLocation } from 'wouter'
-import type { CompareReport } from '../../../src/model/compare/types.ts'
-import type { ComparisonRecord, DecisionRecord } from '../../../src/model/documents/records.ts'
+import type { CompareReport, Input } from '../../../src/model/compare/types.ts'
+import type { ComparisonRecord, DecisionRecord, KeptOverride } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { useChanges } from '../../data/documents.ts'
 import { idFrom } from '../../data/identity.ts'
@@ -19,6 +19,9 @@ export function MakeDecision(props: {
   dirty: boolean
   documents: { game: Game; options: Option[] }
   report: CompareReport
+  /** The unknowns that are not overridden. */
+  inputs: Input[]
+  overrides: KeptOverride[]
 }) {
   const { record, documents, report } = props
   const { options } = documents
@@ -92,7 +95,13 @@ export function MakeDecision(props: {
       agreed: [],
       checkAtEvent: '',
       checks: checksOf(option),
-      snapshot: { game: documents.game, options, inputs: record.inputs, result: report },
+      snapshot: {
+        game: documents.game,
+        options,
+        inputs: props.inputs,
+        result: report,
+        ...(props.overrides.length > 0 ? { overrides: props.overrides } : {}),
+      },
     }
   }
 

@@ -4,6 +4,7 @@ import { explain } from './explain.ts'
 import { field } from './field.ts'
 import { games } from './games.ts'
 import { guess } from './guess.ts'
+import { overrides } from './overrides.ts'
 import { quickSheet } from './quickSheet.ts'
 import { rulesChange } from './rulesChange.ts'
 import { shell } from './shell.ts'
@@ -18,6 +19,7 @@ export const de: Words = {
   field,
   games,
   guess,
+  overrides,
   quickSheet,
   rulesChange,
   shell,

@@ -3,6 +3,7 @@ import { explain } from './explain.ts'
 import { field } from './field.ts'
 import { games } from './games.ts'
 import { guess } from './guess.ts'
+import { overrides } from './overrides.ts'
 import { quickSheet } from './quickSheet.ts'
 import { rulesChange } from './rulesChange.ts'
 import { shell } from './shell.ts'
@@ -11,4 +12,17 @@ import { units } from './units.ts'
 import { worker } from './worker.ts'
 
 /** The English texts, one file per area of the screens. */
-export const en = { decisions, explain, field, games, guess, quickSheet, rulesChange, shell, tables, units, worker }
+export const en = {
+  decisions,
+  explain,
+  field,
+  games,
+  guess,
+  overrides,
+  quickSheet,
+  rulesChange,
+  shell,
+  tables,
+  units,
+  worker,
+}
