@@ -277,13 +277,27 @@ test('The demo season passes every check, in the order in which it is put in', a
 })
 
 test('An override is about something that is compared, and a number is overridden once', async () => {
-  const { body } = (await server.get('/api/documents/comparison/hang')).body
+  await put('game', 'harbour', harbour())
+  await put('design', 'tern', design())
+  await put('option', 'tern-best', record())
+  const body = {
+    format: 1,
+    id: 'hang',
+    name: 'To hang or not',
+    question: 'Do we hang?',
+    game: { id: 'harbour', revision: 1 },
+    options: [{ option: { id: 'tern-best', revision: 1 }, design: { id: 'tern', revision: 1 } }],
+    inputs: [],
+    breakEven: null,
+    seed: 1,
+    result: null,
+  }
   const said = { reason: 'Timed it', who: 'Tilly', on: '2027-01-16T15:20Z' }
-  const points = { ...said, id: 'a', kind: 'points', option: body.options[0].option.id, points: 61 }
+  const points = { ...said, id: 'a', kind: 'points', option: 'tern-best', points: 61 }
   const leg = { ...said, id: 'b', kind: 'leg', robot: 'nobody', leg: { kind: 'finish', finish: 'x' } }
   const whole = { kind: 'fixed', seconds: 4 }
   const save = (overrides: unknown[]) =>
-    server.send('PUT', '/api/documents/comparison/hang', { base: 1, body: { ...body, overrides } })
+    server.send('PUT', '/api/documents/comparison/hang', { base: null, body: { ...body, overrides } })
   const twice = await save([points, { ...points, id: 'c', points: 3 }])
   expect(twice.status).toBe(400)
   expect(twice.body.error).toMatchObject({

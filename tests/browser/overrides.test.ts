@@ -76,7 +76,7 @@ test('a leg’s own time goes into the answer and closes the unknowns about it; 
   const points = async () =>
     Number(
       await page
-        .getByRole('row', { name: /Kittiwake/ })
+        .getByRole('row', { name: /Shearwater/ })
         .first()
         .locator('td')
         .first()
@@ -84,27 +84,27 @@ test('a leg’s own time goes into the answer and closes the unknowns about it; 
         .evaluate((button) => button.firstChild!.textContent),
     )
   const before = await points()
-  await override(page, 'Kittiwake, whole time: score at Gantry', {
-    'Own time, likely (s)': '14',
-    'Low (s), if it varies': '12',
-    'High (s), if it varies': '17',
-    'Why you know better': 'It jams on the ramp',
+  await override(page, 'Shearwater, whole time: finish at Davit', {
+    'Own time, likely (s)': '34',
+    'Low (s), if it varies': '31',
+    'High (s), if it varies': '40',
+    'Why you know better': 'The winch is slow',
     'Who says so': 'Tilly',
   })
-  await note(page).getByText('12.0\u00a0s – 14.0\u00a0s – 17.0\u00a0s').waitFor()
+  await note(page).getByText('31.0\u00a0s – 34.0\u00a0s – 40.0\u00a0s').waitFor()
   await own(page)
     .getByText(/^These unknowns are about times that are overridden/)
     .waitFor()
   await page.waitForFunction(() => !document.body.textContent!.includes('Shown is the last result'))
   await computed(page)
-  expect(await points()).toBeLessThan(before - 1)
-  await own(page).getByRole('button', { name: 'Take back: Kittiwake, whole time: score at Gantry' }).click()
-  await own(page).getByText('Taken back: Kittiwake, whole time: score at Gantry.').waitFor()
+  expect(await points()).toBeLessThan(before - 0.3)
+  await own(page).getByRole('button', { name: 'Take back: Shearwater, whole time: finish at Davit' }).click()
+  await own(page).getByText('Taken back: Shearwater, whole time: finish at Davit.').waitFor()
   await page.waitForFunction(() => !document.body.textContent!.includes('Shown is the last result'))
   await computed(page)
   expect(await points()).toBe(before)
   await own(page).getByRole('button', { name: 'Undo' }).click()
-  await note(page).getByText('It jams on the ramp').waitFor()
+  await note(page).getByText('The winch is slow').waitFor()
   await page.context().close()
 })
 

@@ -1,11 +1,12 @@
 import type { Difference } from '../../data/difference.ts'
 import { TableDownload } from '../../shell/TableDownload.tsx'
 import { differencesTable } from '../../tables/answers.ts'
+import { words } from '../../words/catalogue.ts'
 import { differenceWords, valueWords } from '../../words/differences.ts'
 
 /** What changed, place by place. */
 export function DifferenceTable(props: { caption: string; head: [string, string]; rows: Difference[] }) {
-  if (props.rows.length === 0) return <p>There is no difference.</p>
+  if (props.rows.length === 0) return <p>{words().documents.difference.none}</p>
   return (
     <>
       <div className="scroll">
@@ -13,7 +14,7 @@ export function DifferenceTable(props: { caption: string; head: [string, string]
           <caption>{props.caption}</caption>
           <thead>
             <tr>
-              <th scope="col">Where</th>
+              <th scope="col">{words().documents.difference.where}</th>
               <th scope="col">{props.head[0]}</th>
               <th scope="col">{props.head[1]}</th>
             </tr>

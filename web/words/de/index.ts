@@ -1,5 +1,6 @@
 import type { Words } from '../catalogue.ts'
 import { decisions } from './decisions.ts'
+import { documents } from './documents.ts'
 import { explain } from './explain.ts'
 import { field } from './field.ts'
 import { games } from './games.ts'
@@ -15,6 +16,7 @@ import { worker } from './worker.ts'
 /** The German texts. */
 export const de: Words = {
   decisions,
+  documents,
   explain,
   field,
   games,

@@ -1,4 +1,5 @@
 import { decisions } from './decisions.ts'
+import { documents } from './documents.ts'
 import { explain } from './explain.ts'
 import { field } from './field.ts'
 import { games } from './games.ts'
@@ -14,6 +15,7 @@ import { worker } from './worker.ts'
 /** The English texts, one file per area of the screens. */
 export const en = {
   decisions,
+  documents,
   explain,
   field,
   games,
