@@ -1,4 +1,5 @@
 import { type ReactNode, useState } from 'react'
+import { createPortal } from 'react-dom'
 import { useOwnSentence } from '../screens/overrides/OwnNumbersContext.tsx'
 import { explanationTable } from '../tables/explanation.ts'
 import { words } from '../words/catalogue.ts'
@@ -16,7 +17,8 @@ export function CameAbout(props: { children: ReactNode; explain: () => Explanati
         {props.children}
         <span className="visually-hidden"> – {texts.openedShort}</span>
       </button>
-      {open && <Opened explanation={props.explain()} onClose={() => setOpen(false)} />}
+      {/* In the body, because a number stands in sentences and cells, which may hold no dialog. */}
+      {open && createPortal(<Opened explanation={props.explain()} onClose={() => setOpen(false)} />, document.body)}
     </>
   )
 }

@@ -12,7 +12,7 @@ export function Believed(props: { decision: DecisionRecord }) {
   if (inputs.length === 0) return null
   return (
     <Block title={texts.believed}>
-      <div className="scroll">
+      <div className="scroll" tabIndex={0} role="region" aria-label={texts.believed}>
         <table className="tide">
           <caption className="visually-hidden">{texts.believedCaption}</caption>
           <thead>

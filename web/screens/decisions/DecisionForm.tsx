@@ -13,6 +13,7 @@ export function DecisionForm(props: { decision: DecisionRecord }) {
   const { form } = texts
   return (
     <section className="sheet stack" aria-label={form.label}>
+      <h1 className="visually-hidden">{decision.name}</h1>
       <TextField place={['name']} label={form.name} required />
       <TextField place={['question']} label={form.question} required />
       <div className="form-grid">

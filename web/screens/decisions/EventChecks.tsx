@@ -14,7 +14,7 @@ export function EventChecks(props: { decision: DecisionRecord }) {
       {checkAtEvent !== '' && <p>{checkAtEvent}</p>}
       {checks.length > 0 && (
         <>
-          <div className="scroll">
+          <div className="scroll" tabIndex={0} role="region" aria-label={texts.checks}>
             <table className="tide checks">
               <caption className="visually-hidden">{texts.checks}</caption>
               <thead>

@@ -31,8 +31,8 @@ export function MovedTable(props: { decision: DecisionRecord; changes: readonly 
   const moves = (means: Means) => ids.some((id) => Math.abs(means[id]!) >= 0.005)
   return (
     <>
-      <div className="scroll">
-        <table className="tide">
+      <div className="scroll" tabIndex={0} role="region" aria-label={texts.caption}>
+        <table className="tide moved">
           <caption>{texts.caption}</caption>
           <thead>
             <tr>

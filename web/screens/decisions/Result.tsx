@@ -22,7 +22,7 @@ export function Result(props: { decision: DecisionRecord; revision: number }) {
   return (
     <Block title={texts.result}>
       <p>{decision.result}</p>
-      <div className="scroll">
+      <div className="scroll" tabIndex={0} role="region" aria-label={texts.options}>
         <table className="tide">
           <caption className="visually-hidden">{texts.options}</caption>
           <thead>

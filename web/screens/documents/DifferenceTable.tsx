@@ -9,7 +9,7 @@ export function DifferenceTable(props: { caption: string; head: [string, string]
   if (props.rows.length === 0) return <p>{words().documents.difference.none}</p>
   return (
     <>
-      <div className="scroll">
+      <div className="scroll" tabIndex={0} role="region" aria-label={props.caption}>
         <table className="tide">
           <caption>{props.caption}</caption>
           <thead>
