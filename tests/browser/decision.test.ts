@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises'
+import { AxeBuilder } from '@axe-core/playwright'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { readCsv } from '../../web/tables/csv.ts'
 import { openWorld, type World } from './world.ts'
@@ -9,6 +10,7 @@ beforeAll(async () => {
 })
 afterAll(() => world.close())
 
+const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
 const path = '/decisions/leave-the-hook-out'
 const saved = async () =>
   (await fetch(`${world.url}/api/documents/decision/leave-the-hook-out`).then((answer) => answer.json())).body
@@ -136,6 +138,35 @@ test('computed again, the record says what moved, which documents did it, and th
   await page.getByRole('row', { name: /drive › topSpeed/ }).waitFor()
   await page.context().close()
 })
+
+test.each([
+  { colorScheme: 'light', width: 1280 },
+  { colorScheme: 'dark', width: 360 },
+] as const)(
+  'opened, written on and computed again it has no finding of the accessibility scan, $colorScheme at $width px',
+  async ({ colorScheme, width }) => {
+    const page = await world.open(path, { colorScheme, viewport: { width, height: 800 } })
+    const scan = async () => {
+      const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze()
+      expect(
+        violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`),
+      ).toEqual([])
+      const wider = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      )
+      expect(wider).toBeLessThanOrEqual(0)
+    }
+    await page.getByLabel('‘Options’ as a file').click()
+    await page.getByRole('button', { name: 'Compute again' }).click()
+    await page.getByText(/^The decision (flips|stands)/).waitFor()
+    await page.getByText(/^What changed in the design/).click()
+    await scan()
+    await page.getByRole('button', { name: 'Write on it' }).click()
+    await page.getByLabel('What else is said about checking it').waitFor()
+    await scan()
+    await page.context().close()
+  },
+)
 
 test('nothing went wrong in any page', () => {
   expect(world.errors).toEqual([])

@@ -31,8 +31,8 @@ export function DecisionForm(props: { decision: DecisionRecord }) {
         rows={decision.assumptions}
         fresh={{ text: '', source: '' }}
         fields={[
-          { key: 'text', label: form.assumption },
-          { key: 'source', label: form.source },
+          { key: 'text', label: form.assumption, long: true },
+          { key: 'source', label: form.source, long: true },
         ]}
       />
       <Rows list="wouldChange" title={texts.wouldChange} rows={decision.wouldChange} fresh="" />
@@ -44,8 +44,8 @@ export function DecisionForm(props: { decision: DecisionRecord }) {
         fresh={{ who: '', text: '', answer: '' }}
         fields={[
           { key: 'who', label: form.who },
-          { key: 'text', label: form.objection },
-          { key: 'answer', label: form.answer },
+          { key: 'text', label: form.objection, long: true },
+          { key: 'answer', label: form.answer, long: true },
         ]}
       />
       <Rows
@@ -54,9 +54,9 @@ export function DecisionForm(props: { decision: DecisionRecord }) {
         rows={decision.checks ?? []}
         fresh={{ quantity: '', expected: '', when: '' }}
         fields={[
-          { key: 'quantity', label: texts.quantity },
-          { key: 'expected', label: texts.expected },
-          { key: 'when', label: texts.when },
+          { key: 'quantity', label: texts.quantity, long: true },
+          { key: 'expected', label: texts.expected, long: true },
+          { key: 'when', label: texts.when, long: true },
         ]}
       />
       <TextField place={['checkAtEvent']} label={form.checkAtEvent} lines={2} />

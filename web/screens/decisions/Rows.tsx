@@ -9,7 +9,7 @@ export function Rows(props: {
   title: string
   rows: readonly unknown[]
   fresh: unknown
-  fields?: { key: string; label: string }[]
+  fields?: { key: string; label: string; long?: boolean }[]
 }) {
   const { list, title, rows, fields } = props
   const edit = useEdit()
@@ -21,14 +21,14 @@ export function Rows(props: {
         // biome-ignore lint/suspicious/noArrayIndexKey: a line has nothing of its own but its place
         <div key={index} className="row" style={{ alignItems: 'end' }}>
           {fields ? (
-            fields.map(({ key, label }) => (
+            fields.map(({ key, label, long }) => (
               <div key={key} style={{ flex: '1 1 14rem' }}>
-                <TextField place={[list, index, key]} label={label} />
+                <TextField place={[list, index, key]} label={label} lines={long ? 2 : undefined} />
               </div>
             ))
           ) : (
             <div style={{ flex: '1 1 20rem' }}>
-              <TextField place={[list, index]} label={texts.line(title, index + 1)} />
+              <TextField place={[list, index]} label={texts.line(title, index + 1)} lines={2} />
             </div>
           )}
           <Button

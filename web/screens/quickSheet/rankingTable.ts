@@ -38,3 +38,26 @@ export function rankingTable(
     ]),
   }
 }
+
+/** Points of each way under each set of rules, with all digits, as a table for a file. */
+export function readingsTable(of: {
+  title: string
+  way: string
+  heads: string[]
+  ways: { id: string; name: string }[]
+  columns: (readonly Ranked[])[]
+}): TableData {
+  const unit = words().tables.units.pointsPerMatch
+  return {
+    name: nameFrom(of.title),
+    title: of.title,
+    columns: [
+      { name: 'way', title: of.way, type: 'string' },
+      ...of.heads.map((title, index) => ({ name: `rules_${index + 1}`, title, type: 'number' as const, unit })),
+    ],
+    rows: of.ways.map(({ id, name }) => [
+      name,
+      ...of.columns.map((column) => column.find((way) => way.id === id)?.points ?? null),
+    ]),
+  }
+}
