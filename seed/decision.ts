@@ -52,28 +52,43 @@ export function decisionWith(result: CompareReport): DecisionRecord {
     ],
     objections: [
       {
+        who: 'Drive coach',
         text: 'Selection will favour robots that hang.',
         answer:
           'Perhaps. That is a question of ranking and of partners, not of our points; we look again after the first event, and the frame keeps the bolt pattern for the hook.',
       },
       {
+        who: 'Mentor for safety',
         text: 'A lifted robot can come down on someone, in practice more likely than in a match.',
         answer:
           'Leaving the hook out removes that for now. For the test davit: drum locked, a support rated for the robot’s weight under it, two people with eye protection, power off before hands go near. The event’s rules and the mentor responsible for safety decide, not this sheet.',
       },
       {
+        who: 'Mechanism lead',
         text: 'The numbers are ours, and we like the simple robot.',
         answer:
           'So the simple robot had to win with the hang set where its friends put it. It did, narrowly, and the sheet says at which number it would lose.',
       },
     ],
     agreed: [
-      { who: 'Strategy lead', on: '2027-01-16' },
-      { who: 'Mechanism lead', on: '2027-01-16' },
-      { who: 'Mentor for safety', on: '2027-01-17' },
+      { who: 'Strategy lead', on: '2027-01-16T15:20Z' },
+      { who: 'Mechanism lead', on: '2027-01-16T15:24Z' },
+      { who: 'Mentor for safety', on: '2027-01-17T18:05Z' },
     ],
     checkAtEvent:
-      'Seconds per buoy on the gantry in our first six matches against the plan, and how many hangs of other teams hold, counted from the stands.',
+      'One person of the pit crew writes the lines down after each match; the strategy lead reads them twice a day.',
+    checks: [
+      {
+        quantity: 'Our own points in a match',
+        expected: `${points(practice.mean)} on average; 8 of 10 matches between ${points(practice.p10)} and ${points(practice.p90)}`,
+        when: 'After our first six matches',
+      },
+      {
+        quantity: 'Hangs of other robots that hold, of those tried, counted from the stands',
+        expected: crossing ? `Fewer than ${percent(crossing.value)}` : 'Written down, whatever it is',
+        when: 'At the end of each day',
+      },
+    ],
     snapshot: { game: request.game, options: request.options, inputs: request.inputs ?? [], result },
   }
 }

@@ -275,3 +275,43 @@ test('The demo season passes every check, in the order in which it is put in', a
     expect(answer.body.saved.body).toEqual(JSON.parse(JSON.stringify(body)))
   }
 })
+
+test('An override is about something that is compared, and a number is overridden once', async () => {
+  await put('game', 'harbour', harbour())
+  await put('design', 'tern', design())
+  await put('option', 'tern-best', record())
+  const body = {
+    format: 1,
+    id: 'hang',
+    name: 'To hang or not',
+    question: 'Do we hang?',
+    game: { id: 'harbour', revision: 1 },
+    options: [{ option: { id: 'tern-best', revision: 1 }, design: { id: 'tern', revision: 1 } }],
+    inputs: [],
+    breakEven: null,
+    seed: 1,
+    result: null,
+  }
+  const said = { reason: 'Timed it', who: 'Tilly', on: '2027-01-16T15:20Z' }
+  const points = { ...said, id: 'a', kind: 'points', option: 'tern-best', points: 61 }
+  const leg = { ...said, id: 'b', kind: 'leg', robot: 'nobody', leg: { kind: 'finish', finish: 'x' } }
+  const whole = { kind: 'fixed', seconds: 4 }
+  const save = (overrides: unknown[]) =>
+    server.send('PUT', '/api/documents/comparison/hang', { base: null, body: { ...body, overrides } })
+  const twice = await save([points, { ...points, id: 'c', points: 3 }])
+  expect(twice.status).toBe(400)
+  expect(twice.body.error).toMatchObject({
+    path: ['body', 'overrides', 1],
+    message: 'The override “c” is about a number that is overridden already',
+  })
+  const elsewhere = await save([
+    { ...points, option: 'nobody' },
+    { ...leg, whole },
+  ])
+  expect(elsewhere.body.error).toMatchObject({
+    path: ['body', 'overrides', 0, 'option'],
+    message: 'The option “nobody” is not among those compared',
+  })
+  expect((await save([{ ...leg, whole: { kind: 'fixed', seconds: -1 } }])).status).toBe(400)
+  expect((await save([points])).status).toBe(200)
+})

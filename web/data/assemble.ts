@@ -1,4 +1,5 @@
 import type { CompareRequest } from '../../src/model/compare/types.ts'
+import { withOverriddenLegs, withoutOverridden } from '../../src/model/documents/overrides.ts'
 import type { ComparisonRecord, DesignRecord, OptionRecord } from '../../src/model/documents/records.ts'
 import type { Game, Option, Robot } from '../../src/model/documents/types.ts'
 import { words } from '../words/catalogue.ts'
@@ -6,18 +7,25 @@ import { words } from '../words/catalogue.ts'
 /** An option with its robot: what the model computes. */
 export const assembleOption = (record: OptionRecord, robot: Robot): Option => ({ ...record.option, robot })
 
-/** The stored comparison as a question to the model; belief is long work and asked for on its own. */
+/**
+ * The stored comparison as a question to the model, with its overridden legs; belief is long work and asked for on its own.
+ * Overridden points need what is computed first: see useOwnNumbers.
+ */
 export function assembleComparison(
   record: ComparisonRecord,
   game: Game,
   parts: readonly { option: OptionRecord; design: DesignRecord }[],
   belief = false,
 ): CompareRequest {
+  const overrides = record.overrides ?? []
+  const options = parts.map(({ option, design }) => assembleOption(option, withOverriddenLegs(design.robot, overrides)))
+  const inputs = withoutOverridden(record.inputs, options, overrides)
+  const breakEven = inputs.some(({ id }) => id === record.breakEven) ? record.breakEven : null
   return {
     game,
-    options: parts.map(({ option, design }) => assembleOption(option, design.robot)),
-    inputs: record.inputs,
-    ...(record.breakEven === null ? {} : { breakEven: record.breakEven }),
+    options,
+    inputs,
+    ...(breakEven === null ? {} : { breakEven }),
     ...(belief ? { belief: { seed: record.seed } } : {}),
   }
 }

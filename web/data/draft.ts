@@ -1,36 +1,17 @@
 import { useCallback, useEffect, useMemo, useReducer } from 'react'
 import type { DocumentKind } from '../../src/model/documents/records.ts'
 import { type Place, same } from './difference.ts'
+import { type Found, findDraft, keepDraft, tabName } from './drafts.ts'
 import { begin, change, type History, pause, redo, undo } from './history.ts'
 import { withValueAt } from './place.ts'
 
-interface Kept<T> {
-  base: number
-  value: T
-  at: string
-}
+let tab: string | null = null
 
-const key = (kind: DocumentKind, id: string) => `cyclewright/draft/${kind}/${id}`
-
-function read<T>(kind: DocumentKind, id: string): Kept<T> | null {
-  try {
-    return JSON.parse(localStorage.getItem(key(kind, id)) ?? 'null') as Kept<T> | null
-  } catch {
-    return null
-  }
-}
-
-function write<T>(kind: DocumentKind, id: string, kept: Kept<T> | null): void {
-  try {
-    if (kept) localStorage.setItem(key(kind, id), JSON.stringify(kept))
-    else localStorage.removeItem(key(kind, id))
-  } catch {
-    // A full or forbidden storage costs the copy, not the edit on the screen.
-  }
-}
+const thisTab = (): string => (tab ??= tabName(sessionStorage, () => crypto.randomUUID()))
 
 /** Whether this browser holds edits of a document that are not saved. */
-export const hasDraft = (kind: DocumentKind, id: string): boolean => read(kind, id) !== null
+export const hasDraft = (kind: DocumentKind, id: string): boolean =>
+  findDraft(localStorage, kind, id, thisTab()) !== null
 
 interface State<T> {
   history: History<T>
@@ -38,6 +19,8 @@ interface State<T> {
   saved: T
   /** When the edits that were found in this browser had been made; null where there were none. */
   foundFrom: string | null
+  /** What was found in this browser when the document was opened. */
+  found: Found<T> | null
 }
 
 type Step<T> =
@@ -65,14 +48,21 @@ function step<T>(state: State<T>, action: Step<T>): State<T> {
     case 'discard':
       return { ...state, history: change(history, state.saved), foundFrom: null }
     case 'saved':
-      return { history: change(history, action.value), base: action.base, saved: action.saved, foundFrom: null }
+      return {
+        ...state,
+        history: change(history, action.value),
+        base: action.base,
+        saved: action.saved,
+        foundFrom: null,
+      }
   }
 }
 
 function start<T>(of: { kind: DocumentKind; id: string; revision: number; body: T }): State<T> {
-  const kept = read<T>(of.kind, of.id)
-  const fresh = { history: begin(of.body), base: of.revision, saved: of.body, foundFrom: null }
-  if (!kept || same(kept.value, of.body)) return fresh
+  const found = findDraft<T>(localStorage, of.kind, of.id, thisTab())
+  const fresh = { history: begin(of.body), base: of.revision, saved: of.body, foundFrom: null, found }
+  if (!found || same(found.kept.value, of.body)) return fresh
+  const { kept } = found
   return { ...fresh, history: change(fresh.history, kept.value), base: kept.base, foundFrom: kept.at }
 }
 
@@ -102,9 +92,11 @@ export function useDraft<T>(of: { kind: DocumentKind; id: string; revision: numb
   const value = history.present
   const dirty = useMemo(() => !same(value, saved), [value, saved])
   const { kind, id } = of
+  const { found: from } = state
   useEffect(() => {
-    write(kind, id, dirty ? { base, value, at: new Date().toISOString() } : null)
-  }, [kind, id, base, value, dirty])
+    const kept = dirty ? { base, value, at: new Date().toISOString() } : null
+    keepDraft(localStorage, { kind, id, tab: thisTab(), from }, kept)
+  }, [kind, id, from, base, value, dirty])
   const set = useCallback(
     (place: Place, next: unknown, group: string | null = null) => dispatch({ kind: 'set', place, value: next, group }),
     [],

@@ -1,25 +1,34 @@
 import { type ReactNode, useState } from 'react'
+import { createPortal } from 'react-dom'
+import { useOwnSentence } from '../screens/overrides/OwnNumbersContext.tsx'
+import { explanationTable } from '../tables/explanation.ts'
+import { words } from '../words/catalogue.ts'
 import type { Explanation } from '../words/explain.ts'
 import { Panel } from './Panel.tsx'
+import { TableDownload } from './TableDownload.tsx'
 
 /** A number that opens: how it came about, from which inputs and which revision. */
 export function CameAbout(props: { children: ReactNode; explain: () => Explanation }) {
   const [open, setOpen] = useState(false)
+  const texts = words().explain
   return (
     <>
-      <button type="button" className="opens" onClick={() => setOpen(true)} title="How this came about">
+      <button type="button" className="opens" onClick={() => setOpen(true)} title={texts.opened}>
         {props.children}
-        <span className="visually-hidden"> – how this came about</span>
+        <span className="visually-hidden"> – {texts.openedShort}</span>
       </button>
-      {open && <Opened explanation={props.explain()} onClose={() => setOpen(false)} />}
+      {/* In the body, because a number stands in sentences and cells, which may hold no dialog. */}
+      {open && createPortal(<Opened explanation={props.explain()} onClose={() => setOpen(false)} />, document.body)}
     </>
   )
 }
 
 function Opened(props: { explanation: Explanation; onClose: () => void }) {
   const { title, result, formula, parts, total, inputs, source } = props.explanation
+  const texts = words().explain
+  const own = useOwnSentence()
   return (
-    <Panel title="How this came about" open onClose={props.onClose} side>
+    <Panel title={texts.opened} open onClose={props.onClose} side>
       <h3>{title}</h3>
       <p>
         <strong>{result}</strong>
@@ -27,7 +36,7 @@ function Opened(props: { explanation: Explanation; onClose: () => void }) {
       <p>{formula}</p>
       {parts.length > 0 && (
         <table className="tide">
-          <caption>Parts</caption>
+          <caption>{texts.parts}</caption>
           <tbody>
             {parts.map((part) => (
               <tr key={part.label}>
@@ -47,9 +56,10 @@ function Opened(props: { explanation: Explanation; onClose: () => void }) {
           </tbody>
         </table>
       )}
+      {parts.length > 0 && <TableDownload title={title} table={() => explanationTable(props.explanation)} />}
       {inputs.length > 0 && (
         <table className="tide">
-          <caption>Inputs</caption>
+          <caption>{texts.inputs}</caption>
           <tbody>
             {inputs.map((input) => (
               <tr key={input.label}>
@@ -62,7 +72,10 @@ function Opened(props: { explanation: Explanation; onClose: () => void }) {
           </tbody>
         </table>
       )}
-      <p className="soft small">{source}</p>
+      <p className="soft small">
+        {source}
+        {own}
+      </p>
     </Panel>
   )
 }

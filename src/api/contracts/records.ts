@@ -3,13 +3,16 @@ import type {
   ComparisonRecord,
   DecisionRecord,
   DesignRecord,
+  KeptOverride,
   OptionRecord,
+  Override,
   Reference,
 } from '../../model/documents/records.ts'
 import { compareAnswer, inputs, seed } from './compute/compare.ts'
+import { duration } from './duration.ts'
 import { game } from './game.ts'
 import { option, play } from './option.ts'
-import { count, format, id, list, name, text } from './primitives.ts'
+import { count, format, id, list, name, points, text } from './primitives.ts'
 import { robot } from './robot.ts'
 
 export const revision = count(1, 1_000_000_000, 'Revision, counted from 1')
@@ -34,6 +37,40 @@ export const optionRecord = z
   .meta({ id: 'OptionRecord', description: 'A way to play a design; the robot is looked up' })
 optionRecord satisfies z.ZodType<OptionRecord>
 
+const date = z
+  .string()
+  .regex(/^\d{4}-\d{2}-\d{2}$/, { error: ({ input }) => `a date is written 2031-02-28, got ${JSON.stringify(input)}` })
+
+const moment = z.string().regex(/^\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}(:\d{2}(\.\d+)?)?(Z|[+-]\d{2}:\d{2}))?$/, {
+  error: ({ input }) => `a moment is written 2031-02-28 or 2031-02-28T14:05Z, got ${JSON.stringify(input)}`,
+})
+
+const overriddenLeg = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('collect'), source: id }),
+  z.strictObject({ kind: z.literal('score'), goal: id, entry: count(0, 100, 'Which way to score there, from 0') }),
+  z.strictObject({ kind: z.literal('finish'), finish: id }),
+])
+
+/** Both kinds of override with the same further fields. */
+function overrideWith<Shape extends z.ZodRawShape>(further: Shape) {
+  const shared = { id, reason: name.describe('Why it is known better'), who: name, on: moment, ...further }
+  return z.discriminatedUnion('kind', [
+    z.strictObject({ ...shared, kind: z.literal('points'), option: id, points }),
+    z.strictObject({ ...shared, kind: z.literal('leg'), robot: id, leg: overriddenLeg, whole: duration }),
+  ])
+}
+
+const override = overrideWith({}).meta({
+  id: 'Override',
+  description: 'A number that somebody sets in place of the computed one',
+})
+override satisfies z.ZodType<Override>
+
+const keptOverride = overrideWith({ computed: z.number().describe('What had been computed there') }).meta({
+  id: 'KeptOverride',
+})
+keptOverride satisfies z.ZodType<KeptOverride>
+
 export const comparisonRecord = z
   .strictObject({
     format,
@@ -45,14 +82,11 @@ export const comparisonRecord = z
     inputs,
     breakEven: id.nullable().describe('Id of the input whose break-even is shown'),
     seed,
+    overrides: list(override, 0, 60, 'Numbers set by hand').optional(),
     result: compareAnswer.nullable(),
   })
   .meta({ id: 'ComparisonRecord' })
 comparisonRecord satisfies z.ZodType<ComparisonRecord>
-
-const date = z
-  .string()
-  .regex(/^\d{4}-\d{2}-\d{2}$/, { error: ({ input }) => `a date is written 2031-02-28, got ${JSON.stringify(input)}` })
 
 const sentences = list(text, 0, 50, 'Sentences')
 
@@ -69,10 +103,27 @@ export const decisionRecord = z
     result: text,
     wouldChange: sentences,
     measureNext: sentences,
-    objections: list(z.strictObject({ text, answer: text }), 0, 50, 'Objections and their answers'),
-    agreed: list(z.strictObject({ who: text, on: date }), 0, 100, 'Who agreed, and when'),
+    objections: list(
+      z.strictObject({ who: text.optional(), text, answer: text }),
+      0,
+      50,
+      'Objections and their answers',
+    ),
+    agreed: list(z.strictObject({ who: text, on: moment }), 0, 100, 'Who agreed, and when'),
     checkAtEvent: text,
-    snapshot: z.strictObject({ game, options: list(option, 1, 12, 'Options'), inputs, result: compareAnswer }),
+    checks: list(
+      z.strictObject({ quantity: text, expected: text, when: text }),
+      0,
+      50,
+      'What is checked at the event',
+    ).optional(),
+    snapshot: z.strictObject({
+      game,
+      options: list(option, 1, 12, 'Options'),
+      inputs,
+      result: compareAnswer,
+      overrides: list(keptOverride, 0, 60, 'Numbers set by hand').optional(),
+    }),
   })
   .meta({ id: 'DecisionRecord' })
 decisionRecord satisfies z.ZodType<DecisionRecord>

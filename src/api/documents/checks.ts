@@ -9,6 +9,7 @@ import {
   type DesignRecord,
   type DocumentKind,
   type OptionRecord,
+  overriddenThing,
   type QuickSheetRecord,
   type ReadingRecord,
   type Reference,
@@ -57,10 +58,33 @@ async function checkComparison(record: ComparisonRecord, workspace: WorkspaceSto
   if (twice >= 0) {
     problems.push({ path: ['inputs', twice, 'id'], message: `There are two inputs with the id “${ids[twice]}”` })
   }
+  problems.push(...checkOverrides(record))
   if (record.breakEven !== null && !ids.includes(record.breakEven)) {
     problems.push({ path: ['breakEven'], message: `There is no input with the id “${record.breakEven}”` })
   }
   return problems
+}
+
+/** An override is about something that is compared, and nothing is overridden twice. */
+function checkOverrides({ overrides = [], options }: ComparisonRecord): Problem[] {
+  const about = overrides.map(overriddenThing)
+  return overrides.flatMap((override, index) => {
+    const path = ['overrides', index]
+    const problems: Problem[] = []
+    if (about.indexOf(about[index] as string) < index) {
+      problems.push({ path, message: `The override “${override.id}” is about a number that is overridden already` })
+    }
+    if (override.kind === 'points' && !options.some(({ option }) => option.id === override.option)) {
+      problems.push({
+        path: [...path, 'option'],
+        message: `The option “${override.option}” is not among those compared`,
+      })
+    }
+    if (override.kind === 'leg' && !options.some(({ design }) => design.id === override.robot)) {
+      problems.push({ path: [...path, 'robot'], message: `The design “${override.robot}” is not among those compared` })
+    }
+    return problems
+  })
 }
 
 async function checkDecision(record: DecisionRecord, workspace: WorkspaceStore): Promise<Problem[]> {

@@ -1,5 +1,5 @@
 import type { CompareReport, Input } from '../compare/types.ts'
-import type { Game, Option, Robot } from './types.ts'
+import type { Duration, Game, Option, Robot } from './types.ts'
 
 /** A stored document at one of its revisions. */
 export interface Reference {
@@ -22,6 +22,37 @@ export interface OptionRecord {
   option: Omit<Option, 'robot'>
 }
 
+export type OverriddenLeg =
+  | { kind: 'collect'; source: string }
+  | { kind: 'score'; goal: string; entry: number }
+  | { kind: 'finish'; finish: string }
+
+/** A number that somebody sets in place of the computed one, because they know better. */
+export type Override = {
+  id: string
+  reason: string
+  who: string
+  /** A date, or a date with its time (ISO 8601). */
+  on: string
+} & (
+  | {
+      /** Expected points of an option: all its outcomes are moved by as much. */
+      kind: 'points'
+      option: string
+      points: number
+    }
+  | {
+      /** The whole time of a leg of a robot, driving included, wherever it starts. */
+      kind: 'leg'
+      robot: string
+      leg: OverriddenLeg
+      whole: Duration
+    }
+)
+
+/** With what had been computed where the override stands: points, or seconds on average. */
+export type KeptOverride = Override & { computed: number }
+
 /** Options side by side over the same unknowns, and the revisions that the stored result was made from. */
 export interface ComparisonRecord {
   format: 1
@@ -34,6 +65,7 @@ export interface ComparisonRecord {
   /** Id of the input whose break-even is shown. */
   breakEven: string | null
   seed: number
+  overrides?: Override[]
   result: CompareReport | null
 }
 
@@ -51,10 +83,15 @@ export interface DecisionRecord {
   result: string
   wouldChange: string[]
   measureNext: string[]
-  objections: { text: string; answer: string }[]
+  /** `who`: a name or nickname of whoever objected. */
+  objections: { who?: string; text: string; answer: string }[]
+  /** `on`: a date, or a date with its time (ISO 8601). */
   agreed: { who: string; on: string }[]
   checkAtEvent: string
-  snapshot: { game: Game; options: Option[]; inputs: Input[]; result: CompareReport }
+  /** What will be looked at, which value is expected, and when to look. */
+  checks?: { quantity: string; expected: string; when: string }[]
+  /** The options have their overrides in them. */
+  snapshot: { game: Game; options: Option[]; inputs: Input[]; result: CompareReport; overrides?: KeptOverride[] }
 }
 
 export type DocumentKind =

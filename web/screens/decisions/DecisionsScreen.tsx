@@ -5,16 +5,11 @@ import { DocumentList } from '../documents/DocumentList.tsx'
 import '../start/start.css'
 
 export default function DecisionsScreen() {
+  const texts = words().decisions
   return (
-    <DocumentList
-      kind="decision"
-      href="/decisions"
-      title="Decisions"
-      noun="decision record"
-      intro="What was decided and why, with the inputs as they were, what would change it and how it will be checked."
-    >
+    <DocumentList kind="decision" href="/decisions" title={texts.title} noun={texts.noun} intro={texts.intro}>
       <p>
-        A decision record is made from a <Link href="/trade-offs">trade-off</Link>.
+        {texts.madeFrom} <Link href="/trade-offs">{texts.tradeOff}</Link>.
       </p>
       <RulesLinks />
     </DocumentList>

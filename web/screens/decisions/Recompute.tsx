@@ -1,63 +1,39 @@
 import { Button } from '@mantine/core'
-import { useMemo, useState } from 'react'
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
 import type { DecisionRecord } from '../../../src/model/documents/records.ts'
-import { points, signedPoints } from '../../words/format.ts'
-import { optionName } from '../../words/verdict.ts'
-import { useModel } from '../../worker/useModel.ts'
+import { Loading, Trouble } from '../../shell/states.tsx'
+import { words } from '../../words/catalogue.ts'
+import { ComputedAgain } from './ComputedAgain.tsx'
+import { newestOf } from './newest.ts'
 
-/** The kept inputs computed again, beside what is written on the record. */
+/** The record computed again with the newest revisions of everything that it was made from. */
 export function Recompute(props: { decision: DecisionRecord }) {
-  const { game, options, result } = props.decision.snapshot
+  const { decision } = props
+  const { id, snapshot, comparison } = decision
+  const texts = words().decisions.again
   const [asked, setAsked] = useState(false)
-  const anew = useModel(
-    'compare',
-    useMemo(() => (asked ? { request: { game, options } } : null), [asked, game, options]),
-  )
+  const newest = useQuery({
+    queryKey: ['newestOf', id, comparison, snapshot.game.id, snapshot.options.map((option) => option.id)],
+    queryFn: () => newestOf(decision),
+    enabled: asked,
+    staleTime: 0,
+    gcTime: 0,
+  })
   return (
     <section className="stack no-print" aria-labelledby="recompute-title">
-      <h2 id="recompute-title">Compute it again</h2>
-      <p>From the inputs that are kept with the record: what the model says today, beside what is written.</p>
+      <h2 id="recompute-title">{texts.title}</h2>
+      <p>{texts.intro}</p>
       {!asked && (
         <div>
           <Button variant="default" onClick={() => setAsked(true)}>
-            Compute again
+            {texts.button}
           </Button>
         </div>
       )}
-      {anew.error && <p role="alert">{anew.error.message}</p>}
-      {asked && anew.isFetching && <p role="status">Computing …</p>}
-      {anew.data && (
-        <table className="tide">
-          <caption className="visually-hidden">Then and now</caption>
-          <thead>
-            <tr>
-              <th scope="col">Option</th>
-              <th scope="col" className="figure">
-                Written
-              </th>
-              <th scope="col" className="figure">
-                Now
-              </th>
-              <th scope="col" className="figure">
-                Moved
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {anew.data.options.map((option) => {
-              const before = result.options.find(({ id }) => id === option.id)?.mean
-              return (
-                <tr key={option.id}>
-                  <th scope="row">{optionName(options, option.id)}</th>
-                  <td className="figure">{before === undefined ? '–' : points(before)}</td>
-                  <td className="figure">{points(option.mean)}</td>
-                  <td className="figure">{before === undefined ? '–' : signedPoints(option.mean - before)}</td>
-                </tr>
-              )
-            })}
-          </tbody>
-        </table>
-      )}
+      {asked && newest.isPending && <Loading what={texts.loading} />}
+      {newest.error && <Trouble title={texts.notLoaded} error={newest.error} retry={() => void newest.refetch()} />}
+      {newest.data && <ComputedAgain decision={decision} newest={newest.data} />}
     </section>
   )
 }

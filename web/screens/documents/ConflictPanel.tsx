@@ -3,6 +3,7 @@ import { useMemo } from 'react'
 import type { StoredDocument } from '../../../src/store/types.ts'
 import { differences, merge } from '../../data/difference.ts'
 import { Panel } from '../../shell/Panel.tsx'
+import { words } from '../../words/catalogue.ts'
 import { differenceWords } from '../../words/differences.ts'
 import { moment } from '../../words/format.ts'
 import { DifferenceTable } from './DifferenceTable.tsx'
@@ -17,35 +18,32 @@ export function ConflictPanel(props: {
   onCopy(): Promise<void>
 }) {
   const { current, base } = props.conflict
+  const texts = words().documents.conflict
+  const { before } = words().documents.difference
   const begun = base?.body ?? current.body
   const theirs = useMemo(() => differences(begun, current.body), [begun, current.body])
   const mine = useMemo(() => differences(begun, props.mine), [begun, props.mine])
   const { merged, both } = useMemo(() => merge(begun, props.mine, current.body), [begun, props.mine, current.body])
   return (
-    <Panel title="Somebody saved in between" open onClose={props.onClose}>
-      <p>
-        Revision {current.revision} was saved on {moment(current.savedAt)}, after your edit began
-        {base ? ` from revision ${base.revision}` : ''}. Yours is still here.
-      </p>
-      <DifferenceTable caption="What they changed" head={['Before', 'Theirs']} rows={theirs} />
-      <DifferenceTable caption="What you changed" head={['Before', 'Yours']} rows={mine} />
+    <Panel title={texts.title} open onClose={props.onClose}>
+      <p>{texts.saved(current.revision, moment(current.savedAt), base ? base.revision : null)}</p>
+      <DifferenceTable caption={texts.theirs} head={[before, texts.theirsHead]} rows={theirs} />
+      <DifferenceTable caption={texts.mine} head={[before, texts.mineHead]} rows={mine} />
       {both.length > 0 && (
         <p>
-          <strong>Changed by both:</strong> {both.map(differenceWords).join('; ')}. Keeping both keeps yours there.
+          <strong>{texts.both}</strong> {texts.keepsYours(both.map(differenceWords).join('; '))}
         </p>
       )}
       <div className="row">
-        <Button onClick={() => void props.onMerge(merged)}>
-          {both.length > 0 ? 'Keep both, mine where both changed' : 'Keep both'}
-        </Button>
+        <Button onClick={() => void props.onMerge(merged)}>{both.length > 0 ? texts.keepMine : texts.keep}</Button>
         <Button variant="default" onClick={props.onTakeTheirs}>
-          Take theirs
+          {texts.takeTheirs}
         </Button>
         <Button variant="default" onClick={() => void props.onCopy()}>
-          Save mine as a copy
+          {texts.copy}
         </Button>
         <Button variant="default" onClick={props.onClose}>
-          Decide later
+          {texts.later}
         </Button>
       </div>
     </Panel>

@@ -8,6 +8,7 @@ import { useChanges, useList } from '../../data/documents.ts'
 import { copyId, copyName } from '../../data/identity.ts'
 import { renamed } from '../../data/renamed.ts'
 import { Empty, Loading, Trouble } from '../../shell/states.tsx'
+import { words } from '../../words/catalogue.ts'
 import { moment } from '../../words/format.ts'
 import { ImportFile } from './ImportFile.tsx'
 
@@ -21,6 +22,7 @@ export function DocumentList(props: {
   children?: ReactNode
 }) {
   const { kind, href, title, intro, noun } = props
+  const texts = words().documents.list
   const list = useList(kind)
   const changes = useChanges()
   const [, go] = useLocation()
@@ -61,19 +63,19 @@ export function DocumentList(props: {
       )}
       {removed && (
         <p role="status">
-          ‘{removed.name}’ is removed from the list; its revisions are kept.{' '}
+          {texts.removed(removed.name)}{' '}
           <button type="button" className="opens" onClick={() => void remove(removed, true)}>
-            Take it back
+            {texts.back}
           </button>
         </p>
       )}
       {list.isPending ? (
-        <Loading what={title.toLowerCase()} />
+        <Loading what={texts.loading(title)} />
       ) : list.error ? (
-        <Trouble title="The list could not be loaded" error={list.error} retry={() => void list.refetch()} />
+        <Trouble title={texts.notLoaded} error={list.error} retry={() => void list.refetch()} />
       ) : sorted.length === 0 ? (
-        <Empty title={`No ${noun} yet`}>
-          <p>Make one below, or bring one in from a file.</p>
+        <Empty title={texts.none(noun)}>
+          <p>{texts.begin}</p>
         </Empty>
       ) : (
         <ul className="shelf sheet">
@@ -84,26 +86,24 @@ export function DocumentList(props: {
                   <strong>{item.name}</strong>
                 </Link>
                 <br />
-                <span className="soft small">
-                  revision {item.revision}, {moment(item.savedAt)}
-                </span>
+                <span className="soft small">{texts.line(item.revision, moment(item.savedAt))}</span>
               </span>
               <span className="row">
                 <Button
                   size="compact-md"
                   variant="default"
                   onClick={() => void duplicate(item)}
-                  aria-label={`Copy ‘${item.name}’`}
+                  aria-label={texts.copyOf(item.name)}
                 >
-                  Copy
+                  {texts.copy}
                 </Button>
                 <Button
                   size="compact-md"
                   variant="subtle"
                   onClick={() => void remove(item)}
-                  aria-label={`Remove ‘${item.name}’`}
+                  aria-label={texts.removeOf(item.name)}
                 >
-                  Remove
+                  {texts.remove}
                 </Button>
               </span>
             </li>

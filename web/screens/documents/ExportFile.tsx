@@ -1,20 +1,17 @@
 import { Button } from '@mantine/core'
+import { saveFile } from '../../tables/save.ts'
+import { words } from '../../words/catalogue.ts'
 
 /** Offers a document as a JSON file. */
 export function ExportFile(props: { name: string; body: unknown }) {
+  const texts = words().documents.file
   const save = () => {
-    const address = URL.createObjectURL(
-      new Blob([`${JSON.stringify(props.body, null, 2)}\n`], { type: 'application/json' }),
-    )
-    const link = document.createElement('a')
-    link.href = address
-    link.download = `${props.name.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '') || 'document'}.json`
-    link.click()
-    URL.revokeObjectURL(address)
+    const name = props.name.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '') || texts.noName
+    saveFile(`${name}.json`, `${JSON.stringify(props.body, null, 2)}\n`, 'application/json')
   }
   return (
     <Button variant="default" onClick={save}>
-      Save as a file
+      {texts.save}
     </Button>
   )
 }

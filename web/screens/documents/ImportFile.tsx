@@ -8,10 +8,13 @@ import { useChanges } from '../../data/documents.ts'
 import { copyId } from '../../data/identity.ts'
 import { valueAt } from '../../data/place.ts'
 import { headOf, renamed } from '../../data/renamed.ts'
+import { words } from '../../words/catalogue.ts'
+import { plain } from '../../words/format.ts'
 
 /** Brings a document in from a JSON file. What is wrong with it is said with the place; nothing is half saved. */
 export function ImportFile(props: { kind: DocumentKind; href: string; noun: string }) {
   const { kind, href, noun } = props
+  const texts = words().documents.file
   const { save } = useChanges()
   const [, go] = useLocation()
   const input = useRef<HTMLInputElement>(null)
@@ -21,7 +24,7 @@ export function ImportFile(props: { kind: DocumentKind; href: string; noun: stri
     setTrouble(null)
     setProblems([])
     try {
-      const body = readDocument(kind, await file.text())
+      const body = readDocument(kind, await textOf(file))
       const [id, name] = [
         String(valueAt(body, [...headOf[kind], 'id'])),
         String(valueAt(body, [...headOf[kind], 'name'])),
@@ -44,13 +47,13 @@ export function ImportFile(props: { kind: DocumentKind; href: string; noun: stri
     }
   }
   return (
-    <section className="stack" aria-label={`Bring in a ${noun}`}>
+    <section className="stack" aria-label={texts.region(noun)}>
       <div>
         <input
           ref={input}
           type="file"
           accept="application/json,.json"
-          aria-label={`File with a ${noun}`}
+          aria-label={texts.input(noun)}
           className="visually-hidden"
           tabIndex={-1}
           onChange={(event) => {
@@ -60,7 +63,7 @@ export function ImportFile(props: { kind: DocumentKind; href: string; noun: stri
           }}
         />
         <Button variant="default" onClick={() => input.current?.click()}>
-          Bring in a {noun} from a file
+          {texts.bring(noun)}
         </Button>
       </div>
       {trouble && (
@@ -68,11 +71,12 @@ export function ImportFile(props: { kind: DocumentKind; href: string; noun: stri
           <p>{trouble}</p>
           {problems.length > 1 && (
             <ul>
-              {problems.slice(0, 20).map((problem) => (
+              {problems.slice(0, most).map((problem) => (
                 <li key={`${problem.path.join('/')} ${problem.message}`}>
-                  {problem.path.join(' › ')}: {problem.message}
+                  {texts.problem(problem.path.join(' › '), problem.message)}
                 </li>
               ))}
+              {problems.length > most && <li>{texts.more(problems.length - most)}</li>}
             </ul>
           )}
         </div>
@@ -81,15 +85,36 @@ export function ImportFile(props: { kind: DocumentKind; href: string; noun: stri
   )
 }
 
+/** Problems that are listed; a broken file can have hundreds. */
+const most = 20
+
+/** What the server reads of a document at most, and what a file with all its spaces can have then (bytes). */
+const largest = { document: 2_000_000, file: 10_000_000 }
+
+const tooLarge = (bytes: number): Error =>
+  new Error(words().documents.file.tooLarge(plain(bytes / 1e6, 1), plain(largest.document / 1e6)))
+
+async function textOf(file: File): Promise<string> {
+  const texts = words().documents.file
+  if (file.size > largest.file) throw tooLarge(file.size)
+  try {
+    return await file.text()
+  } catch (error) {
+    throw new Error(texts.notRead((error as Error).message))
+  }
+}
+
 /** A document from the text of a file; throws a sentence for the person. */
 export function readDocument(kind: DocumentKind, text: string): unknown {
   let body: unknown
   try {
     body = JSON.parse(text)
   } catch {
-    throw new Error('The file is not JSON. Was it saved from Cyclewright as a file?')
+    throw new Error(words().documents.file.notJson)
   }
   if (typeof valueAt(body, [...headOf[kind], 'id']) !== 'string')
-    throw new Error(`The file does not hold a ${kind}: it has no id where a ${kind} has it.`)
+    throw new Error(words().documents.file.otherKind(words().documents.kinds[kind]))
+  const size = new Blob([JSON.stringify(body)]).size
+  if (size > largest.document) throw tooLarge(size)
   return body
 }

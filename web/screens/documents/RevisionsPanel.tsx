@@ -7,6 +7,7 @@ import { differences } from '../../data/difference.ts'
 import { useChanges, useRevisions, useStored } from '../../data/documents.ts'
 import { Panel } from '../../shell/Panel.tsx'
 import { Loading, Trouble } from '../../shell/states.tsx'
+import { words } from '../../words/catalogue.ts'
 import { moment } from '../../words/format.ts'
 import { DifferenceTable } from './DifferenceTable.tsx'
 
@@ -24,6 +25,7 @@ export function RevisionsPanel(props: {
   onRestored?(document: StoredDocument): void
 }) {
   const { kind, id, href, newest } = props
+  const texts = words().documents.revisions
   const list = useRevisions(kind, id, props.open)
   const changes = useChanges()
   const [compared, setCompared] = useState<number | null>(null)
@@ -35,17 +37,15 @@ export function RevisionsPanel(props: {
       if ('saved' in outcome) {
         props.onRestored?.(outcome.saved)
         props.onClose()
-      } else setTrouble('Somebody saved in between. Close this, load the newest, and restore again.')
+      } else setTrouble(texts.between)
     } catch (error) {
       setTrouble(error instanceof Error ? error.message : String(error))
     }
   }
   return (
-    <Panel title="Revisions" open={props.open} onClose={props.onClose} side>
-      {list.isPending && <Loading what="the revisions" />}
-      {list.error && (
-        <Trouble title="The revisions could not be loaded" error={list.error} retry={() => void list.refetch()} />
-      )}
+    <Panel title={texts.title} open={props.open} onClose={props.onClose} side>
+      {list.isPending && <Loading what={texts.loading} />}
+      {list.error && <Trouble title={texts.notLoaded} error={list.error} retry={() => void list.refetch()} />}
       {trouble && (
         <p role="alert" className="loss">
           {trouble}
@@ -65,7 +65,7 @@ export function RevisionsPanel(props: {
             <span className="row">
               {href !== null && (
                 <Link href={`${href}/${id}?revision=${entry.revision}`} onClick={props.onClose}>
-                  Open
+                  {texts.open}
                 </Link>
               )}
               <Button
@@ -74,11 +74,11 @@ export function RevisionsPanel(props: {
                 aria-expanded={compared === entry.revision}
                 onClick={() => setCompared(compared === entry.revision ? null : entry.revision)}
               >
-                Compare
+                {texts.compare}
               </Button>
               {newest !== undefined && entry.revision !== newest && (
                 <Button size="compact-sm" variant="default" onClick={() => void restore(entry.revision)}>
-                  Restore
+                  {texts.restore}
                 </Button>
               )}
             </span>
@@ -95,13 +95,14 @@ export function RevisionsPanel(props: {
 }
 
 function Comparison(props: { kind: DocumentKind; id: string; revision: number; shown: unknown }) {
+  const texts = words().documents.revisions
   const stored = useStored(props.kind, props.id, props.revision)
   if (stored.error) return <p role="alert">{stored.error.message}</p>
-  if (!stored.data) return <Loading what="the revision" />
+  if (!stored.data) return <Loading what={texts.loadingOne} />
   return (
     <DifferenceTable
-      caption={`Revision ${props.revision} against what is on the screen`}
-      head={[`Revision ${props.revision}`, 'On the screen']}
+      caption={texts.against(props.revision)}
+      head={[texts.revision(props.revision), texts.shown]}
       rows={differences(stored.data.body, props.shown)}
     />
   )

@@ -9,6 +9,7 @@ import { type Bodies, useChanges } from '../../data/documents.ts'
 import { copyId, copyName } from '../../data/identity.ts'
 import { renamed } from '../../data/renamed.ts'
 import { shortcuts } from '../../shell/shortcuts.ts'
+import { words } from '../../words/catalogue.ts'
 import { moment } from '../../words/format.ts'
 import { ConflictPanel } from './ConflictPanel.tsx'
 import { RevisionsPanel } from './RevisionsPanel.tsx'
@@ -27,6 +28,7 @@ export function SaveBar<K extends DocumentKind>(props: {
   onCopied?(id: string): void
 }) {
   const { href } = props
+  const texts = words().documents.save
   const { kind, stored, draft, old, unread } = props.of
   const [, go] = useLocation()
   const changes = useChanges()
@@ -45,7 +47,7 @@ export function SaveBar<K extends DocumentKind>(props: {
         setConflict(null)
         if (id === stored.id) {
           draft.rebase(outcome.saved.revision, outcome.saved.body as Bodies[K])
-          setSaid(`Saved as revision ${outcome.saved.revision}.`)
+          setSaid(texts.saved(outcome.saved.revision))
         } else {
           draft.discard()
           if (href !== null) go(`${href}/${id}`)
@@ -65,14 +67,12 @@ export function SaveBar<K extends DocumentKind>(props: {
   if (old)
     return (
       <div className="row">
-        <p>
-          You look at revision {stored.revision} of {moment(stored.savedAt)}.
-        </p>
+        <p>{texts.old(stored.revision, moment(stored.savedAt))}</p>
         <Button variant="default" onClick={() => go(`${href ?? ''}/${stored.id}`)}>
-          To the newest
+          {texts.newest}
         </Button>
         <Button variant="default" onClick={() => setShowRevisions(true)}>
-          Revisions
+          {texts.revisions}
         </Button>
         <RevisionsPanel
           {...{ kind, href }}
@@ -88,16 +88,16 @@ export function SaveBar<K extends DocumentKind>(props: {
     <div className="stack" style={{ gap: '0.35rem' }}>
       <div className="row">
         <Button variant="default" disabled={!draft.canUndo} onClick={props.of.undo} title="Ctrl+Z">
-          Undo
+          {texts.undo}
         </Button>
         <Button variant="default" disabled={!draft.canRedo} onClick={props.of.redo} title="Ctrl+Shift+Z">
-          Redo
+          {texts.redo}
         </Button>
         <Button variant="default" onClick={() => setShowRevisions(true)}>
-          Revisions
+          {texts.revisions}
         </Button>
         <Button variant="default" onClick={() => void saveCopy()}>
-          Save a copy
+          {texts.copy}
         </Button>
         <Button
           disabled={!draft.dirty || unread.length > 0}
@@ -105,23 +105,23 @@ export function SaveBar<K extends DocumentKind>(props: {
           aria-keyshortcuts={shortcuts.save.keys[0]}
           onClick={() => void send(draft.value, draft.base)}
         >
-          Save
+          {texts.save}
         </Button>
       </div>
       <p className="small soft" role="status">
         {said ??
           (unread.length > 0
-            ? `${unread.length === 1 ? 'One field' : `${unread.length} fields`} can not be read yet; see beside it.`
+            ? texts.unread(unread.length)
             : draft.foundFrom
-              ? `Unsaved edits of ${moment(draft.foundFrom)} were found in this browser and are open. `
+              ? texts.found(moment(draft.foundFrom))
               : draft.dirty
-                ? `Unsaved edits on revision ${draft.base}; kept in this browser.`
-                : `Revision ${draft.base}, saved.`)}
+                ? texts.dirty(draft.base)
+                : texts.savedBefore(draft.base))}
         {draft.dirty && (
           <>
             {' '}
             <button type="button" className="opens" onClick={draft.discard}>
-              Back to what is saved
+              {texts.discard}
             </button>
           </>
         )}
@@ -142,7 +142,7 @@ export function SaveBar<K extends DocumentKind>(props: {
         newest={draft.base}
         onRestored={(document) => {
           draft.rebase(document.revision, document.body as Bodies[K])
-          setSaid(`Restored as revision ${document.revision}; undo brings your edit back.`)
+          setSaid(texts.restored(document.revision))
         }}
       />
       {conflict && (
@@ -157,7 +157,7 @@ export function SaveBar<K extends DocumentKind>(props: {
           onTakeTheirs={() => {
             draft.rebase(conflict.current.revision, conflict.current.body as Bodies[K])
             setConflict(null)
-            setSaid(`Theirs is open (revision ${conflict.current.revision}); undo brings yours back.`)
+            setSaid(texts.theirs(conflict.current.revision))
           }}
           onCopy={saveCopy}
         />

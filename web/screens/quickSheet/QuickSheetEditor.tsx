@@ -112,6 +112,7 @@ export function QuickSheetEditor(props: {
         <WaysTable game={game} sheet={sheet} revision={sheet.game.revision} answers={answersOf(0, 1)} stale={stale} />
         {error && <Trouble title={texts.ranking.title} error={error} />}
         <Ranking
+          game={game}
           sheet={sheet}
           stale={stale}
           answers={results && { weak: complete(0, 0), middling: complete(0, 1), strong: complete(0, 2) }}
@@ -119,6 +120,7 @@ export function QuickSheetEditor(props: {
         <Strengths />
         <Rounds sheet={sheet} saved={stored.id} dirty={draft.dirty || unread.length > 0} />
         <Readings
+          game={game}
           sheet={sheet}
           readings={readings}
           base={complete(0, 1)}

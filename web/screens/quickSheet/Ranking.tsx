@@ -1,12 +1,16 @@
 import type { QuickSheetRecord, StrengthName } from '../../../src/model/documents/quickSheet.ts'
+import type { Game } from '../../../src/model/documents/types.ts'
 import { order, strengthNames } from '../../../src/model/sheet/index.ts'
+import { TableDownload } from '../../shell/TableDownload.tsx'
 import { words } from '../../words/catalogue.ts'
-import { points } from '../../words/format.ts'
 import type { WayAnswer } from '../../worker/protocol.ts'
 import { leadWords, rankedOf, strengthWords } from './ranking.ts'
+import { rankingTable } from './rankingTable.ts'
+import { WayPoints } from './WayPoints.tsx'
 
 /** All ways in order, at three strengths of play, and whether the order hangs on the strength. */
 export function Ranking(props: {
+  game: Game
   sheet: QuickSheetRecord
   /** By strength and way; null before the first answer. */
   answers: { [name in StrengthName]: WayAnswer[] } | null
@@ -65,10 +69,13 @@ export function Ranking(props: {
                   <tr key={id}>
                     <th scope="row">{sheet.ways.find((way) => way.id === id)?.name}</th>
                     {strengthNames.map((name) => {
-                      const own = ranked[name].find((way) => way.id === id)
                       return (
                         <td key={name} className="figure">
-                          {own ? points(own.points) : '–'}
+                          <WayPoints
+                            {...{ game: props.game, sheet, id }}
+                            answers={answers![name]}
+                            under={texts.strength.names[name]}
+                          />
                           <br />
                           <span className="soft small">{texts.ranking.rank(orders[name].indexOf(id) + 1)}</span>
                         </td>
@@ -79,6 +86,10 @@ export function Ranking(props: {
               </tbody>
             </table>
           </div>
+          <TableDownload
+            title={texts.ranking.caption}
+            table={() => rankingTable(sheet, orders, ranked, texts.ranking.caption)}
+          />
           <p className="soft small">{texts.ranking.means}</p>
         </>
       )}

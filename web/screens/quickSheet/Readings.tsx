@@ -1,14 +1,18 @@
 import { Link } from 'wouter'
 import type { QuickSheetRecord } from '../../../src/model/documents/quickSheet.ts'
+import type { Game } from '../../../src/model/documents/types.ts'
 import { changes, order } from '../../../src/model/sheet/index.ts'
+import { TableDownload } from '../../shell/TableDownload.tsx'
 import { words } from '../../words/catalogue.ts'
-import { points } from '../../words/format.ts'
 import type { WayAnswer } from '../../worker/protocol.ts'
 import { rankedOf } from './ranking.ts'
+import { readingsTable } from './rankingTable.ts'
 import type { ReadGame } from './useReadings.ts'
+import { WayPoints } from './WayPoints.tsx'
 
 /** The same ways under each reading of the rules. */
 export function Readings(props: {
+  game: Game
   sheet: QuickSheetRecord
   readings: ReadGame[]
   base: WayAnswer[]
@@ -54,7 +58,11 @@ export function Readings(props: {
                         const own = column.find((way) => way.id === id)
                         return (
                           <td key={readings[index - 1]?.id ?? 'base'} className="figure">
-                            {own ? points(own.points) : '–'}
+                            <WayPoints
+                              {...{ game: props.game, sheet, id }}
+                              answers={index === 0 ? props.base : answers[index - 1]!}
+                              under={readings[index - 1]?.name ?? texts.printed(sheet.game.revision)}
+                            />
                             <br />
                             <span className="soft small">
                               {own && words().quickSheet.ranking.rank(order(column).indexOf(id) + 1)}
@@ -67,6 +75,18 @@ export function Readings(props: {
                 </tbody>
               </table>
             </div>
+            <TableDownload
+              title={texts.caption}
+              table={() =>
+                readingsTable({
+                  title: texts.caption,
+                  way: words().quickSheet.ranking.way,
+                  heads: [texts.printed(sheet.game.revision), ...readings.map(({ name }) => name)],
+                  ways: order(base).map((id) => sheet.ways.find((way) => way.id === id)!),
+                  columns: [base, ...ranked],
+                })
+              }
+            />
           </>
         )
       )}

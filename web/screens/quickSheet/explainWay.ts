@@ -14,12 +14,14 @@ export function explainWay(of: {
   way: QuickWay
   result: WayResult
   revision: number
+  /** Strength of play, or reading of the rules, where it is not the sheet itself at middling play. */
+  under?: string
 }): Explanation {
   const { game, sheet, way, result } = of
   const texts = words().quickSheet
   const { ways } = texts
   return {
-    title: texts.explain.title(way.name),
+    title: of.under === undefined ? texts.explain.title(way.name) : texts.explain.titleUnder(way.name, of.under),
     result: texts.explain.points(points(result.points)),
     formula: texts.explain.formula,
     parts: [

@@ -1,13 +1,18 @@
 import { useQueries } from '@tanstack/react-query'
 import { Link } from 'wouter'
+import type { CompareReport } from '../../../src/model/compare/types.ts'
 import type { Game } from '../../../src/model/documents/types.ts'
 import { same } from '../../data/difference.ts'
 import { type Stored, useAllStored, useList } from '../../data/documents.ts'
+import { CameAbout } from '../../shell/CameAbout.tsx'
 import { Loading, Trouble } from '../../shell/states.tsx'
+import { TableDownload } from '../../shell/TableDownload.tsx'
 import { words } from '../../words/catalogue.ts'
+import { explainLead } from '../../words/explain.ts'
 import { points, signedPoints } from '../../words/format.ts'
-import { optionName } from '../../words/verdict.ts'
+import { optionName, verdict } from '../../words/verdict.ts'
 import { askModel } from '../../worker/client.ts'
+import { consequencesTable } from './consequencesTable.ts'
 import { consequence, type Standing } from './flips.ts'
 
 /** Every stored decision of the game, computed again under the rules given. */
@@ -34,7 +39,7 @@ export function Consequences(props: { game: Game }) {
   if (own.length === 0) return <p>{texts.none}</p>
   const found = own.map((decision, index) => {
     const { data, error: failed } = computed[index]!
-    return { decision, error: failed, result: data ? consequence(decision.body, data) : null }
+    return { decision, error: failed, now: data ?? null, result: data ? consequence(decision.body, data) : null }
   })
   const complete = found.every(({ result }) => result !== null)
   const flipped = found.filter(({ result }) => result?.flips).length
@@ -61,6 +66,7 @@ export function Consequences(props: { game: Game }) {
           </tbody>
         </table>
       </div>
+      {complete && <TableDownload title={texts.caption} table={() => consequencesTable(found, texts.caption)} />}
     </>
   )
 }
@@ -69,17 +75,22 @@ function Row(props: {
   game: Game
   decision: Stored<'decision'>
   error: Error | null
+  now: CompareReport | null
   result: ReturnType<typeof consequence> | null
 }) {
   const { decision, result, error } = props
   const { options, game } = decision.body.snapshot
   const texts = words().rulesChange
-  const cell = ({ best, lead }: Standing) => (
+  const source = words().explain.kept(decision.name, decision.revision)
+  const cell = ({ best, lead }: Standing, report: CompareReport, from: string) => (
     <>
       {optionName(options, best)}
       {lead !== null && (
         <div className="soft small">
-          {texts.difference} {signedPoints(lead)}
+          {texts.difference}{' '}
+          <CameAbout explain={() => explainLead(report, options, verdict(report)!, from)}>
+            {signedPoints(lead)}
+          </CameAbout>
         </div>
       )}
     </>
@@ -90,10 +101,10 @@ function Row(props: {
         <Link href={`/decisions/${decision.id}`}>{decision.name}</Link>
         {same(game, props.game) && <div className="soft small">{texts.same}</div>}
       </th>
-      {result ? (
+      {result && props.now ? (
         <>
-          <td>{cell(result.before)}</td>
-          <td>{cell(result.after)}</td>
+          <td>{cell(result.before, decision.body.snapshot.result, source)}</td>
+          <td>{cell(result.after, props.now, `${source} ${texts.under(props.game.name)}`)}</td>
           <td>
             <strong className={result.flips ? 'loss' : undefined}>{result.flips ? texts.flips : texts.stays}</strong>
             {result.chosenBehind >= 0.05 && (

@@ -1,9 +1,10 @@
 import type { CompareReport } from '../../../src/model/compare/types.ts'
 import type { DecisionRecord } from '../../../src/model/documents/records.ts'
+import { withOwnPoints } from '../decisions/changes.ts'
 
-type Means = readonly { id: string; mean: number }[]
+type Options = readonly { id: string; mean: number }[]
 
-const sorted = (options: Means) => [...options].sort((a, b) => b.mean - a.mean)
+const sorted = (options: Options) => [...options].sort((a, b) => b.mean - a.mean)
 
 export interface Standing {
   best: string
@@ -11,7 +12,7 @@ export interface Standing {
   lead: number | null
 }
 
-export function standing(options: Means): Standing {
+export function standing(options: Options): Standing {
   const [best, second] = sorted(options)
   return { best: best?.id ?? '', lead: best && second ? best.mean - second.mean : null }
 }
@@ -26,7 +27,13 @@ export interface Consequence {
 
 /** What other rules do to a decision: the best option then and now. */
 export function consequence({ chosen, snapshot }: DecisionRecord, now: CompareReport): Consequence {
-  const [before, after] = [standing(snapshot.result.options), standing(now.options)]
-  const mean = (id: string) => now.options.find((option) => option.id === id)?.mean ?? Number.NaN
+  const computed = Object.fromEntries(now.options.map(({ id, mean }) => [id, mean]))
+  // Overridden points stay as they were set.
+  const own = withOwnPoints(computed, snapshot.overrides)
+  const mean = (id: string) => own[id] ?? Number.NaN
+  const [before, after] = [
+    standing(snapshot.result.options),
+    standing(now.options.map(({ id }) => ({ id, mean: mean(id) }))),
+  ]
   return { before, after, flips: before.best !== after.best, chosenBehind: mean(after.best) - mean(chosen) }
 }

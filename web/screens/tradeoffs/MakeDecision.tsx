@@ -1,11 +1,14 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import { useLocation } from 'wouter'
-import type { CompareReport } from '../../../src/model/compare/types.ts'
-import type { ComparisonRecord, DecisionRecord } from '../../../src/model/documents/records.ts'
+import type { CompareReport, Input } from '../../../src/model/compare/types.ts'
+import type { ComparisonRecord, DecisionRecord, KeptOverride } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { useChanges } from '../../data/documents.ts'
 import { idFrom } from '../../data/identity.ts'
+import { words } from '../../words/catalogue.ts'
+import { points } from '../../words/format.ts'
+import { inputWords } from '../../words/inputs.ts'
 import { measureWords } from '../../words/measure.ts'
 import { headline, sureness, turning, verdict } from '../../words/verdict.ts'
 
@@ -16,9 +19,13 @@ export function MakeDecision(props: {
   dirty: boolean
   documents: { game: Game; options: Option[] }
   report: CompareReport
+  /** The unknowns that are not overridden. */
+  inputs: Input[]
+  overrides: KeptOverride[]
 }) {
   const { record, documents, report } = props
   const { options } = documents
+  const texts = words().decisions.make
   const found = verdict(report)
   const [, go] = useLocation()
   const { save } = useChanges()
@@ -27,7 +34,7 @@ export function MakeDecision(props: {
   const [trouble, setTrouble] = useState<string | null>(null)
   if (!found) return null
   const write = async () => {
-    if (name.trim() === '') return setTrouble('Please give the decision a name, such as ‘Leave the hook out for now’.')
+    if (name.trim() === '') return setTrouble(texts.nameNeeded)
     setTrouble(null)
     const decision = decisionOf(props, name.trim(), chosen)
     try {
@@ -45,11 +52,11 @@ export function MakeDecision(props: {
   }
   return (
     <section className="sheet stack" aria-labelledby="decide-title">
-      <h2 id="decide-title">Write it down</h2>
-      <p>A decision record keeps the inputs as they are now, so that it can be defended, and computed again, later.</p>
+      <h2 id="decide-title">{texts.title}</h2>
+      <p>{texts.intro}</p>
       <div className="row" style={{ alignItems: 'end' }}>
         <TextInput
-          label="Decision"
+          label={texts.name}
           value={name}
           onChange={(event) => setName(event.currentTarget.value)}
           error={trouble}
@@ -57,18 +64,16 @@ export function MakeDecision(props: {
           maw="100%"
         />
         <NativeSelect
-          label="Chosen"
+          label={texts.chosen}
           value={chosen}
           data={options.map((option) => ({ value: option.id, label: option.name }))}
           onChange={(event) => setChosen(event.currentTarget.value)}
         />
         <Button onClick={() => void write()} loading={save.isPending} disabled={props.dirty}>
-          Make a decision record
+          {texts.button}
         </Button>
       </div>
-      {props.dirty && (
-        <p className="soft small">Save the comparison first, so that the record can name its revision.</p>
-      )}
+      {props.dirty && <p className="soft small">{texts.saveFirst}</p>}
     </section>
   )
 
@@ -89,7 +94,34 @@ export function MakeDecision(props: {
       objections: [],
       agreed: [],
       checkAtEvent: '',
-      snapshot: { game: documents.game, options, inputs: record.inputs, result: report },
+      checks: checksOf(option),
+      snapshot: {
+        game: documents.game,
+        options,
+        inputs: props.inputs,
+        result: report,
+        ...(props.overrides.length > 0 ? { overrides: props.overrides } : {}),
+      },
     }
+  }
+
+  /** What an event can show at once: the points that are expected, and the number that the answer hinges on. */
+  function checksOf(option: string): NonNullable<DecisionRecord['checks']> {
+    const summary = report.options.find(({ id }) => id === option)
+    const input = record.inputs.find(({ id }) => id === report.breakEven?.input)
+    const { name: unknown, say } = input ? inputWords(input, documents) : { name: '', say: String }
+    const title = options.find(({ id }) => id === option)?.name ?? option
+    return [
+      ...(summary
+        ? [
+            {
+              quantity: texts.ourPoints(title),
+              expected: texts.expected(points(summary.mean), points(summary.p10), points(summary.p90)),
+              when: texts.afterSix,
+            },
+          ]
+        : []),
+      ...(input ? [{ quantity: unknown, expected: say(input.likely), when: texts.atEvent }] : []),
+    ]
   }
 }

@@ -2,7 +2,7 @@ import { Button } from '@mantine/core'
 import { useMemo, useState } from 'react'
 import type { CompareReport } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
-import { assembleComparison } from '../../data/assemble.ts'
+import { assembleComparison, assembleOption } from '../../data/assemble.ts'
 import type { Stored } from '../../data/documents.ts'
 import { useDebounced } from '../../data/useDebounced.ts'
 import { EditProvider } from '../../shell/fields/EditContext.tsx'
@@ -11,6 +11,11 @@ import { words } from '../../words/catalogue.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
 import { useEditing } from '../documents/useEditing.ts'
+import { OverrideNote } from '../overrides/OverrideNote.tsx'
+import { OwnNumbersProvider } from '../overrides/OwnNumbersContext.tsx'
+import { OwnNumbersPanel } from '../overrides/OwnNumbersPanel.tsx'
+import { useOwnNumbers } from '../overrides/useOwnNumbers.ts'
+import { overridesSource } from '../overrides/words.ts'
 import { Belief } from './Belief.tsx'
 import { BreakEven } from './BreakEven.tsx'
 import { Calls } from './Calls.tsx'
@@ -51,8 +56,17 @@ export function TradeOff(props: {
       ),
     [record, parts],
   )
+  const asKept = {
+    game: parts.game.body,
+    options: parts.options.map(({ option, design }) => assembleOption(option.body, design.body.robot)),
+  }
+  const own = useOwnNumbers(
+    base,
+    asKept.options.map(({ robot }) => robot),
+    record.overrides,
+  )
   // Two strings, so that an edit of the question's wording computes nothing.
-  const key = JSON.stringify(base)
+  const key = JSON.stringify(own.request)
   const settledKey = useDebounced(key, 500)
   const request = useMemo(() => JSON.parse(settledKey) as typeof base, [settledKey])
   const computed = useModel(
@@ -61,17 +75,23 @@ export function TradeOff(props: {
   )
 
   const savedBelief =
-    JSON.stringify(stored.body.inputs) === JSON.stringify(record.inputs) ? stored.body.result?.belief : undefined
+    JSON.stringify([stored.body.inputs, stored.body.overrides]) === JSON.stringify([record.inputs, record.overrides])
+      ? stored.body.result?.belief
+      : undefined
   const belief = beliefAnew?.of === key ? beliefAnew.report : savedBelief
   const known = computed.data && !computed.isPlaceholderData ? computed.data : (record.result ?? computed.data)
   const report: CompareReport | null = known ? { ...known, belief } : null
-  const fresh = Boolean(computed.data) && !computed.isPlaceholderData && settledKey === key
+  const fresh = !own.pending && Boolean(computed.data) && !computed.isPlaceholderData && settledKey === key
   const outdated = props.newest && newer(record, props.newest)
 
   const documents = useMemo(() => ({ game: request.game, options: request.options }), [request])
-  // What is computed with: the unknowns as they were half a second ago, so that typing computes nothing.
+  // What is computed with: the unknowns as they were half a second ago, so that typing computes nothing. What is about an
+  // overridden time is no unknown meanwhile.
   const inputs = request.inputs ?? none
-  const settled = useMemo(() => ({ ...record, inputs }), [record, inputs])
+  const settled = useMemo(
+    () => ({ ...record, inputs, breakEven: request.breakEven ?? null }),
+    [record, inputs, request.breakEven],
+  )
   const text = words().tradeoffs
   const source = text.source({
     name: record.name,
@@ -86,69 +106,81 @@ export function TradeOff(props: {
 
   return (
     <EditProvider value={editing.fields([])}>
-      <div className="stack wide">
-        <div className="row spread">
-          <div>
-            <p className="label">{text.label(parts.game.name)}</p>
-            <h1>{record.question}</h1>
+      <OwnNumbersProvider value={overridesSource(own.kept, asKept)}>
+        <div className="stack wide">
+          <div className="row spread">
+            <div>
+              <p className="label">{text.label(parts.game.name)}</p>
+              <h1>{record.question}</h1>
+            </div>
+            <SaveBar of={editing} href="/trade-offs" />
           </div>
-          <SaveBar of={editing} href="/trade-offs" />
+          {outdated && !old && (
+            <div className="row">
+              <p>{outdated}</p>
+              <Button variant="default" onClick={() => draft.replace(withNewest(record, props.newest!))}>
+                {text.takeNewest}
+              </Button>
+            </div>
+          )}
+          <OverrideNote kept={own.kept} documents={asKept} />
+          {computed.error && <Trouble title={text.notComputed} error={computed.error} />}
+          <Stagger>
+            {report && (
+              <Headline
+                report={report}
+                record={record}
+                documents={documents}
+                source={source}
+                state={computed.error ? 'stored' : fresh ? 'fresh' : 'computing'}
+                progress={computed.progress}
+              />
+            )}
+            {report && fresh && !old && (
+              <KeepResult record={record} report={report} onKeep={(result) => draft.set(['result'], result)} />
+            )}
+            <Matches game={request.game} options={request.options} source={source} />
+            {report && <Swings report={report} record={settled} documents={documents} source={source} ready={fresh} />}
+            {report && (
+              <BreakEven
+                report={report}
+                record={settled}
+                documents={documents}
+                source={source}
+                onKeep={(id) => draft.set(['breakEven'], id)}
+              />
+            )}
+            {inputs.length > 0 && (
+              <TwoUnknowns documents={documents} inputs={inputs} first={sidesOf(report, record)} source={source} />
+            )}
+            {inputs.length > 0 && (
+              <Belief
+                request={{ ...own.request, belief: { seed: record.seed } }}
+                belief={belief ?? null}
+                record={record}
+                documents={documents}
+                source={source}
+                onComputed={(found) => setBeliefAnew({ of: key, report: found })}
+              />
+            )}
+            <Calls game={request.game} options={request.options} source={source} />
+            <PieceWorths game={request.game} options={request.options} source={source} ready={fresh} />
+            <Unknowns record={record} documents={asKept} />
+            <OwnNumbersPanel record={record} own={own} documents={asKept} />
+            {report && !old && (
+              <MakeDecision
+                record={record}
+                base={draft.base}
+                dirty={draft.dirty}
+                documents={documents}
+                report={report}
+                inputs={[...inputs]}
+                overrides={own.kept}
+              />
+            )}
+          </Stagger>
         </div>
-        {outdated && !old && (
-          <div className="row">
-            <p>{outdated}</p>
-            <Button variant="default" onClick={() => draft.replace(withNewest(record, props.newest!))}>
-              {text.takeNewest}
-            </Button>
-          </div>
-        )}
-        {computed.error && <Trouble title={text.notComputed} error={computed.error} />}
-        <Stagger>
-          {report && (
-            <Headline
-              report={report}
-              record={record}
-              documents={documents}
-              source={source}
-              state={computed.error ? 'stored' : fresh ? 'fresh' : 'computing'}
-              progress={computed.progress}
-            />
-          )}
-          {report && fresh && !old && (
-            <KeepResult record={record} report={report} onKeep={(result) => draft.set(['result'], result)} />
-          )}
-          <Matches game={request.game} options={request.options} source={source} />
-          {report && <Swings report={report} record={settled} documents={documents} source={source} ready={fresh} />}
-          {report && (
-            <BreakEven
-              report={report}
-              record={settled}
-              documents={documents}
-              source={source}
-              onKeep={(id) => draft.set(['breakEven'], id)}
-            />
-          )}
-          {inputs.length > 0 && (
-            <TwoUnknowns documents={documents} inputs={inputs} first={sidesOf(report, record)} source={source} />
-          )}
-          {record.inputs.length > 0 && (
-            <Belief
-              request={{ ...base, belief: { seed: record.seed } }}
-              belief={belief ?? null}
-              record={record}
-              documents={documents}
-              source={source}
-              onComputed={(found) => setBeliefAnew({ of: key, report: found })}
-            />
-          )}
-          <Calls game={request.game} options={request.options} source={source} />
-          <PieceWorths game={request.game} options={request.options} source={source} ready={fresh} />
-          <Unknowns record={record} documents={{ game: base.game, options: base.options }} />
-          {report && !old && (
-            <MakeDecision record={record} base={draft.base} dirty={draft.dirty} documents={documents} report={report} />
-          )}
-        </Stagger>
-      </div>
+      </OwnNumbersProvider>
     </EditProvider>
   )
 }

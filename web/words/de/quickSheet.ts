@@ -87,6 +87,7 @@ export const quickSheet: Words['quickSheet'] = {
     alone: 'Eine Spielweise allein braucht keine Reihung: Füge eine zweite zum Vergleich hinzu.',
   },
   explain: {
+    titleUnder: (way, under) => `${way}, ${under}`,
     title: (way) => `${way}, mittlere Stärke`,
     points: (points) => `${points} Punkte je Match`,
     formula:

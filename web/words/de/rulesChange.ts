@@ -30,6 +30,7 @@ export const rulesChange: Words['rulesChange'] = {
         ? 'Die eine Entscheidung hält.'
         : `Keine der ${all} Entscheidungen kippt.`
       : `${flipped} von ${all === 1 ? '1 Entscheidung kippt' : `${all} Entscheidungen ${flipped === 1 ? 'kippt' : 'kippen'}`}.`,
+  under: (game) => `Neu gerechnet unter den Regeln von „${game}“, die oben gewählt sind.`,
   same: 'Unter diesen Regeln wurde sie getroffen.',
   readings: {
     title: 'Lesarten der Regeln',

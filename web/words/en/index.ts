@@ -2,7 +2,9 @@ import { actions } from './actions.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
 import { charts } from './charts.ts'
+import { decisions } from './decisions.ts'
 import { designs } from './designs.ts'
+import { documents } from './documents.ts'
 import { durations } from './durations.ts'
 import { explain } from './explain.ts'
 import { explainTradeoffs } from './explainTradeoffs.ts'
@@ -12,6 +14,7 @@ import { games } from './games.ts'
 import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
 import { help } from './help.ts'
+import { overrides } from './overrides.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
@@ -24,6 +27,7 @@ import { shortcuts } from './shortcuts.ts'
 import { start } from './start.ts'
 import { stopwatch } from './stopwatch.ts'
 import { strip } from './strip.ts'
+import { tables } from './tables.ts'
 import { tradeoffs } from './tradeoffs.ts'
 import { turns } from './turns.ts'
 import { units } from './units.ts'
@@ -36,7 +40,9 @@ export const en = {
   budget,
   cautions,
   charts,
+  decisions,
   designs,
+  documents,
   durations,
   explain,
   explainTradeoffs,
@@ -46,6 +52,7 @@ export const en = {
   glossary,
   guess,
   help,
+  overrides,
   practice,
   problems,
   quickSheet,
@@ -58,6 +65,7 @@ export const en = {
   start,
   stopwatch,
   strip,
+  tables,
   tradeoffs,
   turns,
   units,

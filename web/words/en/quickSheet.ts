@@ -86,6 +86,7 @@ export const quickSheet = {
   },
   explain: {
     title: (way: string) => `${way}, middling play`,
+    titleUnder: (way: string, under: string) => `${way}, ${under}`,
     points: (points: string) => `${points} points a match`,
     formula:
       'Collect, score and, when it pays, finish until the buzzer, each trip as long as typed; the exact plan chooses what is best at every time left. The points of its goals and of its finish add up.',

@@ -1,0 +1,173 @@
+import { readFile } from 'node:fs/promises'
+import { AxeBuilder } from '@axe-core/playwright'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { readCsv } from '../../web/tables/csv.ts'
+import { openWorld, type World } from './world.ts'
+
+let world: World
+beforeAll(async () => {
+  world = await openWorld()
+})
+afterAll(() => world.close())
+
+const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
+const path = '/decisions/leave-the-hook-out'
+const saved = async () =>
+  (await fetch(`${world.url}/api/documents/decision/leave-the-hook-out`).then((answer) => answer.json())).body
+
+test('one button adds who agrees with the time, one takes a name off, and undo brings it back', async () => {
+  const page = await world.open(path)
+  await page.getByRole('button', { name: 'I agree' }).click()
+  await page.getByText('Please say who agrees.').waitFor()
+  await page.getByLabel('Name or nickname').fill('Tilly')
+  const before = Date.now()
+  await page.getByRole('button', { name: 'I agree' }).click()
+  await page.getByText('‘Tilly’ is added.').waitFor()
+  await page.getByRole('button', { name: 'I agree' }).click()
+  await page.getByText('‘Tilly’ has agreed already.').waitFor()
+  await page.getByRole('button', { name: 'Save', exact: true }).click()
+  await page.getByText('Saved as revision 2.').waitFor()
+  const added = (await saved()).agreed.at(-1)
+  expect(added.who).toBe('Tilly')
+  // Kept to the minute.
+  expect(Math.abs(Date.parse(added.on) - before)).toBeLessThan(61_000)
+
+  await page.getByRole('button', { name: 'Take ‘Tilly’ off' }).click()
+  await page.getByText('‘Tilly’ is taken off.').waitFor()
+  expect(await page.locator('.agreed').getByText('Tilly').count()).toBe(0)
+  await page.locator('.decision').getByRole('button', { name: 'Undo' }).click()
+  await page.locator('.agreed').getByText('Tilly').waitFor()
+  // As it was saved: nothing is left to save.
+  await page.locator('button:disabled', { hasText: /^Save$/ }).waitFor()
+  await page.context().close()
+})
+
+test('what a record lacks is said until it is written', async () => {
+  const page = await world.open(path)
+  const missing = page.getByRole('region', { name: 'Before it can be defended' })
+  expect(await missing.count()).toBe(0)
+  await page.getByRole('button', { name: 'Write on it' }).click()
+  await page.getByRole('button', { name: 'Add a line to Objections' }).click()
+  await page.getByLabel('Objection', { exact: true }).last().fill('We have no time to practise.')
+  await missing.getByText('One objection is not answered.').waitFor()
+  await page.getByLabel('Answer').last().fill('Then the hook has none either.')
+  await missing.waitFor({ state: 'detached' })
+  await page.getByRole('button', { name: 'Add a line to How it will be checked at the event' }).click()
+  await page.getByLabel('Quantity').last().fill('Buoys on the gantry')
+  await page.getByRole('button', { name: 'Read' }).click()
+  await page.getByRole('rowheader', { name: 'Buoys on the gantry' }).waitFor()
+  await page.getByText('We have no time to practise.').waitFor()
+  await page.context().close()
+})
+
+test('a table is kept as CSV with all its digits, and its description beside it', async () => {
+  const page = await world.open(path)
+  const kept = async (button: string) => {
+    const [file] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: button, exact: true }).click(),
+    ])
+    return { name: file.suggestedFilename(), text: await readFile(await file.path(), 'utf8') }
+  }
+  await page.getByLabel('‘Options’ as a file').click()
+  const csv = await kept('‘Options’ as CSV')
+  const description = await kept('datapackage.json of ‘Options’')
+  expect([csv.name, description.name]).toEqual(['options.csv', 'datapackage.json'])
+  const { path: named, schema } = JSON.parse(description.text).resources[0]
+  expect(named).toBe(csv.name)
+  const rows = await readCsv(csv.text, schema.fields)
+  const { options } = (await saved()).snapshot.result
+  expect(rows.map((row) => row.slice(0, 4))).toEqual(
+    options.map(({ id, mean, sd }: { id: string; mean: number; sd: number }) => [id, expect.any(String), mean, sd]),
+  )
+  await page.getByLabel('with byte-order mark').check()
+  const marked = await kept('‘Options’ as CSV')
+  expect(marked.text).toBe(`\ufeff${csv.text}`)
+  await page.context().close()
+})
+
+/** Saves a document anew with something changed, as another program would. */
+async function change(kind: string, id: string, edit: (body: Body) => void): Promise<void> {
+  const address = `${world.url}/api/documents/${kind}/${id}`
+  const { body, revision } = await fetch(address).then((answer) => answer.json())
+  edit(body)
+  const answer = await fetch(address, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ base: revision, body }),
+  })
+  expect(answer.status).toBe(200)
+}
+
+// biome-ignore lint/suspicious/noExplicitAny: the test changes documents of several kinds at places that it knows
+type Body = any
+
+test('computed again, the record says what moved, which documents did it, and that the decision flips', async () => {
+  const page = await world.open(path)
+  await page.getByRole('button', { name: 'Compute again' }).click()
+  await page.getByText('Nothing that it was made from has changed since.').waitFor()
+  await page.getByText('The decision stands').waitFor()
+
+  await change('design', 'shearwater', (design) => {
+    design.robot.drive.topSpeed += 1
+    design.robot.finish.davit.success = 0.95
+  })
+  await change('game', 'breakwater', (game) => {
+    game.finishes.find(({ id }: { id: string }) => id === 'davit').points += 4
+  })
+  await page.reload()
+  await page.getByRole('button', { name: 'Compute again' }).click()
+  await page.getByText('The decision flips').waitFor()
+  await page.getByText(/^‘Shearwater, finish when it pays’ went from .* from the game ‘Breakwater’/).waitFor()
+  const table = page.getByRole('table', { name: 'What moved, and why' })
+  const rows = await table
+    .locator('tbody tr')
+    .evaluateAll((lines) =>
+      lines.map((line) =>
+        [...line.querySelectorAll('td')].map(({ textContent }) => textContent!.replace('\u2212', '-')),
+      ),
+    )
+  expect(rows.length).toBe(5)
+  // What was written, and every part, each rounded to a tenth, make what is now: in both options and in the lead.
+  for (const column of [0, 1, 2]) {
+    const numbers = rows.map((row) => Number(row[column]))
+    const parts = numbers.slice(0, -1).reduce((sum, part) => sum + part, 0)
+    expect(Math.abs(parts - numbers.at(-1)!)).toBeLessThanOrEqual(0.05 * numbers.length + 1e-9)
+  }
+  await page.getByText('What changed in the design ‘Shearwater’: 2 places').click()
+  await page.getByRole('row', { name: /drive › topSpeed/ }).waitFor()
+  await page.context().close()
+})
+
+test.each([
+  { colorScheme: 'light', width: 1280 },
+  { colorScheme: 'dark', width: 360 },
+] as const)(
+  'opened, written on and computed again it has no finding of the accessibility scan, $colorScheme at $width px',
+  async ({ colorScheme, width }) => {
+    const page = await world.open(path, { colorScheme, viewport: { width, height: 800 } })
+    const scan = async () => {
+      const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze()
+      expect(
+        violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`),
+      ).toEqual([])
+      const wider = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      )
+      expect(wider).toBeLessThanOrEqual(0)
+    }
+    await page.getByLabel('‘Options’ as a file').click()
+    await page.getByRole('button', { name: 'Compute again' }).click()
+    await page.getByText(/^The decision (flips|stands)/).waitFor()
+    await page.getByText(/^What changed in the design/).click()
+    await scan()
+    await page.getByRole('button', { name: 'Write on it' }).click()
+    await page.getByLabel('What else is said about checking it').waitFor()
+    await scan()
+    await page.context().close()
+  },
+)
+
+test('nothing went wrong in any page', () => {
+  expect(world.errors).toEqual([])
+})

@@ -1,0 +1,74 @@
+import { useQueries } from '@tanstack/react-query'
+import { useMemo } from 'react'
+import type { CompareRequest } from '../../../src/model/compare/types.ts'
+import { withOverriddenPoints } from '../../../src/model/documents/overrides.ts'
+import type { KeptOverride, Override } from '../../../src/model/documents/records.ts'
+import type { Robot } from '../../../src/model/documents/types.ts'
+import { askModel } from '../../worker/client.ts'
+import { legRequests } from './legs.ts'
+
+export interface OwnNumbers {
+  /** The question with all overrides in it. */
+  request: CompareRequest
+  /** Those that change something, each with what is computed in its place. */
+  kept: KeptOverride[]
+  /** What a computed number is not known yet for: the question is not complete before. */
+  pending: boolean
+  /** Those that change nothing, because what they are about is not there. */
+  idle: Override[]
+}
+
+const none: readonly Override[] = []
+
+/**
+ * Own numbers in place of computed ones. Overridden legs are in the question already; overridden points are put in here, as
+ * soon as it is computed what they would be without. `robots`: as their documents have them.
+ */
+export function useOwnNumbers(
+  base: CompareRequest,
+  robots: readonly Robot[],
+  overrides: readonly Override[] = none,
+): OwnNumbers {
+  const { game } = base
+  const asked = overrides.map((override) => {
+    if (override.kind === 'points') {
+      const option = base.options.find(({ id }) => id === override.option)
+      return option ? { kind: 'likely' as const, ask: { game, options: [option], inputs: [] } } : null
+    }
+    const robot = robots.find(({ id }) => id === override.robot)
+    const legs = robot ? legRequests(game, robot, override.leg) : []
+    return robot && legs.length > 0 ? { kind: 'legs' as const, ask: { game, robot, legs } } : null
+  })
+  const answers = useQueries({
+    queries: asked.map((question) => ({
+      queryKey: ['own', question?.kind ?? null, question?.ask ?? null],
+      queryFn: async ({ signal }: { signal: AbortSignal }): Promise<number | null> => {
+        if (!question) return null
+        if (question.kind === 'likely') return (await askModel('likely', question.ask, { signal, asked: true }))[0]!
+        const reports = await askModel('legs', question.ask, { signal, asked: true })
+        return reports.reduce((sum, { mean }) => sum + mean, 0) / reports.length
+      },
+      staleTime: Number.POSITIVE_INFINITY,
+      retry: false,
+      networkMode: 'always' as const,
+    })),
+    combine: (results) => results.map(({ data, isPending }) => ({ data, isPending })),
+  })
+  return useMemo(() => {
+    const found = overrides.map((override, index) => ({ override, answer: answers[index] }))
+    const kept = found.flatMap(({ override, answer }) =>
+      typeof answer?.data === 'number' ? [{ ...override, computed: answer.data }] : [],
+    )
+    const computed = Object.fromEntries(
+      kept.flatMap((one) => (one.kind === 'points' ? [[one.option, one.computed] as const] : [])),
+    )
+    return {
+      request: { ...base, options: withOverriddenPoints(base.options, overrides, computed) },
+      kept,
+      pending: found.some(({ answer }) => !answer || answer.isPending),
+      idle: found.flatMap(({ override, answer }) =>
+        answer && !answer.isPending && typeof answer.data !== 'number' ? [override] : [],
+      ),
+    }
+  }, [base, overrides, answers])
+}

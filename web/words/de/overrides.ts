@@ -1,0 +1,57 @@
+import type { Words } from '../catalogue.ts'
+
+export const overrides: Words['overrides'] = {
+  title: 'Eigene Zahlen',
+  intro:
+    'Wo du es besser weißt als das Modell, setz deine eigene Zahl an die Stelle der berechneten, mit dem Grund. Sie ist überall gekennzeichnet, wo die Antwort steht, und mit einem Tippen zurückgenommen.',
+  none: 'Keine Zahl ist überschrieben.',
+  contains: (count) => (count === 1 ? 'Enthält eine überschriebene Zahl.' : `Enthält ${count} überschriebene Zahlen.`),
+  mark: 'eigene Zahl',
+  computed: 'berechnet',
+  own: 'eigen',
+  pointsOf: (option) => `Erwartete Punkte von „${option}“`,
+  legOf: (robot, leg) => `${robot}, ganze Zeit: ${leg}`,
+  collect: (place) => `aufnehmen bei ${place}`,
+  score: (place, entry) => (entry === 0 ? `ablegen bei ${place}` : `ablegen bei ${place}, Weise ${entry + 1}`),
+  finish: (place) => `Abschluss bei ${place}`,
+  points: (value) => `${value} Punkte`,
+  range: (low, likely, high) => `${low} – ${likely} – ${high}`,
+  because: (reason, who, when) => `${reason} (${who}, ${when})`,
+  line: (name, computed, own, reason, who) => `${name}: berechnet ${computed}, gesetzt auf ${own}: ${reason} (${who})`,
+  idle: 'Diese Zahl gibt es nicht mehr, deshalb ändert sie nichts.',
+  computing: 'rechnet …',
+  remove: 'Zurücknehmen',
+  removeOf: (name) => `Zurücknehmen: ${name}`,
+  removed: (name) => `Zurückgenommen: ${name}.`,
+  undo: 'Doch behalten',
+  closes: (names) => `Diese Unbekannten betreffen überschriebene Zeiten und ändern so lange nichts: ${names}.`,
+  add: {
+    title: 'Eine Zahl überschreiben',
+    what: 'Welche Zahl',
+    already: 'Alles, was sich hier überschreiben lässt, ist überschrieben.',
+    points: 'Eigene erwartete Punkte',
+    likely: 'Eigene Zeit, wahrscheinlich (s)',
+    low: 'Niedrig (s), falls sie schwankt',
+    high: 'Hoch (s), falls sie schwankt',
+    reason: 'Warum du es besser weißt',
+    who: 'Wer das sagt',
+    button: 'Setzen',
+    reasonNeeded: 'Bitte sag, warum; ohne Grund kann es niemand prüfen.',
+    whoNeeded: 'Bitte sag, wer das sagt.',
+    both: 'Gib niedrig und hoch an oder keins von beiden.',
+    order: 'Niedrig darf nicht über wahrscheinlich liegen, wahrscheinlich nicht über hoch.',
+    pointsMean:
+      'Alle Ausgänge der Möglichkeit werden um gleich viel verschoben, sodass ihr Mittelwert deine Zahl ist. Wie sie von Match zu Match schwankt und wie sie an den Unbekannten hängt, bleibt berechnet.',
+    legMean:
+      'Die Fahrt dauert so lange, samt Fahren, wo immer sie beginnt; ihre Schritte, und was du über sie glaubst, zählen nicht mehr. Berechnet ist ihr Mittel von den Plätzen, an denen sie gewöhnlich beginnt.',
+  },
+  record: {
+    title: 'Überschriebene Zahlen',
+    what: 'Zahl',
+    computed: 'Berechnet',
+    own: 'Eigene',
+    why: 'Warum, und wer das sagt',
+    stays: (option) =>
+      `Die Punkte von „${option}“ sind überschrieben: Sie bleiben, was auch immer ihre Dokumente daraus machen würden.`,
+  },
+}
