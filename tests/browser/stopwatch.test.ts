@@ -97,6 +97,7 @@ test('without connection times are taken and kept over a reload of the phone, an
   await page.waitForTimeout(300)
   await press(page, 'Stop').tap()
   await byHand(page, '2', '2.5')
+  await press(page, 'Start').tap()
   await page.getByText('3 changes are on this phone only.').waitFor()
   await page.getByText('The server does not answer. They stay on this phone').waitFor()
   world.errors.length = 0
@@ -110,6 +111,10 @@ test('without connection times are taken and kept over a reload of the phone, an
   await page.reload()
   await page.getByText('3 changes are on this phone only.').waitFor()
   expect(await rows(page).count()).toBe(3)
+  // The watch that ran is found running, and its start can be taken back.
+  await press(page, 'Stop').waitFor()
+  await press(page, 'Undo the start').tap()
+  await press(page, 'Start').waitFor()
   await page.unroute('**/trpc/**')
   world.errors.length = 0
   await page.getByText('All times are on the server.').waitFor()

@@ -105,7 +105,7 @@ export function StripBarShape(props: {
       />
       {bar.repeats > 1 && <Repeats bar={bar} x={x} width={whole} y={y} />}
       <BarText bar={bar} x={x} y={y} room={end - x} />
-      {changeable && handlers && <BarEnd {...{ bar, y, scale, handlers, press }} x={end} />}
+      {changeable && handlers && <BarEnd {...{ bar, y, scale, handlers, press }} from={x} x={end} />}
     </g>
   )
 }
@@ -194,23 +194,28 @@ function BarText(props: { bar: StripBar; x: number; y: number; room: number }) {
 /** Pixels below which a press is no drag. */
 const still = 3
 
-/** The bar's end, to be dragged. Wide enough for a thumb; the arrow keys on the bar do the same. */
+/**
+ * The bar's end, to be dragged. Wide enough for a thumb, but never over the end of the bar before a narrow one; the arrow
+ * keys on the bar do the same.
+ */
 function BarEnd(props: {
   bar: StripBar
+  from: number
   x: number
   y: number
   scale: Scale
   handlers: StripHandlers
   press: React.RefObject<Press | null>
 }) {
-  const { bar, x, y, scale, handlers, press } = props
+  const { bar, from, x, y, scale, handlers, press } = props
+  const left = Math.max(x - 20, (from + x) / 2)
   return (
     <rect
       data-end=""
       aria-hidden="true"
-      x={pixel(x - 12)}
+      x={pixel(left)}
       y={y - 4}
-      width={24}
+      width={pixel(x + 12 - left)}
       height={barHeight + 8}
       fill="transparent"
       style={{ cursor: 'ew-resize', touchAction: 'none' }}

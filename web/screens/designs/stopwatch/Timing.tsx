@@ -1,10 +1,11 @@
-import { useMemo, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import type { Game } from '../../../../src/model/documents/types.ts'
 import type { Stored } from '../../../data/documents.ts'
 import { words } from '../../../words/catalogue.ts'
 import { decimal } from '../../../words/decimal.ts'
 import { ByHand } from './ByHand.tsx'
 import { KeptLine } from './KeptLine.tsx'
+import { readRunning, writeRunning } from './keep.ts'
 import type { Timed } from './parts.ts'
 import { TrialList } from './TrialList.tsx'
 import { UseTimes } from './UseTimes.tsx'
@@ -26,7 +27,12 @@ export function Timing(props: { id: string; timed: Timed; stored: Stored<'design
     [id, stored.id, stored.name, timed],
   )
   const times = useTimes(record)
-  const [watch, setWatch] = useState<Omit<Watch, 'trials'>>({ startedAt: null, past: [] })
+  const [watch, setWatch] = useState<Omit<Watch, 'trials'>>(() => {
+    const startedAt = readRunning(id, performance.timeOrigin + performance.now())
+    return { startedAt, past: startedAt === null ? [] : [{ tap: 'start', startedAt: null, trial: null }] }
+  })
+  const { startedAt } = watch
+  useEffect(() => writeRunning(id, startedAt), [id, startedAt])
   const [last, setLast] = useState<string | null>(null)
   const texts = words().stopwatch
 
@@ -47,13 +53,7 @@ export function Timing(props: { id: string; timed: Timed; stored: Stored<'design
   }
   return (
     <>
-      <WatchFace
-        startedAt={watch.startedAt}
-        last={last}
-        undone={watch.past.at(-1)?.tap ?? null}
-        onTap={tap}
-        onUndo={undo}
-      />
+      <WatchFace startedAt={startedAt} last={last} undone={watch.past.at(-1)?.tap ?? null} onTap={tap} onUndo={undo} />
       <p className="soft small">{texts.help}</p>
       <KeptLine {...times} />
       <TrialList

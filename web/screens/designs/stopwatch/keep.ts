@@ -28,6 +28,28 @@ export function writeKept(id: string, kept: Kept): boolean {
   }
 }
 
+const runningKey = (id: string) => `cyclewright/watch/${id}`
+
+/** When the watch that runs on this phone was started (ms since 1970), so that a page that comes again finds it running. */
+export function readRunning(id: string, now: number): number | null {
+  try {
+    const at = Number(localStorage.getItem(runningKey(id)))
+    // Nothing that can be kept takes longer: it was forgotten.
+    return at > 0 && at <= now && now - at <= 600_000 ? at : null
+  } catch {
+    return null
+  }
+}
+
+export function writeRunning(id: string, at: number | null): void {
+  try {
+    if (at === null) localStorage.removeItem(runningKey(id))
+    else localStorage.setItem(runningKey(id), String(at))
+  } catch {
+    // The watch runs on as long as the page stays.
+  }
+}
+
 const inOrder = (trials: readonly TimedTrial[]): TimedTrial[] =>
   [...trials].sort((a, b) => a.at.localeCompare(b.at) || a.id.localeCompare(b.id))
 
