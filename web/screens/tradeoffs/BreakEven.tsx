@@ -105,7 +105,8 @@ function Turning(props: {
       () => ({ ...documents, input, others: inputs.filter(({ id }) => id !== input.id), count: 17 }),
       [documents, input, inputs],
     ),
-    props.chosen,
+    // A picture of seconds, which need not wait behind the comparison’s minutes on a slow machine.
+    true,
   )
   const words = inputWords(input, documents)
   const curves = curve.isPlaceholderData ? undefined : curve.data
