@@ -1,5 +1,6 @@
 import { Button, NativeSelect } from '@mantine/core'
 import { useMemo, useState } from 'react'
+import type { Turn } from '../../../src/model/compare/index.ts'
 import type { CompareReport, Input } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
@@ -94,14 +95,18 @@ function Turning(props: {
     () => ({ ...documents, inputs: own ? inputs : [...inputs, input] }),
     [documents, inputs, input, own],
   )
-  const { turn, error } = useTurn({ request, input: input.id, asked: props.chosen })
+  const inReport = reportedTurn(report, input)
+  const asked = useTurn({ request, input: input.id, asked: props.chosen, enabled: inReport === null })
+  const turn = asked.turn ?? inReport
+  const { error } = asked
   const curve = useModel(
     'curve',
     useMemo(
       () => ({ ...documents, input, others: inputs.filter(({ id }) => id !== input.id), count: 17 }),
       [documents, input, inputs],
     ),
-    props.chosen,
+    // A picture of seconds, which need not wait behind the comparison’s minutes on a slow machine.
+    true,
   )
   const words = inputWords(input, documents)
   const curves = curve.isPlaceholderData ? undefined : curve.data
@@ -149,6 +154,12 @@ function Turning(props: {
       )}
     </>
   )
+}
+
+/** What the comparison itself found for the unknown that its answer names; null where that has to be asked for. */
+function reportedTurn({ breakEven }: CompareReport, input: Input): Turn | null {
+  const first = breakEven?.input === input.id ? breakEven.crossings[0] : undefined
+  return first ? { input: input.id, crossings: breakEven!.crossings, bestAtLow: first.from, leastLead: 0 } : null
 }
 
 function Lines(props: {

@@ -25,10 +25,10 @@ export function useTurns(request: TurnRequest, enabled: boolean): { turns: (Turn
 }
 
 /** The same for one unknown, at once; `asked` where a person chose it and waits. */
-export function useTurn(of: { request: TurnRequest; input: string; asked: boolean }): {
+export function useTurn(of: { request: TurnRequest; input: string; asked: boolean; enabled: boolean }): {
   turn: Turn | null
   error: Error | null
 } {
-  const { data, error } = useQuery(queryOf(of.request, of.input, { asked: of.asked }))
+  const { data, error } = useQuery(queryOf(of.request, of.input, { asked: of.asked, enabled: of.enabled }))
   return { turn: data ?? null, error }
 }
