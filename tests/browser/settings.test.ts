@@ -1,6 +1,5 @@
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { firstScripts } from './firstScripts.ts'
 import { openWorld, type World } from './world.ts'
 
 let world: World
@@ -173,12 +172,6 @@ describe('by keyboard alone', () => {
     await list.waitFor({ state: 'detached' })
     await page.context().close()
   })
-})
-
-test.each(['en-US', 'de-DE'])('the first page loads at most 250 kB of compressed script in %s', async (locale) => {
-  const size = await firstScripts(world, locale)
-  expect(size).toBeGreaterThan(100)
-  expect(size).toBeLessThanOrEqual(250)
 })
 
 test('nothing went wrong in any page', () => {

@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react'
+import { createPortal } from 'react-dom'
 import { words } from '../words/catalogue.ts'
 import './panel.css'
 
@@ -20,7 +21,8 @@ export function Panel(props: {
     if (props.open && !dialog.open) dialog.showModal()
     if (!props.open && dialog.open) dialog.close()
   }, [props.open])
-  return (
+  // At the end of the page: what opens it may stand in a paragraph, which holds no dialog.
+  return createPortal(
     // biome-ignore lint/a11y/useKeyWithClickEvents: Escape closes it, the click outside is for the mouse
     <dialog
       ref={ref}
@@ -42,6 +44,7 @@ export function Panel(props: {
           {props.children}
         </div>
       )}
-    </dialog>
+    </dialog>,
+    document.body,
   )
 }

@@ -16,7 +16,7 @@ export const field = {
   start: (name: string) => (/^start\b/i.test(name) ? name : `Start ${name}`),
   spot: (place: string, letter: string, number: number, of: number) =>
     of > 1 ? `${place} (${letter}), spot ${number}` : `${place} (${letter})`,
-  obstacle: (name: string) => `Obstacle ${name}`,
+  obstacle: (name: string) => (/^obstacle\b/i.test(name) ? name : `Obstacle ${name}`),
   corner: (name: string, number: number) => `${name}, corner ${number}`,
   addCornerAfter: (name: string, number: number) => `Add a corner after corner ${number} of ${name}`,
   zoneCorner: (number: number) => `Zone, corner ${number}`,
