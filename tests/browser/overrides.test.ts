@@ -63,7 +63,7 @@ test('a leg’s own time goes into the answer and closes the unknowns about it; 
 })
 
 // Saves, so that it is the last.
-test('own points turn the answer, are marked beside it and on the record and its print, and are taken back with one tap', async () => {
+test('own points turn the answer, are marked beside it and on the record and its print, and stay when it is computed again', async () => {
   const page = await world.open(path)
   await computed(page)
   expect(await page.locator('.answer').textContent()).toMatch(/^Kittiwake/)
