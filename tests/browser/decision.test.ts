@@ -86,6 +86,34 @@ test('a table is kept as CSV with all its digits, and its description beside it'
   await page.context().close()
 })
 
+test('every table of a trade-off and of a design can be kept, each as it stands there', async () => {
+  for (const { at, ready, least } of [
+    { at: '/trade-offs/hook-or-practice', ready: 'The dashed line is where', least: 5 },
+    { at: '/designs/shearwater', ready: 'What to do next', least: 2 },
+  ]) {
+    const page = await world.open(at)
+    await page.getByText(ready).first().waitFor()
+    await page.waitForFunction((count) => document.querySelectorAll('main table').length >= count, least)
+    await page.getByRole('button', { name: 'Tables as files' }).click()
+    const panel = page.getByRole('dialog', { name: 'Tables as files' })
+    const lines = panel.getByRole('listitem')
+    expect(await lines.count()).toBeGreaterThanOrEqual(least)
+    const [file] = await Promise.all([
+      page.waitForEvent('download'),
+      lines
+        .first()
+        .getByRole('button', { name: /as CSV$/ })
+        .click(),
+    ])
+    const [head, ...rows] = (await readFile(await file.path(), 'utf8')).trimEnd().split('\r\n')
+    expect(head).toMatch(/^[a-z0-9_]+(,[a-z0-9_]+)+$/)
+    expect(rows.length).toBeGreaterThan(0)
+    const { violations } = await new AxeBuilder({ page }).include('dialog[open]').withTags(rules).analyze()
+    expect(violations.map(({ id }) => id)).toEqual([])
+    await page.context().close()
+  }
+})
+
 /** Saves a document anew with something changed, as another program would. */
 async function change(kind: string, id: string, edit: (body: Body) => void): Promise<void> {
   const address = `${world.url}/api/documents/${kind}/${id}`

@@ -1,14 +1,9 @@
 import type { ReactNode } from 'react'
-import { TableDownload } from '../shell/TableDownload.tsx'
-import { shownTable } from '../tables/shown.ts'
-import type { TableData } from '../tables/table.ts'
 import { words } from '../words/catalogue.ts'
 
 export interface ChartTable {
   head: string[]
   rows: (string | number)[][]
-  /** The same with all its digits, for files; without it a file has the numbers as they are shown. */
-  file?: () => TableData
 }
 
 /** A picture with its title and its data as a table, which a screen reader can read and everybody can open. */
@@ -22,7 +17,6 @@ export function Figure(props: { title: string; hideTitle?: boolean; table: Chart
         <div className="scroll" tabIndex={0} role="region" aria-label={words().charts.tableOf(props.title)}>
           <DataTable caption={props.title} table={props.table} />
         </div>
-        <ChartDownload title={props.title} table={props.table} />
       </details>
     </figure>
   )
@@ -63,10 +57,4 @@ export function DataTable(props: { caption: string; table: ChartTable; showCapti
       </tbody>
     </table>
   )
-}
-
-/** The table of a picture as a file. */
-export function ChartDownload(props: { title: string; table: ChartTable }) {
-  const { title, table } = props
-  return <TableDownload title={title} table={table.file ?? (() => shownTable(title, table.head, table.rows))} />
 }

@@ -14,12 +14,13 @@ export function TableDownload(props: { title: string; table: () => TableData }) 
   return (
     <details className="no-print small download" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary aria-label={texts.downloadOf(props.title)}>{texts.download}</summary>
-      {open && <Files {...props} />}
+      {open && <TableFiles {...props} explained />}
     </details>
   )
 }
 
-function Files(props: { title: string; table: () => TableData }) {
+/** The two files of a table, and whether the first begins with a byte-order mark. */
+export function TableFiles(props: { title: string; table: () => TableData; explained?: boolean }) {
   const [mark, setMark] = useState(false)
   const [trouble, setTrouble] = useState<string | null>(null)
   const texts = words().tables
@@ -47,7 +48,7 @@ function Files(props: { title: string; table: () => TableData }) {
         </Button>
         <Checkbox label={texts.mark} checked={mark} onChange={(event) => setMark(event.currentTarget.checked)} />
       </div>
-      <p className="soft">{texts.how}</p>
+      {props.explained && <p className="soft">{texts.how}</p>}
       {trouble && <p role="alert">{trouble}</p>}
     </div>
   )

@@ -13,6 +13,7 @@ import { words } from '../../words/catalogue.ts'
 import { moment } from '../../words/format.ts'
 import { ConflictPanel } from './ConflictPanel.tsx'
 import { RevisionsPanel } from './RevisionsPanel.tsx'
+import { TablesButton } from './TablesPanel.tsx'
 import type { Editing } from './useEditing.ts'
 
 const nameOf = (body: unknown): string => {
@@ -96,6 +97,7 @@ export function SaveBar<K extends DocumentKind>(props: {
         <Button variant="default" onClick={() => setShowRevisions(true)}>
           {texts.revisions}
         </Button>
+        {href !== null && <TablesButton />}
         <Button variant="default" onClick={() => void saveCopy()}>
           {texts.copy}
         </Button>

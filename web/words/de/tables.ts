@@ -3,6 +3,11 @@ import type { Words } from '../catalogue.ts'
 export const tables: Words['tables'] = {
   download: 'Diese Tabelle als Datei',
   downloadOf: (title) => `„${title}“ als Datei`,
+  all: 'Tabellen als Dateien',
+  allHow:
+    'Jede Tabelle dieser Seite, auch eingeklappte, mit ihren Zahlen, wie sie dastehen. Unter den wichtigsten Tabellen steht „Diese Tabelle als Datei“ mit allen Stellen. Leg neben das CSV seine datapackage.json, die die Spalten beschreibt.',
+  noTable: 'Auf dieser Seite ist noch keine Tabelle.',
+  size: (rows, columns) => `${rows} × ${columns}`,
   csv: 'CSV',
   csvOf: (title) => `„${title}“ als CSV`,
   description: 'datapackage.json',

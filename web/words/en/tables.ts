@@ -2,6 +2,11 @@
 export const tables = {
   download: 'This table as a file',
   downloadOf: (title: string) => `‘${title}’ as a file`,
+  all: 'Tables as files',
+  allHow:
+    'Every table of this screen, folded ones too, with its numbers as they are shown. Under the main tables stands ‘This table as a file’ with all their digits. Beside the CSV keep its datapackage.json, which describes the columns.',
+  noTable: 'There is no table on this screen yet.',
+  size: (rows: number, columns: number) => `${rows} × ${columns}`,
   csv: 'CSV',
   csvOf: (title: string) => `‘${title}’ as CSV`,
   description: 'datapackage.json',
