@@ -53,12 +53,15 @@ describe('in German', () => {
   })
 })
 
+/** Stands for a number, a name, and a list of names. */
+const sample = (index: number) =>
+  Object.assign(index + 2, { map: (of: (name: string) => string) => ['A', 'B'].map(of) })
+
 /** Every text of a catalogue; of a function, what it says of the same arguments. */
 function leaves(part: unknown, place: string): [string, string][] {
   if (typeof part === 'string') return [[place, part]]
   if (typeof part === 'function') {
-    const said: unknown = part(...Array.from({ length: part.length }, (_, index) => index + 2))
-    return leaves(said, place)
+    return leaves(part(...Array.from({ length: part.length }, (_, index) => sample(index))), place)
   }
   return Object.entries(part as object).flatMap(([key, inner]) => leaves(inner, `${place}.${key}`))
 }

@@ -55,6 +55,10 @@ export const glossary: Words['glossary'] = {
     word: 'Schätzrunde',
     means: 'blinde Schätzungen eines Wegs durch viele, verborgen, bis sie geschlossen wird',
   },
+  routine: {
+    word: 'Ablauf',
+    means: 'was ein Roboter in der autonomen Zeit tut: Schritte mit ihren Zeiten, und wo er danach steht',
+  },
   spot: { word: 'Standpunkt', means: 'wo die Mitte des Roboters steht, wenn er an einem Ort arbeitet' },
   stage: {
     word: 'Schritt',

@@ -1,12 +1,28 @@
 import { actions } from './actions.ts'
+import { charts } from './charts.ts'
 import { explain } from './explain.ts'
 import { format } from './format.ts'
+import { practice } from './practice.ts'
 import { refusals } from './refusals.ts'
 import { shell } from './shell.ts'
 import { start } from './start.ts'
+import { tables } from './tables.ts'
 import { units } from './units.ts'
 import { verdict } from './verdict.ts'
 import { worker } from './worker.ts'
 
 /** What the first page says: the only English texts that it waits for. */
-export const first = { actions, explain, format, refusals, shell, start, units, verdict, worker }
+export const first = {
+  actions,
+  charts,
+  explain,
+  format,
+  practice,
+  refusals,
+  shell,
+  start,
+  tables,
+  units,
+  verdict,
+  worker,
+}

@@ -34,6 +34,7 @@ export const glossary = {
   },
   regret: { word: 'regret', means: 'the points that a choice loses on average against the best choice, had we known' },
   round: { word: 'round', means: 'blind guesses of one leg by many people, hidden until it is closed' },
+  routine: { word: 'routine', means: 'what a robot does in autonomous: steps with their times, and where it ends' },
   spot: { word: 'spot', means: 'where the robot’s centre stands when it works at a place' },
   stage: { word: 'stage', means: 'a part of a leg with its own duration, such as seating the piece or spinning up' },
   strength: {
