@@ -61,7 +61,13 @@ test('a game of the right form that does not fit together is told what does not 
   const body = withValueAt(game, ['goals', 0, 'accepts', 0], 'net')
   expect((await check(body)).body).toEqual({
     shape: true,
-    problems: [{ path: ['goals', 0, 'accepts', 0], message: 'There is no piece with the id “net”' }],
+    problems: [
+      {
+        path: ['goals', 0, 'accepts', 0],
+        message: 'There is no piece with the id “net”',
+        said: { code: 'unknown', parts: { thing: 'piece', id: 'net' } },
+      },
+    ],
   })
   expect((await server.get('/api/documents/game')).body).toEqual([])
 })
