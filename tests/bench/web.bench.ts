@@ -20,6 +20,24 @@ async function editToPoints({ open }: World): Promise<number> {
   return median(times)
 }
 
+/** The slowest picture of the trade-off screen, from its data to the frame that paints it (ms); see web/charts/useDrawn.ts. */
+async function slowestPicture({ open }: World): Promise<number> {
+  const page = await open('/trade-offs/hook-or-practice')
+  const drawn = ['swing', 'chances', 'knowing', 'dots', 'difference', 'break-even', 'leave-by', 'piece']
+  await page.waitForFunction(
+    (names) => names.every((name) => performance.getEntriesByName(`drawn:${name}`).length > 0),
+    drawn,
+    { timeout: 180_000 },
+  )
+  const times = await page.evaluate(() =>
+    performance
+      .getEntriesByType('measure')
+      .flatMap(({ name, duration }) => (name.startsWith('drawn:') ? [duration] : [])),
+  )
+  await page.context().close()
+  return Math.max(...times)
+}
+
 const entries: BenchEntry[] = [
   {
     name: 'web.edit',
@@ -28,6 +46,15 @@ const entries: BenchEntry[] = [
     open: async () => {
       const world = await openWorld()
       return { run: () => editToPoints(world), close: () => world.close() }
+    },
+  },
+  {
+    name: 'web.pictures',
+    unit: 'ms',
+    better: 'lower',
+    open: async () => {
+      const world = await openWorld()
+      return { run: () => slowestPicture(world), close: () => world.close() }
     },
   },
   {
