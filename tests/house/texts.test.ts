@@ -11,6 +11,7 @@ const allowed = [
   'input, textarea, select, [contenteditable]',
   '(prefers-color-scheme: dark)',
   '(prefers-contrast: more)',
+  'at once',
   'input, select',
   '.visually-hidden, .cell-label, s, .own-mark',
   'br, div',

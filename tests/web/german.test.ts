@@ -53,13 +53,23 @@ describe('in German', () => {
   })
 })
 
-/** Stands for a number, a name, and a list of names. */
-const sample = (index: number) =>
-  Object.assign(index + 2, { map: (of: (name: string) => string) => ['A', 'B'].map(of) })
+/** Stands for whatever a text may ask for: a number, a name, a list of names, and things that have such parts. */
+function sample(index: number): unknown {
+  const text = String(index + 2)
+  const list = { map: (of: (name: string) => string) => ['A', 'B'].map(of), join: () => 'A, B', toFixed: () => text }
+  return new Proxy(Object(text), {
+    get(target: object, key) {
+      if (Object.hasOwn(list, key)) return Reflect.get(list, key)
+      const own: unknown = Reflect.get(target, key)
+      if (typeof own === 'function') return own.bind(target)
+      return own ?? (typeof key === 'symbol' ? undefined : sample(index + 1))
+    },
+  })
+}
 
 /** Every text of a catalogue; of a function, what it says of the same arguments. */
 function leaves(part: unknown, place: string): [string, string][] {
-  if (typeof part === 'string') return [[place, part]]
+  if (typeof part === 'string' || part instanceof String) return [[place, String(part)]]
   if (typeof part === 'function') {
     return leaves(part(...Array.from({ length: part.length }, (_, index) => sample(index))), place)
   }

@@ -1,17 +1,8 @@
 import { words } from '../words/catalogue.ts'
+import { keyName } from './keyNames.ts'
 import { type ShortcutId, shortcutIds, shortcuts } from './shortcuts.ts'
 
 const places = ['anywhere', 'editors', 'numbers', 'strip', 'field'] as const
-
-const signs: { readonly [key: string]: string } = { ArrowUp: '↑', ArrowDown: '↓', ArrowLeft: '←', ArrowRight: '→' }
-
-const isMac = (): boolean => /Mac|iPhone|iPad/.test(navigator.platform)
-
-function keyName(key: string): string {
-  const { names } = words().shortcuts
-  if (key === 'Control' && isMac()) return '⌘'
-  return signs[key] ?? (Object.hasOwn(names, key) ? names[key as keyof typeof names] : key)
-}
 
 /** One combination, key by key. */
 function Keys(props: { keys: string }) {

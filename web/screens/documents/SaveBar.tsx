@@ -8,6 +8,7 @@ import { problemsOf } from '../../data/api.ts'
 import { type Bodies, useChanges } from '../../data/documents.ts'
 import { copyId, copyName } from '../../data/identity.ts'
 import { renamed } from '../../data/renamed.ts'
+import { keysOf } from '../../shell/keyNames.ts'
 import { shortcuts } from '../../shell/shortcuts.ts'
 import { words } from '../../words/catalogue.ts'
 import { moment } from '../../words/format.ts'
@@ -88,10 +89,22 @@ export function SaveBar<K extends DocumentKind>(props: {
   return (
     <div className="stack" style={{ gap: '0.35rem' }}>
       <div className="row">
-        <Button variant="default" disabled={!draft.canUndo} onClick={props.of.undo} title="Ctrl+Z">
+        <Button
+          variant="default"
+          disabled={!draft.canUndo}
+          onClick={props.of.undo}
+          aria-keyshortcuts={shortcuts.undo.keys[0]}
+          title={keysOf('undo')}
+        >
           {texts.undo}
         </Button>
-        <Button variant="default" disabled={!draft.canRedo} onClick={props.of.redo} title="Ctrl+Shift+Z">
+        <Button
+          variant="default"
+          disabled={!draft.canRedo}
+          onClick={props.of.redo}
+          aria-keyshortcuts={shortcuts.redo.keys[0]}
+          title={keysOf('redo')}
+        >
           {texts.redo}
         </Button>
         <Button variant="default" onClick={() => setShowRevisions(true)}>

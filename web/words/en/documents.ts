@@ -32,7 +32,7 @@ export const documents = {
     region: (noun: string) => `Bring in a ${noun}`,
     input: (noun: string) => `File with a ${noun}`,
     notJson: 'The file is not JSON. Was it saved from Cyclewright as a file?',
-    otherKind: (kind: string) => `The file does not hold a ${kind}: it has no id where a ${kind} has it.`,
+    otherKind: (kind: string) => `The file does not hold a ${kind}: there is no id in its place.`,
     tooLarge: (size: string, most: string) =>
       `The file has ${size} MB; a document has at most ${most} MB. Was it saved from Cyclewright as a file?`,
     notRead: (message: string) => `The file could not be read: ${message}`,
