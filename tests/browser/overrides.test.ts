@@ -84,7 +84,7 @@ test('own points turn the answer, are marked beside it and on the record and its
   await note(page)
     .getByText(/Last year’s hook did as much \(Tilly, /)
     .waitFor()
-  await page.locator('.answer', { hasText: /^Shearwater/ }).waitFor()
+  await page.locator('.answer', { hasText: /^Shearwater/ }).waitFor({ timeout: 170_000 })
   await computed(page)
 
   // Whoever opens a number reads it there too.
