@@ -26,7 +26,7 @@ export const stopwatch: Words['stopwatch'] = {
   list: {
     title: 'Gemessene Zeiten',
     none: 'Noch ist keine Zeit gemessen.',
-    head: ['Nr.', 'Zeit', 'Gemessen', ''],
+    head: ['Nr.', 'Zeit', 'Gemessen', 'Zählt'],
     strike: 'Streichen',
     strikeOne: (number, time) => `Zeit ${number}, ${time}, streichen`,
     back: 'Wieder zählen',

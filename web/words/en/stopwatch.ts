@@ -25,7 +25,7 @@ export const stopwatch = {
   list: {
     title: 'Times taken',
     none: 'No time is taken yet.',
-    head: ['No.', 'Time', 'Taken', ''],
+    head: ['No.', 'Time', 'Taken', 'Counts'],
     strike: 'Strike out',
     strikeOne: (number: number, time: string) => `Strike out time ${number}, ${time}`,
     back: 'Let it count again',
