@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
 
@@ -7,6 +8,8 @@ const server = process.env.CYCLEWRIGHT_SERVER ?? 'http://127.0.0.1:3000'
 export default defineConfig({
   root: 'web',
   plugins: [react()],
+  // A numerical library's debugging messages have no reader in a page.
+  resolve: { alias: { debug: fileURLToPath(new URL('web/worker/silent.cjs', import.meta.url)) } },
   build: { outDir: '../dist/web', emptyOutDir: true, manifest: true, target: 'es2022' },
   worker: { format: 'es' },
   server: { proxy: { '/trpc': server, '/api': server, '/health': server } },

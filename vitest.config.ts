@@ -1,6 +1,6 @@
 import { defineConfig } from 'vitest/config'
 
-/** Browser tests run last and one file at a time, so that their timings are not those of a busy machine. */
+/** Browser tests run last and two files at a time: each waits half of its time for pages and computations. */
 export default defineConfig({
   test: {
     testTimeout: 60_000,
@@ -23,8 +23,8 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
-          fileParallelism: false,
-          testTimeout: 120_000,
+          maxWorkers: 2,
+          testTimeout: 180_000,
           sequence: { groupOrder: 1 },
         },
       },

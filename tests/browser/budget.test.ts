@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { DesignRecord } from '../../src/model/documents/records.ts'
+import type { Stage } from '../../src/model/documents/types.ts'
 import { openWorld, shownPoints, type World } from './world.ts'
 
 let world: World
@@ -8,6 +9,17 @@ beforeAll(async () => {
 })
 afterAll(() => world.close())
 
+/** Every stage once per piece and very wide, and a dozen more after the last. */
+function slow(stages: Stage[]): Stage[] {
+  const more = Array.from({ length: 12 }, (_, i) => ({
+    id: `more-${i}`,
+    name: `More ${i + 1}`,
+    after: [i === 0 ? (stages.at(-1)?.id ?? 'drive') : `more-${i - 1}`],
+  }))
+  const duration = (i: number) => ({ kind: 'lognormal', median: 1 + i / 10, spread: 3 }) as const
+  return [...stages, ...more].map((stage, i) => ({ ...stage, each: true, duration: duration(i) }))
+}
+
 /** Carries 100, each of whose pieces takes stages of a very wide log-normal: even the coarse plan exceeds its budget. */
 async function saveHauler(): Promise<void> {
   const { body } = await fetch(`${world.url}/api/documents/design/shearwater`).then((response) => response.json())
@@ -15,14 +27,7 @@ async function saveHauler(): Promise<void> {
   const score = Object.fromEntries(
     Object.entries(robot.score).map(([goal, ways]) => [
       goal,
-      ways.map((way) => ({
-        ...way,
-        stages: ('stages' in way ? way.stages : []).map((stage, i) => ({
-          ...stage,
-          each: true,
-          duration: { kind: 'lognormal', median: 1 + i / 10, spread: 3 },
-        })),
-      })),
+      ways.map((way) => ({ ...way, stages: slow('stages' in way ? way.stages : []) })),
     ]),
   )
   const hauler = { ...rest, robot: { ...robot, id: 'hauler', name: 'Hauler', score, carries: { buoy: 100 } } }

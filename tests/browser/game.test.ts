@@ -2,7 +2,7 @@ import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Game } from '../../src/model/documents/types.ts'
-import { openWorld, type World } from './world.ts'
+import { chooseUnits, openWorld, type World } from './world.ts'
 
 let world: World
 beforeAll(async () => {
@@ -253,13 +253,6 @@ describe('on the field of the demo', () => {
     await page.context().close()
   })
 })
-
-async function chooseUnits(page: Page, units: 'metric' | 'inchPound'): Promise<void> {
-  await page.getByRole('button', { name: 'Settings and help' }).click()
-  await page.getByLabel('Units').selectOption(units)
-  await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click()
-  await page.getByRole('dialog').waitFor({ state: 'detached' })
-}
 
 test('units are switched everywhere and kept, and no value changes by it', async () => {
   const page = await world.open('/games/breakwater')

@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { Robot } from '../../src/model/documents/types.ts'
-import { openWorld, shownPoints, type World } from './world.ts'
+import { chooseUnits, openWorld, shownPoints, type World } from './world.ts'
 
 let world: World
 beforeAll(async () => {
@@ -40,7 +40,7 @@ test('loads, entries per spot, reliability, fouls, defence and budget are fields
   await field.getByText('58 kg is 2 kg over the game’s limit of 56 kg.').waitFor()
   expect(await page.getByTestId('budget-mass').locator('.budget-over').count()).toBe(1)
   await mass.blur()
-  await page.getByLabel('Units').selectOption({ label: 'inch–pound (in, lb)' })
+  await chooseUnits(page, 'inchPound')
   expect(await mass.inputValue()).toBe('127.87')
   await field.getByText('127.87 lb is 4.41 lb over the game’s limit of 123.46 lb.').waitFor()
   await mass.fill('120 lb')

@@ -58,10 +58,10 @@ describe.each([
     await mkdir(folder, { recursive: true })
     const page = await world.open(path, { viewport })
     await ready(page)
+    // A loading sign that stays means that a part of the screen never comes.
+    await expect.poll(() => page.getByText(/^Loading .* …$/).allTextContents(), { timeout: 110_000 }).toEqual([])
     await page.evaluate(() => window.scrollTo(0, 0))
     await page.screenshot({ path: join(folder, `${name}-${viewport.width}.png`), fullPage: !renewing })
-    // A loading sign that is left over means that a part of the screen never came.
-    expect(await page.getByText(/^Loading .* …$/).count()).toBe(0)
     await page.context().close()
   })
 })

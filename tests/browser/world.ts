@@ -84,3 +84,11 @@ export const bar = (page: Page, name: string) =>
     .getByRole('group', { name: 'Cycle strip' })
     .getByRole('slider', { name: `${name}, seconds` })
     .first()
+
+/** Chooses units in the panel of settings, and closes it. */
+export async function chooseUnits(page: Page, units: 'metric' | 'inchPound'): Promise<void> {
+  await page.getByRole('button', { name: 'Settings and help' }).click()
+  await page.getByLabel('Units').selectOption(units)
+  await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click()
+  await page.getByRole('dialog').waitFor({ state: 'detached' })
+}

@@ -1,11 +1,12 @@
-import { type ReactNode, useState } from 'react'
+import { type ReactNode, Suspense, useState } from 'react'
 import { createPortal } from 'react-dom'
 import { useOwnSentence } from '../screens/overrides/OwnNumbersContext.tsx'
-import { explanationTable } from '../tables/explanation.ts'
 import { words } from '../words/catalogue.ts'
 import type { Explanation } from '../words/explain.ts'
 import { Panel } from './Panel.tsx'
-import { TableDownload } from './TableDownload.tsx'
+import { screen } from './screen.ts'
+
+const ExplanationFile = screen(() => import('./ExplanationFile.tsx'))
 
 /** A number that opens: how it came about, from which inputs and which revision. */
 export function CameAbout(props: { children: ReactNode; explain: () => Explanation }) {
@@ -56,7 +57,7 @@ function Opened(props: { explanation: Explanation; onClose: () => void }) {
           </tbody>
         </table>
       )}
-      {parts.length > 0 && <TableDownload title={title} table={() => explanationTable(props.explanation)} />}
+      <Suspense fallback={null}>{parts.length > 0 && <ExplanationFile explanation={props.explanation} />}</Suspense>
       {inputs.length > 0 && (
         <table className="tide">
           <caption>{texts.inputs}</caption>

@@ -9,6 +9,9 @@ import type { Tally } from './tally.ts'
 import { cumulative } from './timed.ts'
 import { Vectors } from './vectors.ts'
 
+/** Of one outcome among many of one state. */
+const nothing = negligible / 100
+
 /** Distribution of a tally: [amount, probability], rising, in the tally's own unit (points or pieces). */
 export type Spread = [number, number][]
 
@@ -43,7 +46,9 @@ class SpreadPass {
   private readonly final: Float64Array
   private readonly arrivals: Arrivals
   private readonly clip: Clip
-  private readonly reached = new Map<number, Float64Array[]>()
+  private readonly cuts = new Map<number, Cut[]>()
+  /** Successes among k pieces, by their chance and k. */
+  private readonly partial = new Map<number, Float64Array[]>()
 
   constructor(problem: Problem, policy: Policy, tally: Tally, space: Workspace) {
     this.problem = problem
@@ -178,13 +183,23 @@ class SpreadPass {
     const { fineBelow } = this.tally
     for (let t = first; t < end; ) {
       const short = t < fineBelow
-      const until = short && !steady ? t + 1 : this.clip.sameUntil(r, t, short ? Math.min(end, fineBelow) : end)
+      const single = short && !steady
+      const until = single ? t + 1 : this.clip.sameUntil(r, t, short ? Math.min(end, fineBelow) : end)
       const room = this.clip.at(r, t)
-      this.share(n, t, amountAt(t), chance, (rows, amount, share) =>
-        rows.add(room, amount, share, arrival, t, until - t),
-      )
+      // In the last seconds most robots are done, each with an amount of its own.
+      const alone = single ? chance * (this.space.data[arrival.at + t - first] as number) : 1
+      if (single && alone >= negligible && this.isOver(n, room, t)) this.end(alone, amountAt(t))
+      else if (alone >= negligible)
+        this.share(n, t, amountAt(t), chance, (rows, amount, share) =>
+          rows.add(room, amount, share, arrival, t, until - t),
+        )
       t = until
     }
+  }
+
+  private isOver(n: number, room: number, t: number): boolean {
+    const { actions, row, pad } = this.policy
+    return actions[n]?.[room * row + pad + t] === stop
   }
 
   /** Picks the rows for time `t`; an amount between two points of the lattice goes to both. */
@@ -207,40 +222,77 @@ class SpreadPass {
   /** A leg that the buzzer cuts: the pieces that counted before it stay. */
   private unfinished(leg: GraphLeg, room: number, amount: number, start: number, at: number, count: number): void {
     const { data } = this.space
-    const byPiece = this.pieceTimes(leg)
-    const last = byPiece.at(-1) as Float64Array
-    if (1 - (last[at] as number) < negligible) return
-    for (let t = at; t < at + count; t++) {
-      const m = data[start + t - at] as number
-      if (m * (1 - (last[t] as number)) < negligible) continue
-      for (let k = 0; k < byPiece.length; k++) {
-        const chance = m * ((k === 0 ? 1 : (byPiece[k - 1]?.[t] as number)) - (byPiece[k]?.[t] as number))
+    const parts = this.cutsOf(leg)
+    const steady = this.tally.steady(leg)
+    const fineBelow = Math.min(this.tally.fineBelow, this.problem.steps)
+    for (let k = 0; k < parts.length; k++) {
+      const { chance: chances, first, last } = parts[k] as Cut
+      // What pays the same however much time was left is gathered over the run.
+      let gathered = 0
+      for (let t = Math.max(at, first); t < at + count && t <= last; t++) {
+        const chance = (data[start + t - at] as number) * (chances[t] as number)
         if (chance < negligible) continue
-        if (k === 0) this.end(chance, amount)
-        else this.partly(leg, k, room, amount, chance, t)
+        const left = k === 0 || steady ? fineBelow : this.leftAt(leg, k, t)
+        if (left >= fineBelow) gathered += chance
+        else this.partly(leg, k, room, amount, chance, left)
       }
+      if (gathered === 0) continue
+      if (k === 0) this.end(gathered, amount)
+      else this.partly(leg, k, room, amount, gathered, fineBelow)
     }
   }
 
-  /** k pieces of a load counted before the buzzer, the others did not. */
-  private partly(leg: GraphLeg, k: number, room: number, amount: number, chance: number, t: number): void {
-    const successes = binomial(k, leg.success)
+  /** When the first k pieces counted, by time left: only a held piece asks, and its expected time stands for it. */
+  private leftAt(leg: GraphLeg, k: number, t: number): number {
     const { pieces } = this.problem.timed[leg.id] as Problem['timed'][number]
-    // Only a held piece asks when it was placed; its expected time stands for it.
     const timesOf = pieces[Math.floor((k - 1) / 2)] as (typeof pieces)[number]
-    const left = Math.max(0, Math.round(t - timesOf.first - timesOf.mass.length / 2))
-    for (let b = 0; b <= k; b++)
-      this.end(chance * (successes[b] as number), amount + this.tally.placed(leg, Math.min(b, room), left))
+    return Math.max(0, Math.round(t - timesOf.first - timesOf.mass.length / 2))
   }
 
-  private pieceTimes(leg: GraphLeg): Float64Array[] {
-    let times = this.reached.get(leg.id)
-    if (!times) {
-      const timed = this.problem.timed[leg.id] as Problem['timed'][number]
-      times = timed.pieces.map((piece) => cumulative(piece, this.problem.steps))
-      this.reached.set(leg.id, times)
+  /** k pieces of a load counted before the buzzer, with `left` steps left, the others did not. */
+  private partly(leg: GraphLeg, k: number, room: number, amount: number, chance: number, left: number): void {
+    let successes = this.partial.get(leg.success)?.[k]
+    if (!successes) {
+      successes = binomial(k, leg.success)
+      const known = this.partial.get(leg.success) ?? []
+      known[k] = successes
+      this.partial.set(leg.success, known)
     }
-    return times
+    for (let b = 0; b <= k; b++) {
+      const one = chance * (successes[b] as number)
+      if (one >= nothing) this.end(one, amount + this.tally.placed(leg, Math.min(b, room), left))
+    }
+  }
+
+  /** Per number of pieces that count before the buzzer, all of them left out. */
+  private cutsOf(leg: GraphLeg): Cut[] {
+    let cuts = this.cuts.get(leg.id)
+    if (!cuts) {
+      const { pieces } = this.problem.timed[leg.id] as Problem['timed'][number]
+      const times = pieces.map((piece) => cumulative(piece, this.problem.steps))
+      cuts = times.map((after, k) => cutOf(k === 0 ? null : (times[k - 1] as Float64Array), after))
+      this.cuts.set(leg.id, cuts)
+    }
+    return cuts
+  }
+}
+
+/** The chance that a leg begun with t steps left is cut after just so many pieces, and where it is more than negligible. */
+interface Cut {
+  readonly chance: Float64Array
+  readonly first: number
+  readonly last: number
+}
+
+function cutOf(before: Float64Array | null, after: Float64Array): Cut {
+  const chance = after.map((p, t) => (before ? (before[t] as number) : 1) - p)
+  return {
+    chance,
+    first: Math.max(
+      0,
+      chance.findIndex((p) => p >= negligible),
+    ),
+    last: chance.findLastIndex((p) => p >= negligible),
   }
 }
 

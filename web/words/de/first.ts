@@ -7,7 +7,6 @@ import { practice } from './practice.ts'
 import { refusals } from './refusals.ts'
 import { shell } from './shell.ts'
 import { start } from './start.ts'
-import { tables } from './tables.ts'
 import { units } from './units.ts'
 import { verdict } from './verdict.ts'
 import { worker } from './worker.ts'
@@ -22,7 +21,6 @@ export const first: FirstWords = {
   refusals,
   shell,
   start,
-  tables,
   units,
   verdict,
   worker,

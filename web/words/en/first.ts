@@ -6,7 +6,6 @@ import { practice } from './practice.ts'
 import { refusals } from './refusals.ts'
 import { shell } from './shell.ts'
 import { start } from './start.ts'
-import { tables } from './tables.ts'
 import { units } from './units.ts'
 import { verdict } from './verdict.ts'
 import { worker } from './worker.ts'
@@ -21,7 +20,6 @@ export const first = {
   refusals,
   shell,
   start,
-  tables,
   units,
   verdict,
   worker,
