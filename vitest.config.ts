@@ -23,6 +23,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
+          exclude: process.env.LONG_TESTS ? [] : ['**/*.long.test.ts'],
           maxWorkers: 2,
           testTimeout: 180_000,
           sequence: { groupOrder: 1 },

@@ -1,5 +1,6 @@
 // @ts-check
 // `npm test [-- what vitest takes]`: format and lint, types, then every test; the last line says how many of them passed and failed.
+// With --long also those named *.long.test.ts, which take minutes.
 import { existsSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { root, run, tool } from './steps.js'
@@ -31,13 +32,15 @@ function check(says, name, args) {
 }
 
 rmSync(results, { force: true })
+const asked = process.argv.slice(2).filter((word) => word !== '--long')
+if (process.argv.includes('--long')) process.env.LONG_TESTS = '1'
 const checks = [
   check('Checking format and lint (about 2 s)', 'biome', ['check', '--colors=off', '--max-diagnostics=50']),
   check('Checking types (about 5 s)', 'tsc', ['--noEmit']),
 ]
 console.log('Running the tests (some minutes; those in a browser come last)')
 const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${results}`]
-const { ok } = run(tool('vitest'), ['run', ...reporters, ...process.argv.slice(2)], { shown: true })
+const { ok } = run(tool('vitest'), ['run', ...reporters, ...asked], { shown: true })
 const tests = count()
 const passed = tests.passed + checks.filter((good) => good).length
 const failed = tests.failed + checks.filter((good) => !good).length + (ok || tests.failed > 0 ? 0 : 1)

@@ -1,6 +1,5 @@
-import { AxeBuilder } from '@axe-core/playwright'
-import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { path, section, slow, turnsKnown } from './tradeoffScreen.ts'
 import { openWorld, type World } from './world.ts'
 
 let world: World
@@ -8,28 +7,6 @@ beforeAll(async () => {
   world = await openWorld()
 })
 afterAll(() => world.close())
-
-const path = '/trade-offs/hook-or-practice'
-const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
-const slow = { timeout: 150_000 }
-
-const section = (page: Page, name: string) => page.getByRole('region', { name, exact: true })
-
-/** What is looked for behind the screen is found. */
-async function turnsKnown(page: Page) {
-  const matter = section(page, 'Which arguments matter')
-  await matter.waitFor(slow)
-  await matter.getByText('Looking for what does not matter').waitFor({ state: 'detached', ...slow })
-  return matter
-}
-
-/** The map of the demo’s question, as soon as all of it is drawn. */
-async function drawMap(page: Page) {
-  const map = section(page, 'Two unknowns at once')
-  await map.getByRole('button', { name: 'Draw the map' }).click()
-  await map.getByText('along the border twice as fine').waitFor(slow)
-  return map
-}
 
 test('days less practice are an unknown like others: told in days, broken even on in days, and undone', async () => {
   const page = await world.open(path)
@@ -118,57 +95,6 @@ test('the map grows, keeps what it had when it is stopped, and is read by keyboa
   expect(await rows.nth(1).textContent()).toMatch(/B \+\d\.\d.*A \+\d\.\d|B \+\d/)
   await page.context().close()
 })
-
-test.each(['light', 'dark'] as const)(
-  'with the map drawn, a phone of 360 px in the %s theme shows everything without scrolling sideways, and the scan finds nothing',
-  async (colorScheme) => {
-    const page = await world.open(path, { viewport: { width: 360, height: 740 }, colorScheme })
-    await drawMap(page)
-    await turnsKnown(page)
-    await section(page, 'Worth of one more piece, against time left').getByText('Numbers as a table').waitFor(slow)
-    const wide = await page.evaluate(() => {
-      const boxes = [...document.querySelectorAll('main .side-by-side, main .scroll, main svg, main figure')]
-      return {
-        page: document.documentElement.scrollWidth - document.documentElement.clientWidth,
-        options: boxes
-          .filter((box) => box.classList.contains('side-by-side'))
-          .map((box) => box.scrollWidth - box.clientWidth),
-      }
-    })
-    expect(wide.page).toBeLessThanOrEqual(0)
-    expect(wide.options.length).toBe(2)
-    expect(Math.max(...wide.options)).toBeLessThanOrEqual(0)
-    expect(await page.getByRole('list', { name: 'Options side by side' }).count()).toBe(1)
-    const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze()
-    expect(
-      violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`),
-    ).toEqual([])
-    await page.context().close()
-  },
-  300_000,
-)
-
-/** How long each picture took so far from its data to the frame that paints it (see useDrawn). */
-const drawn = (page: Page) =>
-  page.evaluate(() =>
-    performance
-      .getEntriesByType('measure')
-      .filter(({ name }) => name.startsWith('drawn:'))
-      .map(({ name, duration }) => ({ name: name.slice('drawn:'.length), duration })),
-  )
-
-test('every picture says how long it took from its data to the screen; npm run bench -- web says how long that is', async () => {
-  const page = await world.open(path)
-  await drawMap(page)
-  await section(page, 'Worth of one more piece, against time left').getByText('Numbers as a table').waitFor(slow)
-  await section(page, 'What would turn it').getByText('The dashed line is where').waitFor(slow)
-  await section(page, 'The call').getByText('Numbers as a table').first().waitFor(slow)
-  const measured = await drawn(page)
-  const names = [...new Set(measured.map(({ name }) => name))].sort()
-  expect(names).toEqual(['break-even', 'chances', 'difference', 'dots', 'knowing', 'leave-by', 'map', 'piece', 'swing'])
-  expect(measured.filter(({ duration }) => !(duration > 0))).toEqual([])
-  await page.context().close()
-}, 300_000)
 
 test('nothing went wrong in any page', () => {
   expect(world.errors).toEqual([])
