@@ -15,7 +15,7 @@ for (const page of ['README.md', 'DEVELOPERS.md'])
     const text = read(page)
 
     test('names only commands that package.json has', () => {
-      const names = all(text, /\bnpm (?:run )?([a-z]+)\b(?= |`|$|\n)/g).filter(
+      const names = all(text, /\bnpm (?:run )?([a-z:]+)\b(?= |`|$|\n)/g).filter(
         (name) => !['install', 'registry'].includes(name),
       )
       expect(names.length).toBeGreaterThan(1)
