@@ -44,7 +44,8 @@ export function openPool(options: PoolOptions = {}): Pool {
   const workers = new Piscina({
     filename: workerFile(),
     execArgv: [],
-    minThreads: 1,
+    // None before the first question: a thread that is ended while it still loads can take the whole process along.
+    minThreads: 0,
     maxThreads: threads,
     idleTimeout: 30_000,
     resourceLimits: { maxOldGenerationSizeMb: heap },
