@@ -97,3 +97,20 @@ test('a workspace that grows keeps what it holds, and lends again only zeros', (
     expect(space.data.subarray(again, again + 1_000_000).every((x) => x === 0)).toBe(true)
   }
 })
+
+test('scattering adds a run at every lag, scaled, and touches no other', () => {
+  const run = numbers(5, 23)
+  const weights = numbers(3, 29)
+  const lags = Int32Array.of(2, 4, 11)
+  for (const space of Object.values(spaces())) {
+    const values = space.copied(run)
+    const w = space.copied(weights)
+    const l = space.copiedWhole(lags)
+    const out = space.copied(numbers(30, 31))
+    space.kernel.scatter(out + 15, values, run.length, w, l, lags.length)
+    const expected = numbers(30, 31)
+    for (const [k, lag] of lags.entries())
+      for (const [j, x] of run.entries()) expected[15 + j - lag] = expected[15 + j - lag]! + weights[k]! * x
+    expect([...space.data.subarray(out, out + 30)]).toEqual([...expected])
+  }
+})
