@@ -16,6 +16,10 @@ export interface Kernel {
   addScaled(out: number, values: number, count: number, scale: number): void
   /** data[out + j − lags[k]] += data[weights + k] · data[values + j] for j = 0 … count − 1 and every k. */
   scatter(out: number, values: number, count: number, weights: number, lags: number, length: number): void
+  /** data[out + j] = data[base + j] + scale · data[values + j], j = 0 … count − 1; up to seven more are written. */
+  combine(out: number, base: number, values: number, count: number, scale: number): void
+  /** Where data[values + j] > data[best + j] + tie: that is the best, and `action` the choice; one more may be written. */
+  offer(best: number, choice: number, values: number, count: number, action: number, tie: number): void
 }
 
 /** For engines without the instructions, or pages that must not compile. Same sums in the same order. */
@@ -45,6 +49,17 @@ export function plainKernel(data: Float64Array, whole: Int32Array): Kernel {
     scatter(out, values, count, weights, lags, length) {
       for (let k = 0; k < length; k++)
         addScaled(out - (whole[lags + k] as number), values, count, data[weights + k] as number)
+    },
+    combine(out, base, values, count, scale) {
+      for (let j = 0; j < ((count + 7) >> 3) << 3; j++)
+        data[out + j] = (data[base + j] as number) + scale * (data[values + j] as number)
+    },
+    offer(best, choice, values, count, action, tie) {
+      for (let j = 0; j < ((count + 1) >> 1) << 1; j++)
+        if ((data[values + j] as number) > (data[best + j] as number) + tie) {
+          data[best + j] = data[values + j] as number
+          data[choice + j] = action
+        }
     },
   }
 }

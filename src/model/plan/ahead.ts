@@ -56,6 +56,8 @@ export class Ahead {
   ask(leg: number, room: number, first: number, last: number): void {
     const there = this.there[leg] as Int32Array
     const have = there[room] as number
+    const wanted = (2 << last) - (1 << first)
+    if ((have & wanted) === wanted) return
     for (let g = first; g <= last; g++) {
       if ((have >> g) & 1) continue
       let end = g
@@ -63,7 +65,7 @@ export class Ahead {
       this.compute(leg, room, g * group, (end - g + 1) * group)
       g = end
     }
-    there[room] = have | ((2 << last) - (1 << first))
+    there[room] = have | wanted
   }
 
   private compute(id: number, room: number, begin: number, count: number): void {

@@ -11,6 +11,9 @@ import { type Work, Works } from './works.ts'
 /** An action is left out where it is worse by more than this (points), far above the rounding of its bound. */
 const clearly = 1e-9
 
+/** Times that are decided together, at most: their groups are kept as the bits of one number. */
+const longest = 64
+
 /**
  * The exact values and best actions of a plan, by backward induction over time left.
  *
@@ -58,6 +61,7 @@ class BackwardPass {
   readonly block: number
   private readonly problem: Problem
   private readonly places: TablePlaces
+  private readonly space: Workspace
   /** All numbers that the inner loops work on. */
   private readonly data: Float64Array
   private readonly values: Float64Array[]
@@ -67,14 +71,14 @@ class BackwardPass {
   private readonly floor: Floor | null
   private readonly rooms: Rooms
   private readonly works: Works
+  private readonly finishes: Finishes
   /** Whether more time left is never worth less. */
   private readonly rising: boolean
-  private readonly best: Float64Array
-  private readonly choice: Int16Array
-  private readonly q: Float64Array
-  private readonly finishes: Finishes
-  /** Per action of the node in hand: the groups of times in which it is computed, bit by bit. */
-  private readonly wanted: Int32Array
+  /** Places of the best Q and its action by time within the block, of the leading action's Q, and of another's. */
+  private readonly best: number
+  private readonly choice: number
+  private readonly lead: number
+  private readonly q: number
   /** Value of each node when the call comes; room does not matter then. */
   private readonly atCall: Float64Array
 
@@ -82,24 +86,25 @@ class BackwardPass {
     this.given = given
     this.floor = floor
     this.problem = problem
+    this.space = space
     this.rules = rules
     const { rooms } = problem
     this.rooms = rooms
-    const shortest = problem.timed.filter((leg) => leg.leg.to >= 0).map((leg) => leg.shortest)
-    // Groups of a block are kept as the bits of one number.
-    this.block = Math.min(64, problem.steps + 1, ...shortest)
+    this.block = blockOf(problem)
     this.places = tableIn(space, problem)
     this.works = new Works(problem, this.places, this.block, space)
+    const { width } = this.works
+    this.best = space.take(width)
+    this.choice = space.take(width)
+    this.lead = space.take(width)
+    this.q = space.take(width)
+    // From here on the workspace does not grow.
     this.data = space.data
     const size = rooms.size * this.places.row
     this.values = this.places.values.map((place) => space.data.subarray(place, place + size))
     this.actions = problem.graph.nodes.map(() => new Int16Array(size))
+    this.finishes = new Finishes(problem, rules, width)
     this.rising = rules.workAbove < 0
-    this.q = this.works.q
-    this.best = new Float64Array(this.q.length)
-    this.choice = new Int16Array(this.q.length)
-    this.finishes = new Finishes(problem, rules, this.q.length)
-    this.wanted = new Int32Array(Math.max(0, ...problem.graph.nodes.map((node) => node.legs.length)))
     this.atCall = new Float64Array(problem.graph.nodes.length)
   }
 
@@ -145,101 +150,90 @@ class BackwardPass {
   }
 
   private decide(n: number, node: GraphNode, r: number, from: number, to: number): void {
-    const { best, choice, rules } = this
+    const { data, best, choice } = this
     const count = to - from + 1
-    best.fill(0, 0, count)
-    choice.fill(stop, 0, count)
-    const workFrom = Math.max(0, rules.workAbove + 1 - from)
-    if (workFrom < count) this.takeBest(n, r, from, workFrom, count)
+    data.fill(0, best, best + count)
+    data.fill(stop, choice, choice + count)
+    const workFrom = Math.max(0, this.rules.workAbove + 1 - from)
+    if (workFrom < count) {
+      if (this.given) this.workAsTold(n, r, from, workFrom, count)
+      else if (this.rising) this.bestOfRising(n, r, from, count)
+      else this.bestOfAll(n, r, workFrom, count)
+    }
     if (this.given) this.finishAsTold(n, node, r, from, count)
-    else this.finishes.takeWhereBetter(best, choice, count)
+    else this.finishes.takeWhereBetter(data, best, choice, count)
     this.keep(n, r, from, count)
   }
 
   private keep(n: number, r: number, from: number, count: number): void {
-    const { best, choice, rules, places } = this
+    const { data, best, choice, rules, places } = this
     const offset = r * places.row + places.pad + from
     const values = this.values[n] as Float64Array
     const actions = this.actions[n] as Int16Array
     for (let j = 0; j < count; j++) {
-      if (rules.waits && choice[j] === stop && from + j > rules.finishFrom) {
-        // Nothing is worth doing before the call: the robot waits for it.
-        values[offset + j] = this.atCall[n] as number
-        actions[offset + j] = wait
-      } else {
-        values[offset + j] = best[j] as number
-        actions[offset + j] = choice[j] as number
-        if (from + j === rules.finishFrom) this.atCall[n] = best[j] as number
-      }
+      values[offset + j] = data[best + j] as number
+      actions[offset + j] = data[choice + j] as number
+    }
+    if (!rules.waits) return
+    for (let j = 0; j < count; j++) {
+      if (from + j === rules.finishFrom) this.atCall[n] = data[best + j] as number
+      if (data[choice + j] !== stop || from + j <= rules.finishFrom) continue
+      // Nothing is worth doing before the call: the robot waits for it.
+      values[offset + j] = this.atCall[n] as number
+      actions[offset + j] = wait
     }
   }
 
-  private finishAsTold(n: number, node: GraphNode, r: number, from: number, count: number): void {
-    for (const [action, leg] of node.legs.entries()) {
-      if (leg.to >= 0) continue
-      const end = this.finishes.valuesOf(leg, from, count, this.q)
-      this.take(n, r, action, from, 0, end)
-    }
+  /** The best collect or score leg of each time from `start` on, all of them computed. */
+  private bestOfAll(n: number, r: number, start: number, count: number): void {
+    const { data, best, choice } = this
+    const groups = { first: Math.floor(start / group), last: Math.floor((count - 1) / group) }
+    for (const work of this.works.of[n] as Work[])
+      if (this.works.open(work, r)) this.offer(work, this.works.find(work, r, groups, this.q), groups)
+    data.fill(0, best, best + start)
+    data.fill(stop, choice, choice + start)
   }
 
-  /** The best collect or score leg of each time from `start` on. */
-  private takeBest(n: number, r: number, from: number, start: number, count: number): void {
+  /** The same in a whole block where more time left is never worth less: what can not be best is not computed. */
+  private bestOfRising(n: number, r: number, from: number, count: number): void {
     const works = this.works.of[n] as Work[]
-    this.select(n, r, from, start, count)
+    const last = Math.floor((count - 1) / group)
+    const leading = this.leading(n, r, from, count)
+    if (leading < 0) return
+    const lead = this.works.find(works[leading] as Work, r, { first: 0, last }, this.lead)
     for (let w = 0; w < works.length; w++) {
       const work = works[w] as Work
-      const wanted = this.wanted[work.action] as number
-      if (wanted === 0 || !this.works.open(work, r)) continue
-      const first = 31 - Math.clz32(wanted & -wanted)
-      const last = 31 - Math.clz32(wanted)
-      this.works.find(work, r, from, first, last)
-      this.take(n, r, work.action, from, Math.max(start, first * group), Math.min(count, (last + 1) * group))
+      if (w === leading) this.offer(work, lead, { first: 0, last })
+      else if (this.works.open(work, r)) this.offerWhereItMay(work, r, count, lead)
     }
   }
 
-  /** Finds the groups of times in which each collect or score leg must be computed. */
-  private select(n: number, r: number, from: number, start: number, count: number): void {
-    const { wanted, given } = this
-    const first = Math.floor(start / group)
+  /** Computes and offers a leg in those groups of times in which it may be better than the leading one and all finishes. */
+  private offerWhereItMay(work: Work, r: number, count: number, lead: number): void {
+    const { data, works } = this
+    const { worth } = this.finishes
     const last = Math.floor((count - 1) / group)
-    const all = (2 << last) - (1 << first)
-    if (given) {
-      wanted.fill(0)
-      const actions = given.actions[n] as Int16Array
-      const place = r * given.row + given.pad + from
-      for (let j = start; j < count; j++) {
-        const action = actions[place + j] as number
-        if (action >= 0) wanted[action] = (wanted[action] as number) | (1 << Math.floor(j / group))
-      }
-      return
-    }
-    if (!this.rising) {
-      wanted.fill(all)
-      return
-    }
-    wanted.fill(0)
-    const lead = this.leading(n, r, from, last)
-    if (lead < 0) return
-    const works = this.works.of[n] as Work[]
-    this.works.find(works[lead] as Work, r, from, 0, last)
-    // At least this much can be had in the whole stretch: by the leading action or by a finish.
-    const least = Math.max(this.q[0] as number, this.finishes.worth[0] as number) - clearly
-    for (let w = 0; w < works.length; w++) {
-      const work = works[w] as Work
-      if (w !== lead && (!this.works.open(work, r) || this.mostAt(work, r, from, count) < least)) continue
-      wanted[work.action] = all
+    // Nothing before a time for which it is known is worth more than `most`.
+    let most = works.at(work, r, count - 1)
+    for (let g = last; g >= 0; g--) {
+      const start = g * group
+      if (most >= Math.max(data[lead + start] as number, worth[start] as number) - clearly) {
+        const only = { first: g, last: g }
+        const at = works.find(work, r, only, this.q)
+        this.offer(work, at, only)
+        most = data[at + start] as number
+      } else if (g === last && g > 0) most = works.at(work, r, start)
     }
   }
 
-  /** What a leg is worth at the end of a block. */
-  private mostAt(work: Work, r: number, from: number, count: number): number {
-    const last = Math.floor((count - 1) / group)
-    this.works.find(work, r, from, last, last)
-    return this.q[count - 1] as number
+  private offer(work: Work, at: number, { first, last }: { first: number; last: number }): void {
+    const start = first * group
+    const count = (last - first + 1) * group
+    this.space.kernel.offer(this.best + start, this.choice + start, at + start, count, work.action, tie)
   }
 
   /** The leg that was best just before the block, or else the one that is best at its end; −1 where none can be done. */
-  private leading(n: number, r: number, from: number, last: number): number {
+  private leading(n: number, r: number, from: number, count: number): number {
     const { row, pad } = this.places
     const works = this.works.of[n] as Work[]
     const before = from > 0 ? ((this.actions[n] as Int16Array)[r * row + pad + from - 1] as number) : stop
@@ -252,8 +246,7 @@ class BackwardPass {
     for (let w = 0; w < works.length; w++) {
       const work = works[w] as Work
       if (!this.works.open(work, r)) continue
-      this.works.find(work, r, from, last, last)
-      const value = this.q[last * group] as number
+      const value = this.works.at(work, r, count - 1)
       if (value > most) {
         most = value
         lead = w
@@ -262,22 +255,42 @@ class BackwardPass {
     return lead
   }
 
-  private take(n: number, r: number, action: number, from: number, start: number, end: number): void {
-    const { best, choice, given, q } = this
-    if (given) {
-      const actions = given.actions[n] as Int16Array
-      const place = r * given.row + given.pad + from
-      for (let j = start; j < end; j++)
-        if (actions[place + j] === action) {
-          best[j] = q[j] as number
-          choice[j] = action
-        }
-    } else
-      for (let j = start; j < end; j++)
-        if ((q[j] as number) > (best[j] as number) + tie) {
-          best[j] = q[j] as number
-          choice[j] = action
-        }
+  private workAsTold(n: number, r: number, from: number, start: number, count: number): void {
+    const told = this.told(n, r, from)
+    for (const work of this.works.of[n] as Work[]) {
+      let first = start
+      while (first < count && told[first] !== work.action) first++
+      if (first === count) continue
+      let last = count - 1
+      while (told[last] !== work.action) last--
+      const groups = { first: Math.floor(first / group), last: Math.floor(last / group) }
+      this.takeWhereTold(told, work.action, this.works.find(work, r, groups, this.q), first, last + 1)
+    }
+  }
+
+  private finishAsTold(n: number, node: GraphNode, r: number, from: number, count: number): void {
+    const told = this.told(n, r, from)
+    for (const [action, leg] of node.legs.entries()) {
+      if (leg.to >= 0) continue
+      const end = this.finishes.valuesOf(leg, from, count, this.data, this.q)
+      this.takeWhereTold(told, action, this.q, 0, end)
+    }
+  }
+
+  /** The given actions from time left `from` on. */
+  private told(n: number, r: number, from: number): Int16Array {
+    const { actions, row, pad } = this.given as Policy
+    const place = r * row + pad + from
+    return (actions[n] as Int16Array).subarray(place, place + this.block)
+  }
+
+  private takeWhereTold(told: Int16Array, action: number, q: number, start: number, end: number): void {
+    const { data, best, choice } = this
+    for (let j = start; j < end; j++)
+      if (told[j] === action) {
+        data[best + j] = data[q + j] as number
+        data[choice + j] = action
+      }
   }
 
   /**
@@ -297,4 +310,11 @@ class BackwardPass {
       for (const actions of this.actions) actions.copyWithin(target, origin, origin + to - from + 1)
     }
   }
+}
+
+/** Times in a block: no more than the shortest leg takes, whole groups where that is possible. */
+function blockOf({ timed, steps }: Problem): number {
+  const shortest = timed.filter((leg) => leg.leg.to >= 0).map((leg) => leg.shortest)
+  const most = Math.min(longest, steps + 1, ...shortest)
+  return most < group ? most : most - (most % group)
 }

@@ -10,7 +10,6 @@ export class Finishes {
   /** By time within the block: what it is worth, and which action it is. */
   readonly worth: Float64Array
   private readonly choice: Int16Array
-  private readonly q: Float64Array
   private readonly problem: Problem
   private readonly rules: Rules
 
@@ -20,39 +19,48 @@ export class Finishes {
     this.rules = rules
     this.worth = new Float64Array(length)
     this.choice = new Int16Array(length)
-    this.q = new Float64Array(length)
   }
 
   find(node: GraphNode, from: number, count: number): void {
-    const { worth, choice, q } = this
+    const { worth, choice } = this
     worth.fill(0, 0, count)
     choice.fill(stop, 0, count)
+    const end = this.begunWithin(from, count)
     for (const [action, leg] of node.legs.entries()) {
       if (leg.to >= 0) continue
-      const end = this.valuesOf(leg, from, count, q)
-      for (let j = 0; j < end; j++)
-        if ((q[j] as number) > (worth[j] as number) + tie) {
-          worth[j] = q[j] as number
+      const reached = this.problem.reached[leg.id] as Float64Array
+      const value = finishValue(leg)
+      for (let j = 0; j < end; j++) {
+        const q = value * (reached[from + j] as number)
+        if (q > (worth[j] as number) + tie) {
+          worth[j] = q
           choice[j] = action
         }
+      }
     }
   }
 
-  /** Values of one finish leg into `out`; the number of times in which it may begin comes back. */
-  valuesOf(leg: GraphLeg, from: number, count: number, out: Float64Array): number {
+  /** Values of one finish leg from place `out` on; the number of times in which it may begin comes back. */
+  valuesOf(leg: GraphLeg, from: number, count: number, data: Float64Array, out: number): number {
     const reached = this.problem.reached[leg.id] as Float64Array
     const value = finishValue(leg)
-    const end = Math.max(0, Math.min(count, this.rules.finishFrom - from + 1))
-    for (let j = 0; j < end; j++) out[j] = value * (reached[from + j] as number)
+    const end = this.begunWithin(from, count)
+    for (let j = 0; j < end; j++) data[out + j] = value * (reached[from + j] as number)
     return end
   }
 
-  takeWhereBetter(best: Float64Array, choice: Int16Array, count: number): void {
+  /** Of `count` times left from `from` on, those with which a finish may begin. */
+  private begunWithin(from: number, count: number): number {
+    return Math.max(0, Math.min(count, this.rules.finishFrom - from + 1))
+  }
+
+  /** Puts a finish in place of the best action of each time, from the places `best` and `choice` on, where it is better. */
+  takeWhereBetter(data: Float64Array, best: number, choice: number, count: number): void {
     const { worth } = this
     for (let j = 0; j < count; j++)
-      if ((worth[j] as number) > (best[j] as number) + tie) {
-        best[j] = worth[j] as number
-        choice[j] = this.choice[j] as number
+      if ((worth[j] as number) > (data[best + j] as number) + tie) {
+        data[best + j] = worth[j] as number
+        data[choice + j] = this.choice[j] as number
       }
   }
 }

@@ -38,26 +38,36 @@ function worksOf({ legPays, successes, rooms }: Problem, node: GraphNode): Work[
 export class Works {
   /** Per node. */
   readonly of: readonly Work[][]
-  /** What was found last: by time within the block. */
-  readonly q: Float64Array
+  /** Length of what `find` writes. */
+  readonly width: number
   private readonly ahead: Ahead
-  private readonly data: Float64Array
+  private readonly space: Workspace
   /** Room by dimension and room index. */
   private readonly roomAt: Int32Array[]
+  /** Place of each leg's pay within the block, a stretch per room that a load finds; which of them are there. */
+  private readonly payAt: number[]
+  private readonly paid: Uint8Array[]
+  private from = 0
 
-  /** Takes the last places of the workspace: it must not grow afterwards. */
+  /** Takes places of the workspace. */
   constructor(problem: Problem, places: TablePlaces, block: number, space: Workspace) {
-    const { rooms, graph } = problem
+    const { rooms, graph, timed } = problem
+    this.space = space
     this.of = graph.nodes.map((node) => worksOf(problem, node))
     this.roomAt = rooms.most.map((_, d) => Int32Array.from({ length: rooms.size }, (_, r) => rooms.room(r, d)))
     this.ahead = new Ahead(problem, places, block, space)
-    this.data = space.data
-    this.q = new Float64Array(this.ahead.width)
+    const { width } = this.ahead
+    this.width = width
+    const stretches = timed.map(({ leg }) => (leg.goal >= 0 ? leg.load + 1 : 0))
+    this.payAt = stretches.map((many) => (many > 0 ? space.take(many * width) : 0))
+    this.paid = stretches.map((many) => new Uint8Array(many))
   }
 
   /** Begin the block at time left `from`: the values of all times before it are in the table. */
   begin(from: number): void {
+    this.from = from
     this.ahead.begin(from)
+    for (const paid of this.paid) paid.fill(0)
   }
 
   /** Whether a leg comes into question: a goal, if it is one, has room. */
@@ -65,42 +75,71 @@ export class Works {
     return dimension < 0 || (this.roomAt[dimension]?.[r] as number) > 0
   }
 
-  /** Q of a collect or score leg into q, for the groups `first` … `last` of the block. */
-  find(
-    { id, dimension, stride, pays, load, successes }: Work,
-    r: number,
-    from: number,
-    first: number,
-    last: number,
-  ): void {
-    const { q, ahead, data } = this
-    const { width } = ahead
+  /**
+   * Q of a leg by time within the block, for the groups `first` … `last`: the place of time 0 in the workspace, where
+   * only the times asked for are there. It may be `into`, a place of `width` numbers, which is overwritten then.
+   */
+  find(work: Work, r: number, groups: { first: number; last: number }, into: number): number {
+    const { ahead, space } = this
+    const { id, dimension, stride, load, successes } = work
+    const { first, last } = groups
     const start = first * group
-    const end = (last + 1) * group
-    const row = ahead.row(id)
+    const count = (last + 1) * group - start
     if (dimension < 0) {
       ahead.ask(id, r, first, last)
-      const place = row + r * width
-      if (!pays) for (let j = start; j < end; j++) q[j] = data[place + j] as number
-      else {
-        const own = pays[load] as Float64Array
-        for (let j = start; j < end; j++) q[j] = (own[from + j] as number) + (data[place + j] as number)
-      }
-      return
+      const place = ahead.row(id) + r * ahead.width
+      if (!work.pays) return place
+      space.kernel.combine(into + start, this.pay(work, load) + start, place + start, count, 1)
+      return into
     }
     const room = this.roomAt[dimension]?.[r] as number
-    const own = (pays as readonly Float64Array[])[Math.min(room, load)] as Float64Array
-    let base: Float64Array = own
-    let shift = from
+    let base = this.pay(work, Math.min(room, load))
     for (let b = 0; b <= load; b++) {
       const p = successes[b] as number
       if (!(p > 0)) continue
       const after = r - Math.min(b, room) * stride
       ahead.ask(id, after, first, last)
-      const place = row + after * width
-      for (let j = start; j < end; j++) q[j] = (base[shift + j] as number) + p * (data[place + j] as number)
-      base = q
-      shift = 0
+      space.kernel.combine(into + start, base + start, ahead.row(id) + after * ahead.width + start, count, p)
+      base = into
     }
+    return into
+  }
+
+  /** Q of a leg at one time within the block. */
+  at(work: Work, r: number, j: number): number {
+    const { ahead } = this
+    const { data } = this.space
+    const { id, dimension, stride, load, successes, pays } = work
+    const g = Math.floor(j / group)
+    if (dimension < 0) {
+      ahead.ask(id, r, g, g)
+      const next = data[ahead.row(id) + r * ahead.width + j] as number
+      return pays ? next + (pays[load]?.[this.from + j] as number) : next
+    }
+    const room = this.roomAt[dimension]?.[r] as number
+    let sum = pays?.[Math.min(room, load)]?.[this.from + j] as number
+    for (let b = 0; b <= load; b++) {
+      const p = successes[b] as number
+      if (!(p > 0)) continue
+      const after = r - Math.min(b, room) * stride
+      ahead.ask(id, after, g, g)
+      sum += p * (data[ahead.row(id) + after * ahead.width + j] as number)
+    }
+    return sum
+  }
+
+  /** Place of a leg's pay within the block where its load finds so much room. */
+  private pay({ id, pays }: Work, room: number): number {
+    const { width, from } = this
+    const place = (this.payAt[id] as number) + room * width
+    const paid = this.paid[id] as Uint8Array
+    if (paid[room] === 0) {
+      const all = pays?.[room] as Float64Array
+      const { data } = this.space
+      const count = Math.min(width, all.length - from)
+      for (let j = 0; j < count; j++) data[place + j] = all[from + j] as number
+      paid[room] = 1
+    }
+    return place
   }
 }

@@ -114,3 +114,26 @@ test('scattering adds a run at every lag, scaled, and touches no other', () => {
     expect([...space.data.subarray(out, out + 30)]).toEqual([...expected])
   }
 })
+
+test('combining is base plus scaled values, and an offer is taken only where it is better by more than a tie', () => {
+  const count = 16
+  const base = numbers(count, 37)
+  const values = numbers(count, 41)
+  for (const space of Object.values(spaces())) {
+    const b = space.copied(base)
+    const v = space.copied(values)
+    const out = space.take(count)
+    space.kernel.combine(out, b, v, count, 0.25)
+    expect([...space.data.subarray(out, out + count)]).toEqual([...base].map((x, j) => x + 0.25 * values[j]!))
+    const choice = space.copied(new Float64Array(count).fill(-1))
+    const best = space.copied(values)
+    const offered = values.map((x, j) => x + [0.5, -0.5, 1e-13, 0][j % 4]!)
+    space.kernel.offer(best, choice, space.copied(offered), count, 3, 1e-12)
+    expect([...space.data.subarray(best, best + count)]).toEqual(
+      [...values].map((x, j) => (j % 4 === 0 ? (offered[j] as number) : x)),
+    )
+    expect([...space.data.subarray(choice, choice + count)]).toEqual(
+      Array.from({ length: count }, (_, j) => (j % 4 === 0 ? 3 : -1)),
+    )
+  }
+})
