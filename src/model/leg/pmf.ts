@@ -290,10 +290,12 @@ export function regrid(a: Pmf, ratio: number, factor = 1): Pmf {
   const first = Math.floor(a.first * scale)
   const out = new Float64Array(Math.ceil((a.first + a.mass.length) * scale) - first + 2)
   for (let i = 0; i < a.mass.length; i++) {
+    const m = a.mass[i] as number
+    // Most points of a thinned tail are empty.
+    if (m === 0) continue
     const place = (a.first + i) * scale - first
     const k = Math.floor(place + 1e-9)
     const share = Math.max(0, place - k)
-    const m = a.mass[i] as number
     out[k] = (out[k] as number) + m * (1 - share)
     out[k + 1] = (out[k + 1] as number) + m * share
   }

@@ -1,10 +1,10 @@
 import { Workspace } from '../kernel/index.ts'
 import { group } from './ahead.ts'
+import { Ceiling, type Within } from './ceiling.ts'
 import { Finishes, tie } from './finishes.ts'
 import type { Floor } from './floor.ts'
 import type { GraphNode } from './graph.ts'
 import type { Problem, Rules } from './problem.ts'
-import type { Rooms } from './rooms.ts'
 import { type Policy, startValue, stop, type Table, type TablePlaces, tableIn, wait } from './table.ts'
 import { type Work, Works } from './works.ts'
 
@@ -69,7 +69,7 @@ class BackwardPass {
   private readonly rules: Rules
   private readonly given: Policy | null
   private readonly floor: Floor | null
-  private readonly rooms: Rooms
+  private readonly ceiling: Ceiling
   private readonly works: Works
   private readonly finishes: Finishes
   /** Whether more time left is never worth less. */
@@ -88,8 +88,6 @@ class BackwardPass {
     this.problem = problem
     this.space = space
     this.rules = rules
-    const { rooms } = problem
-    this.rooms = rooms
     this.block = blockOf(problem)
     this.places = tableIn(space, problem)
     this.works = new Works(problem, this.places, this.block, space)
@@ -100,22 +98,31 @@ class BackwardPass {
     this.q = space.take(width)
     // From here on the workspace does not grow.
     this.data = space.data
-    const size = rooms.size * this.places.row
+    const size = problem.rooms.size * this.places.row
     this.values = this.places.values.map((place) => space.data.subarray(place, place + size))
     this.actions = problem.graph.nodes.map(() => new Int16Array(size))
+    // Under given actions the same value in two rooms says nothing about further ones.
+    this.ceiling = new Ceiling(problem, this.places, this.values, given !== null)
     this.finishes = new Finishes(problem, rules, width)
     this.rising = rules.workAbove < 0
     this.atCall = new Float64Array(problem.graph.nodes.length)
   }
 
   run(from: number, to: number): void {
-    const rooms = this.roomsWithin(from, to)
     this.works.begin(from)
+    const within = this.ceiling.within(from, to, this.floor)
+    for (let rooms = this.ceiling.rooms(within); rooms.length > 0; ) {
+      this.decideIn(rooms, from, to)
+      rooms = this.given ? [] : this.ceiling.lifted(within, from, to)
+    }
+    this.fill(from, to, within)
+  }
+
+  private decideIn(rooms: readonly number[], from: number, to: number): void {
     for (const [n, node] of this.problem.graph.nodes.entries()) {
       if (!this.given) this.finishes.find(node, from, to - from + 1)
-      for (const r of rooms.all) this.decide(n, node, r, from, to)
+      for (const r of rooms) this.decide(n, node, r, from, to)
     }
-    this.fill(from, to, rooms)
   }
 
   policy(): Policy {
@@ -130,23 +137,6 @@ class BackwardPass {
 
   start(): number {
     return startValue(this.problem, { ...this.policy(), values: this.values })
-  }
-
-  /** The rooms that matter within a block, and the clip of the others. */
-  private roomsWithin(from: number, to: number) {
-    const { goals, most, size, room } = this.rooms
-    const high = goals.map((_, d) => this.rooms.high[d]?.[to] as number)
-    const low = goals.map((_, d) => Math.min(this.rooms.low[d]?.[from] as number, high[d] as number))
-    const least = low.map((room, d) => Math.max(room, Math.min(high[d] as number, this.lowest(d, from, to))))
-    const all: number[] = []
-    for (let r = 0; r < size; r++)
-      if (most.every((_, d) => room(r, d) <= (high[d] as number) && room(r, d) >= (least[d] as number))) all.push(r)
-    return { all, high, low, least }
-  }
-
-  private lowest(d: number, from: number, to: number): number {
-    const floor = this.floor?.[d]
-    return floor ? Math.min(...floor.subarray(from, to + 1)) : 0
   }
 
   private decide(n: number, node: GraphNode, r: number, from: number, to: number): void {
@@ -294,20 +284,23 @@ class BackwardPass {
   }
 
   /**
-   * More room than can be used is worth as much as what can, and below the floor the floor stands in: copied, so that no
+   * More room than is of use is worth as much as what is, and below the floor the floor stands in: copied, so that no
    * reader has to clip. What can not be met is left empty.
    */
-  private fill(from: number, to: number, within: { high: number[]; low: number[]; least: number[] }): void {
-    const { rooms, places } = this
-    const { high, low, least } = within
+  private fill(from: number, to: number, { top, low, least }: Within): void {
+    const { rooms } = this.problem
+    const { row, pad } = this.places
     for (let r = 0; r < rooms.size; r++) {
       if (low.some((room, d) => rooms.room(r, d) < room)) continue
-      const clipped = rooms.index(high.map((top, d) => Math.max(least[d] as number, Math.min(rooms.room(r, d), top))))
+      const clipped = rooms.index(top.map((most, d) => Math.max(least[d] as number, Math.min(rooms.room(r, d), most))))
       if (clipped === r) continue
-      const target = r * places.row + places.pad + from
-      const origin = clipped * places.row + places.pad + from
-      for (const values of this.values) values.copyWithin(target, origin, origin + to - from + 1)
-      for (const actions of this.actions) actions.copyWithin(target, origin, origin + to - from + 1)
+      const start = r * row + pad + from
+      const end = start + to - from
+      const back = (r - clipped) * row
+      for (const values of this.values)
+        for (let place = start; place <= end; place++) values[place] = values[place - back] as number
+      for (const actions of this.actions)
+        for (let place = start; place <= end; place++) actions[place] = actions[place - back] as number
     }
   }
 }
