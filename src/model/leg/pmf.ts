@@ -225,20 +225,29 @@ export function thinned(a: Pmf): Pmf {
 export function later(a: Pmf, b: Pmf): Pmf {
   const first = Math.max(a.first, b.first)
   const end = Math.max(a.first + a.mass.length, b.first + b.mass.length)
-  const out = new Float64Array(end - first)
-  let belowA = 0
-  let belowB = 0
-  for (let k = a.first; k < first; k++) belowA += a.mass[k - a.first] ?? 0
-  for (let k = b.first; k < first; k++) belowB += b.mass[k - b.first] ?? 0
+  const belowA = cdfOver(a, first, end)
+  const belowB = cdfOver(b, first, end)
   let before = 0
-  for (let k = first; k < end; k++) {
-    belowA += a.mass[k - a.first] ?? 0
-    belowB += b.mass[k - b.first] ?? 0
-    const now = belowA * belowB
-    out[k - first] = Math.max(0, now - before)
+  for (let k = 0; k < belowA.length; k++) {
+    const now = (belowA[k] as number) * (belowB[k] as number)
+    belowA[k] = Math.max(0, now - before)
     before = now
   }
-  return pmf(first, out)
+  return pmf(first, belowA)
+}
+
+/** P(time ≤ k) for k = first … end − 1. */
+function cdfOver({ first: start, mass }: Pmf, first: number, end: number): Float64Array {
+  const out = new Float64Array(end - first)
+  let sum = 0
+  for (let i = 0; i < first - start && i < mass.length; i++) sum += mass[i] as number
+  const last = Math.min(end, start + mass.length)
+  for (let k = first; k < last; k++) {
+    sum += mass[k - start] as number
+    out[k - first] = sum
+  }
+  out.fill(sum, Math.max(0, last - first))
+  return out
 }
 
 /** Distribution of max(time, at): what lies before `at` is gathered there. */
