@@ -1,7 +1,7 @@
 import type { Game } from '../documents/types.ts'
 import { bestPolicy } from './backward.ts'
 import { valueAlong } from './forward.ts'
-import type { Solved } from './planner.ts'
+import type { FormRun, Solved } from './planner.ts'
 import { alwaysAt } from './problem.ts'
 import type { Call } from './types.ts'
 
@@ -70,5 +70,6 @@ function valueAt(solved: Solved, at: number): number {
   const rules = alwaysAt(at, solved.problem.step, false)
   const { policy, value } = bestPolicy(solved.problem, rules)
   if (solved.forms.length < 2) return value
-  return solved.forms.reduce((sum, run) => sum + run.weight * valueAlong({ ...run.problem, rules }, policy).value, 0)
+  const along = (run: FormRun) => (run.factor === 1 ? value : valueAlong({ ...run.problem, rules }, policy).value)
+  return solved.forms.reduce((sum, run) => sum + run.weight * along(run), 0)
 }

@@ -64,7 +64,7 @@ export class Planner {
     const { policy, value } = bestPolicy(problem, problem.rules)
     const fixed = problem.autonomous.expected + adjustment(option)
     if (forms.length === 1) return fixed + value
-    const along = (factor: number) => valueAlong(this.atForm(problem, factor), policy).value
+    const along = (factor: number) => (factor === 1 ? value : valueAlong(this.atForm(problem, factor), policy).value)
     return fixed + forms.reduce((sum, { factor, weight }) => sum + weight * along(factor), 0)
   }
 

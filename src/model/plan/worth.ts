@@ -1,5 +1,6 @@
 import { distributionOf } from '../duration/index.ts'
-import type { LegBuilder } from '../leg/builder.ts'
+import type { LegBuilder, StageShift } from '../leg/builder.ts'
+import type { Pmf } from '../leg/pmf.ts'
 import { bestPolicy } from './backward.ts'
 import { type Floor, floorOf, tolerated } from './floor.ts'
 import { flowValue, valueAlong } from './forward.ts'
@@ -28,7 +29,10 @@ export function worthOf(solved: Solved, builder: LegBuilder): Worth[] {
     const used = legs.some((leg) => isUsed(solved, leg))
     for (const stage of spec.trip.stages) {
       const delta = Math.min(most, distributionOf(stage.duration).mean / 2)
-      const value = (seconds: number) => valueWith(solved, builder, legs, { stage: stage.id, seconds }, floor)
+      const value = (seconds: number) =>
+        timesChange(builder, legs, { stage: stage.id, seconds })
+          ? valueWith(solved, builder, legs, { stage: stage.id, seconds }, floor)
+          : valueAsIs(solved)
       // A leg that the plan does not use stays unused when it gets slower.
       const slower = () => (used ? value(delta) : valueAsIs(solved))
       out.push({
@@ -66,11 +70,25 @@ const valueAsIs = (solved: Solved): number =>
     ? startValue(solved.problem, solved.table)
     : solved.forms.reduce((sum, run) => sum + run.weight * flowValue(run.flow), 0)
 
+/** Whether a moved stage changes any leg: one that always waits for another does not. */
+function timesChange(builder: LegBuilder, legs: readonly GraphLeg[], shift: StageShift): boolean {
+  return legs.some(({ spec, key }) => {
+    const before = builder.times(spec, key)
+    const after = builder.times({ ...spec, shift }, key)
+    return (
+      !same(before.end, after.end) || (before.pieces ?? []).some((piece, i) => !same(piece, after.pieces?.[i] as Pmf))
+    )
+  })
+}
+
+const same = (a: Pmf, b: Pmf): boolean =>
+  a.first === b.first && a.mass.length === b.mass.length && a.mass.every((mass, i) => mass === b.mass[i])
+
 function valueWith(
   solved: Solved,
   builder: LegBuilder,
   legs: readonly GraphLeg[],
-  shift: { stage: string; seconds: number },
+  shift: StageShift,
   floor: Floor | null,
 ): number {
   const timesAt = (timed: readonly TimedLeg[], factor: number) => {
@@ -82,11 +100,15 @@ function valueWith(
   const { policy, value } = bestPolicy(problem, problem.rules, floor)
   let sum = 0
   for (const run of solved.forms) {
-    const own = run.factor === 1 ? problem : atForm(problem, timesAt(run.problem.timed, run.factor), run.problem)
+    if (run.factor === 1) {
+      sum += run.weight * value
+      continue
+    }
+    const own = atForm(problem, timesAt(run.problem.timed, run.factor), run.problem)
     const along = valueAlong(own, policy, floor)
     // The moved plan goes where the plan as it is never was: once more, with all rooms.
     if (along.below > tolerated) return valueWith(solved, builder, legs, shift, null)
     sum += run.weight * along.value
   }
-  return solved.forms.length === 1 ? value : sum
+  return sum
 }
