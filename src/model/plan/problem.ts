@@ -122,7 +122,11 @@ function complete(frame: Frame & Pick<Problem, 'rooms'>, timed: readonly TimedLe
   return {
     ...frame,
     timed,
-    legPays: timed.map((leg, i) => (same[i] ? (like?.legPays[i] as LegPay | null) : payFor(frame, leg))),
+    legPays: timed.map((leg, i) =>
+      same[i] && mostRoom(frame, leg) === mostRoom(like as Problem, leg)
+        ? (like?.legPays[i] as LegPay | null)
+        : payFor(frame, leg),
+    ),
     successes: like?.successes ?? timed.map(({ leg }) => (leg.goal < 0 ? null : binomial(leg.load, leg.success))),
     reached: timed.map((leg, i) =>
       same[i] ? (like?.reached[i] as Float64Array | null) : leg.leg.to < 0 ? cumulative(leg.end, frame.steps) : null,
@@ -133,7 +137,13 @@ function complete(frame: Frame & Pick<Problem, 'rooms'>, timed: readonly TimedLe
 function payFor(frame: Frame & Pick<Problem, 'rooms'>, timed: TimedLeg): LegPay | null {
   const goal = timed.leg.goal
   if (goal < 0) return null
-  return legPay(timed, frame.pays[goal] as Pay, frame.rooms.dimensionOf[goal] !== -1, frame.steps, frame.step)
+  return legPay(timed, frame.pays[goal] as Pay, mostRoom(frame, timed), frame.steps, frame.step)
+}
+
+/** The most room that a leg can find; null where there is no limit. */
+function mostRoom({ rooms }: Pick<Problem, 'rooms'>, { leg }: TimedLeg): number | null {
+  const d = rooms.dimensionOf[leg.goal] ?? -1
+  return d < 0 ? null : (rooms.most[d] as number)
 }
 
 /** Expected points of a finish once it is reached. */

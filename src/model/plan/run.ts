@@ -14,6 +14,8 @@ export interface Arrival {
   readonly at: number
   readonly first: number
   readonly count: number
+  /** A bound of every single mass. */
+  readonly most: number
 }
 
 /** A mass that arrives all at once. */
@@ -21,6 +23,7 @@ export const atOnce = (space: Workspace, mass: number, t: number): Arrival => ({
   at: space.copied(Float64Array.of(mass)),
   first: t,
   count: 1,
+  most: mass,
 })
 
 interface Placed {
@@ -28,6 +31,8 @@ interface Placed {
   readonly reversed: number
   readonly late: number
   readonly lateAt: number
+  /** The largest of them all. */
+  readonly peak: number
 }
 
 /** Arrivals of runs of decisions, one after the other: each overwrites the one before. */
@@ -54,26 +59,21 @@ export class Arrivals {
     const { shortest } = leg
     if (from + count - 1 < shortest) return null
     const { space, zero } = this
-    const { reversed, late, lateAt } = this.placeOf(leg)
+    const { reversed, late, lateAt, peak } = this.placeOf(leg)
     const core = from - shortest - leg.reversed.length + 1
-    const points = this.pointsOf(source, from, count, leg)
+    const { most, sum } = extent(space.data, source, count)
+    const points = this.pointsOf(from + count, most, leg)
     const low = Math.max(0, points > 0 ? Math.min(core, from - (leg.lateAt[points - 1] as number)) : core)
     if (low < core) space.data.fill(0, zero + low, zero + core)
     space.kernel.correlate(zero + core, count + leg.reversed.length - 1, source, count, reversed, -1)
     if (points > 0) space.kernel.scatter(zero + from, source, count, late, lateAt, points)
-    return { at: zero + low, first: low, count: from + count - shortest - low }
+    return { at: zero + low, first: low, count: from + count - shortest - low, most: Math.min(most, sum * peak) }
   }
 
   /** How many points of the far tail matter: neither cut by the buzzer nor too little. */
-  private pointsOf(source: number, from: number, count: number, { late, lateAt }: TimedLeg): number {
-    const { data } = this.space
-    let most = 0
-    for (let i = 0; i < count; i++) if ((data[source + i] as number) > most) most = data[source + i] as number
+  private pointsOf(end: number, most: number, { late, lateAt }: TimedLeg): number {
     let points = late.length
-    while (
-      points > 0 &&
-      ((lateAt[points - 1] as number) >= from + count || most * (late[points - 1] as number) < this.least)
-    )
+    while (points > 0 && ((lateAt[points - 1] as number) >= end || most * (late[points - 1] as number) < this.least))
       points--
     return points
   }
@@ -84,11 +84,27 @@ export class Arrivals {
       const pad = block + 8
       const reversed = this.space.take(leg.reversed.length + 2 * pad) + pad
       this.space.data.set(leg.reversed, reversed)
-      placed = { reversed, late: this.space.copied(leg.late), lateAt: this.space.copiedWhole(leg.lateAt) }
+      placed = {
+        reversed,
+        late: this.space.copied(leg.late),
+        lateAt: this.space.copiedWhole(leg.lateAt),
+        peak: Math.max(extent(leg.reversed, 0, leg.reversed.length).most, extent(leg.late, 0, leg.late.length).most),
+      }
       this.placed.set(leg, placed)
     }
     return placed
   }
+}
+
+function extent(numbers: Float64Array, start: number, count: number): { most: number; sum: number } {
+  let most = 0
+  let sum = 0
+  for (let i = start; i < start + count; i++) {
+    const number = numbers[i] as number
+    sum += number
+    if (number > most) most = number
+  }
+  return { most, sum }
 }
 
 /** Blocks of time left from teleop's start down to 0, cut where a waiting robot's call comes. */

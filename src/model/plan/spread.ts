@@ -46,7 +46,7 @@ class SpreadPass {
   private readonly final: Float64Array
   private readonly arrivals: Arrivals
   private readonly clip: Clip
-  private readonly cuts = new Map<number, Cut[]>()
+  private readonly cuts = new Map<number, Cuts>()
   /** Successes among k pieces, by their chance and k. */
   private readonly partial = new Map<number, Float64Array[]>()
 
@@ -181,6 +181,7 @@ class SpreadPass {
     const { first } = arrival
     const end = first + arrival.count
     const { fineBelow } = this.tally
+    if (chance * arrival.most < negligible) return
     for (let t = first; t < end; ) {
       const short = t < fineBelow
       const single = short && !steady
@@ -222,7 +223,8 @@ class SpreadPass {
   /** A leg that the buzzer cuts: the pieces that counted before it stay. */
   private unfinished(leg: GraphLeg, room: number, amount: number, start: number, at: number, count: number): void {
     const { data } = this.space
-    const parts = this.cutsOf(leg)
+    const { parts, last: latest } = this.cutsOf(leg)
+    if (at > latest) return
     const steady = this.tally.steady(leg)
     const fineBelow = Math.min(this.tally.fineBelow, this.problem.steps)
     for (let k = 0; k < parts.length; k++) {
@@ -265,12 +267,13 @@ class SpreadPass {
   }
 
   /** Per number of pieces that count before the buzzer, all of them left out. */
-  private cutsOf(leg: GraphLeg): Cut[] {
+  private cutsOf(leg: GraphLeg): Cuts {
     let cuts = this.cuts.get(leg.id)
     if (!cuts) {
       const { pieces } = this.problem.timed[leg.id] as Problem['timed'][number]
       const times = pieces.map((piece) => cumulative(piece, this.problem.steps))
-      cuts = times.map((after, k) => cutOf(k === 0 ? null : (times[k - 1] as Float64Array), after))
+      const parts = times.map((after, k) => cutOf(k === 0 ? null : (times[k - 1] as Float64Array), after))
+      cuts = { parts, last: Math.max(...parts.map(({ last }) => last)) }
       this.cuts.set(leg.id, cuts)
     }
     return cuts
@@ -281,6 +284,12 @@ class SpreadPass {
 interface Cut {
   readonly chance: Float64Array
   readonly first: number
+  readonly last: number
+}
+
+/** By the number of pieces that count, and the most time left with which the buzzer cuts the leg at all. */
+interface Cuts {
+  readonly parts: readonly Cut[]
   readonly last: number
 }
 

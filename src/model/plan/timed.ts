@@ -161,7 +161,7 @@ function payBy(times: Pmf, pay: Pay, steps: number, step: number): Float64Array 
 
 /**
  * Expected points and pieces of a score leg by time left and room: `points[room]`, `pieces()[room]` for room up to the
- * load (more room changes nothing); index 0 is the leg without room, unused.
+ * load (more room changes nothing) or to what there is; index 0 is the leg without room, unused.
  */
 export interface LegPay {
   readonly points: readonly Float64Array[]
@@ -169,10 +169,12 @@ export interface LegPay {
   pieces(): readonly Float64Array[]
 }
 
-export function legPay(timed: TimedLeg, pay: Pay, limited: boolean, steps: number, step: number): LegPay {
+/** @param mostRoom the most room that there is on its goal; null without a limit */
+export function legPay(timed: TimedLeg, pay: Pay, mostRoom: number | null, steps: number, step: number): LegPay {
   const { load, success } = timed.leg
   const points = timed.pieces.map((times) => payBy(times, pay, steps, step))
-  const rooms = limited ? Array.from({ length: load + 1 }, (_, room) => room) : [load]
+  const limited = mostRoom !== null
+  const rooms = limited ? Array.from({ length: Math.min(load, mostRoom) + 1 }, (_, room) => room) : [load]
   const of = (tables: readonly Float64Array[], room: number): Float64Array => {
     const out = new Float64Array(steps + 1)
     for (let i = 0; i < load; i++) {
