@@ -88,7 +88,7 @@ export class Workspace {
 
   /** @throws RangeError where the engine has no more memory */
   private grow(least: number): void {
-    const length = Math.max(least, Math.min(2 * this.data.length, this.data.length + mostKept))
+    const length = Math.ceil(Math.max(least, Math.min(1.5 * this.data.length, this.data.length + mostKept)))
     if (this.memory) {
       this.memory.grow(Math.ceil((length - this.data.length) / numbersPerPage))
       this.data = new Float64Array(this.memory.buffer)

@@ -34,4 +34,4 @@ export function floorOf(solved: Solved): Floor {
 }
 
 const massAt = (flow: Flow, n: number, r: number, t: number): number =>
-  flow.mass[n]?.[r * flow.row + flow.pad + t] as number
+  flow.mass()[n]?.[r * flow.row + flow.pad + t] as number

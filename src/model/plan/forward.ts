@@ -4,13 +4,14 @@ import type { Floor } from './floor.ts'
 import type { GraphLeg } from './graph.ts'
 import { finishValue, type Problem } from './problem.ts'
 import { type Arrival, Arrivals, blocks, Clip, runsOf } from './run.ts'
+import { sum, weighted } from './sums.ts'
 import { type Policy, stop, wait } from './table.ts'
 import { Vectors } from './vectors.ts'
 
 /** How much of the match's probability passes where, under a policy. */
 export interface Flow {
-  /** mass[node][room · row + pad + t]: chance to decide there; laid out as the table of the policy. */
-  readonly mass: readonly Float64Array[]
+  /** mass()[node][room · row + pad + t]: chance to decide there, laid out as the table of the policy; found when asked for. */
+  mass(): readonly Float64Array[]
   readonly row: number
   readonly pad: number
   /** Expected pieces and points per goal, attempts and points per finish leg (by leg id). */
@@ -30,10 +31,11 @@ const negligible = 1e-12
  * and again what comes to lie within the block, until nothing is left there.
  */
 export function flowOf(problem: Problem, policy: Policy): Flow {
-  return passAlong(problem, policy, (pass) => {
-    pass.keepMass()
-    return pass.run().flow()
-  })
+  let mass: readonly Float64Array[] | null = null
+  return {
+    ...passAlong(problem, policy, (pass) => pass.run().flow()),
+    mass: () => (mass ??= passAlong(problem, policy, (pass) => pass.masses())),
+  }
 }
 
 /** Expected points of teleop alone, and the chance of decisions below a floor, each counted. */
@@ -94,9 +96,11 @@ class ForwardPass {
     for (let v = 0; v < problem.graph.nodes.length * problem.rooms.size; v++) this.waiting.take(v)
   }
 
-  keepMass(): void {
+  masses(): readonly Float64Array[] {
     const size = this.problem.rooms.size * this.policy.row
     this.mass = this.problem.graph.nodes.map(() => new Float64Array(size))
+    this.run()
+    return this.mass
   }
 
   watch(floor: Floor | null): this {
@@ -112,12 +116,12 @@ class ForwardPass {
     return this
   }
 
-  flow(): Flow {
+  flow(): Omit<Flow, 'mass'> {
     const { pieces, points, attempts, finishPoints } = this
     const { row, pad } = this.policy
     let placed: Float64Array[] | null = null
     const once = () => (placed ??= this.placed())
-    return { mass: this.mass ?? [], row, pad, pieces, points, attempts, finishPoints, placed: once }
+    return { row, pad, pieces, points, attempts, finishPoints, placed: once }
   }
 
   /** Takes up what waits for its decision in a block of times; false where nothing did. */
@@ -258,16 +262,4 @@ function spread(out: Float64Array, starts: Float64Array, first: number, mass: Fl
     const count = Math.min(mass.length, t - first + 1)
     for (let i = 0; i < count; i++) out[t - first - i] = (out[t - first - i] as number) + amount * (mass[i] as number)
   }
-}
-
-function sum(mass: Float64Array, start: number, count: number): number {
-  let total = 0
-  for (let i = 0; i < count; i++) total += mass[start + i] as number
-  return total
-}
-
-function weighted(mass: Float64Array, start: number, at: number, count: number, weights: Float64Array): number {
-  let total = 0
-  for (let i = 0; i < count; i++) total += (mass[start + i] as number) * (weights[at + i] as number)
-  return total
 }

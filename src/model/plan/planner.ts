@@ -109,7 +109,7 @@ export class Planner {
   usedLegs(option: Option): Set<string> {
     const problem = this.problem(option, [{ factor: 1 }])
     const table = solve(problem)
-    const { mass } = flowOf(problem, table)
+    const mass = flowOf(problem, table).mass()
     const used = new Set<string>()
     for (const [n, node] of problem.graph.nodes.entries()) {
       const begun = new Set(table.actions[n]!.filter((_, i) => mass[n]![i]! > 1e-9))

@@ -4,6 +4,7 @@ import { binomial } from './binomial.ts'
 import type { GraphLeg, GraphNode } from './graph.ts'
 import type { Problem } from './problem.ts'
 import { type Arrival, Arrivals, atOnce, blocks, Clip, runsOf } from './run.ts'
+import { sum, weighted } from './sums.ts'
 import { type Policy, stop, wait } from './table.ts'
 import type { Tally } from './tally.ts'
 import { cumulative } from './timed.ts'
@@ -303,16 +304,4 @@ function cutOf(before: Float64Array | null, after: Float64Array): Cut {
     ),
     last: chance.findLastIndex((p) => p >= negligible),
   }
-}
-
-function sum(mass: Float64Array, start: number, count: number): number {
-  let total = 0
-  for (let i = 0; i < count; i++) total += mass[start + i] as number
-  return total
-}
-
-function weighted(mass: Float64Array, start: number, at: number, count: number, weights: Float64Array): number {
-  let total = 0
-  for (let i = 0; i < count; i++) total += (mass[start + i] as number) * (weights[at + i] as number)
-  return total
 }

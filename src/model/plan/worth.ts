@@ -61,7 +61,7 @@ function isUsed(solved: Solved, leg: GraphLeg): boolean {
   const action = solved.problem.graph.nodes[leg.from]?.legs.indexOf(leg)
   const actions = solved.table.actions[leg.from] as Int16Array
   return solved.forms.some((run) =>
-    run.flow.mass[leg.from]?.some((mass, place) => mass > 0 && actions[place] === action),
+    run.flow.mass()[leg.from]?.some((mass, place) => mass > 0 && actions[place] === action),
   )
 }
 
