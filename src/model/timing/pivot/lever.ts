@@ -1,0 +1,68 @@
+import { remark } from '../answer/remark.ts'
+import type { CylinderPivotInput } from '../inputs.ts'
+import { evenly } from '../numerics/trace.ts'
+import type { Load } from '../pneumatic/stroke.ts'
+import type { Remark } from '../types.ts'
+import type { Arm } from './arm.ts'
+
+type Input = CylinderPivotInput<number>
+
+/**
+ * A cylinder between a hinge on the frame and a hinge on the arm. Its length follows from the triangle with the pivot, and the
+ * leverage is how much it changes with the angle.
+ */
+export function leverOf(input: Input, arm: Arm): { load: Load; wrong: Remark | null } {
+  const { frame, radius, offset, closedLength, cylinder, inertia, friction } = input
+  const [forward, up] = frame
+  const base = Math.hypot(forward, up)
+  const between = (turned: number) => arm.angleAt(turned) + offset - Math.atan2(up, forward)
+  const lengthAt = (turned: number) =>
+    Math.sqrt(Math.max(0, base ** 2 + radius ** 2 - 2 * base * radius * Math.cos(between(turned))))
+  const slopeAt = (turned: number) => (arm.sign * base * radius * Math.sin(between(turned))) / lengthAt(turned)
+  const first = lengthAt(0)
+  const direction = lengthAt(arm.end) >= first ? 'extend' : 'retract'
+  const out = direction === 'extend' ? 1 : -1
+  const load: Load = {
+    direction,
+    end: arm.end,
+    inertia,
+    travelAt: (turned) => out * (lengthAt(turned) - first),
+    slopeAt: (turned) => out * slopeAt(turned),
+    resistanceAt: (turned) => arm.gravityAt(turned) + friction,
+    before: out > 0 ? first - closedLength : closedLength + cylinder.stroke - first,
+  }
+  return { load, wrong: whyWrong({ input, arm, lengthAt, load }) }
+}
+
+function whyWrong({
+  input,
+  arm,
+  lengthAt,
+  load,
+}: {
+  input: Input
+  arm: Arm
+  lengthAt(at: number): number
+  load: Load
+}) {
+  const { closedLength, cylinder } = input
+  const places = evenly(0, arm.end, 65)
+  for (const turned of places) {
+    const length = lengthAt(turned)
+    const angle = arm.angleAt(turned)
+    if (length < closedLength - 1e-9 || length > closedLength + cylinder.stroke + 1e-9) {
+      const text =
+        'The cylinder does not fit: at {angle} rad its hinges are {length} m apart, and it has {low} to {high} m'
+      return remark('cylinderDoesNotFit', text, {
+        angle,
+        length,
+        low: closedLength,
+        high: closedLength + cylinder.stroke,
+      })
+    }
+    if (load.slopeAt(turned) <= 1e-6) {
+      return remark('deadCentre', 'At {angle} rad the cylinder points at the pivot and can not turn the arm', { angle })
+    }
+  }
+  return null
+}
