@@ -86,7 +86,7 @@ export const driveWheel: Wheel = {
   ...invented,
   diameter: 0.1,
   mass: 0.2,
-  inertia: 0.00025,
+  inertia: 0.0003,
   friction: 1.1,
 }
 

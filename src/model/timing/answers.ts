@@ -201,7 +201,7 @@ export interface AirQuantities {
   lostAtAdiabatic: number | null
   /** Pressure at the match's end (Pa). */
   endPressure: number
-  /** Shortest time between cycles that the compressor sustains (s); null without one. */
+  /** Shortest time between cycles that the compressor sustains (s); null where it can not. */
   sustainedSeconds: number | null
   /** Share of the match in which the compressor runs; null without one. */
   compressorDuty: number | null
@@ -221,7 +221,7 @@ export type PivotAnswer = Answer<PivotQuantities, PivotCurves>
 export type WheelAnswer = Answer<WheelQuantities, WheelCurves>
 export type ShotAnswer = Answer<ShotQuantities, ShotCurves>
 export type CylinderAnswer = Answer<CylinderQuantities, CylinderCurves>
-/** `seconds` is what the compressor needs for one cycle's air at the working pressure; null without a compressor. */
+/** `seconds` is what the compressor needs for one cycle's air above the working pressure; null where it can not bring it. */
 export type AirAnswer = Answer<AirQuantities, AirCurves, number | null>
 
 export interface Answers {

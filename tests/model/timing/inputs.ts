@@ -82,9 +82,9 @@ export const cylinderPivotInput: timing.CylinderPivotInput = {
   ...swing,
   by: 'cylinder',
   frame: [0.1, -0.35],
-  radius: 0.16,
+  radius: 0.12,
   offset: 0,
-  closedLength: 0.24,
+  closedLength: 0.27,
 }
 
 export const wheelInput: timing.WheelInput = {

@@ -54,7 +54,7 @@ export const airAnswer = answerOrNull(
       endPressure: number('At the match’s end (Pa, absolute)'),
       sustainedSeconds: seconds
         .nullable()
-        .describe('Shortest time between cycles that the compressor sustains (s); null without one'),
+        .describe('Shortest time between cycles that the compressor sustains (s); null where it can not'),
       compressorDuty: number('Share of the match in which the compressor runs; null without one').nullable(),
     },
     curves: {
@@ -63,6 +63,6 @@ export const airAnswer = answerOrNull(
       pressureAdiabatic: curve('The cautious bound (Pa, absolute)'),
     },
   },
-  'What the compressor needs for one cycle’s air at the working pressure (s); null without one',
+  'What the compressor needs for one cycle’s air above the working pressure (s); null where it can not bring it',
 )
 airAnswer satisfies z.ZodType<AirAnswer>

@@ -2,11 +2,10 @@ import type { Calculator, Solved } from '../answer/calculator.ts'
 import { remark } from '../answer/remark.ts'
 import type { AirCurves, AirQuantities } from '../answers.ts'
 import type { AirInput } from '../inputs.ts'
-import { reference } from '../pneumatic/flow.ts'
 import type { Remark } from '../types.ts'
 import { demandOf } from './demand.ts'
 import { type Course, course } from './match.ts'
-import { flowAt, type Supply } from './refill.ts'
+import { fillSeconds, type Supply } from './refill.ts'
 
 type Input = AirInput<number>
 
@@ -14,7 +13,7 @@ type Input = AirInput<number>
 const drawnCycles = 200
 
 /**
- * Stored air over a match of equal cycles. Its time is what the compressor needs for one cycle's air at the working pressure:
+ * Stored air over a match of equal cycles. Its time is what the compressor needs for one cycle's air above the working pressure:
  * the shortest cycle once the store is used up. Without a compressor, or with one that is too weak, there is none.
  */
 export const air: Calculator<Input, AirQuantities, AirCurves> = {
@@ -62,11 +61,14 @@ export const supplyOf = ({ tank, tanks, compressor, leak, ambient }: Input): Sup
 const cyclesOf = ({ cycleSeconds }: Input, volume: number, count: number) =>
   Array.from({ length: count }, (_, i) => ({ at: (i + 1) * cycleSeconds, volume }))
 
-/** Seconds in which the compressor brings one cycle's air at the working pressure; null where there is none, or it is too weak. */
+/**
+ * Seconds in which the compressor lifts the tanks from the working pressure by what one cycle takes; null where there is none,
+ * or it never gets there.
+ */
 function sustained(input: Input): number | null {
-  if (!input.compressor) return null
-  const flow = reference.pressure * flowAt(input.compressor.part, input.working) - input.ambient * input.leak
-  return flow > 0 ? (demandOf(input).volume * input.working) / flow : null
+  const supply = supplyOf(input)
+  const drop = (input.working * demandOf(input).volume) / supply.volume
+  return fillSeconds(supply, input.working, input.working + drop)
 }
 
 function whyNot(input: Input): Remark | null {
@@ -114,7 +116,12 @@ function warningsOf(input: Input, quantities: AirQuantities): Remark[] {
   if (!input.compressor) return warnings
   const { on, off, part } = input.compressor
   if (sustainedSeconds === null) {
-    warnings.push(remark('compressorTooWeak', 'The compressor gives nothing at the working pressure, leaks taken off'))
+    warnings.push(
+      remark(
+        'compressorTooWeak',
+        'The compressor never brings back what a cycle takes: it ends or gives out below that pressure, leaks taken off',
+      ),
+    )
   }
   if (on < input.working) {
     const text = 'The compressor starts at {on} Pa only, below the working pressure of {working} Pa'

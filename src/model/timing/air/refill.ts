@@ -48,6 +48,26 @@ export function refill(supply: Supply, from: Level, seconds: number): Level & { 
   return { pressure, running: runs(compressor, { pressure, running }), ran }
 }
 
+/** Seconds in which a compressor that runs all the time lifts the pressure to another; null where it never gets there. */
+export function fillSeconds({ compressor, volume, leak, ambient }: Supply, from: number, to: number): number | null {
+  if (!compressor || to > compressor.off) return null
+  const lost = (ambient * leak) / volume
+  const borders = [...compressor.part.flow.map(([at]) => at), to].filter((at) => at > from && at <= to)
+  let pressure = from
+  let seconds = 0
+  for (const border of [...new Set(borders)].sort((a, b) => a - b)) {
+    const rateAt = (at: number) => (reference.pressure * flowAt(compressor.part, at)) / volume - lost
+    // Right above its last point the flow jumps to nothing.
+    if (pressure >= compressor.part.flow.at(-1)![0]) return null
+    const [here, there] = [rateAt(pressure), rateAt(border)]
+    if (here <= 0 || there <= 0) return null
+    const same = Math.abs(there - here) < 1e-12 * here
+    seconds += (border - pressure) * (same ? 1 / here : Math.log(there / here) / (there - here))
+    pressure = border
+  }
+  return seconds
+}
+
 /** It starts at or below `on`, ends at `off`, and keeps to what it does between. */
 function runs(compressor: Supply['compressor'], { pressure, running }: Level): boolean {
   if (!compressor || pressure >= compressor.off) return false

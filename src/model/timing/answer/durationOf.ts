@@ -19,7 +19,7 @@ export function durationOf(times: readonly number[]): Duration {
   const mean = times.reduce((sum, time) => sum + time, 0) / count
   const variance = times.reduce((sum, time) => sum + (time - mean) ** 2, 0) / count
   const sd = Math.sqrt(variance)
-  if (sd < 1e-9 * mean) return { kind: 'fixed', seconds: mean }
+  if (sd <= 1e-9 * mean) return { kind: 'fixed', seconds: mean }
   const skewness = times.reduce((sum, time) => sum + (time - mean) ** 3, 0) / count / sd ** 3
   // With k = 4·skewness/√7: (1 − 2p)/√(p(1 − p)) = k, so that 1 − 2p = k/√(4 + k²).
   const k = (4 * skewness) / Math.sqrt(7)
