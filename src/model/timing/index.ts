@@ -5,4 +5,6 @@ export type * from './answers.ts'
 export { timing } from './calculate.ts'
 export type * from './inputs.ts'
 export type * from './parts.ts'
+// The reduction and number of motors that are quickest
+export { type Searched, type Sweep, type SweepPoint, type SweepResult, sweep } from './search/sweep.ts'
 export type * from './types.ts'

@@ -3,14 +3,15 @@ import { expect, test } from 'vitest'
 import { settle } from '../../../src/model/timing/answer/settle.ts'
 import type { CylinderInput } from '../../../src/model/timing/index.ts'
 import { chamberFlow, reference } from '../../../src/model/timing/pneumatic/flow.ts'
-import { chambers, drawn, type Load, stroke } from '../../../src/model/timing/pneumatic/stroke.ts'
+import { chambers, drawn, fullForce, type Load, stroke } from '../../../src/model/timing/pneumatic/stroke.ts'
 import { cylinderInput } from './inputs.ts'
 
 const { likely } = settle<CylinderInput<number>>(cylinderInput)
 
 const strokes = fc.record({
   mass: fc.double({ min: 1, max: 20, noNaN: true }),
-  load: fc.double({ min: -50, max: 250, noNaN: true }),
+  // Of the force at rest: close to all of it a stroke takes minutes, which no even spacing of points shows.
+  loadShare: fc.double({ min: -0.1, max: 0.6, noNaN: true }),
   pressure: fc.double({ min: 350_000, max: 900_000, noNaN: true }),
   temperature: fc.double({ min: 270, max: 320, noNaN: true }),
   farSide: fc.constantFrom<'charged' | 'vented'>('charged', 'vented'),
@@ -29,8 +30,9 @@ function integral(values: readonly number[], seconds: number): number {
 
 test('A stroke keeps the mass of the air in both chambers, and the energy of what it moves', () => {
   fc.assert(
-    fc.property(strokes, ({ end, ...change }) => {
-      const input = { ...likely, ...change }
+    fc.property(strokes, ({ end, loadShare, ...change }) => {
+      const force = fullForce({ ...likely, ...change }, change.direction)
+      const input = { ...likely, ...change, load: loadShare * force }
       const load: Load = {
         direction: input.direction,
         end,
@@ -43,10 +45,10 @@ test('A stroke keeps the mass of the air in both chambers, and the energy of wha
       const done = stroke(input, load, 1e-9, true)
       if (!done) throw new Error('every one of these arrives')
       const { volumes, pushed, resisting } = chambers(input, load)
-      const points = drawn(done, 4001)
+      const points = drawn(done, 2001)
       const { supply, exhaust, pressure, ambient, temperature } = input
       const warmth = (reference.pressure * temperature) / reference.temperature
-      const ends = [0, 4000].map((i) => {
+      const ends = [0, 2000].map((i) => {
         const state = Float64Array.of(points.coordinate[i]!, 0, points.push[i]!, points.back[i]!)
         const [front, behind] = volumes(state)
         return [points.push[i]! * front, points.back[i]! * behind] as const
@@ -67,6 +69,6 @@ test('A stroke keeps the mass of the air in both chambers, and the energy of wha
       const kept = (input.mass * points.rate.at(-1)! ** 2) / 2 + input.load * end
       expect(Math.abs(integral(power, done.seconds) - kept)).toBeLessThan(2e-3 * (Math.abs(kept) + 1))
     }),
-    { numRuns: 60 },
+    { numRuns: 40 },
   )
 })

@@ -82,7 +82,7 @@ function looked(input: Input, arm: Arm): { load: Load; why: Remark | null } {
 
 function tooWeak(input: Input, load: Load, arm: Arm): Remark | null {
   const force = fullForce(input, load.direction)
-  for (const turned of evenly(0, arm.end, 65)) {
+  for (const turned of evenly(0, arm.end, 33)) {
     const torque = force * load.slopeAt(turned)
     const needed = load.resistanceAt(turned)
     if (torque > needed) continue

@@ -15,10 +15,13 @@ export function leverOf(input: Input, arm: Arm): { load: Load; wrong: Remark | n
   const { frame, radius, offset, closedLength, cylinder, inertia, friction } = input
   const [forward, up] = frame
   const base = Math.hypot(forward, up)
-  const between = (turned: number) => arm.angleAt(turned) + offset - Math.atan2(up, forward)
+  // Squares of both sides, twice their product, and the angle between arm and frame without the arm's own.
+  const squares = base ** 2 + radius ** 2
+  const product = base * radius
+  const angle = offset - Math.atan2(up, forward)
   const lengthAt = (turned: number) =>
-    Math.sqrt(Math.max(0, base ** 2 + radius ** 2 - 2 * base * radius * Math.cos(between(turned))))
-  const slopeAt = (turned: number) => (arm.sign * base * radius * Math.sin(between(turned))) / lengthAt(turned)
+    Math.sqrt(Math.max(0, squares - 2 * product * Math.cos(arm.angleAt(turned) + angle)))
+  const slopeAt = (turned: number) => (arm.sign * product * Math.sin(arm.angleAt(turned) + angle)) / lengthAt(turned)
   const first = lengthAt(0)
   const direction = lengthAt(arm.end) >= first ? 'extend' : 'retract'
   const out = direction === 'extend' ? 1 : -1
@@ -46,7 +49,7 @@ function whyWrong({
   load: Load
 }) {
   const { closedLength, cylinder } = input
-  const places = evenly(0, arm.end, 65)
+  const places = evenly(0, arm.end, 33)
   for (const turned of places) {
     const length = lengthAt(turned)
     const angle = arm.angleAt(turned)

@@ -22,7 +22,10 @@ export interface Load {
 }
 
 /** Of the state: coordinate, its rate, pressure that pushes, pressure that resists. */
-export const [coordinate, rate, push, back] = [0, 1, 2, 3] as const
+export const coordinate = 0
+export const rate = 1
+export const push = 2
+export const back = 3
 
 export interface Stroke {
   seconds: number
@@ -58,7 +61,7 @@ export function stroke(input: Pneumatic<number>, load: Load, tolerance: number, 
     if (air.net(state) <= 0) {
       const rest = integrate({
         rates: (at, rates) => air.rates(at, rates, false),
-        from: [...state],
+        from: state,
         until: [(at) => air.net(at)],
         longest: longest - time,
         tolerance,
@@ -77,7 +80,7 @@ export function stroke(input: Pneumatic<number>, load: Load, tolerance: number, 
         air.rates(at, rates, true)
         if (at[coordinate]! <= load.end && at[rate]! > highest) highest = at[rate]!
       },
-      from: [...state],
+      from: state,
       until: [(at) => at[coordinate]! - load.end, (at) => -at[rate]!],
       longest: longest - time,
       tolerance,
@@ -102,8 +105,8 @@ export function chambers(input: Pneumatic<number>, load: Load) {
   const [pushed, resisting] = load.direction === 'extend' ? [full, ring] : [ring, full]
   const [flowIn, flowOut] = [chamberFlow(supply, temperature), chamberFlow(exhaust, temperature)]
   const warmth = (reference.pressure * temperature) / reference.temperature
-  const force = (at: Float64Array) =>
-    cylinders * (at[push]! * pushed - at[back]! * resisting - ambient * (pushed - resisting) - cylinderFriction)
+  const outside = ambient * (pushed - resisting) + cylinderFriction
+  const force = (at: Float64Array) => cylinders * (at[push]! * pushed - at[back]! * resisting - outside)
   const net = (at: Float64Array) => force(at) * load.slopeAt(at[coordinate]!) - load.resistanceAt(at[coordinate]!)
   return {
     net,
@@ -112,12 +115,14 @@ export function chambers(input: Pneumatic<number>, load: Load) {
       return [deadVolume + pushed * travel, deadVolume + resisting * (cylinder.stroke - travel)] as const
     },
     rates(at: Float64Array, rates: Float64Array, moving: boolean): void {
-      const travel = load.before + load.travelAt(at[coordinate]!)
-      const speed = moving ? at[rate]! * load.slopeAt(at[coordinate]!) : 0
+      const turned = at[coordinate]!
+      const travel = load.before + load.travelAt(turned)
+      const slope = load.slopeAt(turned)
+      const speed = moving ? at[rate]! * slope : 0
       const inflow = flowIn(pressure, at[push]!)
       const outflow = flowOut(at[back]!, ambient)
       rates[coordinate] = moving ? at[rate]! : 0
-      rates[rate] = moving ? net(at) / load.inertia : 0
+      rates[rate] = moving ? (force(at) * slope - load.resistanceAt(turned)) / load.inertia : 0
       rates[push] = (warmth * inflow - at[push]! * pushed * speed) / (deadVolume + pushed * travel)
       rates[back] =
         (at[back]! * resisting * speed - warmth * outflow) / (deadVolume + resisting * (cylinder.stroke - travel))

@@ -10,7 +10,10 @@ export interface Throw {
 }
 
 /** Of the state: level distance and height from the release (m), and their rates (m/s). */
-export const [along, height, alongRate, heightRate] = [0, 1, 2, 3] as const
+export const along = 0
+export const height = 1
+export const alongRate = 2
+export const heightRate = 3
 
 /** A flight with quadratic drag until one of the events, or a minute. */
 export function flight(thrown: Throw, until: Motion['until'], tolerance = 1e-10, keep = false): Arrived {
