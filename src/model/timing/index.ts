@@ -1,5 +1,7 @@
 /** Section 7 of the model: timings from hardware. */
 
+// Stored air through the trips that a plan expects
+export { type AirOfRobot, type AirOverPlan, airOverPlan } from './air/overPlan.ts'
 export type * from './answers.ts'
 // A time from motors, wheels, cylinders or air
 export { timing } from './calculate.ts'

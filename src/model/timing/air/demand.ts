@@ -1,7 +1,7 @@
 import type { AirInput } from '../inputs.ts'
 import { areasOf } from '../pneumatic/gas.ts'
 
-type Input = AirInput<number>
+type Input = Pick<AirInput<number>, 'strokes' | 'working' | 'ambient'>
 
 /**
  * What one cycle takes from behind the regulator: the volume that is filled to the working pressure (m³), less what the dead
