@@ -31,8 +31,6 @@ const calculators: { readonly [Name in CalculatorName]: (input: Inputs[Name]) =>
  * why it can not do it. SI units, pressures absolute.
  *
  * @throws ModelError 'overBudget' where a motion can not be followed in a reasonable number of steps.
- * @example
- * timing('shot', { releaseHeight: 0.8, angle: 1, targetHeight: 2.4, … }).seconds
  */
 export function timing<Name extends CalculatorName>(calculator: Name, input: Inputs[Name]): Answers[Name] {
   return calculators[calculator](input)

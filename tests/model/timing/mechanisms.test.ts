@@ -74,6 +74,12 @@ describe('A drive', () => {
     expect(codes(done('drive', { ...exact, friction: 0.4 }))).toContain('wheelsSlip')
   })
 
+  test('doubts a motor whose numbers would make power out of nothing', () => {
+    const motor = { ...driveInput.motor, stallTorque: 3 }
+    expect(codes(done('drive', { ...exact, motor }))).toContain('motorDoubtful')
+    expect(codes(done('drive', exact))).not.toContain('motorDoubtful')
+  })
+
   test('takes longer to stand at the end than to pass', () => {
     expect(done('drive', { ...exact, stops: false }).seconds).toBeLessThan(done('drive', exact).seconds)
   })

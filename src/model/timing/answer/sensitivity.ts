@@ -7,6 +7,9 @@ import { numberAt, type Place, withNumbers } from './settle.ts'
 const zeroStep: { [unit: string]: number } = { 'm³/s': 1e-7, 'kg·m²': 1e-8, Ω: 1e-5 }
 const share = 1e-3
 
+/** Smaller than any number of a mechanism in any of these units: a share of it would be no step at all. */
+const nothing = 1e-15
+
 /**
  * What a little more of each input does to the time, by differences. Inputs without any effect are left out; largest effect of a hundredth first.
  */
@@ -21,7 +24,7 @@ export function sensitivityOf<Settled>(
     const path = pathOf(input)
     const value = numberAt(likely, path)
     if (value === null) return []
-    const step = value === 0 ? (zeroStep[unit] ?? 1e-4) : Math.abs(value) * share
+    const step = Math.abs(value) < nothing ? (zeroStep[unit] ?? 1e-4) : Math.abs(value) * share
     const at = (to: number) => calculator.seconds(withNumbers(likely, [[path, to]]))
     const slope = slopeOf(at, { value, step, here })
     const swing = swingOf(places, path, at)

@@ -12,7 +12,7 @@ type Input = CylinderInput<number>
 
 /** Error allowed per step: of the answer, and where only differences are asked for. */
 const fine = 1e-8
-const quick = 1e-5
+const quick = 1e-4
 
 /** A stroke of cylinders against a load, up to the end or a hard stop that shortens it: its time and its air. */
 export const cylinder: Calculator<Input, CylinderQuantities, CylinderCurves> = {

@@ -1,6 +1,7 @@
 import { remark } from '../answer/remark.ts'
 import type { ElectricQuantities } from '../answers.ts'
 import type { Electric } from '../inputs.ts'
+import type { Motor } from '../parts.ts'
 import type { Remark } from '../types.ts'
 import type { Circuit } from './circuit.ts'
 
@@ -27,7 +28,7 @@ export function loadsOf(circuit: Circuit, moments: readonly Moment[]): ElectricQ
 /** What is worth saying about them. */
 export function electricWarnings(input: Electric<number>, loads: ElectricQuantities): Remark[] {
   const { lowestVoltage, currentLimit, motor } = input
-  const warnings: Remark[] = []
+  const warnings: Remark[] = [...implausible(motor)]
   if (lowestVoltage !== null && loads.sourceVoltage < lowestVoltage) {
     warnings.push(
       remark(
@@ -54,4 +55,13 @@ export function electricWarnings(input: Electric<number>, loads: ElectricQuantit
     )
   }
   return warnings
+}
+
+/** A motor can not turn more power than it gets: the torque of an ampere is at most the voltage of a rad/s. */
+function implausible({ nominalVoltage, freeSpeed, freeCurrent, stallTorque, stallCurrent }: Motor): Remark[] {
+  const voltPerSpeed = (nominalVoltage * (1 - freeCurrent / stallCurrent)) / freeSpeed
+  const torquePerAmpere = stallTorque / (stallCurrent - freeCurrent)
+  if (torquePerAmpere <= 1.1 * voltPerSpeed) return []
+  const text = 'The motor’s numbers do not fit together: {share} % more torque than its current and free speed allow'
+  return [remark('motorDoubtful', text, { share: 100 * (torquePerAmpere / voltPerSpeed - 1) })]
 }

@@ -14,7 +14,7 @@ type Input = CylinderPivotInput<number>
 export function cylinderSeconds(input: Input): number | null {
   const arm = armOf(input)
   const { load, why } = looked(input, arm)
-  return why ? null : (stroke(input, load, 1e-5)?.seconds ?? null)
+  return why ? null : (stroke(input, load, 1e-4)?.seconds ?? null)
 }
 
 export function solveCylinder(input: Input): Solved<PivotQuantities, PivotCurves> {
@@ -82,7 +82,7 @@ function looked(input: Input, arm: Arm): { load: Load; why: Remark | null } {
 
 function tooWeak(input: Input, load: Load, arm: Arm): Remark | null {
   const force = fullForce(input, load.direction)
-  for (const turned of evenly(0, arm.end, 33)) {
+  for (const turned of evenly(0, arm.end, 17)) {
     const torque = force * load.slopeAt(turned)
     const needed = load.resistanceAt(turned)
     if (torque > needed) continue

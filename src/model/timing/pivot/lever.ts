@@ -19,8 +19,15 @@ export function leverOf(input: Input, arm: Arm): { load: Load; wrong: Remark | n
   const squares = base ** 2 + radius ** 2
   const product = base * radius
   const angle = offset - Math.atan2(up, forward)
-  const lengthAt = (turned: number) =>
-    Math.sqrt(Math.max(0, squares - 2 * product * Math.cos(arm.angleAt(turned) + angle)))
+  // Travel and leverage are asked for at the same place, thousands of times.
+  const known = { turned: Number.NaN, length: Number.NaN }
+  const lengthAt = (turned: number) => {
+    if (known.turned !== turned) {
+      known.turned = turned
+      known.length = Math.sqrt(Math.max(0, squares - 2 * product * Math.cos(arm.angleAt(turned) + angle)))
+    }
+    return known.length
+  }
   const slopeAt = (turned: number) => (arm.sign * product * Math.sin(arm.angleAt(turned) + angle)) / lengthAt(turned)
   const first = lengthAt(0)
   const direction = lengthAt(arm.end) >= first ? 'extend' : 'retract'
@@ -34,22 +41,17 @@ export function leverOf(input: Input, arm: Arm): { load: Load; wrong: Remark | n
     resistanceAt: (turned) => arm.gravityAt(turned) + friction,
     before: out > 0 ? first - closedLength : closedLength + cylinder.stroke - first,
   }
-  return { load, wrong: whyWrong({ input, arm, lengthAt, load }) }
+  // Between two dead centres the length only rises or only falls, so that both ends tell of all between.
+  const half = (turned: number) => Math.floor((arm.angleAt(turned) + angle) / Math.PI)
+  const places = half(0) === half(arm.end) ? [0, arm.end] : evenly(0, arm.end, 65)
+  return { load, wrong: whyWrong(input, { arm, lengthAt, load, places }) }
 }
 
-function whyWrong({
-  input,
-  arm,
-  lengthAt,
-  load,
-}: {
-  input: Input
-  arm: Arm
-  lengthAt(at: number): number
-  load: Load
-}) {
-  const { closedLength, cylinder } = input
-  const places = evenly(0, arm.end, 33)
+function whyWrong(
+  { closedLength, cylinder }: Input,
+  lever: { arm: Arm; lengthAt(at: number): number; load: Load; places: number[] },
+): Remark | null {
+  const { arm, lengthAt, load, places } = lever
   for (const turned of places) {
     const length = lengthAt(turned)
     const angle = arm.angleAt(turned)
@@ -64,7 +66,11 @@ function whyWrong({
       })
     }
     if (load.slopeAt(turned) <= 1e-6) {
-      return remark('deadCentre', 'At {angle} rad the cylinder points at the pivot and can not turn the arm', { angle })
+      return remark(
+        'deadCentre',
+        'At {angle} rad the cylinder points at the pivot or pulls the other way, and can not turn the arm',
+        { angle },
+      )
     }
   }
   return null
