@@ -121,17 +121,21 @@ class Ending {
     let [atLow, atHigh] = [value(state, at.time), after(high)]
     // At the very start a value may be 0 and fall first: then the step as a whole is the bracket, halved.
     if (atLow >= 0) atLow = Number.NEGATIVE_INFINITY
+    let kept: 'low' | 'high' | null = null
     for (let turn = 0; turn < 60 && high - low > at.width; turn++) {
       const secant = low + ((high - low) * -atLow) / (atHigh - atLow)
       const middle = secant > low && secant < high ? secant : (low + high) / 2
       const there = after(middle)
       if (there === 0) return middle
+      // An end that is kept twice counts half, or it would be kept for good.
       if (there > 0) {
         ;[high, atHigh] = [middle, there]
-        atLow /= 2
+        if (kept === 'low') atLow /= 2
+        kept = 'low'
       } else {
         ;[low, atLow] = [middle, there]
-        atHigh /= 2
+        if (kept === 'high') atHigh /= 2
+        kept = 'high'
       }
     }
     return high
