@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { compressor } from '../../../seed/parts.ts'
 import { course } from '../../../src/model/timing/air/match.ts'
+import { flowAt, refill } from '../../../src/model/timing/air/refill.ts'
 import { integrate } from '../../../src/model/timing/numerics/integrate.ts'
 import { chamberFlow, freeFlow } from '../../../src/model/timing/pneumatic/flow.ts'
 import {
@@ -150,4 +152,45 @@ describe('A tank', () => {
     const taken = 1 - (1 - 1e-7 / 0.002) ** (k + 1)
     expect(Math.abs(1 - taken - 0.6095068271)).toBeLessThan(1e-4)
   })
+})
+
+test('A tank between strokes follows compressor and leak: closed pieces against the integrator', () => {
+  fc.assert(
+    fc.property(
+      fc.record({
+        stored: fc.double({ min: 2 * bar, max: 9 * bar, noNaN: true }),
+        leak: fc.double({ min: 0, max: 4e-4, noNaN: true }),
+        flows: fc.tuple(
+          fc.double({ min: 3e-4, max: 6e-4, noNaN: true }),
+          fc.double({ min: 1e-4, max: 3e-4, noNaN: true }),
+          fc.double({ min: 1e-5, max: 1e-4, noNaN: true }),
+        ),
+        seconds: fc.double({ min: 0.5, max: 60, noNaN: true }),
+      }),
+      ({ stored, leak, flows, seconds }) => {
+        const flow: [number, number][] = [
+          [1 * bar, flows[0]],
+          [4 * bar, flows[1]],
+          [10 * bar, flows[2]],
+        ]
+        const part = { ...compressor, flow }
+        const ambient = 1.01325 * bar
+        const supply = { volume: 0.002, leak, ambient, compressor: { part, on: 10 * bar, off: 12 * bar } }
+        const { pressure, ran } = refill(supply, { pressure: stored, running: false }, seconds)
+        const { state } = integrate({
+          rates: (at, rates) => {
+            rates[0] = (bar * flowAt(part, at[0]!) - ambient * leak) / 0.002
+          },
+          from: [stored],
+          // Up there the flow ends at once, and down there the room begins.
+          until: [(at) => at[0]! - 10 * bar, (at) => ambient - at[0]!],
+          longest: seconds,
+          tolerance: 1e-10,
+          scale: [bar],
+        })
+        expect(Math.abs(pressure / state[0]! - 1)).toBeLessThan(1e-6)
+        near(ran, seconds, 1e-9)
+      },
+    ),
+  )
 })
