@@ -1,13 +1,14 @@
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { harbour, ternBest } from '../model/documents/harbour.ts'
+import { examples } from '../model/timing/inputs.ts'
 import { type Server, startServer } from './server.ts'
 
 let server: Server
 
 beforeAll(async () => {
   server = await startServer({
-    pool: { budgets: { travel: 5, leg: 5, plan: 10, compare: 20, draws: 20, summary: 20 } },
+    pool: { budgets: { travel: 5, leg: 5, plan: 10, compare: 20, timing: 10, draws: 20, summary: 20 } },
   })
 })
 
@@ -128,6 +129,16 @@ describe('Whatever is changed in a document, the answer is a result or a sentenc
         await answered('POST', '/api/compute/compare', body, [200, 400, 422])
       }),
       { numRuns: Math.ceil(runs / 4), seed },
+    )
+  })
+
+  test.each(['pivot', 'air'])('hardware of the %s calculator', { timeout: 600_000 }, async (name) => {
+    const [, input] = examples.findLast(([calculator]) => calculator === name)!
+    await fc.assert(
+      fc.asyncProperty(bodies(input), async (body) => {
+        await answered('POST', `/api/compute/timing/${name}`, body, [200, 400, 422])
+      }),
+      { numRuns: runs, seed },
     )
   })
 

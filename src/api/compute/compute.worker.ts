@@ -3,6 +3,7 @@ import { isOutOfMemory, ModelError, type ModelErrorCode, type Path } from '../..
 import { travel as findWay } from '../../model/field/index.ts'
 import { legReport } from '../../model/leg/index.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
+import { timing as timeHardware } from '../../model/timing/index.ts'
 import type { TaskName, Tasks } from './tasks.ts'
 
 /** What a thread hands back: an error of the model would lose its code on the way between threads. */
@@ -30,5 +31,6 @@ export const travel = task<'travel'>(({ game, robot, from, to }) => findWay(game
 export const leg = task<'leg'>(({ game, robot, leg }) => legReport(game, robot, leg))
 export const plan = task<'plan'>(({ game, option, ...options }) => planMatch(game, option, options))
 export const compare = task<'compare'>((request) => compareOptions(request))
+export const timing = task<'timing'>(({ calculator, input }) => timeHardware(calculator, input))
 export const draws = task<'draws'>(({ request, ...part }) => beliefDraws(request, part))
 export const summary = task<'summary'>(({ request, parts }) => beliefSummary(request, parts))

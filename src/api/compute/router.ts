@@ -11,16 +11,12 @@ import {
   travelAnswer,
   travelRequest,
 } from '../contracts/index.ts'
-import { ApiError, type Code, refuse } from '../errors.ts'
-import { type Endpoint, procedure, router } from '../trpc.ts'
+import { ApiError, refuse } from '../errors.ts'
+import { procedure, router } from '../trpc.ts'
 import { checkCompare } from './checkCompare.ts'
+import { computeEndpoint as endpoint } from './endpoint.ts'
 import { compareInParts } from './inParts.ts'
-
-const errors: readonly Code[] = ['malformed', 'tooLarge', 'notJson', 'unreachable', 'busy']
-
-function endpoint(name: string, summary: string, answer: Endpoint['answer']): { endpoint: Endpoint } {
-  return { endpoint: { method: 'POST', path: `/api/compute/${name}`, summary, answer, errors } }
-}
+import { timing } from './timing.ts'
 
 function checkPair(game: Game, robot: Robot): Problem[] {
   return [...within(['game'], checkGame(game)), ...within(['robot'], checkRobot(game, robot))]
@@ -75,4 +71,6 @@ export const computeRouter = router({
       refuse(checkCompare(request))
       return compareInParts(ctx.pool, request, ctx.signal)
     }),
+
+  timing,
 })

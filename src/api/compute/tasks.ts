@@ -4,6 +4,7 @@ import type { Game, Option, Robot } from '../../model/documents/types.ts'
 import type { Route } from '../../model/field/types.ts'
 import type { LegReport, LegRequest } from '../../model/leg/types.ts'
 import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
+import type { Answers, CalculatorName, Inputs } from '../../model/timing/index.ts'
 
 /** What a thread can be asked to compute: request and answer of each. */
 export interface Tasks {
@@ -11,10 +12,14 @@ export interface Tasks {
   leg: { request: { game: Game; robot: Robot; leg: LegRequest }; answer: LegReport }
   plan: { request: { game: Game; option: Option } & PlanOptions; answer: PlanReport }
   compare: { request: CompareRequest; answer: CompareReport }
+  timing: { request: TimingRequest; answer: Answers[CalculatorName] }
   /** Some of a belief's draws, and what all of them say. */
   draws: { request: { request: CompareRequest; from: number; to: number; step: 0.25 | 0.1 }; answer: BeliefPart }
   summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
 }
+
+/** One calculator with what it is given. */
+export type TimingRequest = { [Name in CalculatorName]: { calculator: Name; input: Inputs[Name] } }[CalculatorName]
 
 export type TaskName = keyof Tasks
 
@@ -24,6 +29,7 @@ export const budgets: { readonly [name in TaskName]: number } = {
   leg: 20,
   plan: 60,
   compare: 180,
+  timing: 10,
   draws: 180,
   summary: 60,
 }

@@ -52,6 +52,7 @@ function operationOf({ name, endpoint, procedure }: Offered): ZodOpenApiOperatio
     tags: [name.split('.')[0]!],
     responses: responsesOf(endpoint),
   }
+  if (input instanceof z.ZodDiscriminatedUnion) return { ...operation, requestBody: bodyOf(input) }
   if (!(input instanceof z.ZodObject)) return operation
   const inPath = new Set([...endpoint.path.matchAll(/\{(\w+)\}/g)].map(([, key]) => key!))
   const part = (inside: boolean) =>
@@ -61,8 +62,11 @@ function operationOf({ name, endpoint, procedure }: Offered): ZodOpenApiOperatio
     const further = Object.keys(part(false).shape).length > 0 ? { query: part(false) } : {}
     return { ...operation, requestParams: { ...path, ...further } }
   }
-  const requestBody = { required: true, content: { 'application/json': { schema: part(false) } } }
-  return { ...operation, requestParams: path, requestBody }
+  return { ...operation, requestParams: path, requestBody: bodyOf(part(false)) }
+}
+
+function bodyOf(schema: z.ZodType) {
+  return { required: true, content: { 'application/json': { schema } } }
 }
 
 /** The OpenAPI 3.1 document of everything that is offered as plain HTTP, from the contracts that are checked. */

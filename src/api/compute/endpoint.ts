@@ -1,0 +1,9 @@
+import type { Code } from '../errors.ts'
+import type { Endpoint } from '../trpc.ts'
+
+const errors: readonly Code[] = ['malformed', 'tooLarge', 'notJson', 'unreachable', 'busy']
+
+/** How a computation is offered as plain HTTP. */
+export function computeEndpoint(name: string, summary: string, answer: Endpoint['answer']): { endpoint: Endpoint } {
+  return { endpoint: { method: 'POST', path: `/api/compute/${name}`, summary, answer, errors } }
+}

@@ -1,0 +1,12 @@
+/** Section 7 of the model: timings from hardware. */
+
+// Stored air through the trips that a plan expects
+export { type AirOfRobot, type AirOverPlan, airOverPlan } from './air/overPlan.ts'
+export type * from './answers.ts'
+// A time from motors, wheels, cylinders or air
+export { timing } from './calculate.ts'
+export type * from './inputs.ts'
+export type * from './parts.ts'
+// The reduction and number of motors that are quickest
+export { type Searched, type Sweep, type SweepPoint, type SweepResult, sweep } from './search/sweep.ts'
+export type * from './types.ts'

@@ -1,0 +1,131 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { timing } from '../../src/model/timing/index.ts'
+import {
+  airInput,
+  cylinderInput,
+  driveInput,
+  examples,
+  motorPivotInput,
+  shotInput,
+  wheelInput,
+} from '../model/timing/inputs.ts'
+import { type Server, startServer } from './server.ts'
+
+let server: Server
+
+beforeAll(async () => {
+  server = await startServer()
+})
+
+afterAll(() => server.close())
+
+const ask = (name: string, body: unknown) => server.send('POST', `/api/compute/timing/${name}`, body)
+
+test.each(examples.map(([name, input], index) => ({ name, index, input })))(
+  'POST /api/compute/timing/$name answers what the model says, example $index',
+  async ({ name, input }) => {
+    const { status, body } = await ask(name, input)
+    expect(status, JSON.stringify(body).slice(0, 300)).toBe(200)
+    expect(body).toEqual(JSON.parse(JSON.stringify(timing(name, input))))
+    expect(body.possible).toBe(true)
+  },
+)
+
+test('An impossible mechanism is answered in words, with what an engineer would check', async () => {
+  const { status, body } = await ask('pivot', { ...motorPivotInput, reduction: 8 })
+  expect(status).toBe(200)
+  expect(body).toMatchObject({ possible: false, why: { code: 'tooWeakToLift' } })
+  expect(body.why.message).toMatch(/does not start: the motors turn with 4\.15 N·m/)
+  expect(body.quantities.gravityTorque).toBeCloseTo(4 * 9.80665 * 0.4, 3)
+})
+
+describe('Refused with the field and a sentence:', () => {
+  test.each([
+    ['drive', { ...driveInput, mass: 0 }, ['mass'], /mass must be at least 0\.5, got 0/],
+    ['drive', { ...driveInput, motors: 2.5 }, ['motors'], /whole number|motors/],
+    ['drive', { ...driveInput, distance: undefined }, ['distance'], /distance/],
+    [
+      'drive',
+      { ...driveInput, friction: { kind: 'range', low: 1.2, likely: 1, high: 1.3 } },
+      ['friction', 'likely'],
+      /likely must be at least low \(1\.2\), got 1/,
+    ],
+    [
+      'drive',
+      { ...driveInput, efficiency: { kind: 'lognormal', median: 0.9, spread: 1.2 } },
+      ['efficiency', 'spread'],
+      /one in a thousand would lie outside of 0\.05 to 1/,
+    ],
+    [
+      'drive',
+      { ...driveInput, motor: { ...driveInput.motor, freeCurrent: 100 } },
+      ['motor', 'freeCurrent'],
+      /at most half of the stall current \(120 A\), got 100/,
+    ],
+    ['drive', { ...driveInput, motor: { ...driveInput.motor, date: 'yesterday' } }, ['motor', 'date'], /date/],
+    ['drive', { ...driveInput, colour: 'red' }, ['colour'], /not a field that is known/],
+    ['pivot', { ...motorPivotInput, by: 'hand' }, ['by'], /by must be "motor" or "cylinder", got "hand"/],
+    [
+      'pivot',
+      { ...motorPivotInput, stops: { low: 1, high: 0 } },
+      ['stops', 'high'],
+      /high must be above low \(1\), got 0/,
+    ],
+    ['wheel', { ...wheelInput, stage: 'recovery', shot: null }, ['shot'], /needed to time a recovery/],
+    ['shot', { ...shotInput, angle: 2 }, ['angle'], /at most 1\.55, got 2/],
+    [
+      'cylinder',
+      { ...cylinderInput, cylinder: { ...cylinderInput.cylinder, rod: 0.04 } },
+      ['cylinder', 'rod'],
+      /at most 0\.95 of the bore/,
+    ],
+    [
+      'air',
+      { ...airInput, compressor: { ...airInput.compressor, on: 950_000 } },
+      ['compressor', 'on'],
+      /on must be at most off/,
+    ],
+  ])('%s', async (name, input, path, words) => {
+    const { status, body } = await ask(name, input)
+    expect(body.error?.message, JSON.stringify(body).slice(0, 200)).toMatch(words)
+    expect(status).toBe(400)
+    expect(body.error.path).toEqual(path)
+  })
+
+  test('a calculator that does not exist', async () => {
+    expect((await ask('catapult', driveInput)).status).toBe(404)
+  })
+
+  test('a motion that is too quick to be followed, as 422', async () => {
+    const tiny = {
+      ...motorPivotInput,
+      motors: 16,
+      inertia: 1e-6,
+      mass: 0.001,
+      centre: 0,
+      friction: 0,
+      currentLimit: null,
+    }
+    const motor = { ...motorPivotInput.motor, rotorInertia: 0, stallTorque: 1000 }
+    const { status, body } = await ask('pivot', { ...tiny, motor, reduction: 5000, end: 'stop' })
+    expect(status, JSON.stringify(body).slice(0, 300)).toBe(422)
+    expect(body.error).toMatchObject({ code: 'overBudget' })
+  })
+})
+
+test('The description publishes every body, with units and parts', async () => {
+  const { body } = await server.get('/api/openapi.json')
+  const names = ['drive', 'rollers', 'pivot', 'wheel', 'shot', 'cylinder', 'air']
+  for (const name of names) {
+    const { post } = body.paths[`/api/compute/timing/${name}`]
+    const text = JSON.stringify(post.requestBody.content['application/json'].schema)
+    const { $ref } = post.requestBody.content['application/json'].schema
+    const schema = $ref ? body.components.schemas[$ref.split('/').at(-1)] : JSON.parse(text)
+    const fields = (schema.oneOf ?? schema.anyOf ?? [schema]).map((each: { properties: object }) =>
+      Object.keys(each.properties),
+    )
+    expect(fields.flat().length, name).toBeGreaterThan(8)
+    expect(JSON.stringify(post.responses['200']), name).toContain('schema')
+  }
+  expect(body.components.schemas.Motor.properties.freeSpeed.description).toContain('rad/s')
+})
