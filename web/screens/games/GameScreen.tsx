@@ -68,6 +68,7 @@ function Next(props: { game: string }) {
       <span>{texts.title}:</span>
       <Link href={`/quick-sheet?game=${props.game}`}>{texts.sheet}</Link>
       <Link href={`/designs?game=${props.game}`}>{texts.design}</Link>
+      <Link href={`/trade-offs?game=${props.game}`}>{texts.tradeOff}</Link>
     </nav>
   )
 }

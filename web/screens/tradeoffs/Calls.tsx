@@ -19,7 +19,10 @@ import { SideBySide } from './SideBySide.tsx'
 export function Calls(props: { game: Game; options: Option[]; source: string }) {
   const { game, source } = props
   const text = words().tradeoffs.call
-  const options = props.options.filter(({ finish }) => finish.mode !== 'skip')
+  const options = props.options.filter(
+    ({ finish, role, robot }) =>
+      finish.mode !== 'skip' && game.finishes.some(({ id }) => role.finishes.includes(id) && robot.finish[id]),
+  )
   const reports = useQueries({
     queries: options.map((option) => ({
       queryKey: ['model', 'report', { game, option, with: ['call'] }],

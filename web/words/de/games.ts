@@ -182,6 +182,7 @@ export const games: Words['games'] = {
     title: 'Danach, wenn es gesichert ist',
     sheet: 'Spielweisen auf einem Schnellblatt reihen',
     design: 'Einen Roboter dafür skizzieren',
+    tradeOff: 'Spielweisen dafür vergleichen',
   },
   notModelled: {
     title: 'Was sich hier nicht sagen lässt',

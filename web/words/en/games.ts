@@ -181,6 +181,7 @@ export const games = {
     title: 'Next, once it is saved',
     sheet: 'Rank ways to play it on a quick sheet',
     design: 'Sketch a robot for it',
+    tradeOff: 'Compare ways to play it',
   },
   notModelled: {
     title: 'What the rules here can not say',
