@@ -86,6 +86,11 @@ test('own points turn the answer, are marked beside it and on the record and its
     .waitFor()
   await page.locator('.answer', { hasText: /^Shearwater/ }).waitFor({ timeout: 170_000 })
   await computed(page)
+  // In the options' own table too.
+  const options = page.getByRole('table', { name: 'Options side by side' })
+  const strike = options.getByRole('row', { name: /Shearwater/ }).locator('s')
+  expect(await strike.textContent()).toBe(struck!.replace(' points', ''))
+  expect(await options.locator('s').count()).toBe(1)
 
   // Whoever opens a number reads it there too.
   await page.locator('.answer').getByRole('button').click()
@@ -110,6 +115,10 @@ test('own points turn the answer, are marked beside it and on the record and its
   await page.getByRole('button', { name: 'Compute again' }).click()
   await page.getByText('The points of ‘Shearwater, finish when it pays’ are overridden').waitFor()
   await page.getByText('‘Shearwater, finish when it pays’ stays at 66.0 points.').waitFor()
+
+  // The start page shows the newest decision's answer, and says what it rests on.
+  await page.goto(world.url)
+  await note(page).getByText('66.0 points').waitFor()
   await page.context().close()
 })
 

@@ -6,7 +6,7 @@ import type { DecisionRecord, Override } from '../../../src/model/documents/reco
 import { differences } from '../../data/difference.ts'
 import { words } from '../../words/catalogue.ts'
 import { points } from '../../words/format.ts'
-import { optionName } from '../../words/verdict.ts'
+import { isLevel, isNothing, optionName } from '../../words/verdict.ts'
 import { askModel } from '../../worker/client.ts'
 import { DifferenceTable } from '../documents/DifferenceTable.tsx'
 import { standing } from '../rulesChange/flips.ts'
@@ -82,14 +82,16 @@ function Found(props: { decision: DecisionRecord; changes: Change[]; moved: Retu
   return (
     <>
       <p role="status">
-        <strong className={before.best === after.best ? undefined : 'loss'}>
-          {after.lead === null
+        <strong className={before.best === after.best || isLevel(after) ? undefined : 'loss'}>
+          {after.lead === null || after.second === null
             ? texts.staysAlone(name(after.best))
-            : before.best === after.best
-              ? texts.stays(name(after.best), points(after.lead))
-              : texts.flips(name(before.best), name(after.best), points(after.lead))}
+            : isLevel(after)
+              ? `${words().verdict.level(name(after.best), name(after.second))}.`
+              : before.best === after.best
+                ? texts.stays(name(after.best), points(after.lead))
+                : texts.flips(name(before.best), name(after.best), points(after.lead))}
         </strong>{' '}
-        {behind >= 0.05 && texts.chosenBehind(name(decision.chosen), points(behind))}
+        {!isNothing(behind) && texts.chosenBehind(name(decision.chosen), points(behind))}
       </p>
       {changes.length === 0 && <p>{texts.nothing}</p>}
       <ul>

@@ -6,6 +6,7 @@ import { words } from '../../words/catalogue.ts'
 import { explainPlan } from '../../words/explain.ts'
 import { explainCall, explainGain } from '../../words/explainMoves.ts'
 import { points, seconds, signedPoints } from '../../words/format.ts'
+import { isNothing } from '../../words/verdict.ts'
 import { useModel } from '../../worker/useModel.ts'
 import type { Live } from './useLive.ts'
 
@@ -40,7 +41,7 @@ export function PointsPanel(props: {
         <span className="points-unit">{texts.unit}</span>
       </p>
       <div className="points-change" aria-live="polite">
-        {Math.abs(gained) >= 0.05 && (
+        {!isNothing(gained) && (
           <span className={gained > 0 ? 'gain' : 'loss'}>
             <CameAbout
               explain={() => explainGain({ now: total ?? 0, saved: before.data?.total ?? 0, source: props.source })}

@@ -1,5 +1,5 @@
 import type { CompareReport } from '../../../src/model/compare/types.ts'
-import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
+import type { ComparisonRecord, KeptOverride } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
 import { CameAbout } from '../../shell/CameAbout.tsx'
@@ -7,7 +7,8 @@ import { words } from '../../words/catalogue.ts'
 import { explainChance, explainLead } from '../../words/explain.ts'
 import { explainAhead, explainOption } from '../../words/explainAnswer.ts'
 import { percent, points, signedPoints } from '../../words/format.ts'
-import { optionName, type Verdict, verdict } from '../../words/verdict.ts'
+import { isLevel, optionName, type Verdict, verdict } from '../../words/verdict.ts'
+import { Struck } from '../overrides/OwnMark.tsx'
 import { SideBySide } from './SideBySide.tsx'
 
 interface Answer {
@@ -15,6 +16,8 @@ interface Answer {
   record: ComparisonRecord
   documents: { game: Game; options: Option[] }
   source: string
+  /** Numbers that somebody set, with what had been computed in their place. */
+  kept: readonly KeptOverride[]
 }
 
 /** The answer, how sure it is, and the options side by side. */
@@ -30,14 +33,16 @@ export function Headline(
   return (
     <section className="sheet stack" aria-label={text.region}>
       <p className="answer">
-        {optionName(options, found.best)}
+        {isLevel(found)
+          ? words().verdict.level(optionName(options, found.best), optionName(options, found.second ?? ''))
+          : optionName(options, found.best)}
         {found.second && (
           <>
             :{' '}
             <CameAbout explain={() => explainLead(report, options, found, source)}>
               <span className="numeral">{signedPoints(found.lead)}</span>
             </CameAbout>{' '}
-            {text.perMatch}
+            {isLevel(found) ? text.apart : text.perMatch}
           </>
         )}
       </p>
@@ -54,9 +59,11 @@ export function Headline(
       <p className="soft small" role="status">
         {state === 'fresh' ? text.fresh : state === 'stored' ? text.stored : text.computing(share)}
       </p>
-      <p className="soft small">
-        {text.skip} {skipHere(report, options)}
-      </p>
+      {documents.game.finishes.length > 0 && (
+        <p className="soft small">
+          {text.skip} {skipHere(report, options)}
+        </p>
+      )}
     </section>
   )
 }
@@ -77,9 +84,10 @@ function Options(props: Answer & { found: Verdict }) {
           id: option.id,
           name: `${seriesLetter(index)} ${optionName(options, option.id)}`,
           cells: [
-            <CameAbout key="points" explain={() => explainOption(option, options, source)}>
-              {points(option.mean)}
-            </CameAbout>,
+            <>
+              <Struck kept={props.kept} option={option.id} />
+              <CameAbout explain={() => explainOption(option, options, source)}>{points(option.mean)}</CameAbout>
+            </>,
             text.range(points(option.p10), points(option.p90)),
             points(option.sd),
             other ? (

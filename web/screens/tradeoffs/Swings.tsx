@@ -11,7 +11,7 @@ import { words as texts } from '../../words/catalogue.ts'
 import { explainSwing } from '../../words/explainAnswer.ts'
 import { signedPoints } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
-import { optionName, verdict } from '../../words/verdict.ts'
+import { isNothing, optionName, verdict } from '../../words/verdict.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { explainIdle } from './explain.ts'
 import { idleWords, turnWords } from './turnWords.ts'
@@ -127,7 +127,7 @@ function Bars(props: { report: CompareReport; record: ComparisonRecord; document
       <p>
         {text.swingHow(optionName(options, found.best))}{' '}
         {likely !== undefined &&
-          Math.abs(likely - found.lead) >= 0.05 &&
+          !isNothing(likely - found.lead) &&
           text.otherwise(signedPoints(likely), signedPoints(found.lead))}
       </p>
       <Figure

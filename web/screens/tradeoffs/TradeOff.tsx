@@ -82,6 +82,7 @@ export function TradeOff(props: {
   const known = computed.data && !computed.isPlaceholderData ? computed.data : (record.result ?? computed.data)
   const report: CompareReport | null = known ? { ...known, belief } : null
   const fresh = !own.pending && Boolean(computed.data) && !computed.isPlaceholderData && settledKey === key
+  const state = computed.error ? 'stored' : fresh ? 'fresh' : 'computing'
   const outdated = props.newest && newer(record, props.newest)
 
   const documents = useMemo(() => ({ game: request.game, options: request.options }), [request])
@@ -132,7 +133,8 @@ export function TradeOff(props: {
                 record={record}
                 documents={documents}
                 source={source}
-                state={computed.error ? 'stored' : fresh ? 'fresh' : 'computing'}
+                state={state}
+                kept={own.kept}
                 progress={computed.progress}
               />
             )}
@@ -174,6 +176,7 @@ export function TradeOff(props: {
                 dirty={draft.dirty}
                 documents={documents}
                 report={report}
+                state={state}
                 inputs={[...inputs]}
                 overrides={own.kept}
               />

@@ -147,6 +147,8 @@ export const decisions: Words['decisions'] = {
     button: 'Entscheidungsbogen anlegen',
     nameNeeded: 'Bitte gib der Entscheidung einen Namen, etwa ‚Den Haken vorerst weglassen‘.',
     saveFirst: 'Sichere zuerst die Abwägung, damit der Bogen ihre Fassung nennen kann.',
+    waiting: 'Das Ergebnis wird gerade gerechnet; sobald es da ist, kann der Bogen es festhalten.',
+    notComputed: 'Ein Bogen hält fest, was sich wieder rechnen lässt, und dies lässt sich gerade nicht rechnen.',
     ourPoints: (option) => `Unsere eigenen Punkte je Match („${option}“)`,
     expected: (mean, low, high) => `${mean} im Mittel; 8 von 10 Matches zwischen ${low} und ${high}`,
     afterSix: 'Nach unseren ersten sechs Matches',

@@ -33,9 +33,11 @@ export const tradeoffs: Words['tradeoffs'] = {
   notComputed: 'Das lässt sich nicht rechnen',
   keep: 'Dieses Ergebnis beim Vergleich behalten',
   keepWhy: 'Gespeichert ist ein anders gerechnetes. Sichere danach.',
+  keepFirst: 'Gespeichert ist dort noch keines. Sichere danach.',
   answer: {
     region: 'Antwort',
     perMatch: 'Punkte je Match',
+    apart: 'Punkte auseinander',
     chanceBefore: 'Die bessere Wahl mit einer Wahrscheinlichkeit von',
     chanceAfter: 'über alles, was du für möglich hältst.',
     table: 'Möglichkeiten nebeneinander',

@@ -147,6 +147,8 @@ export const decisions = {
     button: 'Make a decision record',
     nameNeeded: 'Please give the decision a name, such as ‘Leave the hook out for now’.',
     saveFirst: 'Save the comparison first, so that the record can name its revision.',
+    waiting: 'The answer is being computed; the record keeps it as soon as it is there.',
+    notComputed: 'A record keeps what can be computed again, and this can not be computed now.',
     ourPoints: (option: string) => `Our own points in a match (‘${option}’)`,
     expected: (mean: string, low: string, high: string) =>
       `${mean} on average; 8 of 10 matches between ${low} and ${high}`,

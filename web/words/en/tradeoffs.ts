@@ -38,9 +38,11 @@ export const tradeoffs = {
   notComputed: 'This can not be computed',
   keep: 'Keep this result in the comparison',
   keepWhy: 'What is stored was computed otherwise. Then save.',
+  keepFirst: 'It is not stored with it yet. Then save.',
   answer: {
     region: 'Answer',
     perMatch: 'points a match',
+    apart: 'points apart',
     chanceBefore: 'The better choice with a chance of',
     chanceAfter: 'over all that you believe.',
     table: 'Options side by side',
