@@ -27,7 +27,7 @@ const meansOf = ({ options }: Pick<CompareReport, 'options'>, overrides?: readon
   withOwnPoints(Object.fromEntries(options.map(({ id, mean }) => [id, mean])), overrides)
 
 /** What moved since the record was written, which documents did it and by how much, and whether the decision flips. */
-export function ComputedAgain(props: { decision: DecisionRecord; newest: Newest }) {
+export function ComputedAgain(props: { decision: DecisionRecord; newest: Newest; revision: number }) {
   const { decision, newest } = props
   const { snapshot } = decision
   const texts = words().decisions.again
@@ -57,6 +57,7 @@ export function ComputedAgain(props: { decision: DecisionRecord; newest: Newest 
       ) : (
         <Found
           decision={decision}
+          revision={props.revision}
           changes={changes}
           moved={split({
             written: meansOf(snapshot.result),
@@ -71,7 +72,12 @@ export function ComputedAgain(props: { decision: DecisionRecord; newest: Newest 
   )
 }
 
-function Found(props: { decision: DecisionRecord; changes: Change[]; moved: ReturnType<typeof split> }) {
+function Found(props: {
+  decision: DecisionRecord
+  revision: number
+  changes: Change[]
+  moved: ReturnType<typeof split>
+}) {
   const { decision, changes, moved } = props
   const texts = words().decisions.again
   const { options, result, overrides = [] } = decision.snapshot
@@ -102,7 +108,7 @@ function Found(props: { decision: DecisionRecord; changes: Change[]; moved: Retu
       {overrides.map(
         (one) => one.kind === 'points' && <p key={one.id}>{words().overrides.record.stays(name(one.option))}</p>,
       )}
-      <MovedTable decision={decision} changes={changes} moved={moved} />
+      <MovedTable decision={decision} revision={props.revision} changes={changes} moved={moved} />
       {changes.map((change) => {
         const what = texts.kinds[change.kind](change.name)
         return (

@@ -2,6 +2,7 @@ import { Button } from '@mantine/core'
 import { useEffect, useRef } from 'react'
 import type { QuickSheetRecord, QuickWay } from '../../../src/model/documents/quickSheet.ts'
 import type { Award, Game } from '../../../src/model/documents/types.ts'
+import { cellData, pointsCell } from '../../charts/cells.ts'
 import { idFrom } from '../../data/identity.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { useEdit } from '../../shell/fields/EditContext.tsx'
@@ -170,7 +171,11 @@ function WayRow(props: Parameters<typeof WaysTable>[0] & { way: QuickWay; index:
       <td>
         <NumberCell {...cell(texts.extra, 'extra')} rules={{ min: -10_000, max: 10_000 }} />
       </td>
-      <td className="figure result" style={{ opacity: props.stale ? 0.55 : 1 }}>
+      <td
+        className="figure result"
+        style={{ opacity: props.stale ? 0.55 : 1 }}
+        {...(result && cellData(pointsCell(result.points)))}
+      >
         <span className="cell-label">{texts.points}</span>
         {result ? (
           <CameAbout explain={() => explainWay({ game, sheet, way, result, revision: props.revision })}>
@@ -180,7 +185,7 @@ function WayRow(props: Parameters<typeof WaysTable>[0] & { way: QuickWay; index:
           '–'
         )}
       </td>
-      <td className="figure result">
+      <td className="figure result" {...(result && cellData(pointsCell(result.trips)))}>
         <span className="cell-label">{texts.trips}</span>
         {result ? points(result.trips) : '–'}
       </td>

@@ -1,6 +1,7 @@
 import { useQueries } from '@tanstack/react-query'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import type { Call, PlanReport } from '../../../src/model/plan/types.ts'
+import { pointsCell, secondsCell, signedCell } from '../../charts/cells.ts'
 import { Figure } from '../../charts/Figure.tsx'
 import { LeaveStrip } from '../../charts/LeaveStrip.tsx'
 import { Measured } from '../../charts/Measured.tsx'
@@ -72,14 +73,16 @@ function callCells(option: Option, report: PlanReport | null, source: string) {
   if (!report) return ['…', '…', '…', '…', '…']
   const free = option.finish.mode === 'best' ? report.expected.total : null
   if (!call) return [text.none, '–', '–', '–', '–']
+  const opens = (shown: string) => (
+    <CameAbout explain={() => explainCall(option, call, free, source)}>{shown}</CameAbout>
+  )
+  const [early, late] = [Math.max(0, call.early3), Math.max(0, call.late3)]
   return [
-    <CameAbout key="call" explain={() => explainCall(option, call, free, source)}>
-      {text.left(seconds(call.at))}
-    </CameAbout>,
-    points(call.points),
-    points(Math.max(0, call.early3)),
-    points(Math.max(0, call.late3)),
-    free === null ? '–' : signedPoints(free - call.points),
+    secondsCell(call.at, opens(text.left(seconds(call.at)))),
+    pointsCell(call.points, opens(points(call.points))),
+    pointsCell(early, opens(points(early))),
+    pointsCell(late, opens(points(late))),
+    free === null ? '–' : signedCell(free - call.points, opens(signedPoints(free - call.points))),
   ]
 }
 
@@ -116,7 +119,12 @@ function LeaveBy(props: { game: Game; option: Option; report: PlanReport; source
         title={title}
         table={{
           head: [text.from, text.to, text.best, text.latest],
-          rows: rows.map((row) => [row.name, row.finish, text.left(seconds(row.from)), text.left(seconds(row.latest))]),
+          rows: rows.map((row) => [
+            row.name,
+            row.finish,
+            secondsCell(row.from, text.left(seconds(row.from))),
+            secondsCell(row.latest, text.left(seconds(row.latest))),
+          ]),
         }}
       >
         <Measured drawn="leave-by" data={report}>

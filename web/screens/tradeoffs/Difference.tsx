@@ -1,5 +1,6 @@
 import { NativeSelect } from '@mantine/core'
 import { useMemo, useState } from 'react'
+import { signedCell } from '../../charts/cells.ts'
 import { DifferenceDots, dotsBehind } from '../../charts/DifferenceDots.tsx'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
 import { Figure } from '../../charts/Figure.tsx'
@@ -8,7 +9,7 @@ import { quantileDots } from '../../charts/quantileDots.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { Loading } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
-import { percent, signedPoints } from '../../words/format.ts'
+import { percent } from '../../words/format.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { explainDifference } from './explain.ts'
 import type { MatchRow } from './Matches.tsx'
@@ -76,7 +77,7 @@ function Pair(props: { own: MatchRow; other: MatchRow; source: string; index: nu
         hideTitle
         table={{
           head: [text.pair, text.points],
-          rows: dots.map((dot, index) => [index + 1, signedPoints(dot)]),
+          rows: dots.map((dot, index) => [index + 1, signedCell(dot)]),
         }}
       >
         <Measured drawn="difference" data={difference}>

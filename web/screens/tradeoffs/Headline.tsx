@@ -1,11 +1,13 @@
-import type { CompareReport } from '../../../src/model/compare/types.ts'
+import type { CompareReport, OptionSummary } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord, KeptOverride } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
+import { percentCell, pointsCell } from '../../charts/cells.ts'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { words } from '../../words/catalogue.ts'
 import { explainChance, explainLead } from '../../words/explain.ts'
 import { explainAhead, explainOption } from '../../words/explainAnswer.ts'
+import { explainSpread } from '../../words/explainSpread.ts'
 import { percent, points, signedPoints } from '../../words/format.ts'
 import { isLevel, optionName, type Verdict, verdict } from '../../words/verdict.ts'
 import { Struck } from '../overrides/OwnMark.tsx'
@@ -73,6 +75,8 @@ function Options(props: Answer & { found: Verdict }) {
   const { options } = documents
   const text = words().tradeoffs.answer
   const belief = report.belief
+  const spread = (summary: OptionSummary) =>
+    explainSpread(options.find(({ id }) => id === summary.id)!, summary, source)
   return (
     <SideBySide
       caption={text.table}
@@ -84,24 +88,33 @@ function Options(props: Answer & { found: Verdict }) {
           id: option.id,
           name: `${seriesLetter(index)} ${optionName(options, option.id)}`,
           cells: [
-            <>
-              <Struck kept={props.kept} option={option.id} />
-              <CameAbout explain={() => explainOption(option, options, source)}>{points(option.mean)}</CameAbout>
-            </>,
-            text.range(points(option.p10), points(option.p90)),
-            points(option.sd),
-            other ? (
-              <CameAbout key="ahead" explain={() => explainAhead(report, [option.id, other], options, source)}>
-                {percent(report.beats[option.id]?.[other] ?? 0)}
-              </CameAbout>
-            ) : (
-              '–'
+            pointsCell(
+              option.mean,
+              <>
+                <Struck kept={props.kept} option={option.id} />
+                <CameAbout explain={() => explainOption(option, options, source)}>{points(option.mean)}</CameAbout>
+              </>,
             ),
+            <CameAbout key="range" explain={() => spread(option)}>
+              {text.range(points(option.p10), points(option.p90))}
+            </CameAbout>,
+            pointsCell(option.sd, <CameAbout explain={() => spread(option)}>{points(option.sd)}</CameAbout>),
+            other
+              ? percentCell(
+                  report.beats[option.id]?.[other] ?? 0,
+                  <CameAbout explain={() => explainAhead(report, [option.id, other], options, source)}>
+                    {percent(report.beats[option.id]?.[other] ?? 0)}
+                  </CameAbout>,
+                )
+              : '–',
             ...(belief
               ? [
-                  <CameAbout key="belief" explain={() => explainChance(report, props.record.inputs, documents, source)}>
-                    {percent(belief.best[option.id] ?? 0)}
-                  </CameAbout>,
+                  percentCell(
+                    belief.best[option.id] ?? 0,
+                    <CameAbout explain={() => explainChance(report, props.record.inputs, documents, source)}>
+                      {percent(belief.best[option.id] ?? 0)}
+                    </CameAbout>,
+                  ),
                 ]
               : []),
           ],

@@ -3,6 +3,7 @@ import { useQueries } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { PieceWorth } from '../../../src/model/compare/index.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
+import { pointsCell, secondsCell } from '../../charts/cells.ts'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
 import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
@@ -115,8 +116,8 @@ function Known(props: { known: Entry[]; place: string; data: unknown; source: st
           rows: [...times]
             .reverse()
             .map((time) => [
-              seconds(time),
-              ...lines.map(({ at }) => points(at.find(([left]) => left === time)?.[1] ?? 0)),
+              secondsCell(time),
+              ...lines.map(({ at }) => pointsCell(at.find(([left]) => left === time)?.[1] ?? 0)),
             ]),
         }}
       >

@@ -3,6 +3,7 @@ import type { Turn } from '../../../src/model/compare/index.ts'
 import type { CompareReport, Input } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
+import { signedCell } from '../../charts/cells.ts'
 import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { SwingChart } from '../../charts/SwingChart.tsx'
@@ -138,9 +139,9 @@ function Bars(props: { report: CompareReport; record: ComparisonRecord; document
           rows: bars.map((bar) => [
             bar.name,
             bar.low,
-            signedPoints(bar.difference[0]),
+            signedCell(bar.difference[0]),
             bar.high,
-            signedPoints(bar.difference[1]),
+            signedCell(bar.difference[1]),
           ]),
         }}
       >

@@ -8,6 +8,7 @@ import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { durations } from './durations.ts'
 import { explain } from './explain.ts'
+import { explainDesigns } from './explainDesigns.ts'
 import { explainTradeoffs } from './explainTradeoffs.ts'
 import { field } from './field.ts'
 import { format } from './format.ts'
@@ -46,6 +47,7 @@ export const de: Words = {
   documents,
   durations,
   explain,
+  explainDesigns,
   explainTradeoffs,
   field,
   format,

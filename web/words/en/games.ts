@@ -23,6 +23,8 @@ export const games = {
     trouble: 'The game could not be loaded',
     noName: 'Without a name',
     problems: 'The rules do not fit together yet:',
+    source: (game: string, revision: number, edited: boolean) =>
+      `Game ${game}, revision ${revision}${edited ? ' with unsaved edits' : ''}.`,
   },
   members: {
     up: (name: string) => `Move ‘${name}’ up`,

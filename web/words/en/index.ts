@@ -7,6 +7,7 @@ import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { durations } from './durations.ts'
 import { explain } from './explain.ts'
+import { explainDesigns } from './explainDesigns.ts'
 import { explainTradeoffs } from './explainTradeoffs.ts'
 import { field } from './field.ts'
 import { format } from './format.ts'
@@ -45,6 +46,7 @@ export const en = {
   documents,
   durations,
   explain,
+  explainDesigns,
   explainTradeoffs,
   field,
   format,
