@@ -8,6 +8,7 @@ import { Measured } from '../../charts/Measured.tsx'
 import { type StripBar, stripLayout } from '../../charts/stripLayout.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { useEdit } from '../../shell/fields/EditContext.tsx'
+import { keysOf } from '../../shell/keyNames.ts'
 import { Loading } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { explainWorth } from '../../words/explainMoves.ts'
@@ -103,7 +104,7 @@ export function StripPanel(props: {
         {said}
       </p>
       <div className="soft small">
-        {texts.legend} {!edit.readOnly && texts.keys}{' '}
+        {texts.legend} {!edit.readOnly && texts.keys(barKeys())}{' '}
         {waiting.length > 0 && (
           <>
             {texts.waiting[0]}
@@ -128,6 +129,17 @@ export function StripPanel(props: {
     </section>
   )
 }
+
+/** The keys of a bar as they are written on the reader's keyboard. */
+const barKeys = () => ({
+  longer: keysOf('barLonger'),
+  shorter: keysOf('barShorter'),
+  much: keysOf('barMuchLonger'),
+  muchLess: keysOf('barMuchShorter'),
+  earlier: keysOf('barEarlier'),
+  later: keysOf('barLater'),
+  remove: keysOf('barRemove'),
+})
 
 /** The bars as numbers that open. */
 const tableOf = (bars: readonly StripBar[], source: string): ChartTable => ({
