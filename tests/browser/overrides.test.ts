@@ -18,7 +18,14 @@ const note = (page: Page) => page.getByRole('region', { name: 'Overridden number
 const computed = (page: Page) =>
   page.getByText('Computed in your browser from the documents').waitFor({ timeout: 170_000 })
 
+/** Own numbers stand folded while there are none. */
+async function openOwn(page: Page) {
+  const head = own(page).getByRole('heading').getByRole('button')
+  if ((await head.getAttribute('aria-expanded')) === 'false') await head.click()
+}
+
 async function override(page: Page, what: string, fields: { [label: string]: string }) {
+  await openOwn(page)
   await own(page).getByLabel('Which number').selectOption({ label: what })
   for (const [label, value] of Object.entries(fields)) await own(page).getByLabel(label).fill(value)
   await own(page).getByRole('button', { name: 'Set it' }).click()
@@ -69,6 +76,7 @@ test('own points turn the answer, are marked beside it and on the record and its
   expect(await page.locator('.answer').textContent()).toMatch(/^Kittiwake/)
   expect(await note(page).count()).toBe(0)
 
+  await openOwn(page)
   await own(page).getByLabel('Own expected points').fill('66')
   await own(page).getByRole('button', { name: 'Set it' }).click()
   await own(page).getByText('Please say why; without a reason nobody can check it.').waitFor()

@@ -7,6 +7,7 @@ import { LeaveStrip } from '../../charts/LeaveStrip.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { Cautions } from '../../shell/Cautions.tsx'
+import { Fold } from '../../shell/parts/Fold.tsx'
 import { Loading } from '../../shell/states.tsx'
 import { nodeWords, placeName } from '../../words/actions.ts'
 import { words } from '../../words/catalogue.ts'
@@ -57,11 +58,15 @@ export function Calls(props: { game: Game; options: Option[]; source: string }) 
           return call ? <li key={option.id}>{rather(option, call)}</li> : null
         })}
       </ul>
-      {options.map((option, index) => {
-        const report = reports[index]?.data
-        return report ? <LeaveBy key={option.id} {...{ game, option, report, source }} /> : null
-      })}
-      {reports.some(({ data }) => (data?.leaveBy.length ?? 0) > 0) && <p className="soft small">{text.strip}</p>}
+      {reports.some(({ data }) => (data?.leaveBy.length ?? 0) > 0) && (
+        <Fold id="leave-title" title={text.leaveByAll} level={3}>
+          {options.map((option, index) => {
+            const report = reports[index]?.data
+            return report ? <LeaveBy key={option.id} {...{ game, option, report, source }} /> : null
+          })}
+          <p className="soft small">{text.strip}</p>
+        </Fold>
+      )}
       <Cautions which={['lifted']} />
     </section>
   )

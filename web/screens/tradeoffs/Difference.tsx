@@ -7,6 +7,7 @@ import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { quantileDots } from '../../charts/quantileDots.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
+import { Fold } from '../../shell/parts/Fold.tsx'
 import { Loading } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { percent } from '../../words/format.ts'
@@ -25,25 +26,26 @@ export function Difference(props: { rows: MatchRow[]; source: string }) {
   const choices = rows.map((row, index) => ({ value: row.id, label: `${seriesLetter(index)} ${row.name}` }))
   return (
     <div className="stack">
-      <h3>{text.title}</h3>
-      <div className="row">
-        <NativeSelect
-          label={text.of}
-          maw="100%"
-          value={own.id}
-          data={choices}
-          onChange={(event) => setChosen({ own: event.currentTarget.value, other: other.id })}
-        />
-        <NativeSelect
-          label={text.less}
-          maw="100%"
-          value={other.id}
-          data={choices}
-          error={own.id === other.id ? text.two : null}
-          onChange={(event) => setChosen({ own: own.id, other: event.currentTarget.value })}
-        />
-      </div>
-      {own.id !== other.id && <Pair own={own} other={other} source={props.source} index={rows.indexOf(own)} />}
+      <Fold id="difference-title" title={text.title} level={3}>
+        <div className="row">
+          <NativeSelect
+            label={text.of}
+            maw="100%"
+            value={own.id}
+            data={choices}
+            onChange={(event) => setChosen({ own: event.currentTarget.value, other: other.id })}
+          />
+          <NativeSelect
+            label={text.less}
+            maw="100%"
+            value={other.id}
+            data={choices}
+            error={own.id === other.id ? text.two : null}
+            onChange={(event) => setChosen({ own: own.id, other: event.currentTarget.value })}
+          />
+        </div>
+        {own.id !== other.id && <Pair own={own} other={other} source={props.source} index={rows.indexOf(own)} />}
+      </Fold>
     </div>
   )
 }

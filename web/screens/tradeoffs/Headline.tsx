@@ -33,7 +33,7 @@ export function Headline(
   if (!found) return null
   const share = progress && percent(progress.done / progress.total)
   return (
-    <section className="sheet stack" aria-label={text.region}>
+    <section id="answer-title" className="sheet stack" aria-label={text.region}>
       <p className="answer">
         {isLevel(found)
           ? words().verdict.level(optionName(options, found.best), optionName(options, found.second ?? ''))

@@ -9,6 +9,7 @@ import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { type WorthLine, WorthLines } from '../../charts/WorthLines.tsx'
 import { CameAbout } from '../../shell/CameAbout.tsx'
+import { Fold } from '../../shell/parts/Fold.tsx'
 import { Loading } from '../../shell/states.tsx'
 import { spotName } from '../../words/actions.ts'
 import { words } from '../../words/catalogue.ts'
@@ -58,18 +59,19 @@ export function PieceWorths(props: { game: Game; options: Option[]; source: stri
   })
   return (
     <section className="sheet stack" aria-labelledby="piece-title">
-      <h2 id="piece-title">{text.title}</h2>
-      <p>{text.how}</p>
-      <NativeSelect
-        label={text.where}
-        maw={360}
-        value={spot}
-        data={spots.map((id) => ({ value: id, label: spotName(game, id) }))}
-        onChange={(event) => setChosen(event.currentTarget.value)}
-      />
-      {found.error && <p role="alert">{found.error.message}</p>}
-      {known.length < options.length && !found.error && <Loading what={text.loading} />}
-      {known.length > 0 && <Known known={known} place={spotName(game, spot)} data={found.data} source={source} />}
+      <Fold id="piece-title" title={text.title}>
+        <p>{text.how}</p>
+        <NativeSelect
+          label={text.where}
+          maw={360}
+          value={spot}
+          data={spots.map((id) => ({ value: id, label: spotName(game, id) }))}
+          onChange={(event) => setChosen(event.currentTarget.value)}
+        />
+        {found.error && <p role="alert">{found.error.message}</p>}
+        {known.length < options.length && !found.error && <Loading what={text.loading} />}
+        {known.length > 0 && <Known known={known} place={spotName(game, spot)} data={found.data} source={source} />}
+      </Fold>
     </section>
   )
 }
