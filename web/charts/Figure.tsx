@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
 import { words } from '../words/catalogue.ts'
-import { cellData, cellShown, type ValueCell } from './cells.ts'
+import { cellData, cellShown, type ValueCell } from './cell.ts'
 
 export interface ChartTable {
   head: string[]

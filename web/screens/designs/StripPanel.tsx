@@ -121,7 +121,7 @@ export function StripPanel(props: {
         )}{' '}
         {layout.bars.some((bar) => bar.worth !== null) && (
           <CameAbout explain={() => explainWorth(layout.bars, props.source)}>
-            {words().explain.openedOf(words().explain.worth.title)}
+            {words().explain.openedOf(words().explainNumbers.worth.title)}
           </CameAbout>
         )}
       </div>

@@ -177,7 +177,7 @@ function Known(props: {
         {learnable.length > 0 && (
           <li>
             <CameAbout explain={() => explainMeasuring(belief, learnable, documents, { result: next[0]!, source })}>
-              {texts().explain.openedOf(texts().explain.measuring.title)}
+              {texts().explain.openedOf(texts().explainNumbers.measuring.title)}
             </CameAbout>
           </li>
         )}

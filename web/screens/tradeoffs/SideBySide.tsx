@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react'
-import { cellData, cellShown, type ValueCell } from '../../charts/cells.ts'
+import { cellData, cellShown, type ValueCell } from '../../charts/cell.ts'
 import { useWidth } from '../../charts/useWidth.ts'
 
 /** One thing among several that are set side by side: its name, and a cell for each column. */

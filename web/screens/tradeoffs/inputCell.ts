@@ -1,6 +1,7 @@
 import type { Input } from '../../../src/model/compare/types.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
-import { percentCell, secondsCell, type ValueCell } from '../../charts/cells.ts'
+import type { ValueCell } from '../../charts/cell.ts'
+import { percentCell, secondsCell } from '../../charts/cells.ts'
 import { units } from '../../units/quantities.ts'
 import { unitsShown } from '../../units/system.ts'
 import { inputWords } from '../../words/inputs.ts'

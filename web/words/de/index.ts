@@ -9,6 +9,7 @@ import { documents } from './documents.ts'
 import { durations } from './durations.ts'
 import { explain } from './explain.ts'
 import { explainDesigns } from './explainDesigns.ts'
+import { explainNumbers } from './explainNumbers.ts'
 import { explainTradeoffs } from './explainTradeoffs.ts'
 import { field } from './field.ts'
 import { format } from './format.ts'
@@ -48,6 +49,7 @@ export const de: Words = {
   durations,
   explain,
   explainDesigns,
+  explainNumbers,
   explainTradeoffs,
   field,
   format,
