@@ -22,6 +22,18 @@ test('two designs’ strips share a time scale, and their difference is said in 
   expect(Number(own)).toBe(mine)
   expect(Math.abs(Number(other) - Number(own) - Number(gain))).toBeLessThan(0.101)
 
+  // Both sentences open.
+  for (const title of ['Time of the trip: Kittiwake beside Shearwater', 'Points: Kittiwake beside Shearwater']) {
+    await said
+      .getByRole('button')
+      .nth(title.startsWith('Time') ? 0 : 1)
+      .click()
+    const opened = page.getByRole('dialog', { name: 'How this came about' })
+    await opened.getByRole('heading', { name: title }).waitFor()
+    await opened.getByText('Kittiwake, revision 1', { exact: false }).waitFor()
+    await page.keyboard.press('Escape')
+  }
+
   // The same scale: a second is as wide in both. The drive's bar begins each strip.
   const strips = ['Shearwater', 'Kittiwake'].map((name) => page.getByRole('group', { name: `Cycle strip of ${name}` }))
   const seconds: number[] = []

@@ -216,6 +216,10 @@ describe('on the field of the demo', () => {
     await page.getByLabel('Size and drive of').selectOption({ label: 'Shearwater' })
     const said = `${Number(way.length.toFixed(2))}\u00a0m, ${way.seconds.toFixed(1)}\u00a0s from rest to rest`
     await page.getByTestId('route').getByText(said).waitFor()
+    await page.getByTestId('route').getByRole('button').click()
+    const opened = page.getByRole('dialog', { name: 'How this came about' })
+    await opened.getByText('The robot is the design Shearwater, revision 1.', { exact: false }).waitFor()
+    await page.keyboard.press('Escape')
     await page.getByLabel('Size and drive of').selectOption({ label: 'numbers typed here' })
     await handle(page, 'Gantry (G2), spot 1').focus()
     for (let press = 0; press < 3; press++) await page.keyboard.press('ArrowLeft')

@@ -18,7 +18,14 @@ const note = (page: Page) => page.getByRole('region', { name: 'Overridden number
 const computed = (page: Page) =>
   page.getByText('Computed in your browser from the documents').waitFor({ timeout: 170_000 })
 
+/** Own numbers stand folded while there are none. */
+async function openOwn(page: Page) {
+  const head = own(page).getByRole('heading').getByRole('button')
+  if ((await head.getAttribute('aria-expanded')) === 'false') await head.click()
+}
+
 async function override(page: Page, what: string, fields: { [label: string]: string }) {
+  await openOwn(page)
   await own(page).getByLabel('Which number').selectOption({ label: what })
   for (const [label, value] of Object.entries(fields)) await own(page).getByLabel(label).fill(value)
   await own(page).getByRole('button', { name: 'Set it' }).click()
@@ -69,6 +76,7 @@ test('own points turn the answer, are marked beside it and on the record and its
   expect(await page.locator('.answer').textContent()).toMatch(/^Kittiwake/)
   expect(await note(page).count()).toBe(0)
 
+  await openOwn(page)
   await own(page).getByLabel('Own expected points').fill('66')
   await own(page).getByRole('button', { name: 'Set it' }).click()
   await own(page).getByText('Please say why; without a reason nobody can check it.').waitFor()
@@ -86,6 +94,11 @@ test('own points turn the answer, are marked beside it and on the record and its
     .waitFor()
   await page.locator('.answer', { hasText: /^Shearwater/ }).waitFor({ timeout: 170_000 })
   await computed(page)
+  // In the options' own table too.
+  const options = page.getByRole('table', { name: 'Options side by side' })
+  const strike = options.getByRole('row', { name: /Shearwater/ }).locator('s')
+  expect(await strike.textContent()).toBe(struck!.replace(' points', ''))
+  expect(await options.locator('s').count()).toBe(1)
 
   // Whoever opens a number reads it there too.
   await page.locator('.answer').getByRole('button').click()
@@ -110,6 +123,10 @@ test('own points turn the answer, are marked beside it and on the record and its
   await page.getByRole('button', { name: 'Compute again' }).click()
   await page.getByText('The points of ‘Shearwater, finish when it pays’ are overridden').waitFor()
   await page.getByText('‘Shearwater, finish when it pays’ stays at 66.0 points.').waitFor()
+
+  // The start page shows the newest decision's answer, and says what it rests on.
+  await page.goto(world.url)
+  await note(page).getByText('66.0 points').waitFor()
   await page.context().close()
 })
 

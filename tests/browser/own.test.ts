@@ -10,6 +10,9 @@ afterAll(() => world.close())
 
 const file = (name: string, text: string) => ({ name, mimeType: 'application/json', buffer: Buffer.from(text) })
 
+const chosenGame = (page: Page) =>
+  page.getByLabel('Game').evaluate((field: HTMLSelectElement) => field.selectedOptions[0]?.textContent)
+
 const bring = (page: Page, name: string, text: string) =>
   page.locator('input[type=file]').setInputFiles(file(name, text))
 
@@ -24,7 +27,7 @@ test('a team’s own game: copied and changed, a robot sketched, two ways compar
 
   await page.getByRole('link', { name: 'Designs', exact: true }).click()
   await page.getByLabel('Name').fill('Tern')
-  await page.getByLabel('Game').selectOption({ label: 'Harbour trial' })
+  expect(await chosenGame(page)).toBe('Harbour trial')
   await page.getByRole('button', { name: 'Sketch it' }).click()
   await page.getByRole('heading', { name: 'Tern', level: 1 }).waitFor()
   const guessed = await shownPoints(page)
@@ -45,7 +48,7 @@ test('a team’s own game: copied and changed, a robot sketched, two ways compar
 
   await page.getByRole('link', { name: 'Trade-offs', exact: true }).click()
   await page.getByLabel('Question').fill('Do we finish?')
-  await page.getByLabel('Game').selectOption({ label: 'Harbour trial' })
+  expect(await chosenGame(page)).toBe('Harbour trial')
   await page.getByRole('button', { name: 'Compare them' }).click()
   await page.getByText('Choose at least two ways to play.').waitFor()
   await page.getByLabel('Tern, to the buzzer').check()
@@ -55,9 +58,49 @@ test('a team’s own game: copied and changed, a robot sketched, two ways compar
   // For one robot, finishing when it pays can not be worse than never.
   expect(await page.locator('.answer').textContent()).toMatch(/^Tern, finishing/)
 
+  // Not kept yet is not kept otherwise; kept and saved is the same, also after the way to the database and back.
+  const otherwise = page.getByText('What is stored was computed otherwise.')
+  await page.getByText('It is not stored with it yet.').waitFor()
+  await page.getByRole('button', { name: 'Keep this result in the comparison' }).click()
+  await page.getByRole('button', { name: 'Save', exact: true }).click()
+  await page.getByText('Saved as revision 2.').waitFor()
+  expect(await otherwise.count()).toBe(0)
+
   await page.getByLabel('Decision').fill('We finish')
   await page.getByRole('button', { name: 'Make a decision record' }).click()
   await page.getByRole('heading', { name: 'We finish', level: 1 }).waitFor()
+  await page.getByRole('link', { name: 'To the trade-off' }).click()
+  await page.getByText('Computed in your browser from the documents as they stand here.').waitFor()
+  expect(await page.getByRole('button', { name: 'Keep this result in the comparison' }).count()).toBe(0)
+  expect(await otherwise.count()).toBe(0)
+  await page.context().close()
+})
+
+test('a game without a finish asks nothing about leaving for one', async () => {
+  const game = (await fetch(`${world.url}/api/documents/game/breakwater`).then((response) => response.json())).body
+  const open = { ...game, id: 'open-water', name: 'Open water', finishes: [], bonuses: [] }
+  const page = await world.open('/games')
+  await bring(page, 'open-water.json', JSON.stringify(open))
+  await page.getByRole('link', { name: 'Sketch a robot for it' }).click()
+  await page.getByLabel('Name').fill('Skua')
+  expect(await chosenGame(page)).toBe('Open water')
+  await page.getByRole('button', { name: 'Sketch it' }).click()
+  expect(await shownPoints(page)).toBeGreaterThan(5)
+  await page.getByRole('button', { name: 'New way to play' }).click()
+  const way = page.getByRole('dialog', { name: 'Way to play' })
+  await way.getByLabel('Starts at').waitFor()
+  expect(await way.getByLabel('Endgame').count()).toBe(0)
+  await page.keyboard.press('Escape')
+  expect(await page.getByText(/^Endgame /).count()).toBe(0)
+  await page.goto(`${world.url}/quick-sheet?game=breakwater`)
+  await page.getByLabel('Game').waitFor()
+  expect(await chosenGame(page)).toBe('Breakwater')
+  await page.goto(`${world.url}/quick-sheet?game=open-water`)
+  await page.getByLabel('Name').fill('No finish')
+  await page.getByRole('button', { name: 'Begin it' }).click()
+  await page.getByRole('button', { name: 'Add a way' }).click()
+  await page.getByRole('columnheader', { name: 'Points' }).first().waitFor()
+  expect(await page.getByRole('columnheader', { name: /[Ff]inish/ }).count()).toBe(0)
   await page.context().close()
 })
 

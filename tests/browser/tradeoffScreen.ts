@@ -6,6 +6,10 @@ export const slow = { timeout: 150_000 }
 
 export const section = (page: Page, name: string) => page.getByRole('region', { name, exact: true })
 
+/** Opens a part that answers a rarer question. */
+export const unfold = (page: Page, title: string) =>
+  page.getByRole('heading', { name: title, exact: true }).getByRole('button', { expanded: false }).click(slow)
+
 /** What is looked for behind the screen is found. */
 export async function turnsKnown(page: Page) {
   const matter = section(page, 'Which arguments matter')
@@ -17,6 +21,7 @@ export async function turnsKnown(page: Page) {
 /** The map of the demo’s question, as soon as all of it is drawn. */
 export async function drawMap(page: Page) {
   const map = section(page, 'Two unknowns at once')
+  await unfold(page, 'Two unknowns at once')
   await map.getByRole('button', { name: 'Draw the map' }).click()
   await map.getByText('along the border twice as fine').waitFor(slow)
   return map

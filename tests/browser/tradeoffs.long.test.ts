@@ -1,8 +1,16 @@
 import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { drawMap, path, rules, section, slow, turnsKnown } from './tradeoffScreen.ts'
+import { drawMap, path, rules, section, slow, turnsKnown, unfold } from './tradeoffScreen.ts'
 import { openWorld, type World } from './world.ts'
+
+/** What stands folded on it, besides the map. */
+const folded = [
+  'Worth of one more piece, against time left',
+  'Own numbers',
+  'One match against another',
+  'Leave by, from each place',
+]
 
 let world: World
 beforeAll(async () => {
@@ -16,6 +24,7 @@ test.each(['light', 'dark'] as const)(
     const page = await world.open(path, { viewport: { width: 360, height: 740 }, colorScheme })
     await drawMap(page)
     await turnsKnown(page)
+    for (const title of folded) await unfold(page, title)
     await section(page, 'Worth of one more piece, against time left').getByText('Numbers as a table').waitFor(slow)
     const wide = await page.evaluate(() => {
       const boxes = [...document.querySelectorAll('main .side-by-side, main .scroll, main svg, main figure')]
@@ -51,6 +60,7 @@ const drawn = (page: Page) =>
 test('every picture says how long it took from its data to the screen; npm run bench -- web says how long that is', async () => {
   const page = await world.open(path)
   await drawMap(page)
+  for (const title of folded) await unfold(page, title)
   await section(page, 'Worth of one more piece, against time left').getByText('Numbers as a table').waitFor(slow)
   await section(page, 'What would turn it').getByText('The dashed line is where').waitFor(slow)
   await section(page, 'The call').getByText('Numbers as a table').first().waitFor(slow)

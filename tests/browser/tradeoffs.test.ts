@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { path, section, slow, turnsKnown } from './tradeoffScreen.ts'
+import { path, section, slow, turnsKnown, unfold } from './tradeoffScreen.ts'
 import { openWorld, type World } from './world.ts'
 
 let world: World
@@ -54,6 +54,39 @@ test('what does not matter stands first, and what turns the answer alone after i
   expect(lists[0]).toContain('‘Latch time’, anywhere from')
   expect(lists[1]).toContain('‘Hang success’')
   expect(lists[0]).not.toContain('‘Hang success’')
+
+  // The list of the parts leads on, says where one is, opens what is folded, and does not cover what it leads to.
+  const list = page.getByRole('navigation', { name: 'Parts of this trade-off' })
+  const names = ['Answer', 'Match to match', 'Arguments', 'What turns it', 'Two unknowns', 'Belief', 'The call']
+  expect(await list.getByRole('link').allTextContents()).toEqual([
+    ...names,
+    'One more piece',
+    'The unknowns',
+    'Own numbers',
+    'Write it down',
+  ])
+  const piece = section(page, 'Worth of one more piece, against time left')
+  expect(await piece.getByLabel('Where').isVisible()).toBe(false)
+  await list.getByRole('link', { name: 'One more piece' }).focus()
+  await page.keyboard.press('Enter')
+  await piece.getByLabel('Where').waitFor()
+  await list.getByRole('link', { name: 'One more piece', exact: true }).and(page.locator('[aria-current]')).waitFor()
+  const [bar, head] = await Promise.all([list.boundingBox(), piece.getByRole('heading').first().boundingBox()])
+  expect(head!.y).toBeGreaterThanOrEqual(bar!.y + bar!.height)
+  expect(head!.y).toBeLessThan(bar!.y + bar!.height + 60)
+  // On paper everything is open, and the list is not there.
+  const own = section(page, 'Own numbers').getByText('Where you know better than the model', { exact: false })
+  expect(await own.isVisible()).toBe(false)
+  await page.emulateMedia({ media: 'print' })
+  expect(await own.isVisible()).toBe(true)
+  expect(
+    await page
+      .getByRole('heading', { name: /^Leave by, from each place: / })
+      .or(page.getByText(/^Leave by, from each place: /))
+      .first()
+      .isVisible(),
+  ).toBe(true)
+  expect(await list.isVisible()).toBe(false)
   await page.context().close()
 })
 
@@ -70,6 +103,7 @@ test('the chance to reach points follows the number typed, and a wrong one is an
   await field.fill('many')
   await matches.getByText('‘many’ is not a number').waitFor()
   expect(await field.inputValue()).toBe('many')
+  await unfold(page, 'One match against another')
   await matches.getByText(/In \d+ of 20 matches ‘Kittiwake, .*’ scores less than ‘Shearwater, /).waitFor(slow)
   await page.context().close()
 })
@@ -77,6 +111,7 @@ test('the chance to reach points follows the number typed, and a wrong one is an
 test('the map grows, keeps what it had when it is stopped, and is read by keyboard', async () => {
   const page = await world.open(path)
   const map = section(page, 'Two unknowns at once')
+  await unfold(page, 'Two unknowns at once')
   await map.getByRole('button', { name: 'Draw the map' }).click()
   await map.getByText('5 × 5 values').waitFor(slow)
   await map.getByRole('button', { name: 'Stop' }).click()

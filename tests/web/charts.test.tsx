@@ -1,13 +1,16 @@
 import { renderToStaticMarkup } from 'react-dom/server'
-import { describe, expect, test } from 'vitest'
+import { describe, expect, onTestFinished, test } from 'vitest'
 import { BreakEvenLines } from '../../web/charts/BreakEvenLines.tsx'
 import { CycleStrip } from '../../web/charts/CycleStrip.tsx'
+import { DifferenceDots } from '../../web/charts/DifferenceDots.tsx'
 import { belowWords, DotPlot } from '../../web/charts/DotPlot.tsx'
 import { DataTable } from '../../web/charts/Figure.tsx'
 import { PolicyStrip } from '../../web/charts/PolicyStrip.tsx'
 import { SwingChart } from '../../web/charts/SwingChart.tsx'
 import { stripLayout } from '../../web/charts/stripLayout.ts'
 import { ValueBars } from '../../web/charts/ValueBars.tsx'
+import { WorthLines } from '../../web/charts/WorthLines.tsx'
+import { chooseLanguage } from '../../web/words/catalogue.ts'
 import { collectLeg, scoreLeg } from './strip.fixture.ts'
 
 /** One element a line, so that a changed snapshot can be read. */
@@ -157,4 +160,20 @@ describe('pictures', () => {
     expect(count(text, 'scope="row"')).toBe(1)
     expect(text).toContain('<caption class="visually-hidden">Stages</caption>')
   })
+})
+
+test('axes are written as the reader’s language writes numbers, without needless digits', async () => {
+  await chooseLanguage(['de'])
+  onTestFinished(() => chooseLanguage(['en']))
+  const line = { id: 'a', name: 'A', index: 0, dash: 0, at: [[0, 0] as const, [20, 1.5] as const] }
+  const worth = renderToStaticMarkup(<WorthLines lines={[line]} width={600} />)
+  expect(worth).toContain('>0,5<')
+  expect(worth).not.toMatch(/>\d+\.\d+</)
+  const half: [number, number][] = [
+    [-10, 0.5],
+    [10, 0.5],
+  ]
+  const dots = renderToStaticMarkup(<DifferenceDots distribution={half} mean={0} width={600} index={0} axis="Punkte" />)
+  expect(dots).toMatch(/>\u221210</)
+  expect(dots).not.toMatch(/>[+\u2212]?\d+,0</)
 })

@@ -26,3 +26,10 @@ test('it flips where another is, and what was chosen is behind by what it loses 
     after: { best: 'shearwater-best', lead: 2.5 },
   })
 })
+
+test('it does not flip where the two best are level: a lead that is not shown is none', () => {
+  const found = consequence(decision, now(53.04, 53))
+  expect(found.after.best).toBe('shearwater-best')
+  expect(found.flips).toBe(false)
+  expect(consequence(decision, now(53.06, 53)).flips).toBe(true)
+})

@@ -67,6 +67,10 @@ describe('numbers have no false digits', () => {
     expect(seconds(4.25)).toBe(`4.3${nbsp}s`)
     expect(plain(1.1)).toBe('1.1')
     expect(plain(100)).toBe('100')
+    for (const digits of [0, 1, 2]) expect(plain(340, digits)).toBe('340')
+    expect(plain(1200, 0)).toBe('1200')
+    expect(plain(339.6, 0)).toBe('340')
+    expect(plain(0, 0)).toBe('0')
   })
 })
 

@@ -65,7 +65,7 @@ export function DifferenceDots(props: {
           textAnchor={atEdge(scale(tick), width)}
           className="soft"
         >
-          {signedPoints(tick).replace(/\.0$/, '')}
+          {signedPoints(tick).replace(/[.,]0$/, '')}
         </text>
       ))}
       <text x={width - 2} y={pixel(base + 41)} fontSize="12" textAnchor="end" className="soft">

@@ -99,7 +99,7 @@ export function DotPlot(props: { rows: DotRow[]; width: number; threshold: numbe
           textAnchor="middle"
           className="soft"
         >
-          {tick}
+          {plain(tick, 3)}
         </text>
       ))}
     </svg>

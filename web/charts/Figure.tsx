@@ -1,9 +1,10 @@
 import type { ReactNode } from 'react'
 import { words } from '../words/catalogue.ts'
+import { cellData, cellShown, type ValueCell } from './cell.ts'
 
 export interface ChartTable {
   head: string[]
-  rows: (string | number)[][]
+  rows: (string | number | ValueCell)[][]
 }
 
 /** A picture with its title and its data as a table, which a screen reader can read and everybody can open. */
@@ -43,12 +44,12 @@ export function DataTable(props: { caption: string; table: ChartTable; showCapti
           <tr key={row.id}>
             {row.cells.map((cell, column) =>
               column === 0 ? (
-                <th key={columns[column]?.id} scope="row">
-                  {cell}
+                <th key={columns[column]?.id} scope="row" {...cellData(cell)}>
+                  {cellShown(cell)}
                 </th>
               ) : (
-                <td key={columns[column]?.id} className="figure">
-                  {cell}
+                <td key={columns[column]?.id} className="figure" {...cellData(cell)}>
+                  {cellShown(cell)}
                 </td>
               ),
             )}

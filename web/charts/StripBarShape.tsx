@@ -1,4 +1,5 @@
 import { useRef } from 'react'
+import { pressed } from '../shell/shortcuts.ts'
 import { words } from '../words/catalogue.ts'
 import { decimal } from '../words/decimal.ts'
 import { points, seconds, signedPoints } from '../words/format.ts'
@@ -28,14 +29,8 @@ export function barWords(bar: StripBar): string {
   return parts.join(', ')
 }
 
-const steps: { readonly [key: string]: number } = {
-  ArrowRight: 0.1,
-  ArrowUp: 0.1,
-  ArrowLeft: -0.1,
-  ArrowDown: -0.1,
-  PageUp: 0.5,
-  PageDown: -0.5,
-}
+/** By how much a key changes the bar (s). */
+const steps = { barLonger: 0.1, barShorter: -0.1, barMuchLonger: 0.5, barMuchShorter: -0.5 } as const
 
 /** A bar: a slider of its stage's seconds where they can be changed, a button that opens its numbers otherwise. */
 export function StripBarShape(props: {
@@ -58,7 +53,7 @@ export function StripBarShape(props: {
       {...(changeable
         ? {
             role: 'slider',
-            'aria-valuenow': Number(bar.mean.toFixed(1)),
+            'aria-valuenow': Math.round(bar.mean * 10) / 10,
             'aria-valuemin': 0,
             'aria-valuemax': 150,
             'aria-valuetext': barWords(bar),
@@ -74,10 +69,10 @@ export function StripBarShape(props: {
       onFocus={() => handlers?.onSelect(bar)}
       onBlur={() => handlers?.onStill?.()}
       onKeyDown={(event) => {
-        if (event.key === 'Escape' && press.current?.dragging) {
+        if (press.current?.dragging && pressed(event, 'barCancel')) {
           press.current = null
           handlers?.onCancel?.()
-        } else if (handlers) pressed(event, bar, changeable, handlers)
+        } else if (handlers) act(event, bar, changeable, handlers)
       }}
     >
       {bar.floatUntil > bar.finish + 0.02 && (
@@ -110,16 +105,14 @@ export function StripBarShape(props: {
   )
 }
 
-function pressed(event: React.KeyboardEvent, bar: StripBar, changeable: boolean, handlers: StripHandlers): void {
-  if (event.altKey || event.metaKey) return
-  if (event.ctrlKey) {
-    const direction = { ArrowLeft: -1, ArrowRight: 1 }[event.key] as -1 | 1 | undefined
-    if (direction === undefined || !handlers.onExchange) return
+function act(event: React.KeyboardEvent, bar: StripBar, changeable: boolean, handlers: StripHandlers): void {
+  const exchange = pressed(event, 'barEarlier', 'barLater')
+  if (exchange && handlers.onExchange) {
     event.preventDefault()
-    handlers.onExchange(bar, direction)
+    handlers.onExchange(bar, exchange === 'barEarlier' ? -1 : 1)
     return
   }
-  if (event.key === 'Delete' && handlers.onRemove) {
+  if (pressed(event, 'barRemove') && handlers.onRemove) {
     event.preventDefault()
     const group = event.currentTarget
     handlers.onRemove(bar)
@@ -130,10 +123,10 @@ function pressed(event: React.KeyboardEvent, bar: StripBar, changeable: boolean,
     if (bar.stage !== 'drive') (beside as SVGGElement | undefined)?.focus()
     return
   }
-  const step = steps[event.key]
-  if (step === undefined || !changeable) return
+  const step = pressed(event, 'barLonger', 'barShorter', 'barMuchLonger', 'barMuchShorter')
+  if (!step || !changeable) return
   event.preventDefault()
-  handlers.onStep?.(bar, step * (event.shiftKey ? 5 : 1))
+  handlers.onStep?.(bar, steps[step])
 }
 
 /** Lines through the bar of what is done once per piece. */

@@ -1,5 +1,5 @@
 import { words } from '../words/catalogue.ts'
-import { points } from '../words/format.ts'
+import { plain, points } from '../words/format.ts'
 import { seriesColour, seriesLetter } from './DotPlot.tsx'
 import { linearScale, pixel, ticks } from './scale.ts'
 import { TimeScale } from './TimeScale.tsx'
@@ -37,7 +37,7 @@ export function WorthLines(props: { lines: WorthLine[]; width: number }) {
         <g key={tick}>
           <line x1={left} x2={width - 12} y1={pixel(y(tick))} y2={pixel(y(tick))} style={{ stroke: 'var(--rule)' }} />
           <text x={left - 6} y={pixel(y(tick) + 4)} fontSize="12" textAnchor="end" className="soft">
-            {tick}
+            {plain(tick, 3)}
           </text>
         </g>
       ))}

@@ -24,8 +24,12 @@ export function CameAbout(props: { children: ReactNode; explain: () => Explanati
   )
 }
 
+const numbered = <T extends object>(all: readonly T[]) => all.map((one, number) => ({ ...one, number }))
+
 function Opened(props: { explanation: Explanation; onClose: () => void }) {
-  const { title, result, formula, parts, total, inputs, source } = props.explanation
+  const { title, result, formula, total, source } = props.explanation
+  // Two parts may be called alike: two stages of one leg, two robots.
+  const [parts, inputs] = [numbered(props.explanation.parts), numbered(props.explanation.inputs)]
   const texts = words().explain
   const own = useOwnSentence()
   return (
@@ -40,7 +44,7 @@ function Opened(props: { explanation: Explanation; onClose: () => void }) {
           <caption>{texts.parts}</caption>
           <tbody>
             {parts.map((part) => (
-              <tr key={part.label}>
+              <tr key={part.number}>
                 <th scope="row">
                   {part.label}
                   {part.note && <div className="soft small">{part.note}</div>}
@@ -63,7 +67,7 @@ function Opened(props: { explanation: Explanation; onClose: () => void }) {
           <caption>{texts.inputs}</caption>
           <tbody>
             {inputs.map((input) => (
-              <tr key={input.label}>
+              <tr key={input.number}>
                 <th scope="row">{input.label}</th>
                 <td className="figure" style={{ whiteSpace: 'normal' }}>
                   {input.value}

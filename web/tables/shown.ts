@@ -7,7 +7,11 @@ interface Read {
   unit: string
 }
 
-function readShown(cell: string | number): Read | null {
+/** A cell as it is shown, or with it the number as it was computed; null: there is none. */
+export type ShownCell = string | number | { shown: string; value: number | null; unit: string }
+
+function readShown(cell: ShownCell): Read | null {
+  if (typeof cell === 'object') return cell.value === null ? null : { value: cell.value, unit: cell.unit }
   if (typeof cell === 'number') return { value: cell, unit: '' }
   const found = number.exec(cell.trim())
   if (!found) return null
@@ -16,17 +20,14 @@ function readShown(cell: string | number): Read | null {
   return { value: sign === '' || sign === '+' ? value : -value, unit }
 }
 
-const nothing = (cell: string | number): boolean => cell === '' || cell === '–'
+const nothing = (cell: ShownCell): boolean =>
+  typeof cell === 'object' ? cell.value === null : cell === '' || cell === '–'
 
 /**
- * A table as it is shown on the screen, rounded as it is there: a column of nothing but numbers in one unit is a column
- * of numbers, every other one of text.
+ * A table as it is shown on the screen, its numbers as they were computed where that is known and as rounded there
+ * otherwise: a column of nothing but numbers in one unit is a column of numbers, every other one of text.
  */
-export function shownTable(
-  title: string,
-  head: readonly string[],
-  rows: readonly (readonly (string | number)[])[],
-): TableData {
+export function shownTable(title: string, head: readonly string[], rows: readonly (readonly ShownCell[])[]): TableData {
   const names = uniqueNames(head)
   const reads = rows.map((row) => row.map((cell) => (nothing(cell) ? null : readShown(cell))))
   const columns = head.map((heading, at): Column => {
@@ -48,7 +49,8 @@ export function shownTable(
     rows: rows.map((row, line) =>
       row.map((cell, at): Cell => {
         if (nothing(cell)) return null
-        return columns[at]!.type === 'number' ? reads[line]![at]!.value : String(cell)
+        if (columns[at]!.type === 'number') return reads[line]![at]!.value
+        return typeof cell === 'object' ? cell.shown : String(cell)
       }),
     ),
   }

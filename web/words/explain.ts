@@ -37,7 +37,8 @@ export const robotInputs = (option: Option): Explanation['inputs'] => {
     { label: text.topSpeed, value: sayQuantity(drive.topSpeed, 'speed') },
     { label: text.acceleration, value: [drive.acceleration, drive.deceleration].map(acceleration).join(', ') },
     { label: text.form, value: `× ${plain(form.spread)}` },
-    { label: text.finish, value: finishWords(option) },
+    // Who can not finish has nothing to choose there.
+    ...(Object.keys(option.robot.finish).length > 0 ? [{ label: text.finish, value: finishWords(option) }] : []),
   ]
 }
 

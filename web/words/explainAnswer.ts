@@ -40,7 +40,7 @@ export function explainTurn(
   documents: Documents,
   drawn: { lines: readonly Line[]; source: string },
 ): Explanation {
-  const text = words().explain.turn
+  const text = words().explainNumbers.turn
   const { name, say } = inputWords(input, documents)
   const crossings = report.breakEven?.input === input.id ? report.breakEven.crossings : []
   const values = [
@@ -90,7 +90,7 @@ export function explainAhead(
   options: readonly Option[],
   source: string,
 ): Explanation {
-  const text = words().explain.ahead
+  const text = words().explainNumbers.ahead
   const ahead = (a: string, b: string) => percent(report.beats[a]?.[b] ?? 0)
   const [one, other] = pair
   return {
@@ -113,7 +113,7 @@ export function explainKnowing(
   documents: Documents,
   source: string,
 ): Explanation {
-  const text = words().explain.knowing
+  const text = words().explainNumbers.knowing
   const parts = inputs.map((input) => ({ input, estimate: belief.evppi[input.id] ?? { value: 0, standardError: 0 } }))
   return {
     title: text.title,
@@ -138,7 +138,7 @@ export function explainMeasuring(
   documents: Documents,
   of: { result: string; source: string },
 ): Explanation {
-  const text = words().explain.measuring
+  const text = words().explainNumbers.measuring
   const named = inputs.map((input) => ({ input, words: inputWords(input, documents) }))
   const spread = (input: Input, { say, measure }: InputWords) =>
     measure === 'factor' || measure === 'probability' ? plain(input.perMeasurement!) : say(input.perMeasurement!)
@@ -163,7 +163,7 @@ export function explainSwing(
   bars: readonly { name: string; low: string; high: string; difference: readonly [number, number] }[],
   of: { lead: number; found: Verdict; options: readonly Option[]; source: string },
 ): Explanation {
-  const text = words().explain.swing
+  const text = words().explainNumbers.swing
   return {
     title: text.title,
     result: `${optionName(of.options, of.found.best)}: ${text.result(signedPoints(of.lead))}`,

@@ -8,7 +8,7 @@ import { points, seconds, signedPoints } from './format.ts'
 
 /** The one call of a drive coach: its points, and those of calling three seconds early or late. */
 export function explainCall(option: Option, call: Call, whenItPays: number | null, source: string): Explanation {
-  const text = words().explain.call
+  const text = words().explainNumbers.call
   // Near the buzzer there are no three seconds left to be late by.
   const late = Math.max(0, call.at - 3)
   const loss = (lost: number) => text.loses(points(Math.max(0, lost)))
@@ -29,7 +29,7 @@ export function explainCall(option: Option, call: Call, whenItPays: number | nul
 
 /** When leaving for a finish becomes the best thing to do, from each place. */
 export function explainLeaveBy(game: Game, option: Option, rows: PlanReport['leaveBy'], source: string): Explanation {
-  const text = words().explain.leaveBy
+  const text = words().explainNumbers.leaveBy
   return {
     title: text.title(option.name),
     result: text.result,
@@ -46,7 +46,7 @@ export function explainLeaveBy(game: Game, option: Option, rows: PlanReport['lea
 
 /** By how much an edit moves the expected points. */
 export function explainGain(of: { now: number; saved: number; source: string }): Explanation {
-  const text = words().explain.gain
+  const text = words().explainNumbers.gain
   const change = signedPoints(of.now - of.saved)
   return {
     title: text.title,
@@ -64,7 +64,7 @@ export function explainGain(of: { now: number; saved: number; source: string }):
 
 /** What a second less of each stage brings. */
 export function explainWorth(bars: readonly StripBar[], source: string): Explanation {
-  const text = words().explain.worth
+  const text = words().explainNumbers.worth
   const known = bars.filter((bar) => bar.worth !== null).sort((a, b) => b.worth! - a.worth!)
   return {
     title: text.title,

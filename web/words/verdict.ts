@@ -32,8 +32,12 @@ export function verdict(report: CompareReport): Verdict | null {
 export const optionName = (options: readonly Option[], id: string): string =>
   options.find((option) => option.id === id)?.name ?? id
 
-/** Whether no difference is left in what is shown of the lead. */
-export const isLevel = (found: Verdict): boolean => found.second !== null && Math.abs(found.lead) < 0.05
+/** Whether nothing is left of a difference in points as it is shown, to a tenth. */
+export const isNothing = (difference: number): boolean => Math.abs(difference) < 0.05
+
+/** Whether the best two are level: no difference is left in what is shown of the lead. */
+export const isLevel = ({ second, lead }: { second: string | null; lead: number | null }): boolean =>
+  second !== null && lead !== null && isNothing(lead)
 
 /** 'Leave the davit out: +2.1 points a match', or that the two best are level. */
 export function headline(found: Verdict, options: readonly Option[]): string {

@@ -5,6 +5,7 @@ import { decisionWith } from '../../../seed/decision.ts'
 import type { OptionRecord } from '../../../src/model/documents/records.ts'
 import { Planner } from '../../../src/model/plan/index.ts'
 import { changesOf, type Documents, type Newest, split, variantsOf } from '../../../web/screens/decisions/changes.ts'
+import { explainNow } from '../../../web/screens/decisions/explainNow.ts'
 import { movedWords } from '../../../web/screens/decisions/movedWords.ts'
 
 const { snapshot } = decisionWith(comparisonResult)
@@ -97,6 +98,16 @@ describe('what each change contributes', () => {
     expect(moved.together[practice.id]).toBeCloseTo(0, 9)
     const sum = moved.alone[0]![hook.id]! + moved.alone[1]![hook.id]! + moved.together[hook.id]!
     expect(moved.written[hook.id]! + sum).toBeCloseTo(moved.now[hook.id]!, 9)
+
+    // Opened, the number of now tells the same sum, each part to a tenth; and so does the lead.
+    const record = decisionWith(comparisonResult)
+    for (const of of [{ option: hook.id }, { option: practice.id, rival: hook.id }]) {
+      const told = explainNow(record, { changes, moved, source: 'The record.', ...of })
+      const figures = told.parts.map(({ value }) => Number(value.replace('\u2212', '-')))
+      expect(figures.length).toBe(4)
+      const total = Number(told.total!.value.replace('\u2212', '-'))
+      expect(Math.abs(figures.reduce((all, part) => all + part, 0) - total)).toBeLessThan(0.05 * 5)
+    }
   })
 
   test('the parts add up to what moved, whatever can not be computed alone', () => {

@@ -35,6 +35,45 @@ describe('the tables of a page', () => {
     })
   })
 
+  test('have their numbers as computed where the cells keep them, whatever the words around them say', () => {
+    const [table] = tablesOf(
+      page(`<table><caption>The call</caption><thead><tr><th>Option</th><th>Leave with</th><th>Best</th><th>Mixed</th></tr></thead>
+        <tbody>
+          <tr><th>A</th><td data-value="18.34" data-unit="s">18.3\u00a0s left</td>
+              <td data-value="99.71" data-unit="%">over 99\u00a0%</td><td data-value="1.25" data-unit="s">1.3\u00a0s</td></tr>
+          <tr><th>B</th><td data-value="9.0000001" data-unit="s">9.0\u00a0s left</td>
+              <td data-value="" data-unit="%">–</td><td data-value="0.333" data-unit="%">33\u00a0%</td></tr>
+        </tbody></table>`),
+    )
+    expect(table!.columns.map(({ type, unit }) => [type, unit])).toEqual([
+      ['string', undefined],
+      ['number', 's'],
+      ['number', '%'],
+      ['string', undefined],
+    ])
+    expect(table!.rows).toEqual([
+      ['A', 18.34, 99.71, '1.3\u00a0s'],
+      ['B', 9.0000001, null, '33\u00a0%'],
+    ])
+  })
+
+  test('are the same where a narrow screen sets them as cards', () => {
+    const [table] = tablesOf(
+      page(`<ul class="cards" aria-label="The call" data-first="Option">
+        <li><strong>A</strong><dl><div><dt>Points</dt><dd data-value="57.123">57.1</dd></div><div><dt>Worth</dt><dd>–</dd></div></dl></li>
+        <li><strong>B</strong><dl><div><dt>Points</dt><dd data-value="58.5">58.5</dd></div><div><dt>Worth</dt><dd>0.4</dd></div></dl></li>
+      </ul>`),
+    )
+    expect(table).toMatchObject({
+      title: 'The call',
+      columns: [{ title: 'Option' }, { title: 'Points' }, { title: 'Worth' }],
+    })
+    expect(table!.rows).toEqual([
+      ['A', 57.123, null],
+      ['B', 58.5, 0.4],
+    ])
+  })
+
   test('have the values of their fields', () => {
     const [table] = tablesOf(
       page(`<table><caption>Ways</caption><thead><tr><th>Way</th><th>Load</th></tr></thead>

@@ -6,7 +6,7 @@ import type { DecisionRecord, Override } from '../../../src/model/documents/reco
 import { differences } from '../../data/difference.ts'
 import { words } from '../../words/catalogue.ts'
 import { points } from '../../words/format.ts'
-import { optionName } from '../../words/verdict.ts'
+import { isLevel, isNothing, optionName } from '../../words/verdict.ts'
 import { askModel } from '../../worker/client.ts'
 import { DifferenceTable } from '../documents/DifferenceTable.tsx'
 import { standing } from '../rulesChange/flips.ts'
@@ -27,7 +27,7 @@ const meansOf = ({ options }: Pick<CompareReport, 'options'>, overrides?: readon
   withOwnPoints(Object.fromEntries(options.map(({ id, mean }) => [id, mean])), overrides)
 
 /** What moved since the record was written, which documents did it and by how much, and whether the decision flips. */
-export function ComputedAgain(props: { decision: DecisionRecord; newest: Newest }) {
+export function ComputedAgain(props: { decision: DecisionRecord; newest: Newest; revision: number }) {
   const { decision, newest } = props
   const { snapshot } = decision
   const texts = words().decisions.again
@@ -57,6 +57,7 @@ export function ComputedAgain(props: { decision: DecisionRecord; newest: Newest 
       ) : (
         <Found
           decision={decision}
+          revision={props.revision}
           changes={changes}
           moved={split({
             written: meansOf(snapshot.result),
@@ -71,7 +72,12 @@ export function ComputedAgain(props: { decision: DecisionRecord; newest: Newest 
   )
 }
 
-function Found(props: { decision: DecisionRecord; changes: Change[]; moved: ReturnType<typeof split> }) {
+function Found(props: {
+  decision: DecisionRecord
+  revision: number
+  changes: Change[]
+  moved: ReturnType<typeof split>
+}) {
   const { decision, changes, moved } = props
   const texts = words().decisions.again
   const { options, result, overrides = [] } = decision.snapshot
@@ -82,14 +88,16 @@ function Found(props: { decision: DecisionRecord; changes: Change[]; moved: Retu
   return (
     <>
       <p role="status">
-        <strong className={before.best === after.best ? undefined : 'loss'}>
-          {after.lead === null
+        <strong className={before.best === after.best || isLevel(after) ? undefined : 'loss'}>
+          {after.lead === null || after.second === null
             ? texts.staysAlone(name(after.best))
-            : before.best === after.best
-              ? texts.stays(name(after.best), points(after.lead))
-              : texts.flips(name(before.best), name(after.best), points(after.lead))}
+            : isLevel(after)
+              ? `${words().verdict.level(name(after.best), name(after.second))}.`
+              : before.best === after.best
+                ? texts.stays(name(after.best), points(after.lead))
+                : texts.flips(name(before.best), name(after.best), points(after.lead))}
         </strong>{' '}
-        {behind >= 0.05 && texts.chosenBehind(name(decision.chosen), points(behind))}
+        {!isNothing(behind) && texts.chosenBehind(name(decision.chosen), points(behind))}
       </p>
       {changes.length === 0 && <p>{texts.nothing}</p>}
       <ul>
@@ -100,7 +108,7 @@ function Found(props: { decision: DecisionRecord; changes: Change[]; moved: Retu
       {overrides.map(
         (one) => one.kind === 'points' && <p key={one.id}>{words().overrides.record.stays(name(one.option))}</p>,
       )}
-      <MovedTable decision={decision} changes={changes} moved={moved} />
+      <MovedTable decision={decision} revision={props.revision} changes={changes} moved={moved} />
       {changes.map((change) => {
         const what = texts.kinds[change.kind](change.name)
         return (

@@ -51,7 +51,7 @@ function Opened(props: { stored: Stored<'decision'>; old: boolean }) {
         ) : (
           <DecisionPage decision={draft.value} revision={draft.base} dirty={draft.dirty} />
         )}
-        <Recompute decision={draft.value} />
+        <Recompute decision={draft.value} revision={draft.base} />
       </div>
     </EditProvider>
   )

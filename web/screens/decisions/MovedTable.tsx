@@ -1,14 +1,22 @@
 import type { DecisionRecord } from '../../../src/model/documents/records.ts'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
+import { CameAbout } from '../../shell/CameAbout.tsx'
 import { TableDownload } from '../../shell/TableDownload.tsx'
 import { words } from '../../words/catalogue.ts'
+import { explainOption } from '../../words/explainAnswer.ts'
 import { points, signedPoints } from '../../words/format.ts'
 import { optionName } from '../../words/verdict.ts'
 import type { Change, Means, Moved } from './changes.ts'
+import { explainNow } from './explainNow.ts'
 import { movedTable } from './movedTable.ts'
 
 /** What each document's change contributes to each option and to the lead of what was chosen; the lines add up. */
-export function MovedTable(props: { decision: DecisionRecord; changes: readonly Change[]; moved: Moved }) {
+export function MovedTable(props: {
+  decision: DecisionRecord
+  revision: number
+  changes: readonly Change[]
+  moved: Moved
+}) {
   const { decision, changes, moved } = props
   const { options, result } = decision.snapshot
   const texts = words().decisions.again
@@ -16,11 +24,11 @@ export function MovedTable(props: { decision: DecisionRecord; changes: readonly 
   const others = ids.filter((id) => id !== decision.chosen)
   // Against the one that was the best of the others then, so that the lines add up.
   const rival = [...others].sort((a, b) => moved.written[b]! - moved.written[a]!)[0]
-  const cells = (means: Means | null, write: (value: number) => string) => (
+  const cells = (means: Means | null) => (
     <>
       {ids.map((id) => (
         <td key={id} className="figure">
-          {means ? write(means[id]!) : texts.notAlone}
+          {means ? signedPoints(means[id]!) : texts.notAlone}
         </td>
       ))}
       {rival !== undefined && (
@@ -28,6 +36,10 @@ export function MovedTable(props: { decision: DecisionRecord; changes: readonly 
       )}
     </>
   )
+  const kept = words().explain.kept(decision.name, props.revision)
+  const newest = changes.map(({ kind, name, revision }) => texts.came.revision(texts.kinds[kind](name), revision))
+  const source = `${kept} ${texts.came.source(newest.length > 0 ? newest.join('; ') : texts.came.unchanged)}`
+  const came = (of: { option: string; rival?: string }) => explainNow(decision, { changes, moved, source, ...of })
   const moves = (means: Means) => ids.some((id) => Math.abs(means[id]!) >= 0.005)
   return (
     <>
@@ -52,12 +64,21 @@ export function MovedTable(props: { decision: DecisionRecord; changes: readonly 
           <tbody>
             <tr>
               <th scope="row">{texts.written}</th>
-              {cells(moved.written, points)}
+              {result.options.map((option) => (
+                <td key={option.id} className="figure">
+                  <CameAbout explain={() => explainOption(option, options, kept)}>
+                    {points(moved.written[option.id]!)}
+                  </CameAbout>
+                </td>
+              ))}
+              {rival !== undefined && (
+                <td className="figure">{signedPoints(moved.written[decision.chosen]! - moved.written[rival]!)}</td>
+              )}
             </tr>
             {moves(moved.program) && (
               <tr>
                 <th scope="row">{texts.program}</th>
-                {cells(moved.program, signedPoints)}
+                {cells(moved.program)}
               </tr>
             )}
             {changes.map((change, index) => (
@@ -66,18 +87,29 @@ export function MovedTable(props: { decision: DecisionRecord; changes: readonly 
                   {texts.kinds[change.kind](change.name)}
                   <div className="soft small">{texts.revision(change.revision)}</div>
                 </th>
-                {cells(moved.alone[index] ?? null, signedPoints)}
+                {cells(moved.alone[index] ?? null)}
               </tr>
             ))}
             {changes.length > 1 && (
               <tr>
                 <th scope="row">{texts.together}</th>
-                {cells(moved.together, signedPoints)}
+                {cells(moved.together)}
               </tr>
             )}
             <tr className="total">
               <th scope="row">{texts.now}</th>
-              {cells(moved.now, points)}
+              {ids.map((id) => (
+                <td key={id} className="figure">
+                  <CameAbout explain={() => came({ option: id })}>{points(moved.now[id]!)}</CameAbout>
+                </td>
+              ))}
+              {rival !== undefined && (
+                <td className="figure">
+                  <CameAbout explain={() => came({ option: decision.chosen, rival })}>
+                    {signedPoints(moved.now[decision.chosen]! - moved.now[rival]!)}
+                  </CameAbout>
+                </td>
+              )}
             </tr>
           </tbody>
         </table>

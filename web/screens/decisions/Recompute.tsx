@@ -8,7 +8,7 @@ import { ComputedAgain } from './ComputedAgain.tsx'
 import { newestOf } from './newest.ts'
 
 /** The record computed again with the newest revisions of everything that it was made from. */
-export function Recompute(props: { decision: DecisionRecord }) {
+export function Recompute(props: { decision: DecisionRecord; revision: number }) {
   const { decision } = props
   const { id, snapshot, comparison } = decision
   const texts = words().decisions.again
@@ -33,7 +33,7 @@ export function Recompute(props: { decision: DecisionRecord }) {
       )}
       {asked && newest.isPending && <Loading what={texts.loading} />}
       {newest.error && <Trouble title={texts.notLoaded} error={newest.error} retry={() => void newest.refetch()} />}
-      {newest.data && <ComputedAgain decision={decision} newest={newest.data} />}
+      {newest.data && <ComputedAgain decision={decision} newest={newest.data} revision={props.revision} />}
     </section>
   )
 }

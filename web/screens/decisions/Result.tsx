@@ -6,6 +6,7 @@ import { optionsTable } from '../../tables/answers.ts'
 import { words } from '../../words/catalogue.ts'
 import { type Explanation, explainChance, explainLead } from '../../words/explain.ts'
 import { explainOption } from '../../words/explainAnswer.ts'
+import { explainSpread } from '../../words/explainSpread.ts'
 import { percent, points, signedPoints } from '../../words/format.ts'
 import { optionName, verdict } from '../../words/verdict.ts'
 import { OverrideNote } from '../overrides/OverrideNote.tsx'
@@ -52,7 +53,12 @@ export function Result(props: { decision: DecisionRecord; revision: number }) {
                   <Struck kept={decision.snapshot.overrides} option={option.id} />
                   <Opens explain={() => explainOption(option, options, source)} text={points(option.mean)} />
                 </td>
-                <td className="figure">{texts.range(points(option.p10), points(option.p90))}</td>
+                <td className="figure">
+                  <Opens
+                    explain={() => explainSpread(options.find(({ id }) => id === option.id)!, option, source)}
+                    text={texts.range(points(option.p10), points(option.p90))}
+                  />
+                </td>
                 {result.belief && (
                   <td className="figure">
                     <Opens

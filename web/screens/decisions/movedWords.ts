@@ -1,11 +1,8 @@
 import type { Option } from '../../../src/model/documents/types.ts'
 import { words } from '../../words/catalogue.ts'
 import { listed, points, signedPoints } from '../../words/format.ts'
-import { optionName } from '../../words/verdict.ts'
+import { isNothing, optionName } from '../../words/verdict.ts'
 import type { Change, Means, Moved } from './changes.ts'
-
-/** Less than this is not shown as a movement: points are written to a tenth. */
-const shown = 0.05
 
 /** One sentence per option: from where to where, and which documents did it, the greatest first. */
 export function movedWords(moved: Moved, changes: readonly Change[], options: readonly Option[]): string[] {
@@ -14,13 +11,12 @@ export function movedWords(moved: Moved, changes: readonly Change[], options: re
     const [before, now] = [moved.written[option]!, moved.now[option]!]
     const name = optionName(options, option)
     const parts = partsOf(moved, changes, option)
-      .filter(({ by }) => Math.abs(by) >= shown)
+      .filter(({ by }) => !isNothing(by))
       .sort((a, b) => Math.abs(b.by) - Math.abs(a.by))
       .map(({ what, by }) => texts.part(what, signedPoints(by)))
-    const head =
-      Math.abs(now - before) < shown
-        ? texts.unmoved(name, points(now))
-        : texts.moved(name, points(before), points(now), signedPoints(now - before))
+    const head = isNothing(now - before)
+      ? texts.unmoved(name, points(now))
+      : texts.moved(name, points(before), points(now), signedPoints(now - before))
     return `${head}${parts.length > 0 ? texts.because(listed(parts)) : ''}.`
   })
 }

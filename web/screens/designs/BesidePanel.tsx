@@ -6,11 +6,13 @@ import { Measured } from '../../charts/Measured.tsx'
 import { stripLayout } from '../../charts/stripLayout.ts'
 import { assembleOption, firstOption } from '../../data/assemble.ts'
 import { type Stored, useAllStored, useList } from '../../data/documents.ts'
+import { CameAbout } from '../../shell/CameAbout.tsx'
 import { Loading } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { pointsWords, timeWords } from './besideWords.ts'
 import { type Cycle, sameTrip, shownLegs, type View } from './cycle.ts'
+import { explainBesidePoints, explainBesideTime } from './explain.ts'
 import { stripLegs } from './stripLegs.ts'
 import type { Live } from './useLive.ts'
 import { useWaysToPlay } from './useWaysToPlay.ts'
@@ -21,6 +23,8 @@ interface Mine {
   live: Live
   cycle: Cycle
   view: View
+  /** What this design's numbers come from. */
+  source: string
 }
 
 /** Another design's strip under this one's, on the same time scale, and what they differ by. */
@@ -79,13 +83,18 @@ function Beside(props: Mine & { other: Stored<'design'> }) {
           />
         </div>
       )}
-      <Strips {...props} played={played} />
+      <Strips
+        {...props}
+        played={played}
+        from={words().designs.screen.source(robot.name, other.revision, false, game.name)}
+      />
     </>
   )
 }
 
-function Strips(props: Mine & { played: Option }) {
+function Strips(props: Mine & { played: Option; from: string }) {
   const { game, option, live, cycle, view, played } = props
+  const source = `${props.source} ${props.from}`
   const texts = words().strip.beside
   const name = played.robot.name
   const trip = useMemo(() => sameTrip(game, played, cycle), [game, played, cycle])
@@ -111,6 +120,10 @@ function Strips(props: Mine & { played: Option }) {
     const known = fresh ? legs.map((leg, index) => ({ leg, report: reports.data![index]!, robot: played.robot })) : []
     return stripLayout(stripLegs(known, played.robot, []))
   }, [fresh, legs, reports.data, played])
+  const both = [
+    { name: option.robot.name, sections: mine.sections },
+    { name, sections: other.sections },
+  ] as const
   const until = Math.max(mine.end, other.end)
   const failed = reports.error ?? plan.error
   return (
@@ -142,15 +155,39 @@ function Strips(props: Mine & { played: Option }) {
       <div className="stack" role="status" data-testid="beside">
         {trip && trip.load < cycle.load && <p>{texts.loads(name, trip.load)}</p>}
         {other.bars.length > 0 &&
-          timeWords({ name: option.robot.name, sections: mine.sections }, { name, sections: other.sections }).map(
-            (sentence) => <p key={sentence}>{sentence}</p>,
-          )}
+          timeWords(...both).map((sentence, index) => (
+            <p key={sentence}>
+              {sentence}{' '}
+              {index === 0 && (
+                <CameAbout explain={() => explainBesideTime(...both, source)}>{words().explain.opened}</CameAbout>
+              )}
+            </p>
+          ))}
         {plan.data && !plan.isPlaceholderData && live.total !== null ? (
-          <p>{pointsWords({ name: option.robot.name, points: live.total }, { name, points: plan.data.total })}</p>
+          <Points
+            mine={{ option, points: live.total }}
+            other={{ option: played, points: plan.data.total }}
+            {...{ source }}
+          />
         ) : (
           !failed && <p className="soft">{texts.computing}</p>
         )}
       </div>
     </>
+  )
+}
+
+function Points(props: {
+  mine: { option: Option; points: number }
+  other: { option: Option; points: number }
+  source: string
+}) {
+  const { mine, other, source } = props
+  const named = ({ option, points }: typeof mine) => ({ name: option.robot.name, points })
+  return (
+    <p>
+      {pointsWords(named(mine), named(other))}{' '}
+      <CameAbout explain={() => explainBesidePoints(mine, other, source)}>{words().explain.opened}</CameAbout>
+    </p>
   )
 }

@@ -102,7 +102,7 @@ function Places({ game, robot }: { game: Game; robot: Robot }) {
           </Able>
         )
       })}
-      <h3>{texts.finish}</h3>
+      {game.finishes.length > 0 && <h3>{texts.finish}</h3>}
       {game.finishes.map(({ id, name }) => {
         const trip = robot.finish[id]
         const place = ['robot', 'finish', id]

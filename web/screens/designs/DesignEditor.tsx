@@ -146,7 +146,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
             onSelect={setSelected}
           />
         </StripPanel>
-        {cycle && <BesidePanel design={stored.id} game={game} option={played} live={live} cycle={cycle} view={view} />}
+        {cycle && <BesidePanel design={stored.id} game={game} option={played} {...{ live, cycle, view, source }} />}
         <PolicyPanel
           game={game}
           start={JSON.stringify(teleopStart(option))}

@@ -5,7 +5,9 @@ import { CameAbout } from '../../shell/CameAbout.tsx'
 import { words } from '../../words/catalogue.ts'
 import { explainPlan } from '../../words/explain.ts'
 import { explainCall, explainGain } from '../../words/explainMoves.ts'
+import { explainSpread } from '../../words/explainSpread.ts'
 import { points, seconds, signedPoints } from '../../words/format.ts'
+import { isNothing } from '../../words/verdict.ts'
 import { useModel } from '../../worker/useModel.ts'
 import type { Live } from './useLive.ts'
 
@@ -31,6 +33,8 @@ export function PointsPanel(props: {
   )
   const { total } = live
   const gained = total !== null && before.data && !before.isPlaceholderData ? total - before.data.total : 0
+  const calling = (found: Call) =>
+    explainCall(option, found, option.finish.mode === 'best' && report ? report.expected.total : null, props.source)
   return (
     <section className="points" aria-label={texts.label} style={props.stale ? { opacity: 0.55 } : undefined}>
       <p className="points-total">
@@ -40,7 +44,7 @@ export function PointsPanel(props: {
         <span className="points-unit">{texts.unit}</span>
       </p>
       <div className="points-change" aria-live="polite">
-        {Math.abs(gained) >= 0.05 && (
+        {!isNothing(gained) && (
           <span className={gained > 0 ? 'gain' : 'loss'}>
             <CameAbout
               explain={() => explainGain({ now: total ?? 0, saved: before.data?.total ?? 0, source: props.source })}
@@ -52,26 +56,22 @@ export function PointsPanel(props: {
       </div>
       {report && (
         <div style={reportFresh ? undefined : { opacity: 0.55 }}>
-          {texts.eight(points(report.p10), points(report.p90))}{' '}
+          <CameAbout explain={() => explainSpread(option, { ...report, mean: report.expected.total }, props.source)}>
+            {texts.eight(points(report.p10), points(report.p90))}
+          </CameAbout>{' '}
           <CameAbout explain={() => explainPlan(game, option, report, props.source)}>{texts.cameAbout}</CameAbout>
         </div>
       )}
       {call && (
         <div style={callFresh ? undefined : { opacity: 0.55 }}>
           {texts.call[0]}{' '}
-          <CameAbout
-            explain={() =>
-              explainCall(
-                option,
-                call,
-                option.finish.mode === 'best' && report ? report.expected.total : null,
-                props.source,
-              )
-            }
-          >
+          <CameAbout explain={() => calling(call)}>
             <strong>{seconds(call.at)}</strong>
           </CameAbout>{' '}
-          {texts.call[1]} {texts.costs(points(Math.max(0, call.early3)), points(Math.max(0, call.late3)))}
+          {texts.call[1]}{' '}
+          <CameAbout explain={() => calling(call)}>
+            {texts.costs(points(Math.max(0, call.early3)), points(Math.max(0, call.late3)))}
+          </CameAbout>
         </div>
       )}
     </section>

@@ -1,12 +1,14 @@
-import { type ReactNode, useMemo, useState } from 'react'
+import { Fragment, type ReactNode, useMemo, useState } from 'react'
 import type { Game, Option, Robot } from '../../../src/model/documents/types.ts'
 import type { Worth } from '../../../src/model/plan/types.ts'
 import { CycleStrip } from '../../charts/CycleStrip.tsx'
-import { Figure } from '../../charts/Figure.tsx'
+import { percentCell, pointsCell, secondsCell } from '../../charts/cells.ts'
+import { type ChartTable, Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { type StripBar, stripLayout } from '../../charts/stripLayout.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { useEdit } from '../../shell/fields/EditContext.tsx'
+import { keysOf } from '../../shell/keyNames.ts'
 import { Loading } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { explainWorth } from '../../words/explainMoves.ts'
@@ -14,6 +16,7 @@ import { percent, points, seconds } from '../../words/format.ts'
 import type { Cycle, View } from './cycle.ts'
 import type { Selected } from './DesignEditor.tsx'
 import { canMove } from './durations.ts'
+import { explainCritical, explainFloat, explainWaiting } from './explain.ts'
 import { CycleChoice, Views } from './StripChoices.tsx'
 import { stripLegs } from './stripLegs.ts'
 import type { Live } from './useLive.ts'
@@ -74,7 +77,7 @@ export function StripPanel(props: {
         props.problems.length === 0 &&
         (live.exact && !props.cycle ? <p>{texts.noCycle}</p> : <Loading what={texts.loading} />)
       ) : (
-        <Figure title={texts.figure} hideTitle table={tableOf(layout.bars)}>
+        <Figure title={texts.figure} hideTitle table={tableOf(layout.bars, props.source)}>
           <Measured>
             {(width) => (
               <CycleStrip
@@ -101,12 +104,24 @@ export function StripPanel(props: {
         {said}
       </p>
       <div className="soft small">
-        {texts.legend} {!edit.readOnly && texts.keys}{' '}
-        {waiting.length > 0 &&
-          texts.waiting(waiting.map((section) => texts.bar(section.name, seconds(section.waiting))).join('; '))}{' '}
+        {texts.legend} {!edit.readOnly && texts.keys(barKeys())}{' '}
+        {waiting.length > 0 && (
+          <>
+            {texts.waiting[0]}
+            {waiting.map((section, index) => (
+              <Fragment key={section.leg}>
+                {index > 0 && '; '}
+                <CameAbout explain={() => explainWaiting(section, props.source)}>
+                  {texts.bar(section.name, seconds(section.waiting))}
+                </CameAbout>
+              </Fragment>
+            ))}
+            {texts.waiting[1]}
+          </>
+        )}{' '}
         {layout.bars.some((bar) => bar.worth !== null) && (
           <CameAbout explain={() => explainWorth(layout.bars, props.source)}>
-            {words().explain.openedOf(words().explain.worth.title)}
+            {words().explain.openedOf(words().explainNumbers.worth.title)}
           </CameAbout>
         )}
       </div>
@@ -115,14 +130,39 @@ export function StripPanel(props: {
   )
 }
 
-const tableOf = (bars: readonly StripBar[]) => ({
+/** The keys of a bar as they are written on the reader's keyboard. */
+const barKeys = () => ({
+  longer: keysOf('barLonger'),
+  shorter: keysOf('barShorter'),
+  much: keysOf('barMuchLonger'),
+  muchLess: keysOf('barMuchShorter'),
+  earlier: keysOf('barEarlier'),
+  later: keysOf('barLater'),
+  remove: keysOf('barRemove'),
+})
+
+/** The bars as numbers that open. */
+const tableOf = (bars: readonly StripBar[], source: string): ChartTable => ({
   head: words().strip.head,
   rows: bars.map((bar) => [
     bar.repeats > 1 ? `${bar.name}, ${words().strip.repeated(bar.repeats)}` : bar.name,
-    seconds(bar.start),
-    seconds(bar.mean),
-    seconds(bar.floatUntil - bar.finish),
-    percent(bar.criticality),
-    bar.worth === null ? '–' : words().strip.worthCell(points(bar.worth)),
+    secondsCell(bar.start),
+    secondsCell(bar.mean),
+    secondsCell(
+      bar.floatUntil - bar.finish,
+      <CameAbout explain={() => explainFloat(bar, source)}>{seconds(bar.floatUntil - bar.finish)}</CameAbout>,
+    ),
+    percentCell(
+      bar.criticality,
+      <CameAbout explain={() => explainCritical(bar, bars, source)}>{percent(bar.criticality)}</CameAbout>,
+    ),
+    bar.worth === null
+      ? '–'
+      : pointsCell(
+          bar.worth,
+          <CameAbout explain={() => explainWorth(bars, source)}>
+            {words().strip.worthCell(points(bar.worth))}
+          </CameAbout>,
+        ),
   ]),
 })

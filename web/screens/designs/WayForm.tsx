@@ -29,6 +29,7 @@ export function WayForm(props: { game: Game; robot: Robot; stored: Stored<'optio
       ),
     [game, robot, draft.value],
   )
+  const finishes = game.finishes.length > 0
   const holding = game.goals.filter(({ id, award }) => award.kind === 'hold' && robot.score[id])
   return (
     <EditProvider value={editing.fields(problems)}>
@@ -55,11 +56,13 @@ export function WayForm(props: { game: Game; robot: Robot; stored: Stored<'optio
             ...robot.autos.map(({ id, name }) => ({ value: id, label: name })),
           ]}
         />
-        <FinishChoice game={game} finish={option.finish} />
+        {(finishes || option.finish.mode === 'always') && <FinishChoice game={game} finish={option.finish} />}
       </div>
       <RoleChoice label={texts.sources} list="sources" places={game.sources} chosen={option.role.sources} />
       <RoleChoice label={texts.goals} list="goals" places={game.goals} chosen={option.role.goals} />
-      <RoleChoice label={texts.finishes} list="finishes" places={game.finishes} chosen={option.role.finishes} />
+      {finishes && (
+        <RoleChoice label={texts.finishes} list="finishes" places={game.finishes} chosen={option.role.finishes} />
+      )}
       {holding.length > 0 && (
         <div className="form-grid">
           {holding.map((goal) => (

@@ -61,7 +61,11 @@ export function WayToPlay(props: {
           {texts.add}
         </Button>
       </div>
-      <p className="soft small">{chosen ? texts.endgame(finishWords(chosen.body.option)) : texts.none}</p>
+      {!chosen ? (
+        <p className="soft small">{texts.none}</p>
+      ) : (
+        game.finishes.length > 0 && <p className="soft small">{texts.endgame(finishWords(chosen.body.option))}</p>
+      )}
       {trouble && (
         <p role="alert" className="loss">
           {trouble}

@@ -1,6 +1,7 @@
 import type { StripLayout } from '../../charts/stripLayout.ts'
 import { words } from '../../words/catalogue.ts'
 import { points, seconds, signedPoints } from '../../words/format.ts'
+import { isNothing } from '../../words/verdict.ts'
 
 type Section = Pick<StripLayout['sections'][number], 'name' | 'mean'>
 
@@ -40,7 +41,7 @@ export function timeWords(
 export function pointsWords(mine: { name: string; points: number }, other: { name: string; points: number }): string {
   const texts = words().strip.beside
   const by = other.points - mine.points
-  if (Math.abs(by) < 0.05) return texts.equal(points(mine.points))
+  if (isNothing(by)) return texts.equal(points(mine.points))
   return texts.points({
     mine: mine.name,
     my: points(mine.points),

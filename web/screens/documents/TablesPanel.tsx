@@ -6,7 +6,7 @@ import { tablesOf } from '../../tables/fromPage.ts'
 import type { TableData } from '../../tables/table.ts'
 import { words } from '../../words/catalogue.ts'
 
-/** Every table of the screen as a file, with its numbers as they are shown. */
+/** Every table of the screen as a file, with its numbers as they were computed. */
 export function TablesButton() {
   const [tables, setTables] = useState<TableData[] | null>(null)
   const texts = words().tables

@@ -18,7 +18,7 @@ import { RuleForms } from './RuleForms.tsx'
 import { StandingForms } from './StandingForms.tsx'
 
 /** Every rule of a game as a form, and its field. */
-export function GameForms(props: { game: Game; id: string }) {
+export function GameForms(props: { game: Game; id: string; source: string }) {
   const { game } = props
   const edit = useEdit()
   const [said, setSaid] = useState<string | null>(null)
@@ -29,7 +29,7 @@ export function GameForms(props: { game: Game; id: string }) {
   return (
     <>
       <Terms of={['alliance', 'autonomousTeleopEndgame', 'goalSource', 'finish', 'spot']} />
-      <FieldSheet game={game} />
+      <FieldSheet game={game} source={props.source} />
       <p role="status" className={said ? undefined : 'visually-hidden'}>
         {said}
       </p>
@@ -42,12 +42,17 @@ export function GameForms(props: { game: Game; id: string }) {
   )
 }
 
-function FieldSheet(props: { game: Game }) {
+function FieldSheet(props: { game: Game; source: string }) {
   const { game } = props
   const edit = useEdit()
   const system = useUnits()
   const texts = words().field
   const unit = units[system].length.symbol
+  const lengthCell = (value: number) => ({
+    shown: writeQuantity(value, 'length', system),
+    value: value / units[system].length.factor,
+    unit,
+  })
   const names = (places: readonly { name: string }[]): string =>
     places.length === 0 ? texts.nothing : places.map(({ name }, index) => `${index + 1} ${name}`).join(', ')
   return (
@@ -61,12 +66,12 @@ function FieldSheet(props: { game: Game }) {
           rows: [...startsOf(game), ...spotsOf(game)].map((thing) => [
             thingName(thing),
             thing.kind === 'spot' ? thing.letter : '',
-            writeQuantity(thing.at[0], 'length', system),
-            writeQuantity(thing.at[1], 'length', system),
+            lengthCell(thing.at[0]),
+            lengthCell(thing.at[1]),
           ]),
         }}
       >
-        <FieldEditor game={game} onReplace={(next) => edit.set([], next)} />
+        <FieldEditor game={game} source={props.source} onReplace={(next) => edit.set([], next)} />
       </Figure>
       <p className="soft small">{texts.legend(names(game.sources), names(game.goals), names(game.finishes))}</p>
     </section>

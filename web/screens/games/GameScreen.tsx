@@ -49,7 +49,11 @@ function GameEditor(props: { stored: Stored<'game'>; old: boolean }) {
             </ul>
           </div>
         )}
-        <GameForms game={game} id={stored.id} />
+        <GameForms
+          game={game}
+          id={stored.id}
+          source={words().games.screen.source(game.name, draft.base, draft.dirty)}
+        />
         <GameText game={game} readOnly={old} onApply={draft.replace} />
         <div className="row">
           <ExportFile name={game.name} body={game} />
@@ -68,6 +72,7 @@ function Next(props: { game: string }) {
       <span>{texts.title}:</span>
       <Link href={`/quick-sheet?game=${props.game}`}>{texts.sheet}</Link>
       <Link href={`/designs?game=${props.game}`}>{texts.design}</Link>
+      <Link href={`/trade-offs?game=${props.game}`}>{texts.tradeOff}</Link>
     </nav>
   )
 }

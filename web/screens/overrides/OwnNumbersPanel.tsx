@@ -3,6 +3,7 @@ import { useState } from 'react'
 import { withoutOverridden } from '../../../src/model/documents/overrides.ts'
 import type { ComparisonRecord, Override } from '../../../src/model/documents/records.ts'
 import { useEdit } from '../../shell/fields/EditContext.tsx'
+import { Fold } from '../../shell/parts/Fold.tsx'
 import { words } from '../../words/catalogue.ts'
 import { listed } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
@@ -23,69 +24,70 @@ export function OwnNumbersPanel(props: { record: ComparisonRecord; own: OwnNumbe
   const closed = record.inputs.filter(({ id }) => !open.includes(id))
   return (
     <section className="sheet stack" aria-labelledby="own-title">
-      <h2 id="own-title">{texts.title}</h2>
-      <p>{texts.intro}</p>
-      {overrides.length === 0 && <p className="soft">{texts.none}</p>}
-      <ul className="shelf own-list">
-        {overrides.map((override) => {
-          const name = overriddenName(override, documents)
-          const kept = own.kept.find(({ id }) => id === override.id)
-          return (
-            <li key={override.id}>
-              <span>
-                <strong>{name}</strong>
-                <br />
-                <span className="visually-hidden">{texts.computed} </span>
-                {kept ? (
-                  <s>{computedWords(kept)}</s>
-                ) : (
-                  <span className="soft">{own.pending ? texts.computing : '–'}</span>
-                )}{' '}
-                <OwnMark /> <strong>{ownWords(override)}</strong>
-                <br />
-                <span className="soft small">{whyWords(override)}</span>
-                {own.idle.includes(override) && <span className="small loss"> {texts.idle}</span>}
-              </span>
-              {!edit.readOnly && (
-                <Button
-                  size="compact-md"
-                  variant="default"
-                  aria-label={texts.removeOf(name)}
-                  onClick={() => {
-                    set(overrides.filter(({ id }) => id !== override.id))
-                    setRemoved(override)
-                  }}
-                >
-                  {texts.remove}
-                </Button>
-              )}
-            </li>
-          )
-        })}
-      </ul>
-      {removed && !overrides.some(({ id }) => id === removed.id) && (
-        <p role="status">
-          {texts.removed(overriddenName(removed, documents))}{' '}
-          <button
-            type="button"
-            className="opens"
-            onClick={() => {
-              set([...overrides, removed])
-              setRemoved(null)
-            }}
-          >
-            {texts.undo}
-          </button>
-        </p>
-      )}
-      {closed.length > 0 && (
-        <p className="soft small">
-          {texts.closes(listed(closed.map((input) => `‘${inputWords(input, { ...documents }).name}’`)))}
-        </p>
-      )}
-      {!edit.readOnly && (
-        <AddOverride overrides={overrides} documents={documents} onAdd={(added) => set([...overrides, added])} />
-      )}
+      <Fold id="own-title" title={texts.title} open={overrides.length > 0}>
+        <p>{texts.intro}</p>
+        {overrides.length === 0 && <p className="soft">{texts.none}</p>}
+        <ul className="shelf own-list">
+          {overrides.map((override) => {
+            const name = overriddenName(override, documents)
+            const kept = own.kept.find(({ id }) => id === override.id)
+            return (
+              <li key={override.id}>
+                <span>
+                  <strong>{name}</strong>
+                  <br />
+                  <span className="visually-hidden">{texts.computed} </span>
+                  {kept ? (
+                    <s>{computedWords(kept)}</s>
+                  ) : (
+                    <span className="soft">{own.pending ? texts.computing : '–'}</span>
+                  )}{' '}
+                  <OwnMark /> <strong>{ownWords(override)}</strong>
+                  <br />
+                  <span className="soft small">{whyWords(override)}</span>
+                  {own.idle.includes(override) && <span className="small loss"> {texts.idle}</span>}
+                </span>
+                {!edit.readOnly && (
+                  <Button
+                    size="compact-md"
+                    variant="default"
+                    aria-label={texts.removeOf(name)}
+                    onClick={() => {
+                      set(overrides.filter(({ id }) => id !== override.id))
+                      setRemoved(override)
+                    }}
+                  >
+                    {texts.remove}
+                  </Button>
+                )}
+              </li>
+            )
+          })}
+        </ul>
+        {removed && !overrides.some(({ id }) => id === removed.id) && (
+          <p role="status">
+            {texts.removed(overriddenName(removed, documents))}{' '}
+            <button
+              type="button"
+              className="opens"
+              onClick={() => {
+                set([...overrides, removed])
+                setRemoved(null)
+              }}
+            >
+              {texts.undo}
+            </button>
+          </p>
+        )}
+        {closed.length > 0 && (
+          <p className="soft small">
+            {texts.closes(listed(closed.map((input) => `‘${inputWords(input, { ...documents }).name}’`)))}
+          </p>
+        )}
+        {!edit.readOnly && (
+          <AddOverride overrides={overrides} documents={documents} onAdd={(added) => set([...overrides, added])} />
+        )}
+      </Fold>
     </section>
   )
 }

@@ -1,7 +1,8 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core'
 import { useState } from 'react'
-import { Link, useLocation, useSearch } from 'wouter'
-import { useChanges, useList } from '../../data/documents.ts'
+import { Link, useLocation } from 'wouter'
+import { useChanges } from '../../data/documents.ts'
+import { useGameChoice } from '../../data/useGameChoice.ts'
 import { words } from '../../words/catalogue.ts'
 import { DocumentList } from '../documents/DocumentList.tsx'
 import { newSheet } from './newWay.ts'
@@ -17,19 +18,13 @@ export default function QuickSheetsScreen() {
 }
 
 function NewSheet() {
-  const games = useList('game')
+  const { games, game, choose } = useGameChoice()
   const { save } = useChanges()
   const [, go] = useLocation()
   const [name, setName] = useState('')
-  const [game, setGame] = useState('')
-  // From a game's own page: the sheet is for that game.
-  const asked = new URLSearchParams(useSearch()).get('game')
   const [trouble, setTrouble] = useState<string | null>(null)
   const texts = words().quickSheet
-  const list = games.data ?? []
-  const newest = [...list].sort((a, b) => b.savedAt.localeCompare(a.savedAt))[0]
-  const chosen = list.find(({ id }) => id === (game || asked)) ?? newest
-  if (games.data && !chosen)
+  if (games && !game)
     return (
       <p>
         {texts.noGame} <Link href="/games">{texts.toGames}</Link>
@@ -39,7 +34,7 @@ function NewSheet() {
     if (name.trim() === '') return setTrouble(texts.nameNeeded)
     setTrouble(null)
     try {
-      const body = newSheet({ id: chosen!.id, revision: chosen!.revision }, name.trim())
+      const body = newSheet({ id: game!.id, revision: game!.revision }, name.trim())
       const outcome = await save.mutateAsync({ kind: 'quickSheet', id: body.id, name: body.name, body, base: null })
       if ('saved' in outcome) go(`/quick-sheet/${body.id}`)
     } catch (error) {
@@ -65,11 +60,11 @@ function NewSheet() {
         />
         <NativeSelect
           label={texts.game}
-          value={chosen?.id ?? ''}
-          data={list.map((entry) => ({ value: entry.id, label: entry.name }))}
-          onChange={(event) => setGame(event.currentTarget.value)}
+          value={game?.id ?? ''}
+          data={(games ?? []).map((entry) => ({ value: entry.id, label: entry.name }))}
+          onChange={(event) => choose(event.currentTarget.value)}
         />
-        <Button type="submit" loading={save.isPending} disabled={!chosen}>
+        <Button type="submit" loading={save.isPending} disabled={!game}>
           {texts.make}
         </Button>
       </form>

@@ -1,4 +1,5 @@
 import { type Guess, pool } from '../../../src/model/sheet/index.ts'
+import { secondsCell } from '../../charts/cells.ts'
 import { Figure } from '../../charts/Figure.tsx'
 import { GuessSpread } from '../../charts/GuessSpread.tsx'
 import { Measured } from '../../charts/Measured.tsx'
@@ -16,7 +17,7 @@ export function Spread(props: { guesses: readonly Guess[] }) {
         head: texts.spreadTable,
         rows: guesses.map(({ low, likely, high }, index) => [
           String(index + 1),
-          ...[low, likely, high].map((value) => plain(value, 1)),
+          ...[low, likely, high].map((value) => secondsCell(value, plain(value, 1))),
         ]),
       }}
     >

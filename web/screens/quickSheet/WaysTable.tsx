@@ -2,6 +2,8 @@ import { Button } from '@mantine/core'
 import { useEffect, useRef } from 'react'
 import type { QuickSheetRecord, QuickWay } from '../../../src/model/documents/quickSheet.ts'
 import type { Award, Game } from '../../../src/model/documents/types.ts'
+import { cellData } from '../../charts/cell.ts'
+import { pointsCell } from '../../charts/cells.ts'
 import { idFrom } from '../../data/identity.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { useEdit } from '../../shell/fields/EditContext.tsx'
@@ -17,6 +19,10 @@ const worthOf = (award: Award): string => {
   return award.kind === 'each' ? worth.each(plain(award.teleop)) : worth.hold(plain(award.teleopPerSecond))
 }
 
+/** Whether finishes are asked for: the game has some, or a way still names one that it had. */
+const canFinish = (game: Game, sheet: QuickSheetRecord): boolean =>
+  game.finishes.length > 0 || sheet.ways.some(({ finish }) => finish !== null)
+
 /** The one table: ways to play, one number per leg, and what they bring. */
 export function WaysTable(props: {
   game: Game
@@ -29,17 +35,17 @@ export function WaysTable(props: {
   const { game, sheet } = props
   const edit = useEdit()
   const texts = words().quickSheet.ways
+  const finishes = canFinish(game, sheet)
   const heads = [
     texts.name,
     texts.sources,
     texts.goals,
-    texts.finish,
+    ...(finishes ? [texts.finish] : []),
     texts.load,
     texts.collect,
     texts.score,
     texts.success,
-    texts.finishing,
-    texts.finishSuccess,
+    ...(finishes ? [texts.finishing, texts.finishSuccess] : []),
     texts.extra,
   ]
   const table = useRef<HTMLTableElement>(null)
@@ -103,6 +109,7 @@ function WayRow(props: Parameters<typeof WaysTable>[0] & { way: QuickWay; index:
   const at = (...rest: string[]) => ['ways', index, ...rest]
   const cell = (label: string, ...rest: string[]) => ({ label, way: way.name, place: at(...rest) })
   const holds = game.goals.some(({ id, award }) => award.kind === 'hold' && way.goals.includes(id))
+  const finishes = canFinish(game, sheet)
   const answer = props.answers[index]
   const result = answer && 'result' in answer ? answer.result : null
   return (
@@ -125,16 +132,18 @@ function WayRow(props: Parameters<typeof WaysTable>[0] & { way: QuickWay; index:
           {holds && <NumberCell {...cell(texts.hold, 'holdSeconds')} rules={{ min: 0, max: 600 }} />}
         </PlacesCell>
       </td>
-      <td>
-        <FinishCell
-          {...cell(texts.finish, 'finish')}
-          choices={game.finishes.map((finish) => ({
-            id: finish.id,
-            name: finish.name,
-            worth: plain(finish.points),
-          }))}
-        />
-      </td>
+      {finishes && (
+        <td>
+          <FinishCell
+            {...cell(texts.finish, 'finish')}
+            choices={game.finishes.map((finish) => ({
+              id: finish.id,
+              name: finish.name,
+              worth: plain(finish.points),
+            }))}
+          />
+        </td>
+      )}
       <td>
         <NumberCell {...cell(texts.load, 'load')} rules={{ min: 1, max: 100, whole: true }} />
       </td>
@@ -147,19 +156,27 @@ function WayRow(props: Parameters<typeof WaysTable>[0] & { way: QuickWay; index:
       <td>
         <NumberCell {...cell(texts.success, 'score', 'success')} rules={{ min: 0, max: 1, percent: true }} />
       </td>
-      <td>{way.finish !== null && <TimeCell {...cell(texts.finishing, 'finishing')} />}</td>
-      <td>
-        {way.finish !== null && (
-          <NumberCell
-            {...cell(texts.finishSuccess, 'finishing', 'success')}
-            rules={{ min: 0, max: 1, percent: true }}
-          />
-        )}
-      </td>
+      {finishes && (
+        <>
+          <td>{way.finish !== null && <TimeCell {...cell(texts.finishing, 'finishing')} />}</td>
+          <td>
+            {way.finish !== null && (
+              <NumberCell
+                {...cell(texts.finishSuccess, 'finishing', 'success')}
+                rules={{ min: 0, max: 1, percent: true }}
+              />
+            )}
+          </td>
+        </>
+      )}
       <td>
         <NumberCell {...cell(texts.extra, 'extra')} rules={{ min: -10_000, max: 10_000 }} />
       </td>
-      <td className="figure result" style={{ opacity: props.stale ? 0.55 : 1 }}>
+      <td
+        className="figure result"
+        style={{ opacity: props.stale ? 0.55 : 1 }}
+        {...(result && cellData(pointsCell(result.points)))}
+      >
         <span className="cell-label">{texts.points}</span>
         {result ? (
           <CameAbout explain={() => explainWay({ game, sheet, way, result, revision: props.revision })}>
@@ -169,7 +186,7 @@ function WayRow(props: Parameters<typeof WaysTable>[0] & { way: QuickWay; index:
           '–'
         )}
       </td>
-      <td className="figure result">
+      <td className="figure result" {...(result && cellData(pointsCell(result.trips)))}>
         <span className="cell-label">{texts.trips}</span>
         {result ? points(result.trips) : '–'}
       </td>

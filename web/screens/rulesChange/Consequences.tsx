@@ -10,7 +10,7 @@ import { TableDownload } from '../../shell/TableDownload.tsx'
 import { words } from '../../words/catalogue.ts'
 import { explainLead } from '../../words/explain.ts'
 import { points, signedPoints } from '../../words/format.ts'
-import { optionName, verdict } from '../../words/verdict.ts'
+import { isLevel, isNothing, optionName, verdict } from '../../words/verdict.ts'
 import { askModel } from '../../worker/client.ts'
 import { consequencesTable } from './consequencesTable.ts'
 import { consequence, type Standing } from './flips.ts'
@@ -106,8 +106,10 @@ function Row(props: {
           <td>{cell(result.before, decision.body.snapshot.result, source)}</td>
           <td>{cell(result.after, props.now, `${source} ${texts.under(props.game.name)}`)}</td>
           <td>
-            <strong className={result.flips ? 'loss' : undefined}>{result.flips ? texts.flips : texts.stays}</strong>
-            {result.chosenBehind >= 0.05 && (
+            <strong className={result.flips ? 'loss' : undefined}>
+              {result.flips ? texts.flips : isLevel(result.after) ? texts.level : texts.stays}
+            </strong>
+            {!isNothing(result.chosenBehind) && (
               <div className="small">
                 {texts.chosenNow(optionName(options, decision.body.chosen), points(result.chosenBehind))}
               </div>

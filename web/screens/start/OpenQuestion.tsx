@@ -1,10 +1,12 @@
-import { useMemo } from 'react'
+import { Suspense, useMemo } from 'react'
 import { Link } from 'wouter'
 import type { CompareReport, CompareRequest } from '../../../src/model/compare/types.ts'
 import type { DecisionRecord } from '../../../src/model/documents/records.ts'
+import type { Game, Option } from '../../../src/model/documents/types.ts'
 import type { DocumentSummary } from '../../../src/store/types.ts'
 import { useStored } from '../../data/documents.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
+import { screen } from '../../shell/screen.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { explainChance, explainLead } from '../../words/explain.ts'
@@ -12,6 +14,12 @@ import { percent, plain, points, signedPoints } from '../../words/format.ts'
 import { isLevel, optionName, turning, type Verdict, verdict } from '../../words/verdict.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { Matches } from './Matches.tsx'
+
+// Few answers rest on one, so that the first page need not wait for it.
+const OverrideNote = screen<{
+  kept: DecisionRecord['snapshot']['overrides']
+  documents: { game: Game; options: Option[] }
+}>(async () => ({ default: (await import('../overrides/OverrideNote.tsx')).OverrideNote }))
 
 /** The season's open question, its stored answer, and the same computed anew in this browser. */
 export function OpenQuestion(props: { decision: DocumentSummary }) {
@@ -51,6 +59,11 @@ function Answer(props: { decision: DecisionRecord; revision: number }) {
           </CameAbout>
           {after}
         </p>
+        {(decision.snapshot.overrides ?? []).length > 0 && (
+          <Suspense fallback={null}>
+            <OverrideNote kept={decision.snapshot.overrides} documents={{ game, options }} />
+          </Suspense>
+        )}
         <Facts decision={decision} report={report} found={found} source={source} />
         <p className="soft small" role="status">
           {anew.error

@@ -3,16 +3,19 @@ import { useEffect, useRef, useState } from 'react'
 import type { BeliefReport, CompareRequest } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
+import { percentCell, pointsCell } from '../../charts/cells.ts'
 import { DataTable, Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { ValueBars } from '../../charts/ValueBars.tsx'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { words as texts } from '../../words/catalogue.ts'
+import { decimal } from '../../words/decimal.ts'
 import { explainKnowing, explainMeasuring } from '../../words/explainAnswer.ts'
 import { listed, percent, points, signedPoints } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
 import { optionName } from '../../words/verdict.ts'
 import { computeBelief } from '../../worker/belief.ts'
+import { explainRegret } from './explain.ts'
 import { nextWords } from './next.ts'
 
 /** Chances, regret, and what it would be worth to know more: long work, with progress, to be stopped. */
@@ -101,8 +104,13 @@ function Known(props: {
             head: [text.option, text.chance, text.lost],
             rows: options.map(({ id, name }) => [
               name,
-              percent(belief.best[id] ?? 0),
-              text.points(points(belief.regret[id] ?? 0)),
+              percentCell(belief.best[id] ?? 0),
+              pointsCell(
+                belief.regret[id] ?? 0,
+                <CameAbout explain={() => explainRegret(belief, id, record.inputs, { documents, source })}>
+                  {text.points(points(belief.regret[id] ?? 0))}
+                </CameAbout>,
+              ),
             ]),
           }}
         >
@@ -126,7 +134,16 @@ function Known(props: {
           title={text.knowing}
           table={{
             head: [text.unknown, text.perMatch, text.error],
-            rows: worth.map(({ words, value, standardError }) => [words.name, points(value), points(standardError)]),
+            rows: worth.map(({ words, value, standardError }) => [
+              words.name,
+              pointsCell(
+                value,
+                <CameAbout explain={() => explainKnowing(belief, record.inputs, documents, source)}>
+                  {points(value)}
+                </CameAbout>,
+              ),
+              pointsCell(standardError),
+            ]),
           }}
         >
           <Measured drawn="knowing" data={belief}>
@@ -160,7 +177,7 @@ function Known(props: {
         {learnable.length > 0 && (
           <li>
             <CameAbout explain={() => explainMeasuring(belief, learnable, documents, { result: next[0]!, source })}>
-              {texts().explain.openedOf(texts().explain.measuring.title)}
+              {texts().explain.openedOf(texts().explainNumbers.measuring.title)}
             </CameAbout>
           </li>
         )}
@@ -175,14 +192,14 @@ function Known(props: {
                 head: [text.unknown, ...(belief.evsi[learnable[0]!.id] ?? []).map(([count]) => String(count))],
                 rows: learnable.map((input) => [
                   inputWords(input, documents).name,
-                  ...(belief.evsi[input.id] ?? []).map(([, value]) => points(value)),
+                  ...(belief.evsi[input.id] ?? []).map(([, value]) => pointsCell(value)),
                 ]),
               }}
             />
           </div>
         </details>
       )}
-      <p className="soft small">{text.grid(belief.gridError.toFixed(2), formWords(belief, options))}</p>
+      <p className="soft small">{text.grid(decimal(belief.gridError, 2), formWords(belief, options))}</p>
     </div>
   )
 }

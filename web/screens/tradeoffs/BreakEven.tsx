@@ -5,6 +5,7 @@ import type { CompareReport, Input } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { BreakEvenLines } from '../../charts/BreakEvenLines.tsx'
+import { pointsCell } from '../../charts/cells.ts'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
 import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
@@ -13,12 +14,12 @@ import { useEdit } from '../../shell/fields/EditContext.tsx'
 import { Loading } from '../../shell/states.tsx'
 import { words as texts } from '../../words/catalogue.ts'
 import { explainTurn } from '../../words/explainAnswer.ts'
-import { points } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
 import { optionName } from '../../words/verdict.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { inputAxis } from './axis.ts'
 import { candidates } from './candidates.ts'
+import { inputCell } from './inputCell.ts'
 import { turnWords } from './turnWords.ts'
 import { useTurn } from './useTurns.ts'
 
@@ -185,8 +186,8 @@ function Lines(props: {
       table={{
         head: [words.name, ...lines.map((line) => line.name)],
         rows: (lines[0]?.at ?? []).map(([position], index) => [
-          words.say(axis.back(position)),
-          ...lines.map((line) => points(line.at[index]?.[1] ?? 0)),
+          inputCell(input, axis.back(position), documents),
+          ...lines.map((line) => pointsCell(line.at[index]?.[1] ?? 0)),
         ]),
       }}
     >

@@ -1,11 +1,13 @@
 import { useQueries } from '@tanstack/react-query'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import type { Call, PlanReport } from '../../../src/model/plan/types.ts'
+import { pointsCell, secondsCell, signedCell } from '../../charts/cells.ts'
 import { Figure } from '../../charts/Figure.tsx'
 import { LeaveStrip } from '../../charts/LeaveStrip.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { Cautions } from '../../shell/Cautions.tsx'
+import { Fold } from '../../shell/parts/Fold.tsx'
 import { Loading } from '../../shell/states.tsx'
 import { nodeWords, placeName } from '../../words/actions.ts'
 import { words } from '../../words/catalogue.ts'
@@ -19,7 +21,10 @@ import { SideBySide } from './SideBySide.tsx'
 export function Calls(props: { game: Game; options: Option[]; source: string }) {
   const { game, source } = props
   const text = words().tradeoffs.call
-  const options = props.options.filter(({ finish }) => finish.mode !== 'skip')
+  const options = props.options.filter(
+    ({ finish, role, robot }) =>
+      finish.mode !== 'skip' && game.finishes.some(({ id }) => role.finishes.includes(id) && robot.finish[id]),
+  )
   const reports = useQueries({
     queries: options.map((option) => ({
       queryKey: ['model', 'report', { game, option, with: ['call'] }],
@@ -53,11 +58,15 @@ export function Calls(props: { game: Game; options: Option[]; source: string }) 
           return call ? <li key={option.id}>{rather(option, call)}</li> : null
         })}
       </ul>
-      {options.map((option, index) => {
-        const report = reports[index]?.data
-        return report ? <LeaveBy key={option.id} {...{ game, option, report, source }} /> : null
-      })}
-      {reports.some(({ data }) => (data?.leaveBy.length ?? 0) > 0) && <p className="soft small">{text.strip}</p>}
+      {reports.some(({ data }) => (data?.leaveBy.length ?? 0) > 0) && (
+        <Fold id="leave-title" title={text.leaveByAll} level={3}>
+          {options.map((option, index) => {
+            const report = reports[index]?.data
+            return report ? <LeaveBy key={option.id} {...{ game, option, report, source }} /> : null
+          })}
+          <p className="soft small">{text.strip}</p>
+        </Fold>
+      )}
       <Cautions which={['lifted']} />
     </section>
   )
@@ -69,14 +78,16 @@ function callCells(option: Option, report: PlanReport | null, source: string) {
   if (!report) return ['…', '…', '…', '…', '…']
   const free = option.finish.mode === 'best' ? report.expected.total : null
   if (!call) return [text.none, '–', '–', '–', '–']
+  const opens = (shown: string) => (
+    <CameAbout explain={() => explainCall(option, call, free, source)}>{shown}</CameAbout>
+  )
+  const [early, late] = [Math.max(0, call.early3), Math.max(0, call.late3)]
   return [
-    <CameAbout key="call" explain={() => explainCall(option, call, free, source)}>
-      {text.left(seconds(call.at))}
-    </CameAbout>,
-    points(call.points),
-    points(Math.max(0, call.early3)),
-    points(Math.max(0, call.late3)),
-    free === null ? '–' : signedPoints(free - call.points),
+    secondsCell(call.at, opens(text.left(seconds(call.at)))),
+    pointsCell(call.points, opens(points(call.points))),
+    pointsCell(early, opens(points(early))),
+    pointsCell(late, opens(points(late))),
+    free === null ? '–' : signedCell(free - call.points, opens(signedPoints(free - call.points))),
   ]
 }
 
@@ -113,7 +124,12 @@ function LeaveBy(props: { game: Game; option: Option; report: PlanReport; source
         title={title}
         table={{
           head: [text.from, text.to, text.best, text.latest],
-          rows: rows.map((row) => [row.name, row.finish, text.left(seconds(row.from)), text.left(seconds(row.latest))]),
+          rows: rows.map((row) => [
+            row.name,
+            row.finish,
+            secondsCell(row.from, text.left(seconds(row.from))),
+            secondsCell(row.latest, text.left(seconds(row.latest))),
+          ]),
         }}
       >
         <Measured drawn="leave-by" data={report}>

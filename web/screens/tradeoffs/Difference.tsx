@@ -1,14 +1,16 @@
 import { NativeSelect } from '@mantine/core'
 import { useMemo, useState } from 'react'
+import { signedCell } from '../../charts/cells.ts'
 import { DifferenceDots, dotsBehind } from '../../charts/DifferenceDots.tsx'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
 import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { quantileDots } from '../../charts/quantileDots.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
+import { Fold } from '../../shell/parts/Fold.tsx'
 import { Loading } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
-import { percent, signedPoints } from '../../words/format.ts'
+import { percent } from '../../words/format.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { explainDifference } from './explain.ts'
 import type { MatchRow } from './Matches.tsx'
@@ -24,25 +26,26 @@ export function Difference(props: { rows: MatchRow[]; source: string }) {
   const choices = rows.map((row, index) => ({ value: row.id, label: `${seriesLetter(index)} ${row.name}` }))
   return (
     <div className="stack">
-      <h3>{text.title}</h3>
-      <div className="row">
-        <NativeSelect
-          label={text.of}
-          maw="100%"
-          value={own.id}
-          data={choices}
-          onChange={(event) => setChosen({ own: event.currentTarget.value, other: other.id })}
-        />
-        <NativeSelect
-          label={text.less}
-          maw="100%"
-          value={other.id}
-          data={choices}
-          error={own.id === other.id ? text.two : null}
-          onChange={(event) => setChosen({ own: own.id, other: event.currentTarget.value })}
-        />
-      </div>
-      {own.id !== other.id && <Pair own={own} other={other} source={props.source} index={rows.indexOf(own)} />}
+      <Fold id="difference-title" title={text.title} level={3}>
+        <div className="row">
+          <NativeSelect
+            label={text.of}
+            maw="100%"
+            value={own.id}
+            data={choices}
+            onChange={(event) => setChosen({ own: event.currentTarget.value, other: other.id })}
+          />
+          <NativeSelect
+            label={text.less}
+            maw="100%"
+            value={other.id}
+            data={choices}
+            error={own.id === other.id ? text.two : null}
+            onChange={(event) => setChosen({ own: own.id, other: event.currentTarget.value })}
+          />
+        </div>
+        {own.id !== other.id && <Pair own={own} other={other} source={props.source} index={rows.indexOf(own)} />}
+      </Fold>
     </div>
   )
 }
@@ -76,7 +79,7 @@ function Pair(props: { own: MatchRow; other: MatchRow; source: string; index: nu
         hideTitle
         table={{
           head: [text.pair, text.points],
-          rows: dots.map((dot, index) => [index + 1, signedPoints(dot)]),
+          rows: dots.map((dot, index) => [index + 1, signedCell(dot)]),
         }}
       >
         <Measured drawn="difference" data={difference}>

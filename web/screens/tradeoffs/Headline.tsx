@@ -1,13 +1,16 @@
-import type { CompareReport } from '../../../src/model/compare/types.ts'
-import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
+import type { CompareReport, OptionSummary } from '../../../src/model/compare/types.ts'
+import type { ComparisonRecord, KeptOverride } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
+import { percentCell, pointsCell } from '../../charts/cells.ts'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { words } from '../../words/catalogue.ts'
 import { explainChance, explainLead } from '../../words/explain.ts'
 import { explainAhead, explainOption } from '../../words/explainAnswer.ts'
+import { explainSpread } from '../../words/explainSpread.ts'
 import { percent, points, signedPoints } from '../../words/format.ts'
-import { optionName, type Verdict, verdict } from '../../words/verdict.ts'
+import { isLevel, optionName, type Verdict, verdict } from '../../words/verdict.ts'
+import { Struck } from '../overrides/OwnMark.tsx'
 import { SideBySide } from './SideBySide.tsx'
 
 interface Answer {
@@ -15,6 +18,8 @@ interface Answer {
   record: ComparisonRecord
   documents: { game: Game; options: Option[] }
   source: string
+  /** Numbers that somebody set, with what had been computed in their place. */
+  kept: readonly KeptOverride[]
 }
 
 /** The answer, how sure it is, and the options side by side. */
@@ -28,16 +33,18 @@ export function Headline(
   if (!found) return null
   const share = progress && percent(progress.done / progress.total)
   return (
-    <section className="sheet stack" aria-label={text.region}>
+    <section id="answer-title" className="sheet stack" aria-label={text.region}>
       <p className="answer">
-        {optionName(options, found.best)}
+        {isLevel(found)
+          ? words().verdict.level(optionName(options, found.best), optionName(options, found.second ?? ''))
+          : optionName(options, found.best)}
         {found.second && (
           <>
             :{' '}
             <CameAbout explain={() => explainLead(report, options, found, source)}>
               <span className="numeral">{signedPoints(found.lead)}</span>
             </CameAbout>{' '}
-            {text.perMatch}
+            {isLevel(found) ? text.apart : text.perMatch}
           </>
         )}
       </p>
@@ -54,9 +61,11 @@ export function Headline(
       <p className="soft small" role="status">
         {state === 'fresh' ? text.fresh : state === 'stored' ? text.stored : text.computing(share)}
       </p>
-      <p className="soft small">
-        {text.skip} {skipHere(report, options)}
-      </p>
+      {documents.game.finishes.length > 0 && (
+        <p className="soft small">
+          {text.skip} {skipHere(report, options)}
+        </p>
+      )}
     </section>
   )
 }
@@ -66,6 +75,8 @@ function Options(props: Answer & { found: Verdict }) {
   const { options } = documents
   const text = words().tradeoffs.answer
   const belief = report.belief
+  const spread = (summary: OptionSummary) =>
+    explainSpread(options.find(({ id }) => id === summary.id)!, summary, source)
   return (
     <SideBySide
       caption={text.table}
@@ -77,23 +88,33 @@ function Options(props: Answer & { found: Verdict }) {
           id: option.id,
           name: `${seriesLetter(index)} ${optionName(options, option.id)}`,
           cells: [
-            <CameAbout key="points" explain={() => explainOption(option, options, source)}>
-              {points(option.mean)}
-            </CameAbout>,
-            text.range(points(option.p10), points(option.p90)),
-            points(option.sd),
-            other ? (
-              <CameAbout key="ahead" explain={() => explainAhead(report, [option.id, other], options, source)}>
-                {percent(report.beats[option.id]?.[other] ?? 0)}
-              </CameAbout>
-            ) : (
-              '–'
+            pointsCell(
+              option.mean,
+              <>
+                <Struck kept={props.kept} option={option.id} />
+                <CameAbout explain={() => explainOption(option, options, source)}>{points(option.mean)}</CameAbout>
+              </>,
             ),
+            <CameAbout key="range" explain={() => spread(option)}>
+              {text.range(points(option.p10), points(option.p90))}
+            </CameAbout>,
+            pointsCell(option.sd, <CameAbout explain={() => spread(option)}>{points(option.sd)}</CameAbout>),
+            other
+              ? percentCell(
+                  report.beats[option.id]?.[other] ?? 0,
+                  <CameAbout explain={() => explainAhead(report, [option.id, other], options, source)}>
+                    {percent(report.beats[option.id]?.[other] ?? 0)}
+                  </CameAbout>,
+                )
+              : '–',
             ...(belief
               ? [
-                  <CameAbout key="belief" explain={() => explainChance(report, props.record.inputs, documents, source)}>
-                    {percent(belief.best[option.id] ?? 0)}
-                  </CameAbout>,
+                  percentCell(
+                    belief.best[option.id] ?? 0,
+                    <CameAbout explain={() => explainChance(report, props.record.inputs, documents, source)}>
+                      {percent(belief.best[option.id] ?? 0)}
+                    </CameAbout>,
+                  ),
                 ]
               : []),
           ],

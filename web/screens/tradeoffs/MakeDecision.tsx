@@ -19,6 +19,8 @@ export function MakeDecision(props: {
   dirty: boolean
   documents: { game: Game; options: Option[] }
   report: CompareReport
+  /** Whether the report is that of these documents: a record of another one could not be computed again. */
+  state: 'fresh' | 'computing' | 'stored'
   /** The unknowns that are not overridden. */
   inputs: Input[]
   overrides: KeptOverride[]
@@ -69,11 +71,17 @@ export function MakeDecision(props: {
           data={options.map((option) => ({ value: option.id, label: option.name }))}
           onChange={(event) => setChosen(event.currentTarget.value)}
         />
-        <Button onClick={() => void write()} loading={save.isPending} disabled={props.dirty}>
+        <Button onClick={() => void write()} loading={save.isPending} disabled={props.dirty || props.state !== 'fresh'}>
           {texts.button}
         </Button>
       </div>
-      {props.dirty && <p className="soft small">{texts.saveFirst}</p>}
+      {props.dirty ? (
+        <p className="soft small">{texts.saveFirst}</p>
+      ) : (
+        props.state !== 'fresh' && (
+          <p className="soft small">{props.state === 'computing' ? texts.waiting : texts.notComputed}</p>
+        )
+      )}
     </section>
   )
 

@@ -13,6 +13,7 @@ import { CameAbout } from '../../shell/CameAbout.tsx'
 import { words } from '../../words/catalogue.ts'
 import { percent, points, signedPoints } from '../../words/format.ts'
 import { practiceOf } from '../../words/practice.ts'
+import { isNothing } from '../../words/verdict.ts'
 import type { MapGrid } from '../../worker/mapLevels.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { inputAxis } from './axis.ts'
@@ -175,7 +176,9 @@ function Reading(props: {
       </div>
       <p aria-live="polite">
         <strong>
-          {lead < 0.05 ? text.even(said(0), said(1)) : text.reads(said(0), said(1), options[best]!.name, points(lead))}
+          {isNothing(lead)
+            ? text.even(said(0), said(1))
+            : text.reads(said(0), said(1), options[best]!.name, points(lead))}
         </strong>
       </p>
       <p className="soft small">{text.touch}</p>

@@ -3,6 +3,7 @@ import { useQueries } from '@tanstack/react-query'
 import { useMemo, useState } from 'react'
 import { chanceToReach } from '../../../src/model/compare/difference.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
+import { pointsCell } from '../../charts/cells.ts'
 import { belowWords, DotPlot, seriesLetter } from '../../charts/DotPlot.tsx'
 import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
@@ -116,7 +117,7 @@ function Dots(props: { rows: (MatchRow & { report: { p10: number } })[]; source:
           head: [text.match, ...rows.map((row) => row.name)],
           rows: Array.from({ length: 20 }, (_, index) => [
             index + 1,
-            ...rows.map((row) => points(quantileDots(row.distribution)[index]!)),
+            ...rows.map((row) => pointsCell(quantileDots(row.distribution)[index]!)),
           ]),
         }}
       >

@@ -4,24 +4,24 @@ import { useLocation } from 'wouter'
 import { getDocument } from '../../data/api.ts'
 import { type Bodies, useAllStored, useChanges, useList } from '../../data/documents.ts'
 import { idFrom } from '../../data/identity.ts'
+import { useGameChoice } from '../../data/useGameChoice.ts'
 import { Loading } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 
 /** A comparison of stored ways to play of one game, at their newest revisions. */
 export function NewTradeOff() {
   const text = words().tradeoffs.fresh
-  const games = useList('game')
+  const { games, game, choose } = useGameChoice()
   const options = useList('option')
   const bodies = useAllStored('option', options.data ?? [])
   const { save } = useChanges()
   const [, go] = useLocation()
   const [question, setQuestion] = useState('')
-  const [game, setGame] = useState('')
   const [chosen, setChosen] = useState<string[]>([])
   const [trouble, setTrouble] = useState<string | null>(null)
-  if (!games.data || !bodies.data) return <Loading what={text.loading} />
-  const gameId = game || games.data[0]?.id || ''
-  const ways = bodies.data.filter(({ body }) => body.game === gameId)
+  if (!games || !bodies.data) return <Loading what={text.loading} />
+  if (!game) return null
+  const ways = bodies.data.filter(({ body }) => body.game === game.id)
   const make = async () => {
     if (question.trim() === '') return setTrouble(text.questionNeeded)
     const picked = ways.filter(({ id }) => chosen.includes(id))
@@ -35,7 +35,7 @@ export function NewTradeOff() {
         id,
         name: question.trim().slice(0, 60),
         question: question.trim(),
-        game: { id: gameId, revision: games.data.find((entry) => entry.id === gameId)!.revision },
+        game: { id: game.id, revision: game.revision },
         options: picked.map((option, index) => ({
           option: { id: option.id, revision: option.revision },
           design: { id: designs[index]!.id, revision: designs[index]!.revision },
@@ -51,7 +51,6 @@ export function NewTradeOff() {
       setTrouble((error as Error).message)
     }
   }
-  if (games.data.length === 0) return null
   return (
     <section className="sheet stack" aria-labelledby="new-trade-off">
       <h2 id="new-trade-off">{text.title}</h2>
@@ -65,9 +64,9 @@ export function NewTradeOff() {
         />
         <NativeSelect
           label={text.game}
-          value={gameId}
-          data={games.data.map((entry) => ({ value: entry.id, label: entry.name }))}
-          onChange={(event) => setGame(event.currentTarget.value)}
+          value={game.id}
+          data={games.map((entry) => ({ value: entry.id, label: entry.name }))}
+          onChange={(event) => choose(event.currentTarget.value)}
         />
       </div>
       <fieldset>

@@ -3,11 +3,13 @@ import { useQueries } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { PieceWorth } from '../../../src/model/compare/index.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
+import { pointsCell, secondsCell } from '../../charts/cells.ts'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
 import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { type WorthLine, WorthLines } from '../../charts/WorthLines.tsx'
 import { CameAbout } from '../../shell/CameAbout.tsx'
+import { Fold } from '../../shell/parts/Fold.tsx'
 import { Loading } from '../../shell/states.tsx'
 import { spotName } from '../../words/actions.ts'
 import { words } from '../../words/catalogue.ts'
@@ -57,18 +59,19 @@ export function PieceWorths(props: { game: Game; options: Option[]; source: stri
   })
   return (
     <section className="sheet stack" aria-labelledby="piece-title">
-      <h2 id="piece-title">{text.title}</h2>
-      <p>{text.how}</p>
-      <NativeSelect
-        label={text.where}
-        maw={360}
-        value={spot}
-        data={spots.map((id) => ({ value: id, label: spotName(game, id) }))}
-        onChange={(event) => setChosen(event.currentTarget.value)}
-      />
-      {found.error && <p role="alert">{found.error.message}</p>}
-      {known.length < options.length && !found.error && <Loading what={text.loading} />}
-      {known.length > 0 && <Known known={known} place={spotName(game, spot)} data={found.data} source={source} />}
+      <Fold id="piece-title" title={text.title}>
+        <p>{text.how}</p>
+        <NativeSelect
+          label={text.where}
+          maw={360}
+          value={spot}
+          data={spots.map((id) => ({ value: id, label: spotName(game, id) }))}
+          onChange={(event) => setChosen(event.currentTarget.value)}
+        />
+        {found.error && <p role="alert">{found.error.message}</p>}
+        {known.length < options.length && !found.error && <Loading what={text.loading} />}
+        {known.length > 0 && <Known known={known} place={spotName(game, spot)} data={found.data} source={source} />}
+      </Fold>
     </section>
   )
 }
@@ -115,8 +118,8 @@ function Known(props: { known: Entry[]; place: string; data: unknown; source: st
           rows: [...times]
             .reverse()
             .map((time) => [
-              seconds(time),
-              ...lines.map(({ at }) => points(at.find(([left]) => left === time)?.[1] ?? 0)),
+              secondsCell(time),
+              ...lines.map(({ at }) => pointsCell(at.find(([left]) => left === time)?.[1] ?? 0)),
             ]),
         }}
       >

@@ -1,11 +1,12 @@
 import type { ReactNode } from 'react'
+import { cellData, cellShown, type ValueCell } from '../../charts/cell.ts'
 import { useWidth } from '../../charts/useWidth.ts'
 
 /** One thing among several that are set side by side: its name, and a cell for each column. */
 export interface SideRow {
   id: string
   name: ReactNode
-  cells: ReactNode[]
+  cells: (ReactNode | ValueCell)[]
 }
 
 /**
@@ -41,8 +42,8 @@ export function SideBySide(props: {
               <tr key={row.id}>
                 <th scope="row">{row.name}</th>
                 {row.cells.map((cell, index) => (
-                  <td key={columns[index]} className="figure">
-                    {cell}
+                  <td key={columns[index]} className="figure" {...cellData(cell)}>
+                    {cellShown(cell)}
                   </td>
                 ))}
               </tr>
@@ -50,7 +51,7 @@ export function SideBySide(props: {
           </tbody>
         </table>
       ) : (
-        <ul className="cards" aria-label={caption}>
+        <ul className="cards" aria-label={caption} data-first={first}>
           {rows.map((row) => (
             <li key={row.id}>
               <strong>{row.name}</strong>
@@ -58,7 +59,7 @@ export function SideBySide(props: {
                 {row.cells.map((cell, index) => (
                   <div key={columns[index]}>
                     <dt>{columns[index]}</dt>
-                    <dd>{cell}</dd>
+                    <dd {...cellData(cell)}>{cellShown(cell)}</dd>
                   </div>
                 ))}
               </dl>

@@ -3,6 +3,7 @@ import type { Turn } from '../../../src/model/compare/index.ts'
 import type { CompareReport, Input } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
+import { signedCell } from '../../charts/cells.ts'
 import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { SwingChart } from '../../charts/SwingChart.tsx'
@@ -11,7 +12,7 @@ import { words as texts } from '../../words/catalogue.ts'
 import { explainSwing } from '../../words/explainAnswer.ts'
 import { signedPoints } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
-import { optionName, verdict } from '../../words/verdict.ts'
+import { isNothing, optionName, verdict } from '../../words/verdict.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { explainIdle } from './explain.ts'
 import { idleWords, turnWords } from './turnWords.ts'
@@ -127,7 +128,7 @@ function Bars(props: { report: CompareReport; record: ComparisonRecord; document
       <p>
         {text.swingHow(optionName(options, found.best))}{' '}
         {likely !== undefined &&
-          Math.abs(likely - found.lead) >= 0.05 &&
+          !isNothing(likely - found.lead) &&
           text.otherwise(signedPoints(likely), signedPoints(found.lead))}
       </p>
       <Figure
@@ -138,9 +139,9 @@ function Bars(props: { report: CompareReport; record: ComparisonRecord; document
           rows: bars.map((bar) => [
             bar.name,
             bar.low,
-            signedPoints(bar.difference[0]),
+            signedCell(bar.difference[0]),
             bar.high,
-            signedPoints(bar.difference[1]),
+            signedCell(bar.difference[1]),
           ]),
         }}
       >

@@ -1,11 +1,12 @@
 import { Button } from '@mantine/core'
-import { useMemo, useState } from 'react'
+import { useMemo, useRef, useState } from 'react'
 import type { CompareReport } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
 import { assembleComparison, assembleOption } from '../../data/assemble.ts'
 import type { Stored } from '../../data/documents.ts'
 import { useDebounced } from '../../data/useDebounced.ts'
 import { EditProvider } from '../../shell/fields/EditContext.tsx'
+import { PartList } from '../../shell/parts/PartList.tsx'
 import { Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { useModel } from '../../worker/useModel.ts'
@@ -82,6 +83,7 @@ export function TradeOff(props: {
   const known = computed.data && !computed.isPlaceholderData ? computed.data : (record.result ?? computed.data)
   const report: CompareReport | null = known ? { ...known, belief } : null
   const fresh = !own.pending && Boolean(computed.data) && !computed.isPlaceholderData && settledKey === key
+  const state = computed.error ? 'stored' : fresh ? 'fresh' : 'computing'
   const outdated = props.newest && newer(record, props.newest)
 
   const documents = useMemo(() => ({ game: request.game, options: request.options }), [request])
@@ -93,6 +95,7 @@ export function TradeOff(props: {
     [record, inputs, request.breakEven],
   )
   const text = words().tradeoffs
+  const screen = useRef<HTMLDivElement>(null)
   const source = text.source({
     name: record.name,
     revision: draft.base,
@@ -107,7 +110,7 @@ export function TradeOff(props: {
   return (
     <EditProvider value={editing.fields([])}>
       <OwnNumbersProvider value={overridesSource(own.kept, asKept)}>
-        <div className="stack wide">
+        <div className="stack wide" ref={screen}>
           <div className="row spread">
             <div>
               <p className="label">{text.label(parts.game.name)}</p>
@@ -115,6 +118,7 @@ export function TradeOff(props: {
             </div>
             <SaveBar of={editing} href="/trade-offs" />
           </div>
+          <PartList label={text.parts.label} names={partNames()} of={screen} />
           {outdated && !old && (
             <div className="row">
               <p>{outdated}</p>
@@ -132,7 +136,8 @@ export function TradeOff(props: {
                 record={record}
                 documents={documents}
                 source={source}
-                state={computed.error ? 'stored' : fresh ? 'fresh' : 'computing'}
+                state={state}
+                kept={own.kept}
                 progress={computed.progress}
               />
             )}
@@ -174,6 +179,7 @@ export function TradeOff(props: {
                 dirty={draft.dirty}
                 documents={documents}
                 report={report}
+                state={state}
                 inputs={[...inputs]}
                 overrides={own.kept}
               />
@@ -186,6 +192,12 @@ export function TradeOff(props: {
 }
 
 const none: never[] = []
+
+/** The screen's parts by the id of their heading. */
+const partNames = () => {
+  const { label: _, ...names } = words().tradeoffs.parts
+  return Object.entries(names).map(([part, name]) => ({ id: `${part}-title`, name }))
+}
 
 /** What a map has on its sides at first: the unknown that the answer names, then those that move the lead most. */
 function sidesOf(report: CompareReport | null, { breakEven }: ComparisonRecord): string[] {

@@ -2,6 +2,7 @@ import { Button, NativeSelect, Progress } from '@mantine/core'
 import { useEffect, useMemo, useRef, useState } from 'react'
 import type { Input } from '../../../src/model/compare/types.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
+import { Fold } from '../../shell/parts/Fold.tsx'
 import { words } from '../../words/catalogue.ts'
 import { percent } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
@@ -28,33 +29,35 @@ export function TwoUnknowns(props: {
   if (!x || !y)
     return (
       <section className="sheet stack" aria-labelledby="map-title">
-        <h2 id="map-title">{text.title}</h2>
-        <p>{text.few}</p>
+        <Fold id="map-title" title={text.title}>
+          <p>{text.few}</p>
+        </Fold>
       </section>
     )
   const choices = inputs.map((input) => ({ value: input.id, label: inputWords(input, documents).name }))
   return (
     <section className="sheet stack" aria-labelledby="map-title">
-      <h2 id="map-title">{text.title}</h2>
-      <p>{text.how}</p>
-      <div className="row" style={{ alignItems: 'start' }}>
-        <NativeSelect
-          label={text.x}
-          maw="100%"
-          value={x.id}
-          data={choices}
-          onChange={(event) => setChosen({ x: event.currentTarget.value, y: y.id })}
-        />
-        <NativeSelect
-          label={text.y}
-          maw="100%"
-          value={y.id}
-          data={choices}
-          error={x.id === y.id ? text.two : null}
-          onChange={(event) => setChosen({ x: x.id, y: event.currentTarget.value })}
-        />
-      </div>
-      {x.id !== y.id && <Drawing {...props} x={x} y={y} />}
+      <Fold id="map-title" title={text.title}>
+        <p>{text.how}</p>
+        <div className="row" style={{ alignItems: 'start' }}>
+          <NativeSelect
+            label={text.x}
+            maw="100%"
+            value={x.id}
+            data={choices}
+            onChange={(event) => setChosen({ x: event.currentTarget.value, y: y.id })}
+          />
+          <NativeSelect
+            label={text.y}
+            maw="100%"
+            value={y.id}
+            data={choices}
+            error={x.id === y.id ? text.two : null}
+            onChange={(event) => setChosen({ x: x.id, y: event.currentTarget.value })}
+          />
+        </div>
+        {x.id !== y.id && <Drawing {...props} x={x} y={y} />}
+      </Fold>
     </section>
   )
 }

@@ -1,5 +1,5 @@
 import { chanceToReach, type PieceWorth, type Turn } from '../../../src/model/compare/index.ts'
-import type { Input } from '../../../src/model/compare/types.ts'
+import type { BeliefReport, Input } from '../../../src/model/compare/types.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import type { Distribution } from '../../charts/quantileDots.ts'
 import { words } from '../../words/catalogue.ts'
@@ -65,6 +65,29 @@ export function explainReach(
     parts: around.map((value) => ({ label: text.part(plain(value)), value: chance(value) })),
     inputs: robotInputs(option),
     source: of.source,
+  }
+}
+
+/** What choosing an option loses on average against knowing better, beside what the others lose. */
+export function explainRegret(
+  belief: BeliefReport,
+  option: string,
+  inputs: readonly Input[],
+  of: { documents: Documents; source: string },
+): Explanation {
+  const text = words().explainTradeoffs.regret
+  const { documents, source } = of
+  return {
+    title: text.title,
+    result: text.result(optionName(documents.options, option), points(belief.regret[option] ?? 0)),
+    formula: text.formula,
+    parts: documents.options.map(({ id, name }) => ({
+      label: name,
+      value: points(belief.regret[id] ?? 0),
+      note: text.best(percent(belief.best[id] ?? 0)),
+    })),
+    inputs: ranges(inputs, documents),
+    source,
   }
 }
 

@@ -126,6 +126,15 @@ export const decisions: Words['decisions'] = {
     notAlone: 'nicht allein',
     now: 'Jetzt',
     lead: 'Vorsprung des Gewählten',
+    came: {
+      title: (option) => `Erwartete Punkte jetzt: ${option}`,
+      result: (points) => `${points} Punkte je Match`,
+      formula:
+        'Was auf dem Bogen steht, und was es seitdem bewegt hat. Jedes Dokument wird allein an die Stelle dessen gesetzt, das der Bogen aufhebt, und das Match neu geplant; was das ändert, ist sein Teil. Was sie nur zusammen bringen, ist der Rest; die Teile ergeben die Summe.',
+      source: (newest) => `Neu gerechnet mit: ${newest}.`,
+      revision: (what, revision) => `${what}, Fassung ${revision}`,
+      unchanged: 'allem, wie der Bogen es aufhebt',
+    },
     order:
       'Jedes Dokument wird allein an die Stelle dessen gesetzt, das der Bogen aufhebt: das Spiel, dann die Entwürfe, dann die Spielweisen, alles andere wie damals. Was sie nur zusammen bringen, ist der Rest und heißt Wechselwirkung; die Teile ergeben die Summe.',
     notAloneWhy:
@@ -147,6 +156,8 @@ export const decisions: Words['decisions'] = {
     button: 'Entscheidungsbogen anlegen',
     nameNeeded: 'Bitte gib der Entscheidung einen Namen, etwa ‚Den Haken vorerst weglassen‘.',
     saveFirst: 'Sichere zuerst die Abwägung, damit der Bogen ihre Fassung nennen kann.',
+    waiting: 'Das Ergebnis wird gerade gerechnet; sobald es da ist, kann der Bogen es festhalten.',
+    notComputed: 'Ein Bogen hält fest, was sich wieder rechnen lässt, und dies lässt sich gerade nicht rechnen.',
     ourPoints: (option) => `Unsere eigenen Punkte je Match („${option}“)`,
     expected: (mean, low, high) => `${mean} im Mittel; 8 von 10 Matches zwischen ${low} und ${high}`,
     afterSix: 'Nach unseren ersten sechs Matches',

@@ -8,6 +8,13 @@ export const explainTradeoffs: Words['explainTradeoffs'] = {
       'Der Plan gibt für jede Punktzahl genau an, wie wahrscheinlich sie ist. Die Wahrscheinlichkeiten aller Zahlen, die mindestens so groß sind, werden zusammengezählt.',
     part: (points) => `mindestens ${points} Punkte`,
   },
+  regret: {
+    title: 'Im Mittel verloren, wenn es gewählt wird',
+    formula:
+      'Jede Unbekannte wird 2000-mal aus dem gezogen, was du über sie glaubst, alle Möglichkeiten mit denselben Ziehungen. In jeder werden die Punkte einer Möglichkeit von denen der dort besten abgezogen; das Mittel über alle Ziehungen ist, was ihre Wahl verliert gegenüber besserem Wissen.',
+    best: (share) => `die beste in ${share} der Ziehungen`,
+    result: (option, lost) => `${option}: ${lost} Punkte je Match`,
+  },
   difference: {
     title: 'Ein Match gegen ein anderes',
     result: (own, other, less) => `„${own}“ hat in ${less} der Paare von Matches weniger Punkte als „${other}“`,

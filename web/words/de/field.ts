@@ -93,6 +93,8 @@ export const field: Words['field'] = {
     pace: 'Der kürzeste Weg der Robotermitte bei idealem Fahren: Der Zuschlag für den Fahrstil ist nicht enthalten.',
     computing: 'Der Weg wird gesucht …',
     swap: 'Anders herum',
+    typedRobot: 'Der Roboter ist der daneben eingetippte.',
+    design: (robot, revision) => `Der Roboter ist der Entwurf ${robot}, Fassung ${revision}.`,
   },
   fill: {
     title: 'Eine Zone mit Standpunkten füllen',

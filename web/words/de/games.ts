@@ -24,6 +24,8 @@ export const games: Words['games'] = {
     trouble: 'Das Spiel ließ sich nicht laden',
     noName: 'Ohne Namen',
     problems: 'Die Regeln passen noch nicht zusammen:',
+    source: (game, revision, edited) =>
+      `Spiel ${game}, Fassung ${revision}${edited ? ' mit ungespeicherten Änderungen' : ''}.`,
   },
   members: {
     up: (name) => `„${name}“ nach oben`,
@@ -182,6 +184,7 @@ export const games: Words['games'] = {
     title: 'Danach, wenn es gesichert ist',
     sheet: 'Spielweisen auf einem Schnellblatt reihen',
     design: 'Einen Roboter dafür skizzieren',
+    tradeOff: 'Spielweisen dafür vergleichen',
   },
   notModelled: {
     title: 'Was sich hier nicht sagen lässt',

@@ -8,6 +8,8 @@ import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { durations } from './durations.ts'
 import { explain } from './explain.ts'
+import { explainDesigns } from './explainDesigns.ts'
+import { explainNumbers } from './explainNumbers.ts'
 import { explainTradeoffs } from './explainTradeoffs.ts'
 import { field } from './field.ts'
 import { format } from './format.ts'
@@ -46,6 +48,8 @@ export const de: Words = {
   documents,
   durations,
   explain,
+  explainDesigns,
+  explainNumbers,
   explainTradeoffs,
   field,
   format,

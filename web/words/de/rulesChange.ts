@@ -21,6 +21,7 @@ export const rulesChange: Words['rulesChange'] = {
   verdict: 'Kippt sie?',
   flips: 'kippt',
   stays: 'bleibt',
+  level: 'die beiden besten liegen gleichauf',
   notComputed: 'nicht berechenbar',
   computing: 'rechnet …',
   chosenNow: (name, behind) => `Gewählt war „${name}“: jetzt ${behind} Punkte zurück.`,

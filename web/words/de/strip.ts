@@ -19,9 +19,12 @@ export const strip: Words['strip'] = {
   none: 'Dieser Entwurf kann nicht berechnet werden:',
   legend:
     'Volle Balken sind der kritische Weg: worauf der Roboter wartet. Helle Balken haben Puffer, der schraffiert ist. „+0,8/s“: so viele Punkte je Match bringt dort eine Sekunde weniger. Ein Balken mit Strichen darin wird je Stück einmal getan.',
-  keys: 'Zieh das Ende eines Balkens mit Maus oder Finger. Auf einem Balken ändern die Pfeiltasten seine Zeit um 0,1 s, mit Umschalt oder Bild auf und Bild ab um 0,5 s; Strg und eine Pfeiltaste tauschen ihn mit dem Schritt davor oder danach; Entf entfernt ihn.',
-  waiting: (legs) =>
-    `Im Mittel dauert ein Weg länger als seine Balken (${legs}), weil Schritte auf den jeweils späten warten und Versuche wiederholt werden.`,
+  keys: (key) =>
+    `Zieh das Ende eines Balkens mit Maus oder Finger. Auf einem Balken ändern ${key.longer} und ${key.shorter} seine Zeit um 0,1 s, ${key.much} und ${key.muchLess} um 0,5 s; ${key.earlier} und ${key.later} tauschen ihn mit dem Schritt davor oder danach; ${key.remove} entfernt ihn.`,
+  waiting: [
+    'Im Mittel dauert ein Weg länger als seine Balken (',
+    '), weil Schritte auf den jeweils späten warten und Versuche wiederholt werden.',
+  ],
   noCycle:
     'Dieser Roboter hat, so gespielt, keinen Weg, der ein Stück holt und damit punktet. Sag unten, was er kann, oder ändere die Spielweise.',
   views: {

@@ -5,7 +5,7 @@ export const tables: Words['tables'] = {
   downloadOf: (title) => `„${title}“ als Datei`,
   all: 'Tabellen als Dateien',
   allHow:
-    'Jede Tabelle dieser Seite, auch eingeklappte, mit ihren Zahlen, wie sie dastehen. Unter den wichtigsten Tabellen steht „Diese Tabelle als Datei“ mit allen Stellen. Leg neben das CSV seine datapackage.json, die die Spalten beschreibt.',
+    'Jede Tabelle dieser Seite, auch eingeklappte, ihre Zahlen mit allen Stellen, die gerechnet wurden. Eine Spalte mit mehreren Einheiten bleibt, wie sie dasteht. Leg neben das CSV seine datapackage.json, die die Spalten beschreibt.',
   noTable: 'Auf dieser Seite ist noch keine Tabelle.',
   size: (rows, columns) => `${rows} × ${columns}`,
   csv: 'CSV',

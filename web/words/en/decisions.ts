@@ -128,6 +128,15 @@ export const decisions = {
     notAlone: 'not alone',
     now: 'Now',
     lead: 'Lead of what was chosen',
+    came: {
+      title: (option: string) => `Expected points now: ${option}`,
+      result: (points: string) => `${points} points a match`,
+      formula:
+        'What the record says, and what moved it since. Each document alone is put in place of the one that the record keeps, and the match is planned anew; what that changes is its part. What they bring only together is the rest, so that the parts add up.',
+      source: (newest: string) => `Computed again with: ${newest}.`,
+      revision: (what: string, revision: number) => `${what}, revision ${revision}`,
+      unchanged: 'everything as the record keeps it',
+    },
     order:
       'Each document alone is put in place of the one that the record keeps: the game, then the designs, then the ways to play, everything else as it was. What they bring only together is the rest, named interaction; the parts add up.',
     notAloneWhy: 'A document with ‘not alone’ can not be computed without the others; its part is in the interaction.',
@@ -147,6 +156,8 @@ export const decisions = {
     button: 'Make a decision record',
     nameNeeded: 'Please give the decision a name, such as ‘Leave the hook out for now’.',
     saveFirst: 'Save the comparison first, so that the record can name its revision.',
+    waiting: 'The answer is being computed; the record keeps it as soon as it is there.',
+    notComputed: 'A record keeps what can be computed again, and this can not be computed now.',
     ourPoints: (option: string) => `Our own points in a match (‘${option}’)`,
     expected: (mean: string, low: string, high: string) =>
       `${mean} on average; 8 of 10 matches between ${low} and ${high}`,

@@ -7,6 +7,13 @@ export const explainTradeoffs = {
       'The plan gives the chance of every number of points, exactly. The chances of all numbers that are at least as large are added up.',
     part: (points: string) => `at least ${points} points`,
   },
+  regret: {
+    title: 'Lost on average, if chosen',
+    formula:
+      'Each unknown is drawn from what you believe about it, 2,000 times, all options on the same draws. In each draw an option’s points are taken from those of the option that is best there; the mean over all draws is what choosing it loses against knowing better.',
+    best: (share: string) => `the best in ${share} of the draws`,
+    result: (option: string, lost: string) => `${option}: ${lost} points a match`,
+  },
   difference: {
     title: 'One match against another',
     result: (own: string, other: string, less: string) =>

@@ -93,6 +93,8 @@ export const field = {
     pace: 'The shortest way of the robot’s centre, by an ideal driver: pace is not in it.',
     computing: 'Looking for the way …',
     swap: 'The other way round',
+    typedRobot: 'The robot is the one typed beside it.',
+    design: (robot: string, revision: number) => `The robot is the design ${robot}, revision ${revision}.`,
   },
   fill: {
     title: 'Fill a zone with spots',

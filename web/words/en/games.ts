@@ -23,6 +23,8 @@ export const games = {
     trouble: 'The game could not be loaded',
     noName: 'Without a name',
     problems: 'The rules do not fit together yet:',
+    source: (game: string, revision: number, edited: boolean) =>
+      `Game ${game}, revision ${revision}${edited ? ' with unsaved edits' : ''}.`,
   },
   members: {
     up: (name: string) => `Move ‘${name}’ up`,
@@ -181,6 +183,7 @@ export const games = {
     title: 'Next, once it is saved',
     sheet: 'Rank ways to play it on a quick sheet',
     design: 'Sketch a robot for it',
+    tradeOff: 'Compare ways to play it',
   },
   notModelled: {
     title: 'What the rules here can not say',

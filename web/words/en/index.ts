@@ -7,6 +7,8 @@ import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { durations } from './durations.ts'
 import { explain } from './explain.ts'
+import { explainDesigns } from './explainDesigns.ts'
+import { explainNumbers } from './explainNumbers.ts'
 import { explainTradeoffs } from './explainTradeoffs.ts'
 import { field } from './field.ts'
 import { format } from './format.ts'
@@ -45,6 +47,8 @@ export const en = {
   documents,
   durations,
   explain,
+  explainDesigns,
+  explainNumbers,
   explainTradeoffs,
   field,
   format,

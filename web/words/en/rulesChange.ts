@@ -21,6 +21,7 @@ export const rulesChange = {
   verdict: 'Does it flip?',
   flips: 'flips',
   stays: 'stays',
+  level: 'the two best are level',
   notComputed: 'can not be computed',
   computing: 'computing …',
   chosenNow: (name: string, behind: string) => `Chosen was ‘${name}’: now ${behind} points behind.`,

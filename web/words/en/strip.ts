@@ -18,9 +18,21 @@ export const strip = {
   none: 'This design can not be computed:',
   legend:
     'Solid bars are the critical path: what the robot waits for. Pale bars have float, hatched. ‘+0.8/s’: points a match that a second less there is worth. A bar with lines through it is done once per piece.',
-  keys: 'Drag a bar’s end by mouse or finger. On a bar, the arrow keys change its time by 0.1 s, with Shift or Page Up and Page Down by 0.5 s; Ctrl and an arrow key change places with the stage before or after it; Delete removes it.',
-  waiting: (legs: string) =>
-    `On average a leg takes longer than its bars (${legs}), because stages wait for whichever is late, and tries are repeated.`,
+  keys: (key: {
+    longer: string
+    shorter: string
+    much: string
+    muchLess: string
+    earlier: string
+    later: string
+    remove: string
+  }) =>
+    `Drag a bar’s end by mouse or finger. On a bar, ${key.longer} and ${key.shorter} change its time by 0.1 s, ${key.much} and ${key.muchLess} by 0.5 s; ${key.earlier} and ${key.later} change places with the stage before or after it; ${key.remove} removes it.`,
+  /** Around the legs that take longer. */
+  waiting: [
+    'On average a leg takes longer than its bars (',
+    '), because stages wait for whichever is late, and tries are repeated.',
+  ] as [string, string],
   noCycle:
     'This robot, played so, has no trip that collects a piece and scores it. Say below what it can do, or change the way to play.',
   views: {

@@ -4,7 +4,7 @@ export const tables = {
   downloadOf: (title: string) => `‘${title}’ as a file`,
   all: 'Tables as files',
   allHow:
-    'Every table of this screen, folded ones too, with its numbers as they are shown. Under the main tables stands ‘This table as a file’ with all their digits. Beside the CSV keep its datapackage.json, which describes the columns.',
+    'Every table of this screen, folded ones too, its numbers with all the digits that were computed. A column of several units is kept as it is shown. Beside the CSV keep its datapackage.json, which describes the columns.',
   noTable: 'There is no table on this screen yet.',
   size: (rows: number, columns: number) => `${rows} × ${columns}`,
   csv: 'CSV',

@@ -29,7 +29,12 @@ const onField = (path: readonly (string | number)[]): boolean =>
   path[0] === 'field' || path[0] === 'starts' || path[2] === 'spots'
 
 /** The field to scale, to be changed by hand: what stands on it, where a robot gets, and what does not fit. */
-export function FieldEditor(props: { game: Game; onReplace(game: Game): void }) {
+export function FieldEditor(props: {
+  game: Game
+  /** What the game's numbers come from. */
+  source: string
+  onReplace(game: Game): void
+}) {
   const { game, onReplace } = props
   const edit = useEdit()
   const system = useUnits()
@@ -190,7 +195,14 @@ export function FieldEditor(props: { game: Game; onReplace(game: Game): void }) 
         )}
       </div>
       <div className="columns field-below">
-        <RoutePanel game={game} {...route} onChange={changeRoute} found={found} />
+        <RoutePanel
+          game={game}
+          {...route}
+          onChange={changeRoute}
+          found={found}
+          robot={driving.robot}
+          source={`${props.source} ${driving.source}`}
+        />
         <RobotPanel {...driving} />
       </div>
     </div>

@@ -3,6 +3,7 @@ import { useState } from 'react'
 import type { Game } from '../../../../src/model/documents/types.ts'
 import { useList, useStored } from '../../../data/documents.ts'
 import { withValueAt } from '../../../data/place.ts'
+import { CameAbout } from '../../../shell/CameAbout.tsx'
 import { EditProvider } from '../../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../../shell/fields/NumberField.tsx'
 import { useTexts } from '../../../shell/fields/useTexts.ts'
@@ -11,6 +12,7 @@ import { sayDistance } from '../../../units/write.ts'
 import { words } from '../../../words/catalogue.ts'
 import { seconds } from '../../../words/format.ts'
 import { memoWords } from '../../../words/memo.tsx'
+import { explainRoute } from './explainRoute.ts'
 import { thingName } from './names.ts'
 import { spotsOf, startsOf } from './things.ts'
 import type { DrivingRobot, useRoute } from './useAsked.ts'
@@ -26,7 +28,10 @@ export function useDrivingRobot() {
   const [design, setDesign] = useState('')
   const stored = useStored('design', design === '' ? null : design)
   const robot = design !== '' && stored.data ? stored.data.body.robot : typed
-  return { robot, typed, setTyped, design, setDesign }
+  const texts = words().field.route
+  const source =
+    design !== '' && stored.data ? texts.design(stored.data.body.robot.name, stored.data.revision) : texts.typedRobot
+  return { robot, typed, setTyped, design, setDesign, source }
 }
 
 export const RobotPanel = memoWords(function RobotPanel(props: ReturnType<typeof useDrivingRobot>) {
@@ -102,15 +107,20 @@ export const RoutePanel = memoWords(function RoutePanel(props: {
   to: string
   onChange(from: string, to: string): void
   found: ReturnType<typeof useRoute>
+  robot: DrivingRobot
+  /** What game and robot are. */
+  source: string
 }) {
   const { game, from, to, onChange, found } = props
   const system = useUnits()
   const texts = words().field.route
+  const things = [...startsOf(game), ...spotsOf(game)]
   const points = [
     { value: '', label: words().field.tools.nobody },
-    ...[...startsOf(game), ...spotsOf(game)].map((thing) => ({ value: thing.id, label: thingName(thing) })),
+    ...things.map((thing) => ({ value: thing.id, label: thingName(thing) })),
   ]
   const { route, error } = found
+  const [start, end] = [from, to].map((wanted) => things.find(({ id }) => id === wanted))
   return (
     <fieldset className="stack">
       <legend>{texts.title}</legend>
@@ -132,7 +142,17 @@ export const RoutePanel = memoWords(function RoutePanel(props: {
         {from === '' || to === '' || from === to
           ? texts.none
           : (error ??
-            (route ? texts.found(sayDistance(route.length, system), seconds(route.seconds)) : texts.computing))}
+            (route && start && end ? (
+              <CameAbout
+                explain={() =>
+                  explainRoute(route, { game, robot: props.robot, from: start, to: end, system, source: props.source })
+                }
+              >
+                {texts.found(sayDistance(route.length, system), seconds(route.seconds))}
+              </CameAbout>
+            ) : (
+              texts.computing
+            )))}
       </p>
       <div className="row">
         <Button size="compact-md" variant="default" disabled={!from || !to} onClick={() => onChange(to, from)}>
