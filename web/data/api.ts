@@ -3,6 +3,7 @@ import type { AppRouter } from '../../src/api/index.ts'
 import type { QuickLegName } from '../../src/model/documents/quickSheet.ts'
 import type { DocumentKind } from '../../src/model/documents/records.ts'
 import type { Problem } from '../../src/model/errors.ts'
+import type { AnySaid } from '../../src/model/said.ts'
 import type { Guess } from '../../src/model/sheet/index.ts'
 import type {
   DocumentSummary,
@@ -19,6 +20,7 @@ import { announce } from './connection.ts'
 interface Failure {
   code: string
   message: string
+  said?: AnySaid
   problems?: Problem[]
 }
 
