@@ -4,6 +4,7 @@ import type { CompareReport, CompareRequest } from '../../../src/model/compare/t
 import type { DecisionRecord } from '../../../src/model/documents/records.ts'
 import type { DocumentSummary } from '../../../src/store/types.ts'
 import { useStored } from '../../data/documents.ts'
+import { languageOf } from '../../data/textLanguage.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
@@ -19,10 +20,10 @@ export function OpenQuestion(props: { decision: DocumentSummary }) {
   const stored = useStored('decision', props.decision.id)
   if (stored.isPending) return <Loading what={texts.what} />
   if (stored.error) return <Trouble title={texts.notLoaded} error={stored.error} retry={() => void stored.refetch()} />
-  return <Answer decision={stored.data.body} revision={stored.data.revision} />
+  return <Answer decision={stored.data.body} revision={stored.data.revision} lang={languageOf(stored.data)} />
 }
 
-function Answer(props: { decision: DecisionRecord; revision: number }) {
+function Answer(props: { decision: DecisionRecord; revision: number; lang: string | undefined }) {
   const { decision } = props
   const { game, options, inputs, result } = decision.snapshot
   const texts = words().start.question
@@ -43,7 +44,9 @@ function Answer(props: { decision: DecisionRecord; revision: number }) {
     <section className="sheet question" aria-labelledby="question">
       <div className="stack">
         <p className="label">{texts.label(game.name)}</p>
-        <h2 id="question">{decision.question}</h2>
+        <h2 id="question" lang={props.lang}>
+          {decision.question}
+        </h2>
         <p className="answer">
           {before}
           <CameAbout explain={() => explainLead(report, options, found, source)}>
