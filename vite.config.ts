@@ -1,13 +1,14 @@
 import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
+import { offline } from './scripts/offline.js'
 
 const server = process.env.CYCLEWRIGHT_SERVER ?? 'http://127.0.0.1:3000'
 
 /** The screens. `vite build` writes dist/web, which the server serves; `vite` alone passes calls on to a running server. */
 export default defineConfig({
   root: 'web',
-  plugins: [react()],
+  plugins: [react(), offline()],
   resolve: {
     alias: {
       // A numerical library's debugging messages have no reader in a page, nor what it says of wrong types.

@@ -64,6 +64,16 @@ export const stopwatch: Words['stopwatch'] = {
     try: 'Jetzt senden',
     nothing: 'Zeiten werden sofort auf diesem Telefon behalten und von selbst an den Server gesendet.',
   },
+  offline: {
+    preparing: 'Diese Seite wird in diesem Browser aufgehoben, damit sie sich ohne Verbindung öffnet …',
+    ready: 'Diese Seite öffnet sich auch ohne Verbindung: Zeiten bleiben hier und werden später gesendet.',
+    onlyHttps:
+      'Unter dieser Adresse braucht die Seite zum Öffnen den Server, denn Browser heben nur Seiten von https-Adressen auf. Ist sie offen, werden Zeiten auch ohne Verbindung genommen.',
+    never:
+      'Dieser Browser hebt die Seite nicht auf: Zum Öffnen braucht sie den Server. Ist sie offen, werden Zeiten auch ohne Verbindung genommen.',
+    asOf: (when) =>
+      `Der Server antwortet nicht. Der Entwurf ist so gezeigt, wie ihn dieser Browser zuletzt hatte: ${when}.`,
+  },
   use: {
     button: (count) => `Diese ${count} Zeiten im Entwurf verwenden`,
     before: (time) => `Der Entwurf sagt jetzt im Mittel ${time}.`,

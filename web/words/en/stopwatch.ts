@@ -61,6 +61,15 @@ export const stopwatch = {
     try: 'Send now',
     nothing: 'Times are kept on this phone at once, and sent to the server by themselves.',
   },
+  offline: {
+    preparing: 'This page is being kept in this browser, so that it opens without a connection …',
+    ready: 'This page opens without a connection, too: times are kept here and sent later.',
+    onlyHttps:
+      'At this address the page needs the server to open, because browsers keep pages of https addresses only. Once it is open, times are taken without a connection too.',
+    never:
+      'This browser does not keep the page: it needs the server to open. Once it is open, times are taken without a connection too.',
+    asOf: (when: string) => `The server does not answer. The design is shown as this browser had it on ${when}.`,
+  },
   use: {
     button: (count: number) => `Use these ${count} times in the design`,
     before: (time: string) => `The design says ${time} on average now.`,

@@ -109,6 +109,7 @@ function Answer(props: { timed: Timed; stored: Stored<'design'>; game: Game; dur
   }, [ways.data, way, game, stored, timed, duration])
   const before = useModel('quick', asks?.before ?? null)
   const after = useModel('quick', asks?.after ?? null)
+  if (ways.error) return null
   if (!asks || !before.data || !after.data || after.isPlaceholderData) return <p className="soft">…</p>
   return (
     <p>
