@@ -183,6 +183,36 @@ test('the page opens without a connection, times reach the server when it is bac
   await context.close()
 })
 
+test('a drive between two spots is timed and stands beside the computed one', async () => {
+  const page = await world.open(path('shearwater'), phone)
+  await page.getByLabel('What is timed').selectOption({ label: 'The drive alone' }, { force: true })
+  const from = page.getByLabel('The drive begins at')
+  await from.selectOption({ index: 3 })
+  const [start, end] = [await from.inputValue(), await page.getByLabel('and ends at').inputValue()]
+  const [game, design] = await Promise.all([
+    stored<object>('game', 'breakwater'),
+    stored<{ robot: Robot }>('design', 'shearwater'),
+  ])
+  const way = await fetch(`${world.url}/api/compute/travel`, {
+    method: 'POST',
+    headers: { 'Content-Type': 'application/json' },
+    body: JSON.stringify({ game, robot: design.robot, from: start, to: end }),
+  }).then((answer) => answer.json())
+  const drive = page.getByTestId('drive')
+  await drive.getByText(`${way.seconds.toFixed(1)}\u00a0s from rest to rest`).waitFor()
+  await byHand(page, '8', '9', '10')
+  await drive.getByText(`and ${Number((9 / way.seconds).toFixed(2))} times the ideal line`).waitFor()
+  await drive
+    .getByText(/^3 drives measured: 9\.0\ss on average, 8\.0\ss to 10\.0\ss\. That is [\d.]+\ss longer/)
+    .waitFor()
+  expect(await page.getByRole('button', { name: /^Use these/ }).count()).toBe(0)
+  await page.getByText('All times are on the server.').waitFor()
+  await page.reload()
+  await drive.getByText(/^3 drives measured/).waitFor()
+  expect(await from.inputValue()).toBe(start)
+  await page.context().close()
+})
+
 test('two phones time one stage, and no time is lost', async () => {
   const [first, second] = [
     await world.open(path('kittiwake', 'line-up'), phone),

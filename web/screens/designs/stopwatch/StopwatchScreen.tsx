@@ -7,10 +7,11 @@ import { useReachable } from '../../../data/connection.ts'
 import { type Stored, useStored } from '../../../data/documents.ts'
 import { Cautions } from '../../../shell/Cautions.tsx'
 import { Loading, Trouble } from '../../../shell/states.tsx'
+import { spotName } from '../../../words/actions.ts'
 import { words } from '../../../words/catalogue.ts'
 import { moment } from '../../../words/format.ts'
 import { keepOpened, readOpened } from './opened.ts'
-import { timedParts, timingId } from './parts.ts'
+import { type Timed, timedKey, timedParts, timingId } from './parts.ts'
 import { Timing } from './Timing.tsx'
 import { useOffline } from './useOffline.ts'
 import './stopwatch.css'
@@ -64,6 +65,30 @@ function useOnline(waiting: boolean, ask: () => void) {
   }, [waiting, reachable])
 }
 
+/** From where to where a drive goes. */
+function DriveEnds(props: { game: Game; timed: Timed; onChoose(key: string): void }) {
+  const { game, timed } = props
+  const { part, ends, leg } = timed
+  if (part.kind !== 'drive' || !ends) return null
+  const texts = words().stopwatch.drive
+  const select = (which: 'from' | 'to', others: string[]) => (
+    <NativeSelect
+      label={texts[which]}
+      value={part[which]}
+      onChange={(event) => props.onChoose(timedKey(leg, { ...part, [which]: event.currentTarget.value }))}
+      data={others
+        .filter((id) => id !== part[which === 'from' ? 'to' : 'from'])
+        .map((id) => ({ value: id, label: spotName(game, id) }))}
+    />
+  )
+  return (
+    <div className="row drive-ends">
+      {select('from', ends.from)}
+      {select('to', ends.to)}
+    </div>
+  )
+}
+
 /** `at`: since when what is shown is known, where the server does not answer. */
 function Page(props: { stored: Stored<'design'>; game: Game; at: number | null }) {
   const { stored, game } = props
@@ -72,8 +97,8 @@ function Page(props: { stored: Stored<'design'>; game: Game; at: number | null }
   const offline = useOffline()
   const [search, setSearch] = useSearchParams()
   const asked = search.get('what')
-  const parts = useMemo(() => timedParts(game, robot), [game, robot])
-  const timed = parts.find(({ key }) => key === asked) ?? parts[0]
+  const parts = useMemo(() => timedParts(game, robot, asked), [game, robot, asked])
+  const timed = parts.find(({ key }) => key === asked) ?? parts.find(({ part }) => part.kind !== 'drive') ?? parts[0]
   const legs = [...new Set(parts.map(({ legName }) => legName))]
   return (
     <div className="stack wide stopwatch">
@@ -107,6 +132,7 @@ function Page(props: { stored: Stored<'design'>; game: Game; at: number | null }
               </optgroup>
             ))}
           </NativeSelect>
+          <DriveEnds game={game} timed={timed} onChoose={(key) => setSearch({ what: key }, { replace: true })} />
           <Timing
             key={timed.key}
             id={timingId(stored.id, timed.leg, timed.part)}
