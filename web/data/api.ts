@@ -78,8 +78,15 @@ export const restoreDocument = (kind: DocumentKind, id: string, revision: number
 export const removeDocument = (kind: DocumentKind, id: string, undo = false): Promise<unknown> =>
   said(client.documents.remove.mutate({ kind, id, undo }))
 
-export const openRound = (subject: { sheet: string; way: string; leg: QuickLegName }): Promise<Round> =>
-  said(client.guesses.open.mutate(subject))
+export const openRound = (subject: {
+  sheet: string
+  way: string
+  leg: QuickLegName
+  closingKey: string
+}): Promise<Round> => said(client.guesses.open.mutate(subject))
+
+export const arriveIn = (code: string, device: string): Promise<Round> =>
+  said(client.guesses.arrive.mutate({ code, device }))
 
 export const listRounds = (sheet: string): Promise<Round[]> => said(client.guesses.list.query({ sheet }))
 
@@ -90,8 +97,8 @@ export const getRound = (code: string): Promise<Round & { guesses: Guess[] | nul
 export const giveGuess = (code: string, device: string, guess: Guess): Promise<{ count: number; corrected: boolean }> =>
   said(client.guesses.give.mutate({ code, device, guess }))
 
-export const closeRound = (code: string): Promise<Round & { guesses: Guess[] | null }> =>
-  said(client.guesses.close.mutate({ code }))
+export const closeRound = (code: string, closingKey?: string): Promise<Round & { guesses: Guess[] | null }> =>
+  said(client.guesses.close.mutate({ code, closingKey }))
 
 export const getReach = (): Promise<{ onlyHere: boolean; addresses: string[] }> => said(client.guesses.reach.query({}))
 

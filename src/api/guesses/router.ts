@@ -5,7 +5,7 @@ import { id } from '../contracts/index.ts'
 import { ApiError, type Code } from '../errors.ts'
 import { type ApiSaid, say } from '../sentences.ts'
 import { type Context, type Endpoint, procedure, router } from '../trpc.ts'
-import { code, device, given, guess, opened, openRequest, reach, round } from './contracts.ts'
+import { closeRequest, code, device, given, guess, opened, openRequest, reach, round } from './contracts.ts'
 import { subjectOf } from './subject.ts'
 
 const rounds = '/api/guess-rounds'
@@ -41,7 +41,8 @@ export const guesses = router({
     )
     .input(openRequest)
     .mutation(async ({ input, ctx }) => {
-      const made = await ctx.workspace.rounds.open(await subjectOf(ctx.workspace, input))
+      const { closingKey, ...asked } = input
+      const made = await ctx.workspace.rounds.open(await subjectOf(ctx.workspace, asked), closingKey)
       if (made) return made
       const full = say({ code: 'roundsFull', parts: { most: mostRounds } })
       throw new ApiError({ code: 'conflict', ...full, path: ['sheet'] })
@@ -95,6 +96,24 @@ export const guesses = router({
       throw new ApiError({ code: 'conflict', ...say(refusals[outcome.refused]), path })
     }),
 
+  arrive: procedure
+    .meta(
+      endpoint({
+        method: 'PUT',
+        path: `${one}/arrivals/{device}`,
+        summary:
+          'Says that a device has opened the round, so that whoever closes it knows how many have not guessed yet',
+        answer: round,
+        errors: writing,
+      }),
+    )
+    .input(z.strictObject({ code, device }))
+    .mutation(async ({ input, ctx }) => {
+      const found = await ctx.workspace.rounds.arrive(input.code, input.device)
+      if (!found) throw missing(input.code)
+      return found
+    }),
+
   close: procedure
     .meta(
       endpoint({
@@ -105,10 +124,13 @@ export const guesses = router({
         errors: writing,
       }),
     )
-    .input(z.strictObject({ code }))
+    .input(closeRequest)
     .mutation(async ({ input, ctx }) => {
-      const found = await ctx.workspace.rounds.close(input.code)
+      const found = await ctx.workspace.rounds.close(input.code, input.closingKey)
       if (!found) throw missing(input.code)
+      if ('refused' in found) {
+        throw new ApiError({ code: 'forbidden', ...say({ code: 'notYourRound', parts: {} }), path: ['closingKey'] })
+      }
       return withGuesses(ctx.workspace, found)
     }),
 
