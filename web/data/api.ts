@@ -75,6 +75,16 @@ export const saveDocument = (request: SaveRequest): Promise<SaveOutcome> => said
 export const restoreDocument = (kind: DocumentKind, id: string, revision: number, base: number): Promise<SaveOutcome> =>
   said(client.documents.restore.mutate({ kind, id, revision, base }))
 
+/** Keeps changed rules as a reading of the game; the rules as they were stay the newest. */
+export const saveReading = (asked: {
+  id: string
+  base: number
+  body: unknown
+  reading: { id: string; name: string; rule: string }
+}): Promise<
+  { saved: { reading: StoredDocument; game: StoredDocument } } | Extract<SaveOutcome, { conflict: unknown }>
+> => said(client.documents.saveReading.mutate(asked))
+
 export const removeDocument = (kind: DocumentKind, id: string, undo = false): Promise<unknown> =>
   said(client.documents.remove.mutate({ kind, id, undo }))
 

@@ -8,7 +8,7 @@ import { type Bodies, contracts, headIn, headOf } from './kinds.ts'
 import type { Outcome } from './read.ts'
 
 /** The request's body, if it is what its kind must be; refused with the paths of what is wrong otherwise. */
-function parsed<Kind extends DocumentKind>(kind: Kind, body: unknown): Bodies[Kind] {
+export function parsed<Kind extends DocumentKind>(kind: Kind, body: unknown): Bodies[Kind] {
   const result = contracts[kind].safeParse(body, { reportInput: true })
   if (!result.success) refuse(problemsOf(result.error, ['body']))
   return result.data as Bodies[Kind]
