@@ -10,6 +10,8 @@ export const section = (page: Page, name: string) => page.getByRole('region', { 
 export async function turnsKnown(page: Page) {
   const matter = section(page, 'Which arguments matter')
   await matter.waitFor(slow)
+  // It begins when it is seen.
+  await matter.scrollIntoViewIfNeeded()
   await matter.getByText('Looking for what does not matter').waitFor({ state: 'detached', ...slow })
   return matter
 }
