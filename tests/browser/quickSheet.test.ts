@@ -106,7 +106,7 @@ test('five ways typed and ranked, a round of guesses by three phones, and a desi
 
   // A fourth phone looks and does not guess; another browser can look at the round and not close it.
   const looking = await world.open(`/guess/${code}`, { viewport: { width: 390, height: 844 } })
-  await panel.getByText('3 have guessed 1 phone is still out.').waitFor()
+  await panel.getByText('3 have guessed · 1 phone is still out').waitFor()
   const elsewhere = await world.open(new URL(page.url()).pathname)
   await elsewhere.getByRole('button', { name: `Show round ${code}` }).click()
   await elsewhere.getByText('The round was opened on another device').waitFor()

@@ -38,7 +38,7 @@ export function RoundPanel(props: { code: string; sheet: QuickSheetRecord; saved
               <Entrance code={code} />
               <p className="round-count" role="status">
                 {texts.count(found.count)}
-                {found.arrived > found.count && ` ${texts.out(found.arrived - found.count)}`}
+                {found.arrived > found.count && ` · ${texts.out(found.arrived - found.count)}`}
               </p>
               {found.keyed && closingKey(code) === null ? (
                 <p>{texts.elsewhere}</p>

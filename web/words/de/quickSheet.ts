@@ -130,7 +130,7 @@ export const quickSheet: Words['quickSheet'] = {
     code: 'Code',
     qr: (address) => `Bild zum Scannen mit dem Telefon: ${address}`,
     count: (count) => (count === 1 ? '1 hat geschätzt' : `${count} haben geschätzt`),
-    out: (count) => (count === 1 ? '1 Telefon fehlt noch.' : `${count} Telefone fehlen noch.`),
+    out: (count) => (count === 1 ? '1 Telefon fehlt noch' : `${count} Telefone fehlen noch`),
     stillOut: (count) =>
       count === 1
         ? '1 Telefon hat die Runde geöffnet und noch nicht geschätzt.'

@@ -126,7 +126,7 @@ export const quickSheet = {
     code: 'Code',
     qr: (address: string) => `Picture to scan with a phone: ${address}`,
     count: (count: number) => (count === 1 ? '1 has guessed' : `${count} have guessed`),
-    out: (count: number) => (count === 1 ? '1 phone is still out.' : `${count} phones are still out.`),
+    out: (count: number) => (count === 1 ? '1 phone is still out' : `${count} phones are still out`),
     stillOut: (count: number) =>
       count === 1
         ? '1 phone has opened the round and not guessed yet.'
