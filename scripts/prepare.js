@@ -15,7 +15,7 @@ const made = {
   web: {
     name: 'web',
     says: 'Building the screens (about 10 s)',
-    inputs: ['web', 'src/model', 'vite.config.ts', 'tsconfig.json', lock],
+    inputs: ['web', 'src/model', 'vite.config.ts', 'scripts/offline.js', 'tsconfig.json', lock],
     output: 'dist/web/index.html',
     command: [tool('vite'), 'build', '--logLevel', 'warn'],
   },

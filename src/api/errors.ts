@@ -1,6 +1,7 @@
 import { TRPCError } from '@trpc/server'
 import * as z from 'zod'
 import { ModelError, type Path, type Problem } from '../model/errors.ts'
+import type { AnySaid } from '../model/said.ts'
 import { problemsOf } from './contracts/index.ts'
 
 /** The one table from what went wrong to HTTP, and to the codes of tRPC. */
@@ -33,7 +34,9 @@ export type Code = keyof typeof table
 export interface Failure {
   code: Code
   message: string
-  path?: Path
+  /** The same as a sentence’s name and parts. */
+  said?: AnySaid | undefined
+  path?: Path | undefined
   /** All that was found, where more than one field is wrong. */
   problems?: Problem[]
   /** What belongs to the answer besides: both revisions of a conflict. */
@@ -70,7 +73,10 @@ const ofModel = { invalid: 'malformed', unreachable: 'unreachable', overBudget: 
 /** What a client is told of an error, whatever it was; what is not ours to explain becomes 'internal' and says nothing. */
 export function failureOf(error: unknown): Failure {
   if (error instanceof ApiError) return error.failure
-  if (error instanceof ModelError) return { code: ofModel[error.code], message: error.message, path: error.path }
+  if (error instanceof ModelError) {
+    const { code, message, path, said } = error
+    return { code: ofModel[code], message, path, said }
+  }
   if (error instanceof TRPCError) {
     if (error.cause instanceof ApiError || error.cause instanceof ModelError) return failureOf(error.cause)
     if (error.code === 'BAD_REQUEST' && error.cause instanceof z.core.$ZodError)

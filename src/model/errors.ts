@@ -1,4 +1,4 @@
-import type { Said } from './documents/sentences.ts'
+import type { AnySaid } from './said.ts'
 
 /** Where in a document something is wrong: keys and indices from the document's root. */
 export type Path = readonly (string | number)[]
@@ -7,8 +7,8 @@ export type Path = readonly (string | number)[]
 export interface Problem {
   path: Path
   message: string
-  /** The same as a sentence’s name and its parts, where it is one of those of the checks of documents. */
-  said?: Said
+  /** The same as a sentence’s name and its parts, for who says it in another language or other units. */
+  said?: AnySaid
 }
 
 export type ModelErrorCode =
@@ -23,11 +23,13 @@ export type ModelErrorCode =
 export class ModelError extends Error {
   readonly code: ModelErrorCode
   readonly path: Path | undefined
-  constructor(code: ModelErrorCode, message: string, path?: Path) {
+  readonly said: AnySaid | undefined
+  constructor(code: ModelErrorCode, message: string, path?: Path, said?: AnySaid) {
     super(message)
     this.name = 'ModelError'
     this.code = code
     this.path = path
+    this.said = said
   }
 }
 

@@ -95,6 +95,40 @@ describe('A round of guesses', () => {
     expect((await close(code)).body).toEqual(first.body)
   })
 
+  test('is closed by who opened it alone, where it was opened with a key; the database keeps no key', async () => {
+    const key = 'k'.repeat(24)
+    const { body } = await server.send('POST', rounds, { sheet: 'first', way: 'hang', leg: 'finish', closingKey: key })
+    expect(body.keyed).toBe(true)
+    const closeWith = (more: object) => server.send('POST', `${rounds}/${body.code}/close`, more)
+    for (const other of [{}, { closingKey: 'j'.repeat(24) }]) {
+      const { status, body: refused } = await closeWith(other)
+      expect(status).toBe(403)
+      expect(refused.error).toMatchObject({ code: 'forbidden', path: ['closingKey'] })
+    }
+    expect((await server.get(`${rounds}/${body.code}`)).body).toMatchObject({ closedAt: null, guesses: null })
+    expect((await closeWith({ closingKey: 'short' })).status).toBe(400)
+    const closed = await closeWith({ closingKey: key })
+    expect(closed.status).toBe(200)
+    expect(closed.body.closedAt).not.toBeNull()
+    expect(JSON.stringify([body, closed.body])).not.toContain(key)
+  })
+
+  test('knows how many devices have opened it and not guessed, each once', async () => {
+    const code = await open()
+    const arrive = (number: number) => server.send('PUT', `${rounds}/${code}/arrivals/${device(number)}`, {})
+    await arrive(1)
+    await arrive(1)
+    expect((await arrive(2)).body).toMatchObject({ arrived: 2, count: 0 })
+    await give(code, 2, telling(2))
+    // Who guesses without having said that it is there is there, too.
+    await give(code, 3, telling(3))
+    expect((await server.get(`${rounds}/${code}`)).body).toMatchObject({ arrived: 3, count: 2 })
+    expect((await server.get(`${rounds}?sheet=first`)).body[0]).toMatchObject({ arrived: 3, count: 2, keyed: false })
+    await close(code)
+    expect((await arrive(4)).body.arrived).toBe(3)
+    expect((await server.send('PUT', `${rounds}/ZZZZZZ/arrivals/${device(1)}`, {})).status).toBe(404)
+  })
+
   test('is closed while others still send: every guess is either taken and shown, or refused', async () => {
     const code = await open()
     const sent = Array.from({ length: 20 }, (_, number) => give(code, number, telling(number)))

@@ -82,3 +82,40 @@ test('A reading names a revision of a game that is there', async () => {
   expect((await save({ ...reading, game: { id: 'harbour', revision: 9 } })).body.error.path).toEqual(['body', 'game'])
   expect((await save(reading)).body.saved.body).toEqual(reading)
 })
+
+test('A reading is made of changed rules in one step, and the printed rules stay the newest; all of it or nothing', async () => {
+  const before = (await server.get('/api/documents/game/harbour')).body
+  const changed = { ...before.body, clock: { ...before.body.clock, teleop: 100 } }
+  const reading = { id: 'short', name: 'If the match ends early', rule: '3.1' }
+  const make = (more: object = {}) =>
+    server.send('POST', '/api/documents/game/harbour/readings', {
+      base: before.revision,
+      body: changed,
+      reading,
+      ...more,
+    })
+  for (const [wrong, path] of [
+    [{ body: { ...changed, clock: { ...changed.clock, endgame: 101 } } }, ['body', 'clock', 'endgame']],
+    [{ body: { ...changed, id: 'moon' } }, ['body', 'id']],
+    [{ reading: { ...reading, name: '' } }, ['reading', 'name']],
+  ] as const) {
+    const { status, body } = await make(wrong)
+    expect(status).toBe(400)
+    expect(body.error.path).toEqual(path)
+  }
+  const { status, body } = await make()
+  expect(status).toBe(200)
+  expect(body.saved.game).toMatchObject({ revision: before.revision + 2, body: before.body })
+  expect(body.saved.reading.body).toEqual({
+    format: 1,
+    ...reading,
+    game: { id: 'harbour', revision: before.revision + 1 },
+  })
+  const kept = (await server.get(`/api/documents/game/harbour?revision=${before.revision + 1}`)).body
+  expect(kept.body.clock.teleop).toBe(100)
+  // From an older revision, or under a name that is taken, nothing is kept at all.
+  expect((await make({ reading: { ...reading, id: 'other' } })).status).toBe(409)
+  expect((await make({ base: before.revision + 2 })).status).toBe(409)
+  expect((await server.get('/api/documents/game/harbour')).body.revision).toBe(before.revision + 2)
+  expect((await server.get('/api/documents/reading')).body).toHaveLength(1)
+})

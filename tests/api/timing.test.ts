@@ -42,6 +42,10 @@ describe('A record of timings', () => {
     expect((await server.get(address)).body.body.trials[1].struck).toBe('The press came late')
   })
 
+  test('may be of a drive between two spots', async () => {
+    expect((await put(timing({ part: { kind: 'drive', from: 'quay', to: 'g1' } }))).status).toBe(200)
+  })
+
   test('may be of a stage that the design no longer has: what was measured was measured', async () => {
     expect((await put(timing({ part: { kind: 'stage', stage: 'gone' } }))).status).toBe(200)
   })
@@ -53,7 +57,8 @@ describe('A record of timings', () => {
     ['moment', { trials: [{ ...trial('a'), at: 'noon' }] }, 'body/trials/0/at', 'at is not written as expected'],
     ['id twice', { trials: [trial('a'), trial('a')] }, 'body/trials/1/id', 'two measured times with the id “a”'],
     ['design', { design: 'moon' }, 'body/design', 'There is no design with the id “moon”'],
-    ['part', { part: { kind: 'drive' } }, 'body/part/kind', '"drive"'],
+    ['part', { part: { kind: 'nap' } }, 'body/part/kind', '"nap"'],
+    ['end', { part: { kind: 'drive', from: 'quay' } }, 'body/part/to', 'to is missing'],
     ['surprise', { surprise: 1 }, 'body/surprise', 'not a field that is known'],
   ])('with a wrong %s is refused with the path and a sentence', async (_, changes, path, words) => {
     const { status, body } = await put(timing(changes))

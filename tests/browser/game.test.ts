@@ -297,7 +297,7 @@ test('a text that is no game is answered with places and sentences, and stays as
   const wrong = JSON.stringify({ ...without, clock: { ...good.clock, teleop: -5 } })
   await text.fill(wrong)
   await apply.click()
-  await page.getByText('clock › teleop: teleop must be at least 0, got -5').waitFor()
+  await page.getByText('clock › teleop: teleop must be at least 0, got −5').waitFor()
   await page.getByText('sources: sources is missing').waitFor()
   expect(await text.inputValue()).toBe(wrong)
   await page.getByText('Revision 1, saved.').waitFor()

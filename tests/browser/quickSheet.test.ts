@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises'
 import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, expect, test } from 'vitest'
@@ -103,13 +104,32 @@ test('five ways typed and ranked, a round of guesses by three phones, and a desi
   expect(await findingsOf(phones[0]!)).toEqual([])
   expect(await tooWide(phones[0]!)).toBeLessThanOrEqual(0)
 
+  // A fourth phone looks and does not guess; another browser can look at the round and not close it.
+  const looking = await world.open(`/guess/${code}`, { viewport: { width: 390, height: 844 } })
+  await panel.getByText('3 have guessed · 1 phone is still out').waitFor()
+  const elsewhere = await world.open(new URL(page.url()).pathname)
+  await elsewhere.getByRole('button', { name: `Show round ${code}` }).click()
+  await elsewhere.getByText('The round was opened on another device').waitFor()
+  expect(await elsewhere.getByRole('button', { name: /^Close the round/ }).count()).toBe(0)
+  for (const other of [looking, elsewhere]) await other.context().close()
+
   await panel.getByRole('button', { name: 'Close the round and show the guesses' }).click()
+  await panel.getByText('1 phone has opened the round and not guessed yet.').waitFor()
   await panel.getByRole('button', { name: 'Close it now' }).click()
   // Lows 3, 4, 5: 3.2 is their first tenth; highs 12, 13, 21: 19.4 is their last.
   await panel.getByText('Together: 3.2 · 8 · 19.4 s').waitFor()
   await phones[1]!.getByRole('heading', { name: 'The round is closed' }).waitFor()
   await phones[1]!.getByText('Together: 3.2 · 8 · 19.4 s').waitFor()
   expect(await findingsOf(page)).toEqual([])
+  await panel.getByLabel(`Guesses of round ${code}`).first().click()
+  const [file] = await Promise.all([page.waitForEvent('download'), panel.getByRole('button', { name: /CSV/ }).click()])
+  expect((await readFile(await file.path(), 'utf8')).split('\r\n')).toEqual([
+    'number,low,likely,high',
+    '1,3,7,21',
+    '2,4,8,12',
+    '3,5,9,13',
+    '',
+  ])
   await panel.getByRole('button', { name: 'Take it for the leg' }).click()
   await page.keyboard.press('Escape')
   const asked = page.locator('table.quick tbody tr').first()
@@ -206,6 +226,22 @@ test('when the rules change, one page says which decisions flip, and a sheet is 
     .waitFor()
   await sheet.getByRole('button', { name: 'Compute with the newest' }).click()
   await first(sheet, 'Gantry, then the davit')
+
+  // Another reading in one step, from the game's own screen: what was changed is the reading's, the rules stay.
+  await page.goto(`${world.url}/games/breakwater`)
+  const name = page.locator('[data-place="name"]')
+  await name.fill('Breakwater, read otherwise')
+  await page.getByRole('button', { name: 'Save as a reading …' }).click()
+  const panel = page.getByRole('dialog')
+  await panel.getByRole('button', { name: 'Save the reading' }).click()
+  await panel.getByText('Please say what the rule would mean.').waitFor()
+  await panel.getByLabel('If … means …').fill('If the name is another one')
+  expect(await findingsOf(page)).toEqual([])
+  await panel.getByRole('button', { name: 'Save the reading' }).click()
+  await page.getByText('‘If the name is another one’ is a reading now, revision 3.').waitFor()
+  expect(await name.inputValue()).toBe('Breakwater')
+  await page.getByText('Revision 4, saved.').waitFor()
+  expect((await json('/api/documents/game/breakwater?revision=3')).name).toBe('Breakwater, read otherwise')
   await page.context().close()
   await sheet.context().close()
 })

@@ -1,3 +1,5 @@
+import { readFile, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
 import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, expect, test } from 'vitest'
@@ -119,6 +121,95 @@ test('without connection times are taken and kept over a reload of the phone, an
   world.errors.length = 0
   await page.getByText('All times are on the server.').waitFor()
   expect((await record('kittiwake')).trials).toHaveLength(3)
+  await page.context().close()
+})
+
+const keptFiles = (page: Page) =>
+  page.evaluate(async () => {
+    const all = (await caches.keys()).map(async (name) => (await caches.open(name)).keys())
+    return (await Promise.all(all)).flat().map(({ url }) => new URL(url).pathname)
+  })
+
+test('the page opens without a connection, times reach the server when it is back, and a new build takes over', async () => {
+  const page = await world.open(path('shearwater', 'line-up'), { ...phone, serviceWorkers: 'allow' })
+  const context = page.context()
+  await page.getByText('This page opens without a connection, too').waitFor()
+  await context.setOffline(true)
+  await page.reload()
+  await page.getByText('The design is shown as this browser had it on').waitFor()
+  await press(page, 'Start').tap()
+  await page.waitForTimeout(300)
+  await press(page, 'Stop').tap()
+  await byHand(page, '2', '2.5')
+  await page.getByText('3 changes are on this phone only.').waitFor()
+  await page.reload()
+  await page.getByText('3 changes are on this phone only.').waitFor()
+  expect(await rows(page).count()).toBe(3)
+  await context.setOffline(false)
+  await page.getByText('All times are on the server.').waitFor()
+  expect((await record('shearwater', 'line-up')).trials).toHaveLength(3)
+  await page.getByText('The design is shown as this browser had it on').waitFor({ state: 'detached' })
+  // Only the page and its files are kept, never an answer of the server; other pages are not handed out.
+  const kept = await keptFiles(page)
+  expect(kept).toContain('/index.html')
+  expect(kept.filter((name) => !/^\/(assets\/|index\.html$)/.test(name))).toEqual([])
+  await context.setOffline(true)
+  const other = await context.newPage()
+  expect(await other.goto(`${world.url}/designs`).catch(() => null)).toBeNull()
+  await other.close()
+  await context.setOffline(false)
+
+  // The next build: seen at once with a connection, and without one as soon as its worker is there.
+  const [html, worker] = ['index.html', 'sw.js'].map((name) => join(world.webRoot, name)) as [string, string]
+  const [builtHtml, builtWorker] = await Promise.all([readFile(html, 'utf8'), readFile(worker, 'utf8')])
+  const mark = /const mark = '(\w+)'/.exec(builtWorker)![1]!
+  await writeFile(html, builtHtml.replace('<html lang="en">', '<html lang="en" data-build="next">'))
+  await writeFile(worker, builtWorker.replace(mark, 'next'))
+  await page.reload()
+  expect(await page.locator('html').getAttribute('data-build')).toBe('next')
+  const taken = () =>
+    page.evaluate(async () => {
+      const found = await navigator.serviceWorker.getRegistration()
+      const kept = await caches.match('/index.html', { cacheName: 'cyclewright/next' })
+      return kept !== undefined && !found?.installing && !found?.waiting && found?.active?.state === 'activated'
+    })
+  await expect.poll(taken, { timeout: 20_000 }).toBe(true)
+  await context.setOffline(true)
+  await page.reload()
+  await page.getByText('All times are on the server.').waitFor()
+  expect(await page.locator('html').getAttribute('data-build')).toBe('next')
+  await Promise.all([writeFile(html, builtHtml), writeFile(worker, builtWorker)])
+  world.errors.length = 0
+  await context.close()
+})
+
+test('a drive between two spots is timed and stands beside the computed one', async () => {
+  const page = await world.open(path('shearwater'), phone)
+  await page.getByLabel('What is timed').selectOption({ label: 'The drive alone' }, { force: true })
+  const from = page.getByLabel('The drive begins at')
+  await from.selectOption({ index: 3 })
+  const [start, end] = [await from.inputValue(), await page.getByLabel('and ends at').inputValue()]
+  const [game, design] = await Promise.all([
+    stored<object>('game', 'breakwater'),
+    stored<{ robot: Robot }>('design', 'shearwater'),
+  ])
+  const way = await fetch(`${world.url}/api/compute/travel`, {
+    method: 'POST',
+    headers: { 'Content-Type': 'application/json' },
+    body: JSON.stringify({ game, robot: design.robot, from: start, to: end }),
+  }).then((answer) => answer.json())
+  const drive = page.getByTestId('drive')
+  await drive.getByText(`${way.seconds.toFixed(1)}\u00a0s from rest to rest`).waitFor()
+  await byHand(page, '8', '9', '10')
+  await drive.getByText(`and ${Number((9 / way.seconds).toFixed(2))} times the ideal line`).waitFor()
+  await drive
+    .getByText(/^3 drives measured: 9\.0\ss on average, 8\.0\ss to 10\.0\ss\. That is [\d.]+\ss longer/)
+    .waitFor()
+  expect(await page.getByRole('button', { name: /^Use these/ }).count()).toBe(0)
+  await page.getByText('All times are on the server.').waitFor()
+  await page.reload()
+  await drive.getByText(/^3 drives measured/).waitFor()
+  expect(await from.inputValue()).toBe(start)
   await page.context().close()
 })
 

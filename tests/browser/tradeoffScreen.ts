@@ -14,6 +14,8 @@ export const unfold = (page: Page, title: string) =>
 export async function turnsKnown(page: Page) {
   const matter = section(page, 'Which arguments matter')
   await matter.waitFor(slow)
+  // It begins when it is seen.
+  await matter.scrollIntoViewIfNeeded()
   await matter.getByText('Looking for what does not matter').waitFor({ state: 'detached', ...slow })
   return matter
 }

@@ -46,8 +46,25 @@ test('any number of the robots can be broken even on, without changing the trade
 })
 
 test('what does not matter stands first, and what turns the answer alone after it', async () => {
-  const page = await world.open(path)
-  const matter = await turnsKnown(page)
+  const page = await world.open(path, { viewport: { width: 1280, height: 500 } })
+  const matter = section(page, 'Which arguments matter')
+  await page.getByText('Computed in your browser from the documents as they stand here.').waitFor(slow)
+  await page.waitForTimeout(500)
+  // It begins when it is seen, can be stopped, and keeps what it had by then.
+  await matter.getByText(/^Looking for what does not matter: 0 of/).waitFor()
+  await matter.scrollIntoViewIfNeeded()
+  await matter.getByText(/^Looking for what does not matter: [1-9]/).waitFor(slow)
+  const numbers = async () => (await matter.getByText(/\d+ of \d+ unknowns/).innerText()).match(/\d+/g)!.map(Number)
+  const [before] = await numbers()
+  await matter.getByRole('button', { name: 'Stop looking' }).click()
+  await matter.getByText(/^Stopped: \d+ of \d+ unknowns are looked at/).waitFor()
+  await page.waitForTimeout(2500)
+  const [some, all] = await numbers()
+  // Up to three were on their way, and one more may have come between reading and clicking.
+  expect(some! - before!).toBeLessThanOrEqual(4)
+  expect(some).toBeLessThan(all!)
+  await matter.getByRole('button', { name: 'Go on' }).click()
+  await turnsKnown(page)
   const headings = await matter.getByRole('heading', { level: 3 }).allTextContents()
   expect(headings).toEqual(['These arguments do not matter', 'These turn the answer alone'])
   const lists = await matter.getByRole('list').allTextContents()

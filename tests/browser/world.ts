@@ -13,6 +13,8 @@ import { openStore } from '../../src/store/index.ts'
 export interface World {
   url: string
   browser: Browser
+  /** Folder of the built screens. */
+  webRoot: string
   /** A new page in a browser context of its own, which fails the test on an error in the page. */
   open(path: string, options?: BrowserContextOptions): Promise<Page>
   /** What went wrong in the pages so far: errors thrown, and errors in the console. */
@@ -50,9 +52,15 @@ export async function openWorld(): Promise<World> {
   return {
     url,
     browser,
+    webRoot,
     errors,
     open: async (path, options) => {
-      const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options })
+      const context = await browser.newContext({
+        viewport: { width: 1280, height: 900 },
+        // Requests of a page with a service worker can not be held up; the one test of it lets it be.
+        serviceWorkers: 'block',
+        ...options,
+      })
       const page = await context.newPage()
       page.setDefaultTimeout(60_000)
       page.on('pageerror', (error) => errors.push(`${page.url()}: ${error.message}`))

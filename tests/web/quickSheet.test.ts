@@ -79,7 +79,7 @@ test('a way that the rules do not allow is answered with a sentence, the others 
   const [[[wrong, right]]] = sheetAnswer({ games: [game], ways, strengths: [strengthsAtFirst.middling] }) as [
     [[object, object]],
   ]
-  expect(wrong).toEqual({ problem: 'There is no goal with the id “moon”' })
+  expect(wrong).toMatchObject({ problem: { message: 'There is no goal with the id “moon”' } })
   expect(right).toHaveProperty('result')
 })
 

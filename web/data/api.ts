@@ -3,6 +3,7 @@ import type { AppRouter } from '../../src/api/index.ts'
 import type { QuickLegName } from '../../src/model/documents/quickSheet.ts'
 import type { DocumentKind } from '../../src/model/documents/records.ts'
 import type { Problem } from '../../src/model/errors.ts'
+import type { AnySaid } from '../../src/model/said.ts'
 import type { Guess } from '../../src/model/sheet/index.ts'
 import type {
   DocumentSummary,
@@ -19,6 +20,7 @@ import { announce } from './connection.ts'
 interface Failure {
   code: string
   message: string
+  said?: AnySaid
   problems?: Problem[]
 }
 
@@ -73,11 +75,28 @@ export const saveDocument = (request: SaveRequest): Promise<SaveOutcome> => said
 export const restoreDocument = (kind: DocumentKind, id: string, revision: number, base: number): Promise<SaveOutcome> =>
   said(client.documents.restore.mutate({ kind, id, revision, base }))
 
+/** Keeps changed rules as a reading of the game; the rules as they were stay the newest. */
+export const saveReading = (asked: {
+  id: string
+  base: number
+  body: unknown
+  reading: { id: string; name: string; rule: string }
+}): Promise<
+  { saved: { reading: StoredDocument; game: StoredDocument } } | Extract<SaveOutcome, { conflict: unknown }>
+> => said(client.documents.saveReading.mutate(asked))
+
 export const removeDocument = (kind: DocumentKind, id: string, undo = false): Promise<unknown> =>
   said(client.documents.remove.mutate({ kind, id, undo }))
 
-export const openRound = (subject: { sheet: string; way: string; leg: QuickLegName }): Promise<Round> =>
-  said(client.guesses.open.mutate(subject))
+export const openRound = (subject: {
+  sheet: string
+  way: string
+  leg: QuickLegName
+  closingKey: string
+}): Promise<Round> => said(client.guesses.open.mutate(subject))
+
+export const arriveIn = (code: string, device: string): Promise<Round> =>
+  said(client.guesses.arrive.mutate({ code, device }))
 
 export const listRounds = (sheet: string): Promise<Round[]> => said(client.guesses.list.query({ sheet }))
 
@@ -88,8 +107,8 @@ export const getRound = (code: string): Promise<Round & { guesses: Guess[] | nul
 export const giveGuess = (code: string, device: string, guess: Guess): Promise<{ count: number; corrected: boolean }> =>
   said(client.guesses.give.mutate({ code, device, guess }))
 
-export const closeRound = (code: string): Promise<Round & { guesses: Guess[] | null }> =>
-  said(client.guesses.close.mutate({ code }))
+export const closeRound = (code: string, closingKey?: string): Promise<Round & { guesses: Guess[] | null }> =>
+  said(client.guesses.close.mutate({ code, closingKey }))
 
 export const getReach = (): Promise<{ onlyHere: boolean; addresses: string[] }> => said(client.guesses.reach.query({}))
 

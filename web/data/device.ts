@@ -3,7 +3,8 @@ import type { Guess } from '../../src/model/sheet/index.ts'
 const letters = 'abcdefghijklmnopqrstuvwxyz0123456789'
 const name = 'cyclewright/device'
 
-function made(): string {
+/** Made up at random: nobody guesses it. */
+export function madeKey(): string {
   return Array.from(crypto.getRandomValues(new Uint8Array(24)), (byte) => letters[byte % letters.length]).join('')
 }
 
@@ -14,12 +15,12 @@ export function thisDevice(): string {
   try {
     const known = localStorage.getItem(name)
     if (known && /^[a-z0-9]{16,64}$/.test(known)) return known
-    const fresh = made()
+    const fresh = madeKey()
     localStorage.setItem(name, fresh)
     return fresh
   } catch {
     // Without storage it is the same device only until the page is left.
-    forNow ??= made()
+    forNow ??= madeKey()
     return forNow
   }
 }
@@ -40,5 +41,27 @@ export function keepOwnGuess(code: string, guess: Guess): void {
     localStorage.setItem(own(code), JSON.stringify(guess))
   } catch {
     // The server has it all the same.
+  }
+}
+
+const closing = (code: string) => `cyclewright/closing/${code}`
+const closingForNow = new Map<string, string>()
+
+/** The key with which this browser can close a round; null: it was opened elsewhere. */
+export function closingKey(code: string): string | null {
+  try {
+    return closingForNow.get(code) ?? localStorage.getItem(closing(code))
+  } catch {
+    return closingForNow.get(code) ?? null
+  }
+}
+
+export function keepClosingKey(code: string, key: string): void {
+  // Without storage the round can be closed as long as the page stays.
+  closingForNow.set(code, key)
+  try {
+    localStorage.setItem(closing(code), key)
+  } catch {
+    // It is kept for now.
   }
 }

@@ -10,7 +10,15 @@ import type {
 import type { TimingRecord } from '../../src/model/documents/timing.ts'
 import type { Game } from '../../src/model/documents/types.ts'
 import type { SaveRequest, StoredDocument } from '../../src/store/types.ts'
-import { getDocument, listDocuments, listRevisions, removeDocument, restoreDocument, saveDocument } from './api.ts'
+import {
+  getDocument,
+  listDocuments,
+  listRevisions,
+  removeDocument,
+  restoreDocument,
+  saveDocument,
+  saveReading,
+} from './api.ts'
 
 /** What the body of each kind of document is. The server checked it when it was saved. */
 export interface Bodies {
@@ -92,4 +100,21 @@ export function useChanges() {
     onSuccess: (_, { kind, id }) => follow(kind, id),
   })
   return { save, restore, remove }
+}
+
+/** A reading of a game's rules; the game and the lists on the screen follow. */
+export function useSaveReading() {
+  const queries = useQueryClient()
+  return useMutation({
+    mutationFn: saveReading,
+    onSuccess: (_, { id }) =>
+      Promise.all(
+        [
+          ['documents', 'game'],
+          ['documents', 'reading'],
+          ['document', 'game', id],
+          ['revisions', 'game', id],
+        ].map((queryKey) => queries.invalidateQueries({ queryKey })),
+      ),
+  })
 }

@@ -1,7 +1,9 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
+import { useEffect } from 'react'
 import type { QuickLegName } from '../../src/model/documents/quickSheet.ts'
 import type { Guess } from '../../src/model/sheet/index.ts'
-import { closeRound, getReach, getRound, giveGuess, listRounds, openRound } from './api.ts'
+import { arriveIn, closeRound, getReach, getRound, giveGuess, listRounds, openRound } from './api.ts'
+import { closingKey, keepClosingKey, madeKey, thisDevice } from './device.ts'
 
 const key = (code: string) => ['round', code] as const
 
@@ -16,6 +18,13 @@ export const useRound = (code: string, every: number) =>
     refetchInterval: ({ state }) => (state.data?.closedAt ? false : every),
   })
 
+/** Says once that this phone is in the round; a failure costs nothing but the count of those who have not guessed yet. */
+export function useArrival(code: string, open: boolean): void {
+  useEffect(() => {
+    if (open) void arriveIn(code, thisDevice()).catch(() => null)
+  }, [code, open])
+}
+
 export const useReach = () => useQuery({ queryKey: ['reach'], queryFn: getReach, staleTime: 60_000 })
 
 /** Opening, guessing and closing; what is on the screen follows. */
@@ -27,13 +36,21 @@ export function useRoundChanges(sheet?: string) {
       ...(sheet === undefined ? [] : [queries.invalidateQueries({ queryKey: ['rounds', sheet] })]),
     ])
   const open = useMutation({
-    mutationFn: (subject: { sheet: string; way: string; leg: QuickLegName }) => openRound(subject),
+    mutationFn: async (subject: { sheet: string; way: string; leg: QuickLegName }) => {
+      const closingKey = madeKey()
+      const round = await openRound({ ...subject, closingKey })
+      keepClosingKey(round.code, closingKey)
+      return round
+    },
     onSuccess: ({ code }) => follow(code),
   })
   const give = useMutation({
     mutationFn: (of: { code: string; device: string; guess: Guess }) => giveGuess(of.code, of.device, of.guess),
     onSuccess: (_, { code }) => follow(code),
   })
-  const close = useMutation({ mutationFn: closeRound, onSuccess: ({ code }) => follow(code) })
+  const close = useMutation({
+    mutationFn: (code: string) => closeRound(code, closingKey(code) ?? undefined),
+    onSuccess: ({ code }) => follow(code),
+  })
   return { open, give, close }
 }

@@ -3,7 +3,8 @@ import type { Failure } from './protocol.ts'
 
 /** An error in a form that survives the way out of a worker. */
 export function failureOf(error: unknown): Failure {
-  if (error instanceof ModelError) return { code: error.code, message: error.message, path: error.path }
+  if (error instanceof ModelError)
+    return { code: error.code, message: error.message, path: error.path, said: error.said }
   const code = isOutOfMemory(error) ? 'outOfMemory' : 'unexpected'
   return { code, message: error instanceof Error ? error.message : String(error) }
 }

@@ -6,6 +6,7 @@ import type { Path, Problem } from '../../src/model/errors.ts'
 import type { Route } from '../../src/model/field/types.ts'
 import type { LegReport, LegRequest } from '../../src/model/leg/types.ts'
 import type { PlanReport, QuickPlan } from '../../src/model/plan/types.ts'
+import type { AnySaid } from '../../src/model/said.ts'
 import type { WayResult } from '../../src/model/sheet/index.ts'
 
 /** One option's expected points at values of one input. */
@@ -24,7 +25,7 @@ export interface SheetAsk {
   strengths: Strength[]
 }
 
-export type WayAnswer = { result: WayResult } | { problem: string }
+export type WayAnswer = { result: WayResult } | { problem: Pick<Problem, 'message' | 'said'> }
 
 /** What can be asked of the model in a worker, and what it answers. */
 export interface Questions {
@@ -71,7 +72,8 @@ export type ToWorker = { [K in Kind]: { id: number; kind: K } & Questions[K]['as
 export interface Failure {
   code: 'invalid' | 'unreachable' | 'overBudget' | 'outOfMemory' | 'unexpected'
   message: string
-  path?: Path
+  path?: Path | undefined
+  said?: AnySaid | undefined
 }
 
 export type FromWorker =

@@ -1,7 +1,7 @@
 import { checkQuickSheet } from '../../src/model/documents/checkQuickSheet.ts'
 import type { QuickSheetRecord, QuickWay } from '../../src/model/documents/quickSheet.ts'
 import type { Game } from '../../src/model/documents/types.ts'
-import { ModelError } from '../../src/model/errors.ts'
+import { ModelError, type Problem } from '../../src/model/errors.ts'
 import { Planner } from '../../src/model/plan/index.ts'
 import { atStrength, onePerPlace, strengthsAtFirst, type WayResult, wayResult } from '../../src/model/sheet/index.ts'
 import type { SheetAsk, WayAnswer } from './protocol.ts'
@@ -25,7 +25,7 @@ function knownFor(game: Game): Known {
   return known
 }
 
-function problemOf(game: Game, way: QuickWay): string | null {
+function problemOf(game: Game, way: QuickWay): Problem | null {
   const alone: QuickSheetRecord = {
     format: 1,
     id: 'alone',
@@ -34,7 +34,7 @@ function problemOf(game: Game, way: QuickWay): string | null {
     strengths: strengthsAtFirst,
     ways: [way],
   }
-  return checkQuickSheet(game, alone)[0]?.message ?? null
+  return checkQuickSheet(game, alone)[0] ?? null
 }
 
 /** What neither the name nor what others believe changes. */
@@ -57,7 +57,7 @@ function computedOf(game: Game, planner: Planner, way: QuickWay): WayAnswer {
     const result: WayResult = wayResult(planner, game, way)
     return { result }
   } catch (error) {
-    if (error instanceof ModelError) return { problem: error.message }
+    if (error instanceof ModelError) return { problem: { message: error.message, said: error.said } }
     throw error
   }
 }

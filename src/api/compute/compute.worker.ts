@@ -3,13 +3,14 @@ import { isOutOfMemory, ModelError, type ModelErrorCode, type Path } from '../..
 import { travel as findWay } from '../../model/field/index.ts'
 import { legReport } from '../../model/leg/index.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
+import type { AnySaid } from '../../model/said.ts'
 import { timing as timeHardware } from '../../model/timing/index.ts'
 import type { TaskName, Tasks } from './tasks.ts'
 
 /** What a thread hands back: an error of the model would lose its code on the way between threads. */
 export type Outcome<Answer> =
   | { answer: Answer }
-  | { error: { code: ModelErrorCode; message: string; path: Path | undefined } }
+  | { error: { code: ModelErrorCode; message: string; path: Path | undefined; said?: AnySaid | undefined } }
 
 function task<Name extends TaskName>(compute: (request: Tasks[Name]['request']) => Tasks[Name]['answer']) {
   return (request: Tasks[Name]['request']): Outcome<Tasks[Name]['answer']> => {
@@ -18,8 +19,8 @@ function task<Name extends TaskName>(compute: (request: Tasks[Name]['request']) 
     } catch (error) {
       if (isOutOfMemory(error)) return { error: { code: 'overBudget', message: tooLarge, path: undefined } }
       if (!(error instanceof ModelError)) throw error
-      const { code, message, path } = error
-      return { error: { code, message, path } }
+      const { code, message, path, said } = error
+      return { error: { code, message, path, said } }
     }
   }
 }

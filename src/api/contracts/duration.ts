@@ -1,8 +1,13 @@
 import * as z from 'zod'
 import type { Duration } from '../../model/documents/types.ts'
+import { type ApiSaid, say } from '../sentences.ts'
 import { above, list, longest, measure } from './primitives.ts'
 
 const seconds = (description: string) => measure(0, longest, `${description} (s; a pace: factor)`)
+
+function broken(context: z.core.$RefinementCtx, field: string, said: ApiSaid): void {
+  context.addIssue({ code: 'custom', path: [field], message: say(said).message, params: { said } })
+}
 
 const fixed = z.strictObject({ kind: z.literal('fixed'), seconds: seconds('Always this long') })
 
@@ -15,17 +20,9 @@ const range = z
   })
   .superRefine(({ low, likely, high }, context) => {
     if (low > likely) {
-      context.addIssue({
-        code: 'custom',
-        path: ['likely'],
-        message: `likely must be at least low (${low}), got ${likely}`,
-      })
+      broken(context, 'likely', { code: 'likelyBelowLow', parts: { low, likely } })
     } else if (likely > high) {
-      context.addIssue({
-        code: 'custom',
-        path: ['high'],
-        message: `high must be at least likely (${likely}), got ${high}`,
-      })
+      broken(context, 'high', { code: 'highBelowLikely', parts: { likely, high } })
     }
   })
 
@@ -40,8 +37,7 @@ const lognormal = z
   })
   .superRefine(({ median, spread }, context) => {
     if (median * spread ** oneInAThousand <= longest) return
-    const message = `spread must be less for a median of ${median}, got ${spread}: one in a thousand would take over ${longest} s`
-    context.addIssue({ code: 'custom', path: ['spread'], message })
+    broken(context, 'spread', { code: 'spreadTooLarge', parts: { median, spread, most: longest } })
   })
 
 const samples = z.strictObject({

@@ -1,5 +1,6 @@
 import * as z from 'zod'
-import { echo, fieldName } from './sentences.ts'
+import { gotOf } from '../../model/documents/shapes.ts'
+import { echo, nameIn, rule } from './sentences.ts'
 
 /** Names that every object of the language already has: as an id they would be found where nothing was entered. */
 const taken = new Set(Object.getOwnPropertyNames(Object.prototype))
@@ -9,13 +10,15 @@ export const id = z
   .string()
   .min(1)
   .max(100)
-  .refine((text) => !taken.has(text), {
-    error: ({ input }) => `${echo(input)} can not be used as an id: the word is taken by the program`,
-  })
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what must not be in an id
-  .refine((text) => !/[\u0000-\u001f\u007f]/.test(text), {
-    error: ({ input }) => `an id can not contain control characters, got ${echo(input)}`,
-  })
+  .refine(
+    (text) => !taken.has(text),
+    rule(({ input }) => ({ code: 'takenId', parts: { got: gotOf(input) } })),
+  )
+  .refine(
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what must not be in an id
+    (text) => !/[\u0000-\u001f\u007f]/.test(text),
+    rule(({ input }) => ({ code: 'controlInId', parts: { got: gotOf(input) } })),
+  )
   .describe('Opaque id, unique in its document')
 
 export const name = z.string().min(1).max(200).describe('Name shown to people')
@@ -46,9 +49,10 @@ export const longest = 600
 /** A time of the match's clock: a multiple of 0.1 s, which is the grid of the plan. */
 export function clockTime(low: number, high: number, description: string) {
   return measure(low, high, description)
-    .refine((seconds) => Math.abs(seconds * 10 - Math.round(seconds * 10)) < 1e-6, {
-      error: ({ path, input }) => `${fieldName(path)} must be a multiple of 0.1 s, got ${echo(input)}`,
-    })
+    .refine(
+      (seconds) => Math.abs(seconds * 10 - Math.round(seconds * 10)) < 1e-6,
+      rule(({ path, input }) => ({ code: 'notTenths', parts: { name: nameIn(path), got: gotOf(input) } })),
+    )
     .meta({ multipleOf: 0.1 })
 }
 
@@ -63,10 +67,13 @@ export const point = z.tuple([coordinate, coordinate]).describe('[x, y] in metre
 export function byId<Value extends z.ZodType>(value: Value, most: number, description: string) {
   return z
     .record(id, value)
-    .refine((entries) => Object.keys(entries).length <= most, {
-      error: ({ path, input }) =>
-        `${fieldName(path)} must have at most ${most} entries, got ${Object.keys(input as object).length}`,
-    })
+    .refine(
+      (entries) => Object.keys(entries).length <= most,
+      rule(({ path, input }) => ({
+        code: 'entries',
+        parts: { name: nameIn(path), comparison: 'at most', entries: most, got: Object.keys(input as object).length },
+      })),
+    )
     .describe(description)
 }
 

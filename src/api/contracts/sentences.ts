@@ -1,27 +1,23 @@
 import * as z from 'zod'
+import { type Comparison, type FieldName, gotOf, gotText, type Noun } from '../../model/documents/shapes.ts'
 import type { Path, Problem } from '../../model/errors.ts'
+import { type ApiSaid, say } from '../sentences.ts'
 
 type RawIssue = z.core.$ZodRawIssue
 type Issue = z.core.$ZodIssue
 
 /** The field's own name as a person would point at it: `success`, or `at[0]` for an entry of a list. */
-export function fieldName(path: readonly PropertyKey[] | undefined): string {
+export function nameIn(path: readonly PropertyKey[] | undefined): FieldName {
   const last = (path ?? []).findLastIndex((part) => typeof part === 'string')
-  if (!path || last < 0) return 'the document'
+  if (!path || last < 0) return null
   const entries = path.slice(last + 1).map((index) => `[${String(index)}]`)
   return String(path[last]) + entries.join('')
 }
 
 /** The value as it was given, shortened so that a sentence stays a sentence. */
-export function echo(value: unknown): string {
-  if (typeof value === 'number') return String(value)
-  if (Array.isArray(value)) return `a list of ${value.length}`
-  if (typeof value === 'object' && value !== null) return 'an object'
-  const text = JSON.stringify(value) ?? String(value)
-  return text.length > 60 ? `${text.slice(0, 57)}…` : text
-}
+export const echo = (value: unknown): string => gotText(gotOf(value))
 
-const nouns: { [type: string]: string } = {
+const nouns: { [type: string]: Noun } = {
   number: 'a number',
   int: 'a whole number',
   string: 'text',
@@ -33,60 +29,88 @@ const nouns: { [type: string]: string } = {
   null: 'null',
 }
 
-function wrongType(name: string, expected: string, input: unknown): string {
-  if (input === undefined) return `${name} is missing`
-  if (typeof input === 'number' && !Number.isFinite(input)) return `${name} must be a finite number, got ${input}`
-  return `${name} must be ${nouns[expected] ?? expected}, got ${echo(input)}`
+/** What an issue is about: as zod hands it to a sentence, or as it stands in an error that kept its inputs. */
+type Found = { code?: string | undefined; path?: PropertyKey[] | undefined; input?: unknown; [field: string]: unknown }
+
+function wrongType(name: FieldName, expected: string, input: unknown): ApiSaid {
+  if (input === undefined) return { code: 'missing', parts: { name } }
+  if (typeof input === 'number' && !Number.isFinite(input)) {
+    return { code: 'infinite', parts: { name, got: String(input) } }
+  }
+  return { code: 'wrongType', parts: { name, noun: nouns[expected] ?? (expected as Noun), got: gotOf(input) } }
 }
 
-function wrongSize(name: string, issue: RawIssue & { code: 'too_small' | 'too_big' }): string {
+function wrongSize(name: FieldName, issue: Found): ApiSaid {
   const least = issue.code === 'too_small'
-  const bound = String(least ? issue['minimum'] : issue['maximum'])
-  const comparison = issue['inclusive'] === false ? (least ? 'more than' : 'less than') : least ? 'at least' : 'at most'
+  const bound = Number(least ? issue['minimum'] : issue['maximum'])
+  const comparison: Comparison =
+    issue['inclusive'] === false ? (least ? 'more than' : 'less than') : least ? 'at least' : 'at most'
   const { input } = issue
   if (Array.isArray(input)) {
-    return `${name} must have ${comparison} ${bound} ${bound === '1' ? 'entry' : 'entries'}, got ${input.length}`
+    return { code: 'entries', parts: { name, comparison, entries: bound, got: input.length } }
   }
   if (typeof input === 'string') {
-    if (input === '') return `${name} must not be empty`
-    return `${name} must have ${comparison} ${bound} characters, got ${input.length}`
+    if (input === '') return { code: 'emptyText', parts: { name } }
+    return { code: 'characters', parts: { name, comparison, characters: bound, got: input.length } }
   }
-  if (typeof input === 'object') return `${name} must have ${comparison} ${bound} entries`
-  return `${name} must be ${comparison} ${bound}, got ${echo(input)}`
+  if (typeof input === 'object' && input !== null) {
+    return { code: 'entries', parts: { name, comparison, entries: bound, got: Object.keys(input).length } }
+  }
+  return { code: 'outOfRange', parts: { name, comparison, bound, got: gotOf(input) } }
 }
 
-/** One sentence for the person who typed it: names the field, says what is allowed and repeats what was given. */
-export function sentence(issue: RawIssue): string | undefined {
-  const name = fieldName(issue.path)
+function noneOf(name: FieldName, allowed: unknown, input: unknown): ApiSaid {
+  if (input === undefined) return { code: 'missing', parts: { name } }
+  return { code: 'noneOf', parts: { name, allowed: (allowed as unknown[]).map(echo), got: gotOf(input) } }
+}
+
+/** The sentence of an issue by its name, with its parts. */
+function saidOf(issue: Found): ApiSaid | undefined {
+  const name = nameIn(issue.path)
+  const got = gotOf(issue.input)
   switch (issue.code) {
     case 'invalid_type':
       return wrongType(name, String(issue['expected']), issue.input)
     case 'too_small':
     case 'too_big':
-      return wrongSize(name, issue as RawIssue & { code: 'too_small' | 'too_big' })
+      return wrongSize(name, issue)
     case 'unrecognized_keys':
-      return `${(issue['keys'] as string[]).map(echo).join(', ')} is not a field that is known here`
+      return { code: 'unknownFields', parts: { keys: issue['keys'] as string[] } }
     case 'invalid_value':
-      return issue.input === undefined
-        ? `${name} is missing`
-        : `${name} must be ${(issue['values'] as unknown[]).map(echo).join(' or ')}, got ${echo(issue.input)}`
+      return noneOf(name, issue['values'], issue.input)
     case 'invalid_union': {
-      const options = issue['options'] as unknown[] | undefined
-      if (options === undefined) return `${name} has none of the forms that are allowed here, got ${echo(issue.input)}`
-      const given = (issue.input as { [key: string]: unknown } | null)?.[String(issue['discriminator'])]
-      return given === undefined
-        ? `${name} is missing`
-        : `${name} must be ${options.map(echo).join(' or ')}, got ${echo(given)}`
+      if (issue['options'] === undefined) return { code: 'noForm', parts: { name, got } }
+      const of = issue.input as { [key: string]: unknown } | null | undefined
+      return noneOf(name, issue['options'], of?.[String(issue['discriminator'])])
     }
     case 'invalid_key':
-      return `${echo(issue.input)} can not be used as an id here`
+      return { code: 'notAnId', parts: { got } }
     case 'invalid_format':
-      return `${name} is not written as expected, got ${echo(issue.input)}`
+      return { code: 'otherwiseWritten', parts: { name, got } }
     case 'not_multiple_of':
-      return `${name} must be a multiple of ${String(issue['divisor'])}, got ${echo(issue.input)}`
+      return { code: 'notMultiple', parts: { name, divisor: Number(issue['divisor']), got } }
     default:
       return undefined
   }
+}
+
+/** One sentence for the person who typed it: names the field, says what is allowed and repeats what was given. */
+export function sentence(issue: RawIssue): string | undefined {
+  const said = saidOf(issue)
+  return said && say(said).message
+}
+
+/** For a rule of a contract’s own: its sentence, which keeps its name and parts. */
+export function rule(make: (issue: { input?: unknown; path?: PropertyKey[] | undefined }) => ApiSaid) {
+  return { error: (issue: RawIssue) => say(make(issue)).message, params: { make } }
+}
+
+/** The name and parts of an issue’s sentence: where the issue is the general one, or brings them along. */
+function carried(issue: Issue): Pick<Problem, 'said'> {
+  const { params } = issue as { params?: { said?: ApiSaid; make?: (issue: Issue) => ApiSaid } }
+  const said =
+    params?.said ?? params?.make?.(issue) ?? ('input' in issue ? saidOf(issue as unknown as Found) : undefined)
+  return said && say(said).message === issue.message ? { said } : {}
 }
 
 // A browser that runs no code made at run time would note each attempt of it as a fault.
@@ -103,14 +127,14 @@ function mismatch(branch: readonly Issue[]): number {
 function flatten(issue: Issue, before: Path): Problem[] {
   const path = [...before, ...(issue.path as (string | number)[])]
   if (issue.code === 'unrecognized_keys') {
-    return issue.keys.map((key) => ({ path: [...path, key], message: issue.message }))
+    return issue.keys.map((key) => ({ path: [...path, key], message: issue.message, ...carried(issue) }))
   }
   if (issue.code === 'invalid_union' && issue.errors.length > 0) {
     const fits = issue.errors.filter((branch) => !branch.some((each) => each.path.length === 0 && isTypeIssue(each)))
     const nearest = [...fits].sort((a, b) => mismatch(a) - mismatch(b))[0]
     if (nearest) return nearest.flatMap((each) => flatten(each, path))
   }
-  return [{ path, message: issue.message }]
+  return [{ path, message: issue.message, ...carried(issue) }]
 }
 
 function isTypeIssue(issue: Issue): boolean {

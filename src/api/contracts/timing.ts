@@ -13,6 +13,11 @@ const part = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('stage'), stage: id }),
   z.strictObject({ kind: z.literal('whole') }),
   z.strictObject({ kind: z.literal('retry') }),
+  z.strictObject({
+    kind: z.literal('drive'),
+    from: id.describe('Start or spot where the drive begins'),
+    to: id.describe('Spot where it ends'),
+  }),
 ])
 part satisfies z.ZodType<TimedPart>
 
@@ -31,7 +36,7 @@ export const timingRecord = z
     name,
     design: id.describe('Id of the design'),
     leg: leg.describe('Which leg'),
-    part: part.describe('What of the leg: a stage, the whole leg, or a repeated try'),
+    part: part.describe('What of the leg: a stage, the whole leg, a repeated try, or its drive'),
     trials: list(trial, 0, 2000, 'Measured times'),
   })
   .meta({ id: 'TimingRecord', description: 'Times of one part of a design, taken on the practice field' })

@@ -18,14 +18,15 @@ import {
 } from '../../model/documents/index.ts'
 import type { Path, Problem } from '../../model/errors.ts'
 import type { WorkspaceStore } from '../../store/types.ts'
+import { found } from '../sentences.ts'
 import type { Bodies } from './kinds.ts'
-import { missingSentence, read } from './read.ts'
+import { missing, read } from './read.ts'
 import { partsOf, resolved } from './resolve.ts'
 
 async function checkDesign(design: DesignRecord, workspace: WorkspaceStore): Promise<Problem[]> {
   const game = await read(workspace, 'game', { id: design.game })
   if (game) return within(['robot'], checkRobot(game.body, design.robot))
-  return [{ path: ['game'], message: missingSentence('game', { id: design.game }) }]
+  return [{ path: ['game'], ...missing('game', { id: design.game }) }]
 }
 
 async function checkOptionRecord(record: OptionRecord, workspace: WorkspaceStore): Promise<Problem[]> {
@@ -41,7 +42,7 @@ async function checkReference(
   at: { path: Path; workspace: WorkspaceStore },
 ): Promise<Problem[]> {
   if (await at.workspace.get(kind, id, revision)) return []
-  return [{ path: at.path, message: missingSentence(kind, { id, revision }) }]
+  return [{ path: at.path, ...missing(kind, { id, revision }) }]
 }
 
 async function checkComparison(record: ComparisonRecord, workspace: WorkspaceStore): Promise<Problem[]> {
@@ -56,11 +57,11 @@ async function checkComparison(record: ComparisonRecord, workspace: WorkspaceSto
   const twice = ids.findIndex((id, index) => ids.indexOf(id) < index)
   const problems = references.flat()
   if (twice >= 0) {
-    problems.push({ path: ['inputs', twice, 'id'], message: `There are two inputs with the id “${ids[twice]}”` })
+    problems.push(found(['inputs', twice, 'id'], { code: 'inputTwice', parts: { id: ids[twice] as string } }))
   }
   problems.push(...checkOverrides(record))
   if (record.breakEven !== null && !ids.includes(record.breakEven)) {
-    problems.push({ path: ['breakEven'], message: `There is no input with the id “${record.breakEven}”` })
+    problems.push(found(['breakEven'], { code: 'noInput', parts: { id: record.breakEven } }))
   }
   return problems
 }
@@ -72,16 +73,15 @@ function checkOverrides({ overrides = [], options }: ComparisonRecord): Problem[
     const path = ['overrides', index]
     const problems: Problem[] = []
     if (about.indexOf(about[index] as string) < index) {
-      problems.push({ path, message: `The override “${override.id}” is about a number that is overridden already` })
+      problems.push(found(path, { code: 'overriddenTwice', parts: { id: override.id } }))
     }
     if (override.kind === 'points' && !options.some(({ option }) => option.id === override.option)) {
-      problems.push({
-        path: [...path, 'option'],
-        message: `The option “${override.option}” is not among those compared`,
-      })
+      problems.push(
+        found([...path, 'option'], { code: 'notCompared', parts: { thing: 'option', id: override.option } }),
+      )
     }
     if (override.kind === 'leg' && !options.some(({ design }) => design.id === override.robot)) {
-      problems.push({ path: [...path, 'robot'], message: `The design “${override.robot}” is not among those compared` })
+      problems.push(found([...path, 'robot'], { code: 'notCompared', parts: { thing: 'design', id: override.robot } }))
     }
     return problems
   })
@@ -90,14 +90,13 @@ function checkOverrides({ overrides = [], options }: ComparisonRecord): Problem[
 async function checkDecision(record: DecisionRecord, workspace: WorkspaceStore): Promise<Problem[]> {
   const problems = await checkReference(record.comparison, 'comparison', { path: ['comparison'], workspace })
   if (record.snapshot.options.some(({ id }) => id === record.chosen)) return problems
-  const message = `The option “${record.chosen}” that was chosen is not among those of the snapshot`
-  return [...problems, { path: ['chosen'], message }]
+  return [...problems, found(['chosen'], { code: 'chosenElsewhere', parts: { option: record.chosen } })]
 }
 
 async function checkSheet(sheet: QuickSheetRecord, workspace: WorkspaceStore): Promise<Problem[]> {
   const game = await read(workspace, 'game', sheet.game)
   if (game) return checkQuickSheet(game.body, sheet)
-  return [{ path: ['game'], message: missingSentence('game', sheet.game) }]
+  return [{ path: ['game'], ...missing('game', sheet.game) }]
 }
 
 const checkReading = ({ game }: ReadingRecord, workspace: WorkspaceStore): Promise<Problem[]> =>
@@ -105,7 +104,7 @@ const checkReading = ({ game }: ReadingRecord, workspace: WorkspaceStore): Promi
 
 async function checkTimes(timing: TimingRecord, workspace: WorkspaceStore): Promise<Problem[]> {
   if (!(await read(workspace, 'design', { id: timing.design })))
-    return [{ path: ['design'], message: missingSentence('design', { id: timing.design }) }]
+    return [{ path: ['design'], ...missing('design', { id: timing.design }) }]
   return checkTiming(timing)
 }
 

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { id, name, revision } from '../contracts/index.ts'
+import { id, name, readingRecord, revision } from '../contracts/index.ts'
 import { anyBody, kind } from './kinds.ts'
 
 const text = z.string()
@@ -37,6 +37,13 @@ export const saveRequest = z.strictObject({
   base,
   note,
   body: z.unknown().meta({ override: { $ref: '#/components/schemas/DocumentBody' } }),
+})
+
+export const readingRequest = z.strictObject({
+  id: id.describe('Id of the game'),
+  base: revision.describe('The newest revision of the game, which stays its rules'),
+  body: z.unknown().meta({ override: { $ref: '#/components/schemas/DocumentBody' } }),
+  reading: readingRecord.pick({ id: true, name: true, rule: true }).describe('What the reading is called'),
 })
 
 export const checkRequest = z.strictObject({

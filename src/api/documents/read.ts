@@ -1,6 +1,7 @@
 import type { DocumentKind } from '../../model/documents/index.ts'
 import type { StoredDocument, WorkspaceStore } from '../../store/types.ts'
 import { ApiError } from '../errors.ts'
+import { say } from '../sentences.ts'
 import type { Bodies } from './kinds.ts'
 
 /** A stored document with the body of its kind: it was checked against its contract when it was saved. */
@@ -20,12 +21,12 @@ export async function read<Kind extends DocumentKind>(workspace: WorkspaceStore,
   return (await workspace.get(kind, id, revision)) as Stored<Kind> | null
 }
 
-export function missingSentence(kind: DocumentKind, { id, revision }: Place): string {
-  const noun = kind === 'quickSheet' ? 'quick sheet' : kind
-  return `There is no ${noun} with the id “${id}”${revision === undefined ? '' : ` in revision ${revision}`}`
-}
+export const missing = (
+  kind: DocumentKind,
+  { id, revision = null }: Omit<Place, 'revision'> & { revision?: number | null },
+) => say({ code: 'noDocument', parts: { kind, id, revision } })
 
 export function notFound(kind: DocumentKind, place: Place): ApiError {
   const path = [place.revision === undefined ? 'id' : 'revision']
-  return new ApiError({ code: 'notFound', message: missingSentence(kind, place), path })
+  return new ApiError({ code: 'notFound', ...missing(kind, place), path })
 }

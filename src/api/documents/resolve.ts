@@ -1,7 +1,7 @@
 import type { Option, OptionRecord, Reference } from '../../model/documents/index.ts'
 import type { Problem } from '../../model/errors.ts'
 import type { WorkspaceStore } from '../../store/types.ts'
-import { missingSentence, read, type Stored } from './read.ts'
+import { missing, read, type Stored } from './read.ts'
 
 /** An option with the robot of its design, and the revisions that it was put together from. */
 export interface ResolvedOption {
@@ -21,8 +21,8 @@ export async function partsOf(workspace: WorkspaceStore, record: OptionRecord): 
     read(workspace, 'game', { id: record.game }),
     read(workspace, 'design', { id: record.design }),
   ])
-  if (!game) return { path: ['game'], message: missingSentence('game', { id: record.game }) }
-  if (!design) return { path: ['design'], message: missingSentence('design', { id: record.design }) }
+  if (!game) return { path: ['game'], ...missing('game', { id: record.game }) }
+  if (!design) return { path: ['design'], ...missing('design', { id: record.design }) }
   if (design.body.game === record.game) return { game, design }
   const message = `The design “${record.design}” belongs to the game “${design.body.game}”, not to “${record.game}”`
   return { path: ['design'], message }

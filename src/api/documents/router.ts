@@ -8,6 +8,7 @@ import {
   getRequest,
   key,
   listRequest,
+  readingRequest,
   removeRequest,
   restoreRequest,
   revisionSummary,
@@ -17,6 +18,7 @@ import {
   summary,
 } from './contracts.ts'
 import { notFound, type Outcome, read } from './read.ts'
+import { saveAsReading } from './reading.ts'
 import { partsOf, type ResolvedOption, resolved } from './resolve.ts'
 import { check, conflictOf, save } from './save.ts'
 
@@ -123,6 +125,20 @@ export const documents = router({
       if (!outcome) throw notFound(input.kind, input)
       return outcome as Outcome
     }),
+
+  saveReading: procedure
+    .meta(
+      endpoint({
+        method: 'POST',
+        path: '/api/documents/game/{id}/readings',
+        summary: 'Saves changed rules as a reading, and leaves the rules as they were the newest; all of it or nothing',
+        answer: z.strictObject({ saved: z.strictObject({ reading: stored, game: stored }) }),
+        errors: ['notFound', ...writing],
+        refused,
+      }),
+    )
+    .input(readingRequest)
+    .mutation(({ input, ctx }) => saveAsReading(ctx.workspace, input)),
 
   remove: procedure
     .meta(

@@ -2,13 +2,14 @@ import { type DocumentKind, within } from '../../model/documents/index.ts'
 import type { SaveRequest, WorkspaceStore } from '../../store/types.ts'
 import { problemsOf } from '../contracts/index.ts'
 import { type Failure, refuse } from '../errors.ts'
+import { found } from '../sentences.ts'
 import { checks } from './checks.ts'
 import { type Bodies, contracts, headIn, headOf } from './kinds.ts'
 import type { Outcome } from './read.ts'
 
 /** The request's body, if it is what its kind must be; refused with the paths of what is wrong otherwise. */
-function parsed<Kind extends DocumentKind>(kind: Kind, body: unknown): Bodies[Kind] {
-  const result = contracts[kind].safeParse(body)
+export function parsed<Kind extends DocumentKind>(kind: Kind, body: unknown): Bodies[Kind] {
+  const result = contracts[kind].safeParse(body, { reportInput: true })
   if (!result.success) refuse(problemsOf(result.error, ['body']))
   return result.data as Bodies[Kind]
 }
@@ -18,8 +19,8 @@ function checkHead(request: Head, head: { id: string; name: string }): void {
   for (const field of ['id', 'name'] as const) {
     const said = request[field]
     if (said === undefined || said === head[field]) continue
-    const message = `The document says that its ${field} is “${head[field]}”, the request says “${said}”`
-    refuse([{ path: ['body', ...headIn[request.kind], field], message }])
+    const parts = { field, inside: head[field], asked: said }
+    refuse([found(['body', ...headIn[request.kind], field], { code: 'otherHead', parts })])
   }
 }
 
@@ -37,7 +38,7 @@ export async function save(workspace: WorkspaceStore, request: Head): Promise<Ou
 
 /** What is wrong with a document that nobody has saved yet; `shape`: whether it has the form of its kind at all. */
 export async function check<Kind extends DocumentKind>(workspace: WorkspaceStore, kind: Kind, body: unknown) {
-  const result = contracts[kind].safeParse(body)
+  const result = contracts[kind].safeParse(body, { reportInput: true })
   if (!result.success) return { shape: false, problems: problemsOf(result.error) }
   return { shape: true, problems: await checks[kind](result.data as never, workspace) }
 }

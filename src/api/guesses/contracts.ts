@@ -17,12 +17,26 @@ export const device = z
   })
   .describe('Made up at random by the device, which keeps it to itself')
 
+/** Made by the browser that opens a round, and kept there. */
+const closingKey = z
+  .string()
+  .regex(/^[a-z0-9]{16,64}$/, {
+    error: () => 'closingKey must be 16 to 64 small letters and figures, made up at random by who opens the round',
+  })
+  .optional()
+
 export const leg = z.enum(['collect', 'score', 'finish'])
 
 export const openRequest = z.strictObject({
   sheet: id.describe('Id of the quick sheet'),
   way: id.describe('Id of the way to play on it'),
   leg,
+  closingKey: closingKey.describe('Only who brings it again can close the round; without one everybody can'),
+})
+
+export const closeRequest = z.strictObject({
+  code,
+  closingKey: closingKey.describe('The key that the round was opened with'),
 })
 
 const about = z.strictObject({
@@ -41,6 +55,8 @@ export const round = z
     openedAt: z.string().describe('ISO 8601'),
     closedAt: z.string().nullable().describe('ISO 8601; null while guesses are taken'),
     count: z.number().describe('Devices that have given a guess'),
+    arrived: z.number().describe('Devices that have opened it to guess, those that have guessed among them'),
+    keyed: z.boolean().describe('Whether only who opened it can close it'),
   })
   .meta({ id: 'GuessRound' })
 

@@ -3,8 +3,9 @@ import { mostCorrections, mostDevices, mostRounds } from '../../store/index.ts'
 import type { Given, Round } from '../../store/types.ts'
 import { id } from '../contracts/index.ts'
 import { ApiError, type Code } from '../errors.ts'
+import { type ApiSaid, say } from '../sentences.ts'
 import { type Context, type Endpoint, procedure, router } from '../trpc.ts'
-import { code, device, given, guess, opened, openRequest, reach, round } from './contracts.ts'
+import { closeRequest, code, device, given, guess, opened, openRequest, reach, round } from './contracts.ts'
 import { subjectOf } from './subject.ts'
 
 const rounds = '/api/guess-rounds'
@@ -14,12 +15,12 @@ const writing: readonly Code[] = ['malformed', 'forbidden', 'notFound', 'tooMany
 const endpoint = (offered: Endpoint): { endpoint: Endpoint } => ({ endpoint: offered })
 
 const missing = (named: string) =>
-  new ApiError({ code: 'notFound', message: `There is no round of guesses with the code “${named}”`, path: ['code'] })
+  new ApiError({ code: 'notFound', ...say({ code: 'noRound', parts: { code: named } }), path: ['code'] })
 
-const refusals: { readonly [why in Exclude<Extract<Given, { refused: unknown }>['refused'], 'missing'>]: string } = {
-  closed: 'The round is closed: its guesses can be seen, and no more are taken',
-  tooManyDevices: `The round has guesses of ${mostDevices} devices, and takes no more`,
-  tooManyCorrections: `This device has corrected its guess ${mostCorrections} times, and can not do so again`,
+const refusals: { readonly [why in Exclude<Extract<Given, { refused: unknown }>['refused'], 'missing'>]: ApiSaid } = {
+  closed: { code: 'roundClosed', parts: {} },
+  tooManyDevices: { code: 'devicesFull', parts: { most: mostDevices } },
+  tooManyCorrections: { code: 'correctionsFull', parts: { most: mostCorrections } },
 }
 
 async function withGuesses(workspace: Context['workspace'], found: Round) {
@@ -40,10 +41,11 @@ export const guesses = router({
     )
     .input(openRequest)
     .mutation(async ({ input, ctx }) => {
-      const made = await ctx.workspace.rounds.open(await subjectOf(ctx.workspace, input))
+      const { closingKey, ...asked } = input
+      const made = await ctx.workspace.rounds.open(await subjectOf(ctx.workspace, asked), closingKey)
       if (made) return made
-      const message = `The quick sheet has ${mostRounds} rounds, and takes no more: save a copy of it`
-      throw new ApiError({ code: 'conflict', message, path: ['sheet'] })
+      const full = say({ code: 'roundsFull', parts: { most: mostRounds } })
+      throw new ApiError({ code: 'conflict', ...full, path: ['sheet'] })
     }),
 
   list: procedure
@@ -91,7 +93,25 @@ export const guesses = router({
       if ('given' in outcome) return outcome.given
       if (outcome.refused === 'missing') throw missing(input.code)
       const path = [outcome.refused === 'closed' ? 'code' : 'device']
-      throw new ApiError({ code: 'conflict', message: refusals[outcome.refused], path })
+      throw new ApiError({ code: 'conflict', ...say(refusals[outcome.refused]), path })
+    }),
+
+  arrive: procedure
+    .meta(
+      endpoint({
+        method: 'PUT',
+        path: `${one}/arrivals/{device}`,
+        summary:
+          'Says that a device has opened the round, so that whoever closes it knows how many have not guessed yet',
+        answer: round,
+        errors: writing,
+      }),
+    )
+    .input(z.strictObject({ code, device }))
+    .mutation(async ({ input, ctx }) => {
+      const found = await ctx.workspace.rounds.arrive(input.code, input.device)
+      if (!found) throw missing(input.code)
+      return found
     }),
 
   close: procedure
@@ -104,10 +124,13 @@ export const guesses = router({
         errors: writing,
       }),
     )
-    .input(z.strictObject({ code }))
+    .input(closeRequest)
     .mutation(async ({ input, ctx }) => {
-      const found = await ctx.workspace.rounds.close(input.code)
+      const found = await ctx.workspace.rounds.close(input.code, input.closingKey)
       if (!found) throw missing(input.code)
+      if ('refused' in found) {
+        throw new ApiError({ code: 'forbidden', ...say({ code: 'notYourRound', parts: {} }), path: ['closingKey'] })
+      }
       return withGuesses(ctx.workspace, found)
     }),
 

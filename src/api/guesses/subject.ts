@@ -2,6 +2,7 @@ import type { QuickLegName, QuickSheetRecord, QuickWay } from '../../model/docum
 import type { RoundSubject, WorkspaceStore } from '../../store/types.ts'
 import { notFound, read } from '../documents/read.ts'
 import { refuse } from '../errors.ts'
+import { found as said } from '../sentences.ts'
 
 interface Asked {
   sheet: string
@@ -11,9 +12,9 @@ interface Asked {
 
 function wayOf(sheet: QuickSheetRecord, { way, leg }: Asked): QuickWay {
   const found = sheet.ways.find(({ id }) => id === way)
-  if (!found) refuse([{ path: ['way'], message: `The quick sheet “${sheet.name}” has no way with the id “${way}”` }])
+  if (!found) refuse([said(['way'], { code: 'noWayOnSheet', parts: { sheet: sheet.name, way } })])
   if (leg === 'finish' && found!.finish === null)
-    refuse([{ path: ['leg'], message: `The way “${found!.name}” has no finish to be guessed` }])
+    refuse([said(['leg'], { code: 'noFinishToGuess', parts: { way: found!.name } })])
   return found!
 }
 

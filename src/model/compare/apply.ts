@@ -1,5 +1,7 @@
+import { inner, innerOf, refusal } from '../documents/sentences.ts'
 import type { Game, Option } from '../documents/types.ts'
 import { ModelError } from '../errors.ts'
+import type { Inner } from '../said.ts'
 import { outOfBounds } from './bounds.ts'
 import { badDuration, isDuration, moved, scaled } from './inputDuration.ts'
 import { changeAt, pointerTokens } from './pointer.ts'
@@ -23,7 +25,7 @@ export interface Documents {
  * @example applyInput({ game, options }, { id: 'grab', paths: ['/options/0/robot/…/duration'], as: 'factor', … }, 1.2)
  */
 export function applyInput<T extends Documents>(documents: T, input: Input, value: number): T {
-  if (!Number.isFinite(value)) throw new ModelError('invalid', `Input '${input.id}' at ${value}: must be finite.`)
+  if (!Number.isFinite(value)) throw refusal('invalid', ['notFinite', { input: input.id, value }])
   return input.paths.reduce((changed, _pointer, index) => applyPath(changed, { input, value, index }), documents)
 }
 
@@ -36,32 +38,32 @@ interface Application {
 function applyPath<T extends Documents>(documents: T, application: Application): T {
   const pointer = application.input.paths[application.index] as string
   const at = ['paths', application.index]
-  const name = `Input '${application.input.id}' at ${application.value}`
-  const refuse = (what: string): never => {
-    throw new ModelError('invalid', `${name}: '${pointer}' ${what}.`, at)
+  const named = { input: application.input.id, value: application.value, pointer }
+  const refuse = (why: Inner): never => {
+    throw refusal('invalid', ['misplaced', { ...named, why }], at)
   }
   try {
     const root = pointerTokens(pointer)[0]
-    if (root !== 'game' && root !== 'options') refuse("must lead into '/game' or '/options'")
+    if (root !== 'game' && root !== 'options') refuse(inner('leadsElsewhere', {}))
     const changed = changeAt(documents, pointer, (found) => changeOf(found, application, refuse))
     checkBounds(changed, pointer, refuse)
     return changed
   } catch (error) {
     if (error instanceof ModelError && error.path === undefined) {
-      throw new ModelError('invalid', `Input '${application.input.id}': ${error.message}`, at)
+      throw refusal('invalid', ['ofInput', { input: application.input.id, why: innerOf(error) }], at)
     }
     throw error
   }
 }
 
-function changeOf(found: unknown, { input, value }: Application, refuse: (what: string) => never): unknown {
+function changeOf(found: unknown, { input, value }: Application, refuse: (why: Inner) => never): unknown {
   if (typeof found === 'number') {
     return input.as === 'value' ? value : input.as === 'factor' ? found * value : found + value
   }
   if (isDuration(found)) {
-    if (input.as === 'value') return refuse("names a Duration: choose 'factor' or 'add', or name one of its numbers")
+    if (input.as === 'value') return refuse(inner('needsFactor', {}))
     if (input.as === 'add') return moved(found, value)
-    return value < 0 ? refuse('can not be multiplied by a negative factor') : scaled(found, value)
+    return value < 0 ? refuse(inner('negativeFactor', {})) : scaled(found, value)
   }
   for (const key of ['duration', 'whole'] as const) {
     const inner = typeof found === 'object' && found !== null ? (found as Record<string, unknown>)[key] : undefined
@@ -70,11 +72,11 @@ function changeOf(found: unknown, { input, value }: Application, refuse: (what: 
       return changed === inner ? found : { ...(found as object), [key]: changed }
     }
   }
-  return refuse('names neither a number nor a Duration')
+  return refuse(inner('namesNothing', {}))
 }
 
 /** The innermost Duration on the path is checked as a whole, since its numbers bound each other. */
-function checkBounds(documents: Documents, pointer: string, refuse: (what: string) => never): void {
+function checkBounds(documents: Documents, pointer: string, refuse: (why: Inner) => never): void {
   const tokens = pointerTokens(pointer)
   let found: unknown = documents
   for (const [depth, token] of tokens.entries()) {
@@ -86,7 +88,7 @@ function checkBounds(documents: Documents, pointer: string, refuse: (what: strin
     return
   }
   const problem = typeof found === 'number' ? outOfBounds(pointer, found) : null
-  if (problem) refuse(`would be ${found as number}, but ${problem}`)
+  if (problem) refuse(inner('wouldBe', { found: found as number, why: problem }))
 }
 
 function durationInside(found: unknown, isLast: boolean) {
@@ -102,7 +104,7 @@ export function applyInputs<T extends Documents>(documents: T, inputs: readonly 
       return applyInput(changed, input, values[index] as number)
     } catch (error) {
       if (!(error instanceof ModelError)) throw error
-      throw new ModelError(error.code, error.message, ['inputs', index, ...(error.path ?? [])])
+      throw new ModelError(error.code, error.message, ['inputs', index, ...(error.path ?? [])], error.said)
     }
   }, documents)
 }

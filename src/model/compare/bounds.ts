@@ -1,4 +1,8 @@
-type Bound = { low: number; high: number; whole?: true; above?: true; tenth?: true; words: string }
+import { inner } from '../documents/sentences.ts'
+import type { Inner } from '../said.ts'
+import type { Allowed } from './sentences.ts'
+
+type Bound = { low: number; high: number; whole?: true; above?: true; tenth?: true; words: Allowed }
 
 const probability: Bound = { low: 0, high: 1, words: 'between 0 and 1' }
 const notNegative: Bound = { low: 0, high: Infinity, words: 'at least 0' }
@@ -35,8 +39,8 @@ const fixed = /\/(format|mark)$/
 /**
  * What is wrong with this number at this pointer, as the end of a sentence ('must be between 0 and 1'), or null.
  */
-export function outOfBounds(pointer: string, value: number): string | null {
-  if (fixed.test(pointer)) return 'can not be an input'
+export function outOfBounds(pointer: string, value: number): Inner | null {
+  if (fixed.test(pointer)) return inner('fixedNumber', {})
   const bound = fields.find(([pattern]) => pattern.test(pointer))?.[1] ?? anyNumber
   const inside =
     Number.isFinite(value) &&
@@ -45,5 +49,5 @@ export function outOfBounds(pointer: string, value: number): string | null {
     !(bound.above && value === bound.low) &&
     !(bound.whole && !Number.isInteger(value)) &&
     !(bound.tenth && Math.abs(value * 10 - Math.round(value * 10)) > 1e-9)
-  return inside ? null : `must be ${bound.words}`
+  return inside ? null : inner('mustBe', { allowed: bound.words })
 }

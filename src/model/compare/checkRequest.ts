@@ -1,4 +1,5 @@
 import { checkGame, checkOption } from '../documents/index.ts'
+import { innerOf, refusal } from '../documents/sentences.ts'
 import { ModelError, type Path } from '../errors.ts'
 import { applyInputs, type Documents } from './apply.ts'
 import { likelyValues } from './evaluator.ts'
@@ -15,23 +16,23 @@ export function checkRequest(request: CompareRequest): void {
   unique(request.options, 'options')
   unique(inputs, 'inputs')
   if (request.breakEven !== undefined && !inputs.some(({ id }) => id === request.breakEven)) {
-    throw new ModelError('invalid', `There is no input '${request.breakEven}'.`, ['breakEven'])
+    throw refusal('invalid', ['noSuchInput', { input: request.breakEven }], ['breakEven'])
   }
   inputs.forEach(checkInput)
   const documents: Documents = { game: request.game, options: request.options }
-  checkCorner(documents, inputs, { values: likelyValues(inputs), path: ['inputs'], words: 'With all inputs likely' })
+  checkCorner(documents, inputs, { values: likelyValues(inputs), path: ['inputs'] })
   inputs.forEach((input, index) => {
     for (const value of [input.low, input.high]) {
       const values = likelyValues(inputs).with(index, value)
-      checkCorner(documents, inputs, { values, path: ['inputs', index], words: `Input '${input.id}' at ${value}` })
+      checkCorner(documents, inputs, { values, path: ['inputs', index], at: { input: input.id, value } })
     }
   })
 }
 
-function unique(items: readonly { id: string }[], name: string): void {
+function unique(items: readonly { id: string }[], list: 'options' | 'inputs'): void {
   const seen = new Set<string>()
   items.forEach(({ id }, index) => {
-    if (seen.has(id)) throw new ModelError('invalid', `The id '${id}' is there twice in ${name}.`, [name, index, 'id'])
+    if (seen.has(id)) throw refusal('invalid', ['comparedTwice', { list, id }], [list, index, 'id'])
     seen.add(id)
   })
 }
@@ -41,19 +42,19 @@ function checkInput(input: Input, index: number): void {
   try {
     inputBelief(input)
   } catch (error) {
-    throw error instanceof ModelError ? new ModelError(error.code, error.message, path) : error
+    throw error instanceof ModelError ? new ModelError(error.code, error.message, path, error.said) : error
   }
   const { perMeasurement } = input
   if (perMeasurement !== undefined && !(perMeasurement >= 0 && Number.isFinite(perMeasurement))) {
-    const message = `perMeasurement of input '${input.id}' must be at least 0, got ${perMeasurement}.`
-    throw new ModelError('invalid', message, [...path, 'perMeasurement'])
+    const of = { input: input.id, value: perMeasurement }
+    throw refusal('invalid', ['badMeasurement', of], [...path, 'perMeasurement'])
   }
 }
 
 function checkCorner(
   documents: Documents,
   inputs: readonly Input[],
-  { values, path, words }: { values: readonly number[]; path: Path; words: string },
+  { values, path, at }: { values: readonly number[]; path: Path; at?: { input: string; value: number } },
 ): void {
   const changed = applyInputs(documents, inputs, values)
   if (changed === documents) return
@@ -64,5 +65,9 @@ function checkCorner(
     ),
   ]
   const [problem] = problems
-  if (problem) throw new ModelError('invalid', `${words}: ${problem.message}.`, path)
+  if (!problem) return
+  const why = innerOf(problem)
+  throw at
+    ? refusal('invalid', ['inputImpossible', { ...at, why }], path)
+    : refusal('invalid', ['likelyImpossible', { why }], path)
 }

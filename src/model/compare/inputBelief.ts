@@ -1,5 +1,5 @@
+import { refusal } from '../documents/sentences.ts'
 import { type Distribution, distributionOf } from '../duration/index.ts'
-import { ModelError } from '../errors.ts'
 import type { Input } from './types.ts'
 
 /**
@@ -10,7 +10,7 @@ import type { Input } from './types.ts'
 export function inputBelief(input: Input): Distribution {
   const { id, low, likely, high } = input
   if (!(Number.isFinite(low) && low <= likely && likely <= high && Number.isFinite(high))) {
-    throw new ModelError('invalid', `Input '${id}' must have low ≤ likely ≤ high, got ${low}, ${likely}, ${high}.`)
+    throw refusal('invalid', ['wrongOrder', { input: id, low, likely, high }])
   }
   return distributionOf({ kind: 'range', low, likely, high })
 }

@@ -1,5 +1,10 @@
+import { inner } from '../documents/sentences.ts'
 import type { Duration } from '../documents/types.ts'
 import { type AnyDuration, support } from '../duration/index.ts'
+import type { Inner } from '../said.ts'
+import type { Allowed } from './sentences.ts'
+
+const mustBe = (allowed: Allowed): Inner => inner('mustBe', { allowed })
 
 const kinds: readonly unknown[] = ['fixed', 'range', 'lognormal', 'samples', 'shifted']
 
@@ -55,30 +60,30 @@ export function moved(duration: AnyDuration, by: number): AnyDuration {
 }
 
 /** What is wrong with a Duration after an input was applied to it, as the end of a sentence, or null. */
-export function badDuration(duration: AnyDuration, isPace: boolean): string | null {
+export function badDuration(duration: AnyDuration, isPace: boolean): Inner | null {
   switch (duration.kind) {
     case 'fixed':
-      if (!(duration.seconds >= 0 && Number.isFinite(duration.seconds))) return 'must be at least 0 s'
+      if (!(duration.seconds >= 0 && Number.isFinite(duration.seconds))) return mustBe('at least 0 s')
       break
     case 'range': {
       const { low, likely, high } = duration
-      if (!(low >= 0 && Number.isFinite(high))) return 'must be at least 0 s'
+      if (!(low >= 0 && Number.isFinite(high))) return mustBe('at least 0 s')
       if (!(low <= likely && likely <= high)) {
-        return `must keep low ≤ likely ≤ high of its Duration, which would be ${low}, ${likely}, ${high}`
+        return inner('keepsOrder', { low, likely, high })
       }
       break
     }
     case 'lognormal':
-      if (!(duration.median >= 0 && Number.isFinite(duration.median))) return 'must be at least 0 s'
-      if (!(duration.spread >= 1 && Number.isFinite(duration.spread))) return 'must be a spread of at least 1'
+      if (!(duration.median >= 0 && Number.isFinite(duration.median))) return mustBe('at least 0 s')
+      if (!(duration.spread >= 1 && Number.isFinite(duration.spread))) return mustBe('a spread of at least 1')
       break
     case 'samples':
-      if (!duration.seconds.every((seconds) => seconds >= 0 && Number.isFinite(seconds))) return 'must be at least 0 s'
+      if (!duration.seconds.every((seconds) => seconds >= 0 && Number.isFinite(seconds))) return mustBe('at least 0 s')
       break
     case 'shifted':
-      if (!Number.isFinite(duration.by)) return 'must be finite'
+      if (!Number.isFinite(duration.by)) return mustBe('finite')
       break
   }
-  if (isPace && support(duration)[0] < 1 - 1e-12) return 'must keep every draw of the pace at 1 or above'
+  if (isPace && support(duration)[0] < 1 - 1e-12) return inner('keepsPace', {})
   return null
 }

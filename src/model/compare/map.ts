@@ -1,4 +1,4 @@
-import { ModelError } from '../errors.ts'
+import { refusal } from '../documents/sentences.ts'
 import { type Evaluate, likelyValues } from './evaluator.ts'
 import type { Input } from './types.ts'
 
@@ -23,10 +23,10 @@ export function mapPoints(
 ): number[][] {
   const [x, y] = [axes.x, axes.y].map((id) => {
     const index = inputs.findIndex((input) => input.id === id)
-    if (index < 0) throw new ModelError('invalid', `There is no input '${id}'.`, ['axes'])
+    if (index < 0) throw refusal('invalid', ['noSuchInput', { input: id }], ['axes'])
     return index
   }) as [number, number]
-  if (x === y) throw new ModelError('invalid', `A map needs two different inputs, got '${axes.x}' twice.`, ['axes'])
+  if (x === y) throw refusal('invalid', ['sameAxes', { input: axes.x }], ['axes'])
   const likely = likelyValues(inputs)
   return at.map(([atX, atY]) => {
     const points = [...evaluate(likely.with(x, atX).with(y, atY))]

@@ -1,5 +1,5 @@
+import { refusal } from '../documents/sentences.ts'
 import type { Game, Option, Robot } from '../documents/types.ts'
-import { ModelError } from '../errors.ts'
 import { expectedRooms } from '../plan/bands.ts'
 import { loadsFor, type Planner, type Solved } from '../plan/index.ts'
 
@@ -31,7 +31,7 @@ export function pieceWorth(game: Game, option: Option, ask: { spot: string; plan
       option.robot.collect[id] !== undefined,
   )
   const carries = source ? (option.robot.carries[source.piece] ?? 0) : 0
-  if (!source || carries < 1) throw new ModelError('invalid', `'${option.name}' collects nothing at '${ask.spot}'.`)
+  if (!source || carries < 1) throw refusal('invalid', ['collectsNothing', { option: option.name, spot: ask.spot }])
   const value = valuesFrom(ask.planner.solved(standingAt(option, ask.spot)))
   const teleop = Math.floor(game.clock.teleop + 1e-9)
   const worth = (load: number, less: number): [number, number][] =>

@@ -1,4 +1,4 @@
-import { ModelError } from '../errors.ts'
+import { refusal } from '../documents/sentences.ts'
 
 const arrayIndex = /^(0|[1-9]\d*)$/
 
@@ -8,10 +8,10 @@ const arrayIndex = /^(0|[1-9]\d*)$/
  */
 export function pointerTokens(pointer: string): string[] {
   if (!pointer.startsWith('/')) {
-    throw new ModelError('invalid', `The path '${pointer}' must begin with '/', like '/options/0/robot/form/spread'.`)
+    throw refusal('invalid', ['pathStart', { pointer }])
   }
   if (/~(?![01])/.test(pointer)) {
-    throw new ModelError('invalid', `The path '${pointer}' has a '~' that is not followed by 0 or 1.`)
+    throw refusal('invalid', ['pathTilde', { pointer }])
   }
   return pointer
     .slice(1)
@@ -25,7 +25,7 @@ function child(parent: unknown, token: string, pointer: string): unknown {
   } else if (typeof parent === 'object' && parent !== null && Object.hasOwn(parent, token)) {
     return (parent as Record<string, unknown>)[token]
   }
-  throw new ModelError('invalid', `The path '${pointer}' leads nowhere: there is no '${token}'.`)
+  throw refusal('invalid', ['pathNowhere', { pointer, token }])
 }
 
 /**

@@ -1,4 +1,8 @@
-import type { Path, Problem } from '../errors.ts'
+import { compareSentences } from '../compare/sentences.ts'
+import { ModelError, type ModelErrorCode, type Path, type Problem } from '../errors.ts'
+import { fieldSentences } from '../field/sentences.ts'
+import { planSentences } from '../plan/sentences.ts'
+import { type Inner, innerText } from '../said.ts'
 
 /** How an id or a name is written in a sentence. */
 export function quoted(id: string): string {
@@ -46,10 +50,14 @@ const standing = (what: Standing): string =>
   'start' in what ? `start ${quoted(what.start)}` : `spot ${quoted(what.spot)} of ${quoted(what.of)}`
 
 /**
- * Every sentence of the checks of documents, in English and SI. A problem keeps its sentence's name and parts beside it, so
- * that a screen can say the same in another language and other units.
+ * Every sentence of the model, in English and SI. A problem keeps its sentence's name and parts beside it, so that a screen
+ * can say the same in another language and other units.
  */
 export const sentences = {
+  ...fieldSentences,
+  ...planSentences,
+  ...compareSentences,
+
   idTwice: (of: { list: Listed; id: string }) => `There are two ${of.list} with the id ${quoted(of.id)}`,
   unknown: (of: { thing: Thing; id: string }) => `There is no ${thing(of.thing)} with the id ${quoted(of.id)}`,
   namedTwice: (of: { thing: Thing; id: string }) => `The ${thing(of.thing)} ${quoted(of.id)} is named twice`,
@@ -60,8 +68,8 @@ export const sentences = {
   noLevel: (of: { bonus: string }) => `The bonus ${quoted(of.bonus)} has no level with a number to reach`,
   notHeld: (of: { goal: string }) =>
     `The goal ${quoted(of.goal)} pays for each piece; seconds of holding are counted only where holding pays`,
-  badOutline: (of: { obstacle: string; fault: string }) =>
-    `The outline of the obstacle ${quoted(of.obstacle)} is no simple one. ${of.fault}`,
+  badOutline: (of: { obstacle: string; fault: Inner }) =>
+    `The outline of the obstacle ${quoted(of.obstacle)} is no simple one. ${innerText(of.fault)}`,
   noPartner: (of: { obstacle: string; symmetry: 'mirror' | 'rotate' }) =>
     `The obstacle ${quoted(of.obstacle)} lies on no obstacle when the field is ${of.symmetry === 'mirror' ? 'mirrored' : 'turned by half a turn'}: the alliances would see different fields`,
   outside: (of: { what: Standing; at: readonly number[]; length: number; width: number }) =>
@@ -117,12 +125,33 @@ export type Sentences = typeof sentences
 /** A sentence by its name, with its parts. */
 export type Said = { [Code in keyof Sentences]: { code: Code; parts: Parameters<Sentences[Code]>[0] } }[keyof Sentences]
 
+type Parts<Code extends keyof Sentences> = Parameters<Sentences[Code]>[0]
+
+/** A sentence to stand within another one. */
+export function inner<Code extends keyof Sentences>(code: Code, parts: Parts<Code>): Inner {
+  const say = sentences[code] as (of: Parts<Code>) => string
+  return { code, parts, text: say(parts) }
+}
+
+/** A problem as the part of a sentence that says where it comes from. */
+export const innerOf = ({ message, said }: Pick<Problem, 'message' | 'said'>): Inner => ({
+  code: '',
+  parts: {},
+  ...said,
+  text: message,
+})
+
 /** A problem that says one of the sentences. */
-export function problem<Code extends keyof Sentences>(
-  path: Path,
-  code: Code,
-  parts: Parameters<Sentences[Code]>[0],
-): Problem {
-  const say = sentences[code] as (of: Parameters<Sentences[Code]>[0]) => string
-  return { path, message: say(parts), said: { code, parts } as Said }
+export function problem<Code extends keyof Sentences>(path: Path, code: Code, parts: Parts<Code>): Problem {
+  return { path, message: inner(code, parts).text, said: { code, parts } }
+}
+
+/** The model's error with one of the sentences; `path`: the field, where it is known. */
+export function refusal<Code extends keyof Sentences>(
+  why: ModelErrorCode,
+  [code, parts]: [code: Code, parts: Parts<Code>],
+  path?: Path,
+): ModelError {
+  const { message, said } = problem([], code, parts)
+  return new ModelError(why, message, path, said)
 }

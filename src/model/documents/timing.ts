@@ -4,8 +4,12 @@ export type TimedLeg =
   | { kind: 'score'; goal: string; entry: number }
   | { kind: 'finish'; finish: string }
 
-/** What of the leg is timed: one stage of it, the whole leg, or a repeated try of collecting. */
-export type TimedPart = { kind: 'stage'; stage: string } | { kind: 'whole' } | { kind: 'retry' }
+/** What of the leg is timed: one stage of it, the whole leg, a repeated try of collecting, or a drive between two starts or spots. */
+export type TimedPart =
+  | { kind: 'stage'; stage: string }
+  | { kind: 'whole' }
+  | { kind: 'retry' }
+  | { kind: 'drive'; from: string; to: string }
 
 /** One measured time. */
 export interface TimedTrial {

@@ -1,8 +1,10 @@
+import { problem } from '../documents/sentences.ts'
 import type { Game, Point, Robot } from '../documents/types.ts'
 import type { Problem } from '../errors.ts'
 import { FreeSpace } from './freeSpace.ts'
 import { type Place, placeOf } from './places.ts'
 import { fieldRoutes } from './routes.ts'
+import { inMillimetres } from './travel.ts'
 
 type Footprint = Robot['footprint']
 
@@ -27,15 +29,11 @@ export function reachProblems(game: Game, footprint: Footprint): Problem[] {
   const ids = [game.starts, ...[game.sources, game.goals, game.finishes].flat().map(({ spots }) => spots)].flat()
   const places = ids.map(({ id }) => placeOf(game, id)).filter((place): place is Place => place !== null)
   const first = places.find(({ at }) => routes.blockedBy(at) === null)
-  const radius = Number(routes.radius.toFixed(3))
+  const apart = inMillimetres(routes.radius)
   return places.flatMap((place): Problem[] => {
-    const blocker = routes.blockedBy(place.at)
-    if (blocker) {
-      const message = `${place.label} is too near ${blocker}: the robot’s centre keeps ${radius} m from it`
-      return [{ path: place.path, message }]
-    }
+    const by = routes.blockedBy(place.at)
+    if (by) return [problem(place.path, 'tooNear', { place: place.called, by, apart })]
     if (!first || routes.route(first.at, place.at)) return []
-    const message = `There is no way from ${first.label} to ${place.label}: no gap is wide enough for this robot`
-    return [{ path: place.path, message }]
+    return [problem(place.path, 'notReached', { from: first.called, to: place.called })]
   })
 }

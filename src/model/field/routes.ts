@@ -1,5 +1,5 @@
+import { refusal } from '../documents/sentences.ts'
 import type { Field, Point } from '../documents/types.ts'
-import { ModelError } from '../errors.ts'
 import { FreeSpace } from './freeSpace.ts'
 import { TangentGraph, type Tree, turnBetween } from './graph.ts'
 import { MOST_CORNERS } from './polygon.ts'
@@ -37,10 +37,7 @@ export function fieldRoutes(field: Field, footprint: { length: number; width: nu
 function makeRoutes(field: Field, radius: number): FieldRoutes {
   const count = field.obstacles.reduce((sum, { outline }) => sum + outline.length, 0)
   if (count > MOST_CORNERS) {
-    throw new ModelError(
-      'overBudget',
-      `The field's obstacles have ${count} corners; routes are computed for up to ${MOST_CORNERS}.`,
-    )
+    throw refusal('overBudget', ['fieldTooFine', { count, most: MOST_CORNERS }])
   }
   const space = new FreeSpace(field, radius)
   const graph = new TangentGraph(space)
@@ -52,9 +49,9 @@ function makeRoutes(field: Field, radius: number): FieldRoutes {
   return {
     radius,
     blockedBy([x, y]) {
-      if (!space.isInField(x, y)) return "the field's border"
+      if (!space.isInField(x, y)) return { border: true }
       const polygon = space.obstacleAt(x, y)
-      return polygon && `the obstacle '${polygon.obstacle.name || polygon.obstacle.id}'`
+      return polygon && { obstacle: polygon.obstacle.name || polygon.obstacle.id }
     },
     route(from, to) {
       if (!space.isFree(from[0], from[1]) || !space.isFree(to[0], to[1])) return null

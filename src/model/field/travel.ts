@@ -1,5 +1,5 @@
+import { refusal } from '../documents/sentences.ts'
 import type { Game, Robot } from '../documents/types.ts'
-import { ModelError } from '../errors.ts'
 import { type Place, placeOf } from './places.ts'
 import { polyline } from './polyline.ts'
 import { fieldRoutes } from './routes.ts'
@@ -21,9 +21,10 @@ export function travel(game: Game, robot: Pick<Robot, 'footprint' | 'drive'>, fr
   for (const place of [start, end]) refuseBlocked(routes, place, start, end)
   const route = routes.route(start.at, end.at)
   if (!route) {
-    throw new ModelError(
+    const ends = { from: start.called, to: end.called }
+    throw refusal(
       'unreachable',
-      `There is no way from ${start.label} to ${end.label}: no gap is wide enough for the robot, whose centre keeps ${metres(routes.radius)} from obstacles and border.`,
+      ['noWay', { ...ends, apart: inMillimetres(routes.radius) }],
       ['game', 'field', 'obstacles'],
     )
   }
@@ -33,20 +34,17 @@ export function travel(game: Game, robot: Pick<Robot, 'footprint' | 'drive'>, fr
 
 function placeNamed(game: Game, id: string, field: 'from' | 'to'): Place {
   const place = placeOf(game, id)
-  if (!place) throw new ModelError('invalid', `The game has no start or spot with the id '${id}'.`, [field])
+  if (!place) throw refusal('invalid', ['noSuchPlace', { id }], [field])
   return place
 }
 
 function refuseBlocked(routes: FieldRoutes, place: Place, start: Place, end: Place) {
-  const blocker = routes.blockedBy(place.at)
-  if (!blocker) return
-  throw new ModelError(
-    'unreachable',
-    `There is no way from ${start.label} to ${end.label}: ${place.label} at (${place.at.join(', ')}) is too near ${blocker} for the robot, whose centre keeps ${metres(routes.radius)} from it.`,
-    ['game', ...place.path],
-  )
+  const by = routes.blockedBy(place.at)
+  if (!by) return
+  const ends = { from: start.called, to: end.called }
+  const near = { place: place.called, at: place.at, by, apart: inMillimetres(routes.radius) }
+  throw refusal('unreachable', ['wayBlocked', { ...ends, ...near }], ['game', ...place.path])
 }
 
-function metres(value: number): string {
-  return `${Number(value.toFixed(3))} m`
-}
+/** A length as exact as a sentence needs it (m). */
+export const inMillimetres = (length: number): number => Number(length.toFixed(3))

@@ -1,4 +1,5 @@
 import type { Point } from '../documents/types.ts'
+import type { Blocker } from './sentences.ts'
 
 export interface Route {
   /** Length of the shortest path of the robot's centre (m), exact. */
@@ -38,7 +39,7 @@ export interface FieldRoutes {
   /** By how much obstacles grow and the field shrinks (m). */
   readonly radius: number
   /** What keeps the robot's centre from standing there, as words for a sentence, or null. Touching is allowed. */
-  blockedBy(point: Point): string | null
+  blockedBy(point: Point): Blocker | null
   /** The shortest route, or null where there is none. */
   route(from: Point, to: Point): { length: number; segments: Segment[] } | null
 }

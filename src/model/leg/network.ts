@@ -1,5 +1,5 @@
+import { refusal } from '../documents/sentences.ts'
 import type { Stage } from '../documents/types.ts'
-import { ModelError } from '../errors.ts'
 
 /** The stage that every network has: one draw per leg, from the route. */
 export const drive = 'drive'
@@ -25,7 +25,7 @@ export function networkOf(stages: readonly Stage[]): Network {
   const ids = [drive, ...stages.map((stage) => stage.id)]
   const index = new Map<string, number>()
   for (const [i, id] of ids.entries()) {
-    if (index.has(id)) throw new ModelError('invalid', `stage '${id}' stands twice in the network`)
+    if (index.has(id)) throw refusal('invalid', ['twiceInNetwork', { stage: id }])
     index.set(id, i)
   }
   const after = [
@@ -33,8 +33,7 @@ export function networkOf(stages: readonly Stage[]): Network {
     ...stages.map((stage) =>
       stage.after.map((id) => {
         const found = index.get(id)
-        if (found === undefined)
-          throw new ModelError('invalid', `stage '${stage.id}' waits for '${id}', which is not there`)
+        if (found === undefined) throw refusal('invalid', ['waitsForNothing', { stage: stage.id, before: id }])
         return found
       }),
     ),
@@ -55,7 +54,7 @@ function sorted(after: readonly (readonly number[])[], ids: readonly string[]): 
   const state = ids.map(() => 0)
   const visit = (i: number) => {
     if (state[i] === 2) return
-    if (state[i] === 1) throw new ModelError('invalid', `stage '${ids[i]}' waits for itself: the network has a loop`)
+    if (state[i] === 1) throw refusal('invalid', ['loopInNetwork', { stage: ids[i] as string }])
     state[i] = 1
     for (const j of after[i] as number[]) visit(j)
     state[i] = 2

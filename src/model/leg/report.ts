@@ -1,7 +1,7 @@
+import { refusal } from '../documents/sentences.ts'
 import type { Game, Robot, Stage, Trip } from '../documents/types.ts'
-
-import { ModelError } from '../errors.ts'
 import { placeOf, travel } from '../field/index.ts'
+import type { planSentences } from '../plan/sentences.ts'
 import { LegBuilder, type LegSpec } from './builder.ts'
 import { criticalities, schedule } from './criticality.ts'
 import { networkOf } from './network.ts'
@@ -49,38 +49,41 @@ function tripOf(game: Game, robot: Robot, leg: LegRequest): { trip: Trip; load: 
   if (leg.kind === 'collect') {
     spotOf(game.sources, leg.source, leg.spot, 'source')
     const trip = robot.collect[leg.source]
-    if (!trip) throw missing(`the robot can not collect at '${leg.source}'`, 'source')
+    if (!trip) throw missing('source', ['canNot', { what: 'collect', id: leg.source }])
     return { trip, load: leg.load, tries: { success: trip.success, retry: trip.retry } }
   }
   if (leg.kind === 'finish') {
     spotOf(game.finishes, leg.finish, leg.spot, 'finish')
     const trip = robot.finish[leg.finish]
-    if (!trip) throw missing(`the robot can not finish at '${leg.finish}'`, 'finish')
+    if (!trip) throw missing('finish', ['canNot', { what: 'finish', id: leg.finish }])
     return { trip, load: 1 }
   }
   spotOf(game.goals, leg.goal, leg.spot, 'goal')
   const trip = robot.score[leg.goal]?.[leg.entry]
-  if (!trip) throw missing(`the robot has no entry ${leg.entry} for goal '${leg.goal}'`, 'entry')
+  if (!trip) throw missing('entry', ['noEntryFor', { entry: leg.entry, goal: leg.goal }])
   if (trip.spots !== 'any' && !trip.spots.includes(leg.spot))
-    throw missing(`entry ${leg.entry} is not played from spot '${leg.spot}'`, 'spot')
+    throw missing('spot', ['notFromSpot', { entry: leg.entry, spot: leg.spot }])
   return { trip, load: leg.load }
 }
 
-const missing = (message: string, field: string) => new ModelError('invalid', message, ['leg', field])
+const missing = <Code extends keyof typeof planSentences>(
+  field: string,
+  said: [code: Code, parts: Parameters<(typeof planSentences)[Code]>[0]],
+) => refusal<Code>('invalid', said, ['leg', field])
 
 function known(game: Game, id: string, field: string): void {
-  if (!placeOf(game, id)) throw missing(`the game has no start or spot with the id '${id}'`, field)
+  if (!placeOf(game, id)) throw missing(field, ['legFromNowhere', { id }])
 }
 
 function spotOf(
   places: readonly { id: string; spots: readonly { id: string }[] }[],
   id: string,
   spot: string,
-  kind: string,
+  kind: 'source' | 'goal' | 'finish',
 ): void {
   const place = places.find((other) => other.id === id)
-  if (!place) throw missing(`the game has no ${kind} '${id}'`, kind)
-  if (!place.spots.some((other) => other.id === spot)) throw missing(`'${id}' has no spot '${spot}'`, 'spot')
+  if (!place) throw missing(kind, ['legToNowhere', { noun: kind, id }])
+  if (!place.spots.some((other) => other.id === spot)) throw missing('spot', ['legToNoSpot', { place: id, spot }])
 }
 
 function listed(times: Pmf): [number, number][] {

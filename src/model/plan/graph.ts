@@ -1,5 +1,5 @@
+import { refusal } from '../documents/sentences.ts'
 import type { Game, Goal, Load, Option, Trip } from '../documents/types.ts'
-import { ModelError } from '../errors.ts'
 import { keyOf, type LegSpec } from '../leg/builder.ts'
 import { loadsFor } from './loads.ts'
 import type { Action, PlanNode, WorthLeg } from './types.ts'
@@ -75,7 +75,7 @@ class GraphBuilder {
     const { robot } = this.option
     const auto = this.option.auto === null ? null : robot.autos.find((routine) => routine.id === this.option.auto)
     if (auto === undefined)
-      throw new ModelError('invalid', `the robot has no routine '${this.option.auto}'`, ['option', 'auto'])
+      throw refusal('invalid', ['noRoutine', { routine: String(this.option.auto) }], ['option', 'auto'])
     const initial = this.node(auto ? auto.endsAt : this.option.start, auto ? auto.holding : robot.preload)
     for (let i = 0; i < this.nodes.length; i++) this.expand(i)
     return { nodes: this.nodes, legs: this.legs, initial, goals: this.goals }
@@ -85,8 +85,7 @@ class GraphBuilder {
     const key = load ? `${at}|${load.piece}|${load.count}` : at
     const found = this.index.get(key)
     if (found !== undefined) return found
-    if (this.nodes.length >= mostNodes)
-      throw new ModelError('overBudget', `the plan would need more than ${mostNodes} places and loads`)
+    if (this.nodes.length >= mostNodes) throw refusal('overBudget', ['tooManyNodes', { most: mostNodes }])
     this.nodes.push({ at, load: load && { piece: load.piece, count: load.count }, legs: [] })
     this.index.set(key, this.nodes.length - 1)
     return this.nodes.length - 1

@@ -1,5 +1,5 @@
+import { refusal } from '../documents/sentences.ts'
 import type { Game, Option } from '../documents/types.ts'
-import { ModelError } from '../errors.ts'
 import type { LegBuilder } from '../leg/builder.ts'
 import { type Autonomous, autonomousOf } from './autonomous.ts'
 import { binomial } from './binomial.ts'
@@ -43,11 +43,7 @@ export interface Problem {
 const mostStates = 12_000_000
 
 function refuseAbove(states: number): void {
-  if (states > mostStates)
-    throw new ModelError(
-      'overBudget',
-      `the plan would need ${states} states, more than ${mostStates}: fewer loads, spots or capacities would help`,
-    )
+  if (states > mostStates) throw refusal('overBudget', ['tooManyStates', { states, most: mostStates }])
 }
 
 export function rulesOf(option: Option, step: number): Rules {

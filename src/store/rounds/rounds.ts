@@ -3,7 +3,7 @@ import type { Guess } from '../../model/sheet/pool.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
 import type { RoundClosingModel, RoundModel } from '../generated/models.ts'
-import { newCode } from './code.ts'
+import { hashOf, newCode } from './code.ts'
 import {
   type Given,
   mostCorrections,
@@ -15,7 +15,7 @@ import {
   type RoundWords,
 } from './types.ts'
 
-type Client = Pick<TransactionClient, 'round' | 'guess' | 'roundClosing'>
+type Client = Pick<TransactionClient, 'round' | 'guess' | 'roundArrival' | 'roundClosing'>
 
 /** The rounds of one workspace: its id stands in every query because it is fixed here. */
 export class DatabaseRounds implements RoundStore {
@@ -29,15 +29,16 @@ export class DatabaseRounds implements RoundStore {
     this.#now = now
   }
 
-  open({ about, ...subject }: RoundSubject): Promise<Round | null> {
+  open({ about, ...subject }: RoundSubject, closingKey?: string): Promise<Round | null> {
     return this.#client.$transaction(async (transaction) => {
       const before = await transaction.round.count({ where: { workspaceId: this.#workspaceId, sheet: subject.sheet } })
       if (before >= mostRounds) return null
       let code = newCode()
       while (await this.#find(transaction, code)) code = newCode()
-      const row = { ...subject, code, about: JSON.stringify(about), openedAt: this.#now() }
+      const closingKeyHash = closingKey === undefined ? null : hashOf(code, closingKey)
+      const row = { ...subject, code, about: JSON.stringify(about), openedAt: this.#now(), closingKeyHash }
       await transaction.round.create({ data: { ...row, workspaceId: this.#workspaceId } })
-      return { ...subject, about, code, openedAt: row.openedAt.toISOString(), closedAt: null, count: 0 }
+      return roundOf({ ...row, workspaceId: this.#workspaceId, closing: null }, 0, 0)
     })
   }
 
@@ -53,12 +54,12 @@ export class DatabaseRounds implements RoundStore {
         orderBy: [{ openedAt: 'desc' }, { code: 'asc' }],
         include: { closing: true },
       })
-      const devices = await transaction.guess.findMany({
-        where: { workspaceId: this.#workspaceId, code: { in: rows.map(({ code }) => code) } },
-        distinct: ['code', 'device'],
-        select: { code: true },
+      const all = { workspaceId: this.#workspaceId, code: { in: rows.map(({ code }) => code) } }
+      const devices = await devicesIn(transaction, all)
+      return rows.map((row) => {
+        const here = devices.get(row.code)
+        return roundOf(row, here?.guessed.size ?? 0, here?.arrived.size ?? 0)
       })
-      return rows.map((row) => roundOf(row, devices.filter(({ code }) => code === row.code).length))
     })
   }
 
@@ -79,10 +80,26 @@ export class DatabaseRounds implements RoundStore {
     })
   }
 
-  close(code: string): Promise<Round | null> {
+  arrive(code: string, device: string): Promise<Round | null> {
+    return this.#client.$transaction(async (transaction) => {
+      const round = await this.#find(transaction, code)
+      if (round === null || round.closedAt !== null || round.arrived >= mostDevices) return round
+      const key = { workspaceId: this.#workspaceId, code, device }
+      if ((await transaction.roundArrival.count({ where: key })) > 0) return round
+      await transaction.roundArrival.create({ data: { ...key, arrivedAt: this.#now() } })
+      return this.#find(transaction, code)
+    })
+  }
+
+  close(code: string, closingKey?: string): Promise<Round | { refused: 'otherKey' } | null> {
     return this.#client.$transaction(async (transaction) => {
       const round = await this.#find(transaction, code)
       if (round === null || round.closedAt !== null) return round
+      const where = { workspaceId_code: { workspaceId: this.#workspaceId, code } }
+      const { closingKeyHash } = await transaction.round.findUniqueOrThrow({ where })
+      if (closingKeyHash !== null && (closingKey === undefined || hashOf(code, closingKey) !== closingKeyHash)) {
+        return { refused: 'otherKey' }
+      }
       const closedAt = this.#now()
       await transaction.roundClosing.create({ data: { workspaceId: this.#workspaceId, code, closedAt } })
       return { ...round, closedAt: closedAt.toISOString() }
@@ -107,12 +124,37 @@ export class DatabaseRounds implements RoundStore {
     const where = { workspaceId: this.#workspaceId, code }
     const row = await client.round.findUnique({ where: { workspaceId_code: where }, include: { closing: true } })
     if (row === null) return null
-    const devices = await client.guess.findMany({ where, distinct: ['device'], select: { device: true } })
-    return roundOf(row, devices.length)
+    const devices = (await devicesIn(client, where)).get(code)
+    return roundOf(row, devices?.guessed.size ?? 0, devices?.arrived.size ?? 0)
   }
 }
 
-function roundOf(row: RoundModel & { closing: RoundClosingModel | null }, count: number): Round {
+interface Devices {
+  guessed: Set<string>
+  /** Whoever guesses has arrived, also without having said so. */
+  arrived: Set<string>
+}
+
+/** By code: the devices that are in rounds. */
+async function devicesIn(client: Client, where: { workspaceId: string; code: string | { in: string[] } }) {
+  const select = { code: true, device: true } as const
+  const guesses = await client.guess.findMany({ where, distinct: ['code', 'device'], select })
+  const arrivals = await client.roundArrival.findMany({ where, select })
+  const found = new Map<string, Devices>()
+  const at = (code: string): Devices => {
+    const known = found.get(code) ?? { guessed: new Set(), arrived: new Set() }
+    found.set(code, known)
+    return known
+  }
+  for (const { code, device } of guesses) {
+    at(code).guessed.add(device)
+    at(code).arrived.add(device)
+  }
+  for (const { code, device } of arrivals) at(code).arrived.add(device)
+  return found
+}
+
+function roundOf(row: RoundModel & { closing: RoundClosingModel | null }, count: number, arrived: number): Round {
   return {
     code: row.code,
     sheet: row.sheet,
@@ -122,5 +164,7 @@ function roundOf(row: RoundModel & { closing: RoundClosingModel | null }, count:
     openedAt: row.openedAt.toISOString(),
     closedAt: row.closing?.closedAt.toISOString() ?? null,
     count,
+    arrived,
+    keyed: row.closingKeyHash !== null,
   }
 }

@@ -24,6 +24,10 @@ export interface Round extends RoundSubject {
   closedAt: string | null
   /** Devices that have given a guess. */
   count: number
+  /** Devices that have opened it to guess, those that have guessed among them. */
+  arrived: number
+  /** Only the browser that opened it can close it. */
+  keyed: boolean
 }
 
 export type Given =
@@ -32,15 +36,17 @@ export type Given =
 
 /** Rounds of one workspace. Rows are added only: a correction is a further row, closing is one as well. */
 export interface RoundStore {
-  /** Null where the sheet has as many rounds as it may have. */
-  open(subject: RoundSubject): Promise<Round | null>
+  /** Null where the sheet has as many rounds as it may have. Who closes it must bring the same key, if there is one. */
+  open(subject: RoundSubject, closingKey?: string): Promise<Round | null>
   get(code: string): Promise<Round | null>
   /** Newest first. */
   list(sheet: string): Promise<Round[]>
   /** One guess per device; a later one replaces it until the round is closed. */
   give(code: string, device: string, guess: Guess): Promise<Given>
+  /** A device has opened the round; more than may guess are not counted. Null where there is no such round. */
+  arrive(code: string, device: string): Promise<Round | null>
   /** Closed for good; closing it again changes nothing. Null where there is no such round. */
-  close(code: string): Promise<Round | null>
+  close(code: string, closingKey?: string): Promise<Round | { refused: 'otherKey' } | null>
   /** The newest guess of each device by size, without the devices. Null while the round is open, and where there is none. */
   guesses(code: string): Promise<Guess[] | null>
 }

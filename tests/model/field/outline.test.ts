@@ -73,7 +73,7 @@ describe('an outline', () => {
     ],
   ]
   test.each(faults)('%s is refused', (_, outline, message) => {
-    expect(outlineFault(outline)).toBe(message)
+    expect(outlineFault(outline)?.text).toBe(message)
     expect(selfCrossing(outline)).toBe(true)
   })
 
@@ -103,7 +103,7 @@ describe('an outline', () => {
 
   test('with thousands of corners is refused at once', () => {
     const circle = Array.from({ length: 50_000 }, (_, i): Point => [Math.cos(i / 8000), Math.sin(i / 8000)])
-    expect(outlineFault(circle)).toBe('An outline can have up to 300 corners, and this one has 50000.')
+    expect(outlineFault(circle)?.text).toBe('An outline can have up to 300 corners, and this one has 50000.')
   })
 
   test('that is simple stays simple, and one with two corners swapped does not', () => {

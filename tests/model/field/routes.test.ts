@@ -186,17 +186,17 @@ describe('where there is no way', () => {
 
   test('the sentence names the obstacle or the border that blocks a point, and touching is allowed', () => {
     const routes = fieldRoutes(fieldWith([box(7, 2, 8, 6)]), disc(0.4))
-    expect(routes.blockedBy([7.5, 4])).toBe("the obstacle 'Rock 0'")
-    expect(routes.blockedBy([6.7, 4])).toBe("the obstacle 'Rock 0'")
+    expect(routes.blockedBy([7.5, 4])).toEqual({ obstacle: 'Rock 0' })
+    expect(routes.blockedBy([6.7, 4])).toEqual({ obstacle: 'Rock 0' })
     expect(routes.blockedBy([6.6, 4])).toBeNull()
-    expect(routes.blockedBy([6.6 + 1e-6, 4])).toBe("the obstacle 'Rock 0'")
-    expect(routes.blockedBy([0.39, 4])).toBe("the field's border")
+    expect(routes.blockedBy([6.6 + 1e-6, 4])).toEqual({ obstacle: 'Rock 0' })
+    expect(routes.blockedBy([0.39, 4])).toEqual({ border: true })
     expect(routes.blockedBy([15.6, 7.6])).toBeNull()
     expect(routes.route([7.5, 4], [3, 3])).toBeNull()
   })
 
   test('a robot wider than the field fits nowhere', () => {
-    expect(fieldRoutes(fieldWith([]), disc(4.1)).blockedBy([8, 4])).toBe("the field's border")
+    expect(fieldRoutes(fieldWith([]), disc(4.1)).blockedBy([8, 4])).toEqual({ border: true })
   })
 
   test('too many corners are refused with a sentence instead of a long wait', () => {

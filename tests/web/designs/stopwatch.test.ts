@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { breakwater, optionOf } from '../../../seed/index.ts'
 import type { TimedTrial } from '../../../src/model/documents/timing.ts'
 import { valueAt } from '../../../web/data/place.ts'
+import { comparedDrive } from '../../../web/screens/designs/stopwatch/drives.ts'
 import { joined, unsent } from '../../../web/screens/designs/stopwatch/keep.ts'
 import { timedKey, timedParts, timedPlace, timingId } from '../../../web/screens/designs/stopwatch/parts.ts'
 import { struck, type Tap, tapped, tookBack, type Watch } from '../../../web/screens/designs/stopwatch/watch.ts'
@@ -81,7 +82,8 @@ describe('times on a phone and on the server', () => {
 describe('what can be timed', () => {
   const { game } = breakwater
   const { robot } = optionOf('shearwater-best')
-  const parts = timedParts(game, robot)
+  const drives = timedParts(game, robot).filter(({ part }) => part.kind === 'drive')
+  const parts = timedParts(game, robot).filter(({ part }) => part.kind !== 'drive')
   test('is every stage, and repeated tries, each at the place of its Duration', () => {
     const stages = [
       ...Object.values(robot.collect),
@@ -91,8 +93,41 @@ describe('what can be timed', () => {
       .map((trip) => ('stages' in trip ? trip.stages.length : 1))
       .reduce((sum, count) => sum + count, 0)
     expect(parts.length).toBe(stages + Object.keys(robot.collect).length)
-    for (const { place, name } of parts) expect(valueAt({ robot }, place), name).toHaveProperty('kind')
+    for (const { place, name } of parts) expect(valueAt({ robot }, place!), name).toHaveProperty('kind')
     expect(new Set(parts.map(({ key }) => key)).size).toBe(parts.length)
+  })
+  test('is the drive of every leg, between any ends of it, and the record of each is its own', () => {
+    const legs = Object.values(robot.collect).length + Object.values(robot.score).flat().length
+    expect(drives.length).toBe(legs + Object.values(robot.finish).length)
+    const found = drives.find(({ leg }) => leg.kind === 'score' && leg.goal === 'gantry')!
+    const gantry = game.goals.find(({ id }) => id === 'gantry')!.spots.map(({ id }) => id)
+    // It scores from one spot of the two only.
+    expect(gantry).toHaveLength(2)
+    expect(found.ends?.to).toEqual(['gantry.foot'])
+    expect(found.place).toBeNull()
+    const other = { kind: 'drive' as const, from: game.starts[0]!.id, to: gantry[0]! }
+    const asked = timedParts(game, robot, timedKey(found.leg, other)).find(
+      ({ key }) => key === timedKey(found.leg, other),
+    )
+    expect(asked?.part).toEqual(other)
+    expect(timingId('x', found.leg, other)).not.toBe(timingId('x', found.leg, found.part))
+  })
+  test('a drive given whole can not be told apart from its stages', () => {
+    const whole = {
+      ...robot,
+      finish: {},
+      score: {},
+      collect: { outer: { whole: { kind: 'fixed' as const, seconds: 4 }, success: 1, retry: null } },
+    }
+    expect(timedParts(game, whole).map(({ part }) => part.kind)).toEqual(['whole'])
+  })
+  test('measured drives are compared with the ideal line times the mean pace: 2 s × 1.2 = 2.4 s, 3 s are 1.5 times the line', () => {
+    const pace = { kind: 'samples', seconds: [1.1, 1.2, 1.3] } as const
+    const found = comparedDrive([2.8, 3, 3.2], 2, { ...pace, seconds: [...pace.seconds] })
+    expect(found.measured).toBeCloseTo(3, 12)
+    expect(found.expected).toBeCloseTo(2.4, 12)
+    expect(found.difference).toBeCloseTo(0.6, 12)
+    expect(found.factor).toBeCloseTo(1.5, 12)
   })
   test('a stage is found again when others were put before it, and not when it is gone', () => {
     const found = parts.find(({ key }) => key === 'score/gantry/0/stage/hook-on')!

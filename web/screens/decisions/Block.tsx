@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import { OwnText } from '../../shell/fields/OwnText.tsx'
 
 /** A part of the record that stands whole on one page. */
 export function Block(props: { title: string; children: ReactNode }) {
@@ -16,7 +17,9 @@ export function Lines(props: { title: string; lines: string[] }) {
     <Block title={props.title}>
       <ul>
         {props.lines.map((line) => (
-          <li key={line}>{line}</li>
+          <li key={line}>
+            <OwnText text={line} />
+          </li>
         ))}
       </ul>
     </Block>

@@ -1,5 +1,6 @@
 import type { DecisionRecord } from '../../../src/model/documents/records.ts'
 import { Cautions } from '../../shell/Cautions.tsx'
+import { OwnText } from '../../shell/fields/OwnText.tsx'
 import { words } from '../../words/catalogue.ts'
 import { day } from '../../words/format.ts'
 import { optionName } from '../../words/verdict.ts'
@@ -22,8 +23,12 @@ export function DecisionPage(props: { decision: DecisionRecord; revision: number
       <article className="decision sheet" aria-labelledby="decision-title">
         <header className="whole">
           <p className="label">{texts.label(game.name)}</p>
-          <h1 id="decision-title">{decision.name}</h1>
-          <p className="decision-question">{decision.question}</p>
+          <h1 id="decision-title">
+            <OwnText text={decision.name} />
+          </h1>
+          <p className="decision-question">
+            <OwnText text={decision.question} />
+          </p>
           <p>
             {texts.decidedOn} <strong>{day(decision.decidedOn)}</strong>:{' '}
             <strong>{optionName(options, decision.chosen)}</strong>
@@ -56,7 +61,8 @@ function Assumptions(props: { decision: DecisionRecord }) {
       <ul>
         {assumptions.map(({ text, source }) => (
           <li key={text}>
-            {text} <span className="soft">({source || texts.noSource})</span>
+            <OwnText text={text} />{' '}
+            <span className="soft">({source ? <OwnText text={source} /> : texts.noSource})</span>
           </li>
         ))}
       </ul>
@@ -75,9 +81,9 @@ function Objections(props: { decision: DecisionRecord }) {
           <div key={text} className="whole">
             <dt>
               {who ? texts.objectionBy(who) : ''}
-              {text}
+              <OwnText text={text} />
             </dt>
-            <dd>{answer || <span className="soft">{texts.noAnswer}</span>}</dd>
+            <dd>{answer ? <OwnText text={answer} /> : <span className="soft">{texts.noAnswer}</span>}</dd>
           </div>
         ))}
       </dl>

@@ -1,4 +1,5 @@
 import type { DecisionRecord } from '../../../src/model/documents/records.ts'
+import { OwnText } from '../../shell/fields/OwnText.tsx'
 import { TableDownload } from '../../shell/TableDownload.tsx'
 import { shownTable } from '../../tables/shown.ts'
 import { words } from '../../words/catalogue.ts'
@@ -11,7 +12,11 @@ export function EventChecks(props: { decision: DecisionRecord }) {
   if (checkAtEvent === '' && checks.length === 0) return null
   return (
     <Block title={texts.checks}>
-      {checkAtEvent !== '' && <p>{checkAtEvent}</p>}
+      {checkAtEvent !== '' && (
+        <p>
+          <OwnText text={checkAtEvent} />
+        </p>
+      )}
       {checks.length > 0 && (
         <>
           <div className="scroll" tabIndex={0} role="region" aria-label={texts.checks}>
@@ -32,9 +37,15 @@ export function EventChecks(props: { decision: DecisionRecord }) {
               <tbody>
                 {checks.map(({ quantity, expected, when }) => (
                   <tr key={`${quantity} ${when}`}>
-                    <th scope="row">{quantity}</th>
-                    <td>{expected}</td>
-                    <td>{when}</td>
+                    <th scope="row">
+                      <OwnText text={quantity} />
+                    </th>
+                    <td>
+                      <OwnText text={expected} />
+                    </td>
+                    <td>
+                      <OwnText text={when} />
+                    </td>
                     <td className="only-paper" />
                   </tr>
                 ))}

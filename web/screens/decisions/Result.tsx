@@ -1,6 +1,7 @@
 import type { DecisionRecord } from '../../../src/model/documents/records.ts'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
 import { CameAbout } from '../../shell/CameAbout.tsx'
+import { OwnText } from '../../shell/fields/OwnText.tsx'
 import { TableDownload } from '../../shell/TableDownload.tsx'
 import { optionsTable } from '../../tables/answers.ts'
 import { words } from '../../words/catalogue.ts'
@@ -22,7 +23,9 @@ export function Result(props: { decision: DecisionRecord; revision: number }) {
   const found = verdict(result)
   return (
     <Block title={texts.result}>
-      <p>{decision.result}</p>
+      <p>
+        <OwnText text={decision.result} />
+      </p>
       <div className="scroll" tabIndex={0} role="region" aria-label={texts.options}>
         <table className="tide">
           <caption className="visually-hidden">{texts.options}</caption>

@@ -1,8 +1,10 @@
+import { useMemo } from 'react'
 import { useSearchParams } from 'wouter'
 import type { DocumentKind } from '../../../src/model/documents/records.ts'
 import type { Problem } from '../../../src/model/errors.ts'
 import type { Bodies, Stored } from '../../data/documents.ts'
 import { type Draft, useDraft } from '../../data/draft.ts'
+import { languageOfTexts } from '../../data/textLanguage.ts'
 import type { Edit } from '../../shell/fields/EditContext.tsx'
 import { useTexts } from '../../shell/fields/useTexts.ts'
 import { useUndoKeys } from '../../shell/useUndoKeys.ts'
@@ -56,6 +58,7 @@ export function useEditing<K extends DocumentKind>(of: {
     draft.redo()
   }
   useUndoKeys({ undo, redo, on: keys && !old })
+  const language = useMemo(() => languageOfTexts(stored), [stored])
   const fields = (problems: readonly Problem[]): Edit => ({
     document: draft.value,
     set: draft.set,
@@ -64,6 +67,7 @@ export function useEditing<K extends DocumentKind>(of: {
     texts,
     setText,
     readOnly: old,
+    language,
   })
   return { kind, stored, draft, old, unread, undo, redo, fields }
 }

@@ -11,6 +11,7 @@ import { SaveBar } from '../documents/SaveBar.tsx'
 import { useEditing, useRevisionAsked } from '../documents/useEditing.ts'
 import { GameForms } from './GameForms.tsx'
 import { GameText } from './GameText.tsx'
+import { SaveReading } from './SaveReading.tsx'
 import '../designs/designs.css'
 
 /** The season's rules and the field, to scale. */
@@ -58,6 +59,9 @@ function GameEditor(props: { stored: Stored<'game'>; old: boolean }) {
         <div className="row">
           <ExportFile name={game.name} body={game} />
         </div>
+        {!old && (
+          <SaveReading game={stored.id} draft={draft} ready={problems.length === 0 && editing.unread.length === 0} />
+        )}
         <Next game={stored.id} />
       </div>
     </EditProvider>

@@ -1,7 +1,7 @@
 import { Button, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import { useLocation } from 'wouter'
-import { useRound } from '../../data/rounds.ts'
+import { useArrival, useRound } from '../../data/rounds.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { Spread } from '../quickSheet/Spread.tsx'
@@ -53,6 +53,7 @@ function Entrance(props: { wrong: boolean }) {
 function Inside(props: { code: string }) {
   const texts = words().guess
   const round = useRound(props.code, everyMilliseconds)
+  useArrival(props.code, round.data?.closedAt === null)
   if (round.isPending) return <Loading what={texts.loading} />
   if (!round.data) return <Trouble title={texts.notLoaded} error={round.error} retry={() => void round.refetch()} />
   const { about, leg, closedAt, guesses } = round.data

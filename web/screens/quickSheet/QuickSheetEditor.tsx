@@ -58,7 +58,8 @@ export function QuickSheetEditor(props: {
       const index = results?.asked.ways.findIndex(({ id }) => id === way.id) ?? -1
       return results?.answers[of]?.[strength]?.[index]
     })
-  const complete = (of: number, strength: number) => answersOf(of, strength).map((answer) => answer ?? { problem: '' })
+  const complete = (of: number, strength: number) =>
+    answersOf(of, strength).map((answer) => answer ?? { problem: { message: '' } })
   const undo = () => {
     clear()
     draft.undo()

@@ -2,10 +2,13 @@ import { Button, NativeSelect } from '@mantine/core'
 import { useState } from 'react'
 import type { QuickSheetRecord } from '../../../src/model/documents/quickSheet.ts'
 import { QrCode } from '../../charts/QrCode.tsx'
+import { closingKey } from '../../data/device.ts'
 import { useReach, useRound, useRoundChanges } from '../../data/rounds.ts'
 import { Panel } from '../../shell/Panel.tsx'
 import { Loading, Trouble } from '../../shell/states.tsx'
+import { TableDownload } from '../../shell/TableDownload.tsx'
 import { words } from '../../words/catalogue.ts'
+import { guessesTable } from './guessesTable.ts'
 import { Spread } from './Spread.tsx'
 import { TakeRange } from './TakeRange.tsx'
 
@@ -35,10 +38,16 @@ export function RoundPanel(props: { code: string; sheet: QuickSheetRecord; saved
               <Entrance code={code} />
               <p className="round-count" role="status">
                 {texts.count(found.count)}
+                {found.arrived > found.count && ` · ${texts.out(found.arrived - found.count)}`}
               </p>
-              {sure ? (
+              {found.keyed && closingKey(code) === null ? (
+                <p>{texts.elsewhere}</p>
+              ) : sure ? (
                 <div className="row">
-                  <p>{texts.sure}</p>
+                  <p>
+                    {found.arrived > found.count && <strong>{texts.stillOut(found.arrived - found.count)} </strong>}
+                    {texts.sure}
+                  </p>
                   <Button loading={close.isPending} onClick={() => close.mutate(code)}>
                     {texts.really}
                   </Button>
@@ -60,6 +69,7 @@ export function RoundPanel(props: { code: string; sheet: QuickSheetRecord; saved
           ) : found.guesses && found.guesses.length > 0 ? (
             <>
               <Spread guesses={found.guesses} />
+              <TableDownload title={texts.csv(code)} table={() => guessesTable(texts.csv(code), found.guesses ?? [])} />
               <TakeRange sheet={sheet} round={found} guesses={found.guesses} />
             </>
           ) : (

@@ -5,6 +5,7 @@ import type { DecisionRecord } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import type { DocumentSummary } from '../../../src/store/types.ts'
 import { useStored } from '../../data/documents.ts'
+import { languageOf } from '../../data/textLanguage.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { screen } from '../../shell/screen.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
@@ -27,10 +28,10 @@ export function OpenQuestion(props: { decision: DocumentSummary }) {
   const stored = useStored('decision', props.decision.id)
   if (stored.isPending) return <Loading what={texts.what} />
   if (stored.error) return <Trouble title={texts.notLoaded} error={stored.error} retry={() => void stored.refetch()} />
-  return <Answer decision={stored.data.body} revision={stored.data.revision} />
+  return <Answer decision={stored.data.body} revision={stored.data.revision} lang={languageOf(stored.data)} />
 }
 
-function Answer(props: { decision: DecisionRecord; revision: number }) {
+function Answer(props: { decision: DecisionRecord; revision: number; lang: string | undefined }) {
   const { decision } = props
   const { game, options, inputs, result } = decision.snapshot
   const texts = words().start.question
@@ -51,7 +52,9 @@ function Answer(props: { decision: DecisionRecord; revision: number }) {
     <section className="sheet question" aria-labelledby="question">
       <div className="stack">
         <p className="label">{texts.label(game.name)}</p>
-        <h2 id="question">{decision.question}</h2>
+        <h2 id="question" lang={props.lang}>
+          {decision.question}
+        </h2>
         <p className="answer">
           {before}
           <CameAbout explain={() => explainLead(report, options, found, source)}>

@@ -1,4 +1,5 @@
-import { useMemo } from 'react'
+import { Button, Progress } from '@mantine/core'
+import { useMemo, useState } from 'react'
 import type { Turn } from '../../../src/model/compare/index.ts'
 import type { CompareReport, Input } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
@@ -16,6 +17,7 @@ import { isNothing, optionName, verdict } from '../../words/verdict.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { explainIdle } from './explain.ts'
 import { idleWords, turnWords } from './turnWords.ts'
+import { useSeen } from './useSeen.ts'
 import { useTurns } from './useTurns.ts'
 
 interface Documents {
@@ -35,23 +37,42 @@ export function Swings(props: {
   const { report, record, documents } = props
   const { inputs } = record
   const request = useMemo(() => ({ ...documents, inputs }), [documents, inputs])
-  const { turns, error } = useTurns(request, props.ready)
+  const [section, seen] = useSeen<HTMLElement>(props.ready)
+  const [stopped, setStopped] = useState(false)
+  const { turns, error } = useTurns(request, props.ready && seen && !stopped)
   if (inputs.length === 0 || report.options.length < 2) return null
   const text = texts().turns.arguments
   const known = turns.flatMap((turn, index) => (turn ? [{ turn, input: inputs[index]! }] : []))
   return (
-    <section className="sheet stack" aria-labelledby="swing-title">
+    <section ref={section} className="sheet stack" aria-labelledby="swing-title">
       <h2 id="swing-title">{text.title}</h2>
       {error && <p role="alert">{error.message}</p>}
       {known.length < inputs.length && !error && (
-        <p role="status" className="soft">
-          {text.looking(known.length, inputs.length)}
-        </p>
+        <Looking known={known.length} all={inputs.length} stopped={stopped} onStop={setStopped} />
       )}
       <Idle known={known} all={inputs.length} documents={documents} source={props.source} />
       <Turning known={known} complete={known.length === inputs.length} documents={documents} />
       <Bars {...props} />
     </section>
+  )
+}
+
+/** How far the search is, and that it can be stopped; what it has found by then stays. */
+function Looking(props: { known: number; all: number; stopped: boolean; onStop(stopped: boolean): void }) {
+  const { known, all, stopped } = props
+  const text = texts().turns.arguments
+  return (
+    <div className="stack">
+      <p role="status" className="soft">
+        {stopped ? text.stopped(known, all) : text.looking(known, all)}
+      </p>
+      {!stopped && <Progress value={(known / all) * 100} color="var(--deep)" aria-label={text.progress} />}
+      <div>
+        <Button size="compact-md" variant="default" onClick={() => props.onStop(!stopped)}>
+          {stopped ? text.goOn : text.stop}
+        </Button>
+      </div>
+    </div>
   )
 }
 

@@ -6,6 +6,7 @@ import { assembleComparison, assembleOption } from '../../data/assemble.ts'
 import type { Stored } from '../../data/documents.ts'
 import { useDebounced } from '../../data/useDebounced.ts'
 import { EditProvider } from '../../shell/fields/EditContext.tsx'
+import { OwnText } from '../../shell/fields/OwnText.tsx'
 import { PartList } from '../../shell/parts/PartList.tsx'
 import { Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
@@ -114,7 +115,9 @@ export function TradeOff(props: {
           <div className="row spread">
             <div>
               <p className="label">{text.label(parts.game.name)}</p>
-              <h1>{record.question}</h1>
+              <h1>
+                <OwnText text={record.question} />
+              </h1>
             </div>
             <SaveBar of={editing} href="/trade-offs" />
           </div>

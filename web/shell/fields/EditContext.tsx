@@ -13,6 +13,8 @@ export interface Edit {
   texts: { readonly [place: string]: string }
   setText(place: Place, text: string | null, error: string | null): void
   readOnly: boolean
+  /** The language of a text of the document as BCP 47, where it is known. */
+  language?(text: string): string | undefined
 }
 
 const Context = createContext<Edit | null>(null)

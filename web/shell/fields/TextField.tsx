@@ -15,6 +15,7 @@ export function TextField(props: { place: Place; label: string; required?: boole
     value,
     error: missing ?? problemAt(edit.problems, props.place),
     readOnly: edit.readOnly,
+    lang: edit.language?.(value),
     'data-place': placeKey(props.place),
     onBlur: edit.pause,
   }

@@ -18,6 +18,20 @@ export const games: Words['games'] = {
     noPiece: 'Bitte benenne, womit gepunktet wird.',
     start: 'Startplatz 1',
   },
+  reading: {
+    open: 'Als Lesart sichern …',
+    title: 'Als Lesart der Regeln sichern',
+    how: 'Lässt sich eine Regel auch anders lesen, dann ändere sie oben und sichere das als Lesart. Die gedruckten Regeln bleiben.',
+    notReady: 'Was markiert ist, muss erst zusammenpassen, bevor es eine Lesart sein kann.',
+    explained:
+      'Deine Änderungen werden als Regeln dieser Lesart aufgehoben, und die Regeln, wie sie vorher waren, bleiben die neuesten. Schnellblätter und gesicherte Entscheidungen lassen sich unter der Lesart rechnen.',
+    save: 'Lesart sichern',
+    leave: 'Jetzt nicht',
+    between:
+      'Inzwischen hat jemand das Spiel gesichert. Sichere deine Änderung, oder nimm die andere, und versuch es noch einmal.',
+    made: (name, revision, newest) =>
+      `„${name}“ ist jetzt eine Lesart, Fassung ${revision}. Die Regeln, wie sie vorher waren, sind wieder die neuesten, Fassung ${newest}.`,
+  },
   screen: {
     label: 'Spiel',
     what: 'das Spiel',

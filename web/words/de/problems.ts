@@ -1,5 +1,7 @@
 import type { Thing } from '../../../src/model/documents/sentences.ts'
 import type { Words } from '../catalogue.ts'
+import { compare, field, plan } from './computing.ts'
+import { shapes, stored } from './shapes.ts'
 
 type Named = Extract<Thing, string>
 
@@ -39,6 +41,12 @@ const lists = {
 const loads = { preload: 'Die Ladung zu Beginn', holding: 'Was die Routine am Ende hält,', load: 'Die Ladung' }
 
 export const problems: Words['problems'] = {
+  ...field,
+  ...plan,
+  ...compare,
+  ...shapes,
+  ...stored,
+
   idTwice: ({ list, id }) => `Es gibt zwei ${lists[list]} mit der Kennung „${id}“`,
   unknown: ({ thing, id }) => `Es gibt ${no(thing)} mit der Kennung „${id}“`,
   namedTwice: ({ thing, id }) => `${the(thing)} „${id}“ ist doppelt genannt`,

@@ -130,6 +130,15 @@ export const quickSheet: Words['quickSheet'] = {
     code: 'Code',
     qr: (address) => `Bild zum Scannen mit dem Telefon: ${address}`,
     count: (count) => (count === 1 ? '1 hat geschätzt' : `${count} haben geschätzt`),
+    out: (count) => (count === 1 ? '1 Telefon fehlt noch' : `${count} Telefone fehlen noch`),
+    stillOut: (count) =>
+      count === 1
+        ? '1 Telefon hat die Runde geöffnet und noch nicht geschätzt.'
+        : `${count} Telefone haben die Runde geöffnet und noch nicht geschätzt.`,
+    elsewhere:
+      'Die Runde wurde auf einem anderen Gerät oder in einem anderen Browser eröffnet und kann nur dort geschlossen werden. Gibt es das nicht mehr, dann eröffne eine neue Runde.',
+    csv: (code) => `Schätzungen der Runde ${code}`,
+    columns: { number: 'Schätzung', low: 'Kürzester', likely: 'Üblicher', high: 'Längster' },
     close: 'Runde schließen und die Schätzungen zeigen',
     sure: 'Danach kann niemand mehr schätzen oder verbessern.',
     really: 'Jetzt schließen',

@@ -35,7 +35,7 @@ export const rulesChange: Words['rulesChange'] = {
   same: 'Unter diesen Regeln wurde sie getroffen.',
   readings: {
     title: 'Lesarten der Regeln',
-    how: 'Eine Lesart ist eine Fassung des Spiels mit einem Namen: „wenn 4.2.1 heißt, dass Roboter dort warten dürfen“. Ändere das Spiel nach der Lesart und sichere; benenne diese Fassung hier; stelle dann die Fassung mit den gedruckten Regeln wieder her.',
+    how: 'Eine Lesart ist eine Fassung des Spiels mit einem Namen: „wenn 4.2.1 heißt, dass Roboter dort warten dürfen“. Ändere das Spiel nach der Lesart und drücke dort „Als Lesart sichern“; oder benenne hier eine Fassung, die es schon gibt.',
     none: 'Noch keine Lesart ist benannt.',
     name: 'Wenn … heißt …',
     nameNeeded: 'Bitte schreib, was die Regel heißen würde.',

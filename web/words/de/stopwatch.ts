@@ -5,7 +5,7 @@ export const stopwatch: Words['stopwatch'] = {
   label: (design) => `Stoppuhr · ${design}`,
   back: 'Zum Entwurf',
   what: 'Was gemessen wird',
-  parts: { whole: 'Ganzer Weg, die Fahrt eingeschlossen', retry: 'Ein wiederholter Versuch' },
+  parts: { whole: 'Ganzer Weg, die Fahrt eingeschlossen', retry: 'Ein wiederholter Versuch', drive: 'Nur die Fahrt' },
   none: 'Dieser Entwurf hat noch keinen Weg. Sag im Entwurf, was der Roboter kann.',
   lost: 'Was die Adresse verlangt, gibt es im Entwurf nicht mehr; wähle, was gemessen wird.',
   help: 'Drück, wenn es beginnt und wenn es endet. „Nächste“ beendet eine Zeit und beginnt sofort die nächste, für Wege, die sich wiederholen. Es zählt der Augenblick, in dem der Finger aufsetzt.',
@@ -63,6 +63,27 @@ export const stopwatch: Words['stopwatch'] = {
       'Dieses Telefon lässt die Seite nichts behalten: Die Zeiten stehen nur auf diesem Bildschirm. Schließ ihn nicht, bevor sie gesendet sind.',
     try: 'Jetzt senden',
     nothing: 'Zeiten werden sofort auf diesem Telefon behalten und von selbst an den Server gesendet.',
+  },
+  drive: {
+    title: 'Gemessen und berechnet',
+    from: 'Die Fahrt beginnt bei',
+    to: 'und endet bei',
+    computed: ({ length, ideal, expected }) =>
+      `Berechnet: ${length}, ${ideal} von Stillstand zu Stillstand auf der idealen Linie; mit dem Tempo des Entwurfs im Mittel ${expected}.`,
+    measured: ({ count, mean, low, high, difference, longer, factor }) =>
+      `${count} Fahrten gemessen: im Mittel ${mean}, ${low} bis ${high}. Das ist ${difference} ${longer ? 'länger' : 'kürzer'} als berechnet und das ${factor}-Fache der idealen Linie.`,
+    onePace:
+      'Das Modell hat ein Tempo für alle Fahrten eines Roboters und keine Zeit für die Fahrt eines einzelnen Weges; darum ändern diese Zeiten von selbst nichts. Zeigen mehrere Fahrten denselben Faktor, dann trage ihn als Tempo des Entwurfs ein.',
+  },
+  offline: {
+    preparing: 'Diese Seite wird in diesem Browser aufgehoben, damit sie sich ohne Verbindung öffnet …',
+    ready: 'Diese Seite öffnet sich auch ohne Verbindung: Zeiten bleiben hier und werden später gesendet.',
+    onlyHttps:
+      'Unter dieser Adresse braucht die Seite zum Öffnen den Server, denn Browser heben nur Seiten von https-Adressen auf. Ist sie offen, werden Zeiten auch ohne Verbindung genommen.',
+    never:
+      'Dieser Browser hebt die Seite nicht auf: Zum Öffnen braucht sie den Server. Ist sie offen, werden Zeiten auch ohne Verbindung genommen.',
+    asOf: (when) =>
+      `Der Server antwortet nicht. Der Entwurf ist so gezeigt, wie ihn dieser Browser zuletzt hatte: ${when}.`,
   },
   use: {
     button: (count) => `Diese ${count} Zeiten im Entwurf verwenden`,

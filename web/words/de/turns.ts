@@ -4,6 +4,11 @@ export const turns: Words['turns'] = {
   arguments: {
     title: 'Welche Argumente zählen',
     looking: (done, all) => `Es wird gesucht, was egal ist: ${done} von ${all} Unbekannten …`,
+    progress: 'Fortschritt der Suche',
+    stop: 'Nicht weiter suchen',
+    stopped: (done, all) =>
+      `Angehalten: ${done} von ${all} Unbekannten sind angesehen. Über die anderen ist nichts gesagt.`,
+    goOn: 'Weiter',
     idle: 'Diese Argumente sind egal',
     idleHow:
       'Welchen Wert sie in dem Bereich auch haben, den du für möglich hältst: Die beste Möglichkeit bleibt dieselbe. Für diese Wahl muss über sie nicht gestritten werden.',

@@ -17,6 +17,19 @@ export const games = {
     noPiece: 'Please name what is scored.',
     start: 'Start 1',
   },
+  reading: {
+    open: 'Save as a reading …',
+    title: 'Save as a reading of the rules',
+    how: 'If a rule can be read in another way: change it above, and save that as a reading. The printed rules stay.',
+    notReady: 'What is marked must fit together before it can be a reading.',
+    explained:
+      'Your changes are kept as the rules of this reading, and the rules as they were before stay the newest. Quick sheets and stored decisions can be computed under the reading.',
+    save: 'Save the reading',
+    leave: 'Not now',
+    between: 'Somebody saved the game in the meantime. Save your change, or take theirs, and try again.',
+    made: (name: string, revision: number, newest: number) =>
+      `‘${name}’ is a reading now, revision ${revision}. The rules as they were before are the newest again, revision ${newest}.`,
+  },
   screen: {
     label: 'Game',
     what: 'the game',

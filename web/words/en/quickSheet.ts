@@ -126,6 +126,15 @@ export const quickSheet = {
     code: 'Code',
     qr: (address: string) => `Picture to scan with a phone: ${address}`,
     count: (count: number) => (count === 1 ? '1 has guessed' : `${count} have guessed`),
+    out: (count: number) => (count === 1 ? '1 phone is still out' : `${count} phones are still out`),
+    stillOut: (count: number) =>
+      count === 1
+        ? '1 phone has opened the round and not guessed yet.'
+        : `${count} phones have opened the round and not guessed yet.`,
+    elsewhere:
+      'The round was opened on another device or in another browser, and only there it can be closed. If that one is gone, open a new round.',
+    csv: (code: string) => `Guesses of round ${code}`,
+    columns: { number: 'Guess', low: 'Shortest', likely: 'Usual', high: 'Longest' },
     close: 'Close the round and show the guesses',
     sure: 'After closing nobody can guess or correct any more.',
     really: 'Close it now',

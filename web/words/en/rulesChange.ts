@@ -35,7 +35,7 @@ export const rulesChange = {
   same: 'These are the rules that it was decided under.',
   readings: {
     title: 'Readings of the rules',
-    how: 'A reading is a revision of the game with a name: ‘if 4.2.1 means that robots may wait there’. Change the game as the reading has it and save; name that revision here; then restore the revision with the printed rules.',
+    how: 'A reading is a revision of the game with a name: ‘if 4.2.1 means that robots may wait there’. Change the game as the reading has it and press ‘Save as a reading’ there; or name a revision here that is kept already.',
     none: 'No reading is named yet.',
     name: 'If … means …',
     nameNeeded: 'Please say what the rule would mean.',

@@ -4,7 +4,7 @@ export const stopwatch = {
   label: (design: string) => `Stopwatch · ${design}`,
   back: 'To the design',
   what: 'What is timed',
-  parts: { whole: 'Whole leg, driving included', retry: 'A repeated try' },
+  parts: { whole: 'Whole leg, driving included', retry: 'A repeated try', drive: 'The drive alone' },
   none: 'This design has no trip yet. Say in the design what the robot can do.',
   lost: 'What the address asks for is not in the design any more; choose what is timed.',
   help: 'Press as it begins and as it ends. ‘Next’ ends one time and begins the next at once, for trips that are repeated. The press counts when the finger comes down.',
@@ -60,6 +60,34 @@ export const stopwatch = {
       'This phone does not let the page keep anything: the times are only on this screen. Do not close it before they are sent.',
     try: 'Send now',
     nothing: 'Times are kept on this phone at once, and sent to the server by themselves.',
+  },
+  drive: {
+    title: 'Measured and computed',
+    from: 'The drive begins at',
+    to: 'and ends at',
+    computed: (of: { length: string; ideal: string; expected: string }) =>
+      `Computed: ${of.length}, ${of.ideal} from rest to rest on the ideal line; with the design’s pace ${of.expected} on average.`,
+    measured: (of: {
+      count: number
+      mean: string
+      low: string
+      high: string
+      difference: string
+      longer: boolean
+      factor: string
+    }) =>
+      `${of.count} drives measured: ${of.mean} on average, ${of.low} to ${of.high}. That is ${of.difference} ${of.longer ? 'longer' : 'shorter'} than computed, and ${of.factor} times the ideal line.`,
+    onePace:
+      'The model has one pace for all drives of a robot and no time for the drive of one leg, so these times change nothing by themselves. Where several drives show the same factor, enter it as the design’s pace.',
+  },
+  offline: {
+    preparing: 'This page is being kept in this browser, so that it opens without a connection …',
+    ready: 'This page opens without a connection, too: times are kept here and sent later.',
+    onlyHttps:
+      'At this address the page needs the server to open, because browsers keep pages of https addresses only. Once it is open, times are taken without a connection too.',
+    never:
+      'This browser does not keep the page: it needs the server to open. Once it is open, times are taken without a connection too.',
+    asOf: (when: string) => `The server does not answer. The design is shown as this browser had it on ${when}.`,
   },
   use: {
     button: (count: number) => `Use these ${count} times in the design`,

@@ -3,6 +3,11 @@ export const turns = {
   arguments: {
     title: 'Which arguments matter',
     looking: (done: number, all: number) => `Looking for what does not matter: ${done} of ${all} unknowns …`,
+    progress: 'Progress of the search',
+    stop: 'Stop looking',
+    stopped: (done: number, all: number) =>
+      `Stopped: ${done} of ${all} unknowns are looked at. Nothing is said about the others.`,
+    goOn: 'Go on',
     idle: 'These arguments do not matter',
     idleHow:
       'Whatever the value in the range that you believe, the best option stays the same. They need not be argued about for this choice.',

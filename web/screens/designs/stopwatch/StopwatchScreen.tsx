@@ -1,13 +1,19 @@
 import { NativeSelect } from '@mantine/core'
-import { useMemo } from 'react'
+import { useEffect, useMemo, useRef } from 'react'
 import { Link, useSearchParams } from 'wouter'
 import type { Game } from '../../../../src/model/documents/types.ts'
+import { Unreachable } from '../../../data/api.ts'
+import { useReachable } from '../../../data/connection.ts'
 import { type Stored, useStored } from '../../../data/documents.ts'
 import { Cautions } from '../../../shell/Cautions.tsx'
 import { Loading, Trouble } from '../../../shell/states.tsx'
+import { spotName } from '../../../words/actions.ts'
 import { words } from '../../../words/catalogue.ts'
-import { timedParts, timingId } from './parts.ts'
+import { moment } from '../../../words/format.ts'
+import { keepOpened, readOpened } from './opened.ts'
+import { type Timed, timedKey, timedParts, timingId } from './parts.ts'
 import { Timing } from './Timing.tsx'
+import { useOffline } from './useOffline.ts'
 import './stopwatch.css'
 
 /** Times a part of a design on the practice field, with a phone in the hand. */
@@ -15,7 +21,19 @@ export default function StopwatchScreen(props: { id: string }) {
   const stored = useStored('design', props.id)
   const game = useStored('game', stored.data?.body.game ?? null)
   const error = stored.error ?? game.error
-  if (error && !(stored.data && game.data))
+  const found = useMemo(
+    () => (stored.data && game.data ? { stored: stored.data, game: game.data.body } : null),
+    [stored.data, game.data],
+  )
+  useEffect(() => {
+    if (found) keepOpened(found, Date.now())
+  }, [found])
+  const kept = useMemo(() => (error && !found ? readOpened(props.id) : null), [error, found, props.id])
+  useOnline(error instanceof Unreachable, () => {
+    void stored.refetch()
+    if (stored.data) void game.refetch()
+  })
+  if (error && !found && !(kept && error instanceof Unreachable))
     return (
       <Trouble
         title={words().designs.screen.trouble}
@@ -26,18 +44,61 @@ export default function StopwatchScreen(props: { id: string }) {
         }}
       />
     )
-  if (!stored.data || !game.data) return <Loading what={words().designs.screen.what} />
-  return <Opened stored={stored.data} game={game.data.body} />
+  const opened = found ?? kept
+  if (!opened) return <Loading what={words().designs.screen.what} />
+  return <Page stored={opened.stored} game={opened.game} at={kept?.at ?? null} />
 }
 
-function Opened(props: { stored: Stored<'design'>; game: Game }) {
+/** Asks again as soon as the browser has a connection, or the server has answered anything. */
+function useOnline(waiting: boolean, ask: () => void) {
+  const latest = useRef(ask)
+  const reachable = useReachable()
+  useEffect(() => {
+    latest.current = ask
+  })
+  useEffect(() => {
+    if (!waiting) return
+    if (reachable) latest.current()
+    const again = () => latest.current()
+    addEventListener('online', again)
+    return () => removeEventListener('online', again)
+  }, [waiting, reachable])
+}
+
+/** From where to where a drive goes. */
+function DriveEnds(props: { game: Game; timed: Timed; onChoose(key: string): void }) {
+  const { game, timed } = props
+  const { part, ends, leg } = timed
+  if (part.kind !== 'drive' || !ends) return null
+  const texts = words().stopwatch.drive
+  const select = (which: 'from' | 'to', others: string[]) => (
+    <NativeSelect
+      label={texts[which]}
+      value={part[which]}
+      onChange={(event) => props.onChoose(timedKey(leg, { ...part, [which]: event.currentTarget.value }))}
+      data={others
+        .filter((id) => id !== part[which === 'from' ? 'to' : 'from'])
+        .map((id) => ({ value: id, label: spotName(game, id) }))}
+    />
+  )
+  return (
+    <div className="row drive-ends">
+      {select('from', ends.from)}
+      {select('to', ends.to)}
+    </div>
+  )
+}
+
+/** `at`: since when what is shown is known, where the server does not answer. */
+function Page(props: { stored: Stored<'design'>; game: Game; at: number | null }) {
   const { stored, game } = props
   const { robot } = stored.body
   const texts = words().stopwatch
+  const offline = useOffline()
   const [search, setSearch] = useSearchParams()
   const asked = search.get('what')
-  const parts = useMemo(() => timedParts(game, robot), [game, robot])
-  const timed = parts.find(({ key }) => key === asked) ?? parts[0]
+  const parts = useMemo(() => timedParts(game, robot, asked), [game, robot, asked])
+  const timed = parts.find(({ key }) => key === asked) ?? parts.find(({ part }) => part.kind !== 'drive') ?? parts[0]
   const legs = [...new Set(parts.map(({ legName }) => legName))]
   return (
     <div className="stack wide stopwatch">
@@ -47,6 +108,7 @@ function Opened(props: { stored: Stored<'design'>; game: Game }) {
         <p>
           <Link href={`/designs/${stored.id}`}>{texts.back}</Link>
         </p>
+        {props.at !== null && <p role="status">{texts.offline.asOf(moment(new Date(props.at).toISOString()))}</p>}
       </div>
       {timed === undefined ? (
         <p>{texts.none}</p>
@@ -70,6 +132,7 @@ function Opened(props: { stored: Stored<'design'>; game: Game }) {
               </optgroup>
             ))}
           </NativeSelect>
+          <DriveEnds game={game} timed={timed} onChoose={(key) => setSearch({ what: key }, { replace: true })} />
           <Timing
             key={timed.key}
             id={timingId(stored.id, timed.leg, timed.part)}
@@ -79,6 +142,9 @@ function Opened(props: { stored: Stored<'design'>; game: Game }) {
           />
         </>
       )}
+      <p className="soft small" data-testid="offline">
+        {texts.offline[offline]}
+      </p>
       <aside className="caution stack" aria-label={texts.caution.title}>
         <h2>{texts.caution.title}</h2>
         <p>{texts.caution.text}</p>

@@ -4,6 +4,7 @@ import type { Stored } from '../../../data/documents.ts'
 import { words } from '../../../words/catalogue.ts'
 import { decimal } from '../../../words/decimal.ts'
 import { ByHand } from './ByHand.tsx'
+import { DriveCompared } from './DriveCompared.tsx'
 import { KeptLine } from './KeptLine.tsx'
 import { readRunning, writeRunning } from './keep.ts'
 import type { Timed } from './parts.ts'
@@ -61,7 +62,19 @@ export function Timing(props: { id: string; timed: Timed; stored: Stored<'design
         onStrike={(trial, reason) => times.change((all) => struck(all, trial, reason))}
       />
       <ByHand onAdd={(trial) => times.change((all) => [...all, trial])} />
-      <UseTimes {...props} trials={times.trials} />
+      {timed.place === null ? (
+        timed.part.kind === 'drive' && (
+          <DriveCompared
+            design={stored.id}
+            game={props.game}
+            robot={stored.body.robot}
+            ends={timed.part}
+            trials={times.trials}
+          />
+        )
+      ) : (
+        <UseTimes {...props} place={timed.place} trials={times.trials} />
+      )}
     </>
   )
 }

@@ -7,7 +7,7 @@ import { mean } from '../../../../src/model/duration/index.ts'
 import { measured } from '../../../../src/model/samples/index.ts'
 import { getDocument } from '../../../data/api.ts'
 import { assembleOption, firstOption } from '../../../data/assemble.ts'
-import { same } from '../../../data/difference.ts'
+import { type Place, same } from '../../../data/difference.ts'
 import { type Bodies, type Stored, useChanges } from '../../../data/documents.ts'
 import { hasDraft } from '../../../data/draft.ts'
 import { valueAt, withValueAt } from '../../../data/place.ts'
@@ -18,14 +18,21 @@ import { useWaysToPlay } from '../useWaysToPlay.ts'
 import { type Timed, timedPlace } from './parts.ts'
 
 /** How many times count, what the answer becomes with them, and taking them over into the design. */
-export function UseTimes(props: { timed: Timed; stored: Stored<'design'>; game: Game; trials: readonly TimedTrial[] }) {
+export function UseTimes(props: {
+  timed: Timed
+  /** Where the part’s Duration stands. */
+  place: Place
+  stored: Stored<'design'>
+  game: Game
+  trials: readonly TimedTrial[]
+}) {
   const { timed, stored, trials } = props
   const texts = words().stopwatch
   const { save } = useChanges()
   const [said, setSaid] = useState<string | null>(null)
   const [trouble, setTrouble] = useState<string | null>(null)
   const duration = useMemo(() => measured(trials), [trials])
-  const now = valueAt(stored.body, timed.place) as Duration | undefined
+  const now = valueAt(stored.body, props.place) as Duration | undefined
   const counting = trials.filter((trial) => trial.struck === null).length
   const struck = trials.length - counting
   if (!duration || !now) return <p className="soft">{texts.sum.few(counting)}</p>
@@ -95,8 +102,8 @@ export function UseTimes(props: { timed: Timed; stored: Stored<'design'>; game: 
 }
 
 /** What the design is expected to bring with the times taken, against what it brings now. */
-function Answer(props: { timed: Timed; stored: Stored<'design'>; game: Game; duration: Duration }) {
-  const { timed, stored, game, duration } = props
+function Answer(props: { place: Place; stored: Stored<'design'>; game: Game; duration: Duration }) {
+  const { place, stored, game, duration } = props
   const ways = useWaysToPlay(stored.id)
   const way = ways.data?.[0]
   const asks = useMemo(() => {
@@ -104,11 +111,12 @@ function Answer(props: { timed: Timed; stored: Stored<'design'>; game: Game; dur
     const played = (robot: Bodies['design']['robot']) =>
       way ? assembleOption(way.body, robot) : firstOption(game, robot)
     const before = played(stored.body.robot)
-    const after = played(withValueAt(stored.body, timed.place, duration).robot)
+    const after = played(withValueAt(stored.body, place, duration).robot)
     return { name: way?.name ?? before.name, before: { game, option: before }, after: { game, option: after } }
-  }, [ways.data, way, game, stored, timed, duration])
+  }, [ways.data, way, game, stored, place, duration])
   const before = useModel('quick', asks?.before ?? null)
   const after = useModel('quick', asks?.after ?? null)
+  if (ways.error) return null
   if (!asks || !before.data || !after.data || after.isPlaceholderData) return <p className="soft">…</p>
   return (
     <p>

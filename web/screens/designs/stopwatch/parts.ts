@@ -4,6 +4,7 @@ import type { Place } from '../../../data/difference.ts'
 import { valueAt } from '../../../data/place.ts'
 import { placeName } from '../../../words/actions.ts'
 import { words } from '../../../words/catalogue.ts'
+import { endsOf } from './drives.ts'
 
 /** Something of a design that can be timed. */
 export interface Timed {
@@ -13,8 +14,10 @@ export interface Timed {
   part: TimedPart
   legName: string
   name: string
-  /** Where its Duration stands, from the design's root; with the stage's index as it is now. */
-  place: Place
+  /** Where its Duration stands, from the design's root, with the stage's index as it is now; null for a drive, which has none. */
+  place: Place | null
+  /** For a drive: where else it may begin and end. */
+  ends?: { from: string[]; to: string[] }
 }
 
 const placeOfLeg = (leg: TimedLeg): Place =>
@@ -25,7 +28,11 @@ const placeOfLeg = (leg: TimedLeg): Place =>
       : ['robot', 'finish', leg.finish]
 
 export const timedKey = (leg: TimedLeg, part: TimedPart): string =>
-  [...placeOfLeg(leg).slice(1), part.kind, ...(part.kind === 'stage' ? [part.stage] : [])].join('/')
+  [
+    ...placeOfLeg(leg).slice(1),
+    part.kind,
+    ...(part.kind === 'stage' ? [part.stage] : part.kind === 'drive' ? [part.from, part.to] : []),
+  ].join('/')
 
 /** Where the Duration of a part stands in a robot; null where it has none (any more). */
 export function timedPlace(robot: Robot, leg: TimedLeg, part: TimedPart): Place | null {
@@ -34,12 +41,16 @@ export function timedPlace(robot: Robot, leg: TimedLeg, part: TimedPart): Place 
   if (!trip) return null
   if (part.kind === 'retry') return trip.retry ? [...place, 'retry'] : null
   if (part.kind === 'whole') return 'whole' in trip ? [...place, 'whole'] : null
+  if (part.kind === 'drive') return null
   const index = 'stages' in trip ? trip.stages.findIndex(({ id }) => id === part.stage) : -1
   return index < 0 ? null : [...place, 'stages', index, 'duration']
 }
 
-/** All that can be timed of a design: each stage, each leg that is given whole, and repeated tries. */
-export function timedParts(game: Game, robot: Robot): Timed[] {
+/**
+ * All that can be timed of a design: each stage, each leg that is given whole, repeated tries, and the drive of each leg.
+ * `asked`: the key of a drive between other ends than the usual ones.
+ */
+export function timedParts(game: Game, robot: Robot, asked: string | null = null): Timed[] {
   const names = words().strip.legs
   const several = words().designs.can.entry
   const legs: { leg: TimedLeg; name: string; trip: Trip }[] = [
@@ -68,14 +79,27 @@ export function timedParts(game: Game, robot: Robot): Timed[] {
         ? [{ part: { kind: 'whole' }, name: texts.whole }]
         : trip.stages.map((stage) => ({ part: { kind: 'stage', stage: stage.id }, name: stage.name }))
     if ('retry' in trip && trip.retry) parts.push({ part: { kind: 'retry' }, name: texts.retry })
-    return parts.map((one) => ({
+    const ends = endsOf(game, robot, leg, trip)
+    const drives = ends
+      ? [{ ...drive(leg, ends, asked), name: texts.drive, leg, legName: name, place: null, ends }]
+      : []
+    const others = parts.map((one) => ({
       ...one,
       key: timedKey(leg, one.part),
       leg,
       legName: name,
-      place: timedPlace(robot, leg, one.part)!,
+      place: timedPlace(robot, leg, one.part),
     }))
+    return [...drives, ...others]
   })
+}
+
+/** The drive of a leg: between the ends asked for, or the usual ones. */
+function drive(leg: TimedLeg, { from, to }: { from: string[]; to: string[] }, asked: string | null) {
+  const all = to.flatMap((end) => from.filter((start) => start !== end).map((start) => ({ from: start, to: end })))
+  const parts = all.map((ends) => ({ kind: 'drive' as const, ...ends }))
+  const part = parts.find((one) => timedKey(leg, one) === asked) ?? parts[0]!
+  return { part, key: timedKey(leg, part) }
 }
 
 /** FNV-1a, 32 bits: only to keep an id short. */
