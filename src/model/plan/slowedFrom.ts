@@ -56,7 +56,7 @@ function goingOn(
   for (let n = 0; n < graph.nodes.length; n++)
     for (let r = 0; r < rooms.size; r++)
       for (let t = 0; t <= last; t++) {
-        const mass = flow.mass[n]![r * flow.row + flow.pad + t]!
+        const mass = flow.mass()[n]![r * flow.row + flow.pad + t]!
         if (mass > 0) sum += mass * values.values[n]![r * values.row + values.pad + t]!
       }
   return sum

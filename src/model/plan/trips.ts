@@ -17,7 +17,7 @@ export function expectedTrips({ table, forms }: Solved): ExpectedTrips[] {
   for (const { weight, flow, problem } of forms) {
     const { graph, rooms, steps, timed } = problem
     for (const [n, node] of graph.nodes.entries()) {
-      const mass = flow.mass[n]!
+      const mass = flow.mass()[n]!
       const actions = table.actions[n]!
       for (let r = 0; r < rooms.size; r++)
         for (let t = 0; t <= steps; t++) {
