@@ -1,9 +1,9 @@
 import { Workspace } from '../kernel/index.ts'
 import { roomLeft } from './binomial.ts'
 import type { Floor } from './floor.ts'
-import type { GraphLeg } from './graph.ts'
+import type { GraphLeg, GraphNode } from './graph.ts'
 import { finishValue, type Problem } from './problem.ts'
-import { type Arrival, Arrivals, blocks, Clip, runsOf } from './run.ts'
+import { type Arrival, Arrivals, blocks, Clip, runEnd, runFrom } from './run.ts'
 import { sum, weighted } from './sums.ts'
 import { type Policy, stop, wait } from './table.ts'
 import { Vectors } from './vectors.ts'
@@ -129,7 +129,8 @@ class ForwardPass {
     const { waiting, space, policy } = this
     const { graph, rooms } = this.problem
     let any = false
-    for (const [n, node] of graph.nodes.entries()) {
+    for (let n = 0; n < graph.nodes.length; n++) {
+      const node = graph.nodes[n] as GraphNode
       const mass = this.mass?.[n]
       const actions = policy.actions[n] as Int16Array
       for (let r = 0; r < rooms.size; r++) {
@@ -144,11 +145,14 @@ class ForwardPass {
           for (let t = low; t <= high; t++)
             mass[row + t] = (mass[row + t] as number) + (space.data[start + t] as number)
         if (this.floor) this.noteBelow(r, start, low, high)
-        runsOf(space, start, low, high, actions, row, negligible, (at, count, action) => {
-          if (action === stop) return
-          if (action === wait) this.wait(slot, start + at, count)
-          else this.leg(node.legs[action] as GraphLeg, r, start + at, at, count)
-        })
+        const stretch = { at: start, actions, policyAt: row }
+        for (let t = runFrom(space.data, stretch, low, high, negligible); t <= high; ) {
+          const end = runEnd(space.data, stretch, t, high, negligible)
+          const action = actions[row + t] as number
+          if (action === wait) this.wait(slot, start + t, end - t)
+          else if (action !== stop) this.leg(node.legs[action] as GraphLeg, r, start + t, t, end - t)
+          t = runFrom(space.data, stretch, end, high, negligible)
+        }
         waiting.clearFrom(slot, low)
       }
     }

@@ -181,29 +181,27 @@ export class Clip {
   }
 }
 
-/** Stretches of one row with the same action and mass above `negligible`: calls `each(from, count, action)`. */
-export function runsOf(
-  space: Workspace,
-  at: number,
-  from: number,
-  to: number,
-  actions: Int16Array,
-  policyAt: number,
-  negligible: number,
-  each: (from: number, count: number, action: number) => void,
-): void {
+/** A stretch of one row over time left, and the actions that go with it. */
+export interface Row {
+  /** Place in the workspace of time 0. */
+  readonly at: number
+  readonly actions: Int16Array
+  /** Index of the action at time 0. */
+  readonly policyAt: number
+}
+
+/** The first time from `from` to `to` at which the mass of a row is not negligible; to + 1 where there is none. */
+export function runFrom(mass: Float64Array, { at }: Row, from: number, to: number, negligible: number): number {
   let t = from
-  while (t <= to) {
-    // Read anew: the workspace may have grown.
-    const mass = space.data
-    if ((mass[at + t] as number) < negligible) {
-      t++
-      continue
-    }
-    const action = actions[policyAt + t] as number
-    let end = t + 1
-    while (end <= to && (mass[at + end] as number) >= negligible && actions[policyAt + end] === action) end++
-    each(t, end - t, action)
-    t = end
-  }
+  while (t <= to && (mass[at + t] as number) < negligible) t++
+  return t
+}
+
+/** The end of the run that begins there: of times with the same action and mass that is not negligible. */
+export function runEnd(mass: Float64Array, row: Row, from: number, to: number, negligible: number): number {
+  const { at, actions, policyAt } = row
+  const action = actions[policyAt + from]
+  let t = from + 1
+  while (t <= to && (mass[at + t] as number) >= negligible && actions[policyAt + t] === action) t++
+  return t
 }

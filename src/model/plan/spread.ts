@@ -3,7 +3,7 @@ import { AmountRows, negligible } from './amountRows.ts'
 import { binomial } from './binomial.ts'
 import type { GraphLeg, GraphNode } from './graph.ts'
 import type { Problem } from './problem.ts'
-import { type Arrival, Arrivals, atOnce, blocks, Clip, runsOf } from './run.ts'
+import { type Arrival, Arrivals, atOnce, blocks, Clip, runEnd, runFrom } from './run.ts'
 import { sum, weighted } from './sums.ts'
 import { type Policy, stop, wait } from './table.ts'
 import type { Tally } from './tally.ts'
@@ -71,7 +71,7 @@ class SpreadPass {
     const { graph, rooms, steps, autonomous } = this.problem
     for (const outcome of autonomous.outcomes) {
       const one = atOnce(this.space, outcome.probability, steps)
-      this.arrive(graph.initial, rooms.index(outcome.room), one, 1, true, () => this.tally.initial(outcome))
+      this.arrive({ n: graph.initial, r: rooms.index(outcome.room), amount: this.tally.initial(outcome) }, one, 1)
     }
     for (const { from, to } of blocks(this.problem)) while (this.wave(from, to));
     const total = this.final.reduce((sum, p) => sum + p, 0)
@@ -81,7 +81,9 @@ class SpreadPass {
   /** Takes up what waits for its decision in a block of times; false where nothing did. */
   private wave(from: number, to: number): boolean {
     let any = false
-    for (const [n, node] of this.problem.graph.nodes.entries()) {
+    const { nodes } = this.problem.graph
+    for (let n = 0; n < nodes.length; n++) {
+      const node = nodes[n] as GraphNode
       if (this.rows(this.coarse[n] as AmountRows, n, node, 1, from, to)) any = true
       if (
         from < this.tally.fineBelow &&
@@ -107,11 +109,16 @@ class SpreadPass {
       const amount = (key % amounts) / ratio
       const start = vectors.place[slot] as number
       const policyAt = r * this.policy.row + this.policy.pad
-      runsOf(this.space, start, low, high, actions, policyAt, negligible, (at, count, action) => {
-        if (action === stop || at + count === 1) this.end(sum(this.space.data, start + at, count), amount)
-        else if (action === wait) this.wait(n, r, amount, sum(this.space.data, start + at, count))
-        else this.leg(node.legs[action] as GraphLeg, r, amount, start + at, at, count)
-      })
+      const row = { at: start, actions, policyAt }
+      for (let t = runFrom(this.space.data, row, low, high, negligible); t <= high; ) {
+        const end = runEnd(this.space.data, row, t, high, negligible)
+        const action = actions[policyAt + t] as number
+        if (action === stop || end === 1) this.end(sum(this.space.data, start + t, end - t), amount)
+        else if (action === wait) this.wait(n, r, amount, sum(this.space.data, start + t, end - t))
+        else this.leg(node.legs[action] as GraphLeg, r, amount, start + t, t, end - t)
+        // The workspace may have grown meanwhile.
+        t = runFrom(this.space.data, row, end, high, negligible)
+      }
       vectors.clearFrom(slot, low)
     }
     rows.retire()
@@ -133,7 +140,7 @@ class SpreadPass {
 
   private wait(n: number, r: number, amount: number, chance: number): void {
     const one = atOnce(this.space, chance, this.problem.rules.finishFrom)
-    this.arrive(n, r, one, 1, true, () => amount)
+    this.arrive({ n, r, amount }, one, 1)
   }
 
   private leg(leg: GraphLeg, r: number, amount: number, start: number, at: number, count: number): void {
@@ -154,47 +161,40 @@ class SpreadPass {
     const arrival = this.arrivals.of(start, at, count, problem.timed[leg.id] as Problem['timed'][number])
     if (!arrival) return
     if (!successes) {
-      this.arrive(leg.to, r, arrival, 1, true, () => amount)
+      this.arrive({ n: leg.to, r, amount }, arrival, 1)
       return
     }
     for (let b = 0; b <= leg.load; b++) {
       const placed = Math.min(b, room)
       const chance = successes[b] as number
       if (chance > 0)
-        this.arrive(leg.to, r - placed * stride, arrival, chance, placed === 0 || tally.steady(leg), (t) =>
-          placed === 0 ? amount : amount + tally.placed(leg, placed, t),
-        )
+        this.arrive({ n: leg.to, r: r - placed * stride, amount }, arrival, chance, placed > 0 ? leg : null, placed)
     }
   }
 
   /**
-   * Mass arrives at a node in room r (to be clipped), with an amount that may depend on the time left where `steady` is
-   * false. Stretches of one room and one amount are added at once.
+   * Mass arrives at a node in room r (to be clipped) with an amount, to which come the pieces that `leg` has placed; what they
+   * bring may depend on the time left. Stretches of one room and one amount are added at once.
    */
-  private arrive(
-    n: number,
-    r: number,
-    arrival: Arrival,
-    chance: number,
-    steady: boolean,
-    amountAt: (t: number) => number,
-  ): void {
+  private arrive(to: Arrived, arrival: Arrival, chance: number, leg: GraphLeg | null = null, placed = 0): void {
+    const { tally } = this
+    const { fineBelow } = tally
     const { first } = arrival
     const end = first + arrival.count
-    const { fineBelow } = this.tally
     if (chance * arrival.most < negligible) return
+    const steady = leg === null || tally.steady(leg)
     for (let t = first; t < end; ) {
       const short = t < fineBelow
       const single = short && !steady
-      const until = single ? t + 1 : this.clip.sameUntil(r, t, short ? Math.min(end, fineBelow) : end)
-      const room = this.clip.at(r, t)
+      const until = single ? t + 1 : this.clip.sameUntil(to.r, t, short ? Math.min(end, fineBelow) : end)
       // In the last seconds most robots are done, each with an amount of its own.
       const alone = single ? chance * (this.space.data[arrival.at + t - first] as number) : 1
-      if (single && alone >= negligible && this.isOver(n, room, t)) this.end(alone, amountAt(t))
-      else if (alone >= negligible)
-        this.share(n, t, amountAt(t), chance, (rows, amount, share) =>
-          rows.add(room, amount, share, arrival, t, until - t),
-        )
+      if (alone >= negligible) {
+        const room = this.clip.at(to.r, t)
+        const amount = leg === null ? to.amount : to.amount + tally.placed(leg, placed, t)
+        if (single && this.isOver(to.n, room, t)) this.end(alone, amount)
+        else this.share(to.n, room, amount, arrival, chance, t, until - t)
+      }
       t = until
     }
   }
@@ -204,21 +204,23 @@ class SpreadPass {
     return actions[n]?.[room * row + pad + t] === stop
   }
 
-  /** Picks the rows for time `t`; an amount between two points of the lattice goes to both. */
+  /** Adds to the rows for time `t`; an amount between two points of the lattice goes to both. */
   private share(
     n: number,
-    t: number,
+    room: number,
     amount: number,
+    arrival: Arrival,
     chance: number,
-    add: (rows: AmountRows, amount: number, chance: number) => void,
+    t: number,
+    count: number,
   ): void {
     const short = t < this.tally.fineBelow
     const rows = (short ? this.fine[n] : this.coarse[n]) as AmountRows
     const place = short ? amount * this.tally.lattice.ratio : amount
     const whole = Math.floor(place + 1e-6)
     const share = place - whole < 1e-6 ? 0 : place - whole
-    add(rows, whole, chance * (1 - share))
-    if (share > 0) add(rows, whole + 1, chance * share)
+    rows.add(room, whole, chance * (1 - share), arrival, t, count)
+    if (share > 0) rows.add(room, whole + 1, chance * share, arrival, t, count)
   }
 
   /** A leg that the buzzer cuts: the pieces that counted before it stay. */
@@ -279,6 +281,13 @@ class SpreadPass {
     }
     return cuts
   }
+}
+
+/** Where mass arrives: node, room, and amount so far. */
+interface Arrived {
+  readonly n: number
+  readonly r: number
+  readonly amount: number
 }
 
 /** The chance that a leg begun with t steps left is cut after just so many pieces, and where it is more than negligible. */
