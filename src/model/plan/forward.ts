@@ -1,4 +1,5 @@
 import { Workspace } from '../kernel/index.ts'
+import { type Pmf, product } from '../leg/pmf.ts'
 import { roomLeft } from './binomial.ts'
 import type { Floor } from './floor.ts'
 import type { GraphLeg, GraphNode } from './graph.ts'
@@ -250,7 +251,7 @@ class ForwardPass {
             for (let t = 0; t < starts.length; t++) starts[t] = (starts[t] as number) + weight * (times[t] as number)
         }
         const times = pieces[Math.min(i, pieces.length - 1)] as (typeof pieces)[number]
-        spread(byTime, starts, times.first, times.mass)
+        spread(byTime, starts, times)
       }
     }
     for (const byTime of out)
@@ -259,11 +260,10 @@ class ForwardPass {
   }
 }
 
-function spread(out: Float64Array, starts: Float64Array, first: number, mass: Float64Array): void {
-  for (let t = first; t < starts.length; t++) {
-    const amount = starts[t] as number
-    if (amount < 1e-9) continue
-    const count = Math.min(mass.length, t - first + 1)
-    for (let i = 0; i < count; i++) out[t - first - i] = (out[t - first - i] as number) + amount * (mass[i] as number)
-  }
+/** What is begun at some times left counts a leg's time later: adds it to `out`, by time left. */
+function spread(out: Float64Array, starts: Float64Array, { first, mass }: Pmf): void {
+  const steps = starts.length - 1
+  const counted = product(starts.slice().reverse(), mass)
+  for (let passed = first; passed <= steps; passed++)
+    out[steps - passed] = (out[steps - passed] as number) + (counted[passed - first] as number)
 }

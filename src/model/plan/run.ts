@@ -132,12 +132,16 @@ export class Clip {
   private constructor(problem: Problem) {
     this.problem = problem
     const { rooms, steps } = problem
-    this.clearFrom = new Int32Array(rooms.size)
-    for (let r = 0; r < rooms.size; r++) {
-      let t = steps
-      while (t > 0 && this.fits(r, t - 1)) t--
-      this.clearFrom[r] = t
-    }
+    // More time left never makes less room count.
+    const countsFrom = rooms.high.map((high, d) =>
+      Int32Array.from({ length: (rooms.most[d] as number) + 1 }, (_, room) => {
+        const t = high.findIndex((most) => most >= room)
+        return t < 0 ? steps : t
+      }),
+    )
+    this.clearFrom = Int32Array.from({ length: rooms.size }, (_, r) =>
+      countsFrom.reduce((latest, times, d) => Math.max(latest, times[rooms.room(r, d)] as number), 0),
+    )
   }
 
   /** Kept with the rooms, which many problems share. */
@@ -145,11 +149,6 @@ export class Clip {
     const known = clips.get(problem.rooms) ?? new Clip(problem)
     clips.set(problem.rooms, known)
     return known
-  }
-
-  private fits(r: number, t: number): boolean {
-    const { rooms } = this.problem
-    return rooms.most.every((_, d) => rooms.room(r, d) <= (rooms.high[d]?.[t] as number))
   }
 
   /** The end, at most `end`, of the times from t on at which room r counts as the same. */
