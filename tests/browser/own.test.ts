@@ -161,7 +161,7 @@ test('belief shows its progress, and can be stopped', async () => {
   await page.getByRole('heading', { name: 'What you believe, and what to measure next' }).waitFor()
   await page.getByRole('button', { name: /^Compute/ }).click()
   await page.getByText(/2,000 draws of all unknowns: (under )?[1-9]/).waitFor()
-  await page.getByRole('button', { name: 'Stop' }).click()
+  await page.getByRole('button', { name: 'Stop', exact: true }).click()
   await page.getByText(/^Stopped\./).waitFor()
   await page.context().close()
 })
