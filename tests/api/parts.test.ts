@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { parts } from '../../seed/parts.ts'
+import { parts, tank } from '../../seed/parts.ts'
 import type { Part } from '../../src/model/timing/parts.ts'
 import { type Server, startServer } from './server.ts'
 
@@ -10,7 +10,7 @@ beforeAll(async () => {
 afterAll(() => server.close())
 
 const address = (id: string) => `/api/documents/part/${id}`
-const put = (part: object & { id: string }, base: number | null = null) =>
+const put = <Given extends { id: string }>(part: Given, base: number | null = null) =>
   server.send('PUT', address(part.id), { base, body: { format: 1, part } })
 const demo = (id: string): Part => parts.find((part) => part.id === id)!
 
@@ -21,7 +21,7 @@ describe('A part of the shelf', () => {
   })
 
   test('keeps its revisions, and tells who saves late what was saved in between', async () => {
-    const part = { ...demo('tank-06'), id: 'tank-own' } as Part & { kind: 'tank' }
+    const part = { ...tank, id: 'tank-own' }
     await put(part)
     expect((await put({ ...part, volume: 0.0007 }, 1)).body.saved.revision).toBe(2)
     const late = await put({ ...part, volume: 0.0008 }, 1)
