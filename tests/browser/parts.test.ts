@@ -113,7 +113,7 @@ test('on a phone a new compressor gets its points, and what was found in a broke
   expect(await wider(page)).toBe(0)
 
   await page.getByRole('link', { name: 'To the parts shelf' }).click()
-  await page.locator('input[type=file]').setInputFiles({
+  await page.getByLabel('CSV file with parts').setInputFiles({
     name: 'tanks.csv',
     mimeType: 'text/csv',
     buffer: Buffer.from(

@@ -27,14 +27,15 @@ export function PartTable(props: {
   const system = useUnits()
   const title = texts.many[kind]
   const symbol = (quantity: Measured | undefined) => (quantity ? unitOf(quantity, system).symbol : null)
+  const flowUnit = `${symbol(airFlow)} @ ${symbol(pressure)}`
   const shown = ({ key, quantity }: PartNumber, part: Part): string => {
     const value = (part as unknown as Numbers)[key]
     if (value === undefined) return '–'
     return quantity ? writeQuantity(value, quantity, system) : plain(value, 3)
   }
   return (
-    <section className="sheet stack" aria-labelledby={`parts-${kind}`}>
-      <h2 id={`parts-${kind}`}>{title}</h2>
+    <section className="sheet stack">
+      <h2>{title}</h2>
       {parts.length === 0 ? (
         <p className="soft">{texts.list.none}</p>
       ) : (
@@ -54,7 +55,7 @@ export function PartTable(props: {
                   {kind === 'compressor' && (
                     <th scope="col">
                       {texts.labels.flow}
-                      <Unit symbol={`${symbol(airFlow)} @ ${symbol(pressure)}`} />
+                      <Unit symbol={flowUnit} />
                     </th>
                   )}
                   <th scope="col">{texts.sourceAndDate}</th>
@@ -69,11 +70,13 @@ export function PartTable(props: {
                     </th>
                     {numbersOf[kind].map((number) => (
                       <td key={number.key} className="figure">
+                        <span className="cell-label">{labelWords(number.key, symbol(number.quantity))}</span>
                         {shown(number, part)}
                       </td>
                     ))}
                     {part.kind === 'compressor' && (
                       <td>
+                        <span className="cell-label">{labelWords('flow', flowUnit)}</span>
                         {part.flow.map(([at, amount]) => (
                           <div key={at} className="numeral">
                             {writeQuantity(amount, airFlow, system)} @ {writeQuantity(at, pressure, system)}
@@ -86,7 +89,7 @@ export function PartTable(props: {
                       <div className="soft small">{day(part.date)}</div>
                     </td>
                     <td>
-                      <span className="row">
+                      <span className="row parts-actions">
                         <Button
                           size="compact-md"
                           variant="default"
@@ -115,6 +118,13 @@ export function PartTable(props: {
       )}
     </section>
   )
+}
+
+/** On a narrow screen, where a part is a card, each number has its label beside it. */
+function labelWords(key: string, symbol: string | null): string {
+  const { labels } = words().parts
+  const label = labels[key as keyof typeof labels]
+  return symbol ? `${label}, ${symbol}` : label
 }
 
 function Unit(props: { symbol: string | null }) {

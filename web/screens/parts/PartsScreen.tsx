@@ -2,6 +2,7 @@ import { useAllStored, useList } from '../../data/documents.ts'
 import { Cautions } from '../../shell/Cautions.tsx'
 import { Empty, Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
+import { ImportFile } from '../documents/ImportFile.tsx'
 import { useListActions } from '../documents/useListActions.ts'
 import { BringParts } from './csv/BringParts.tsx'
 import { NewPart } from './NewPart.tsx'
@@ -76,6 +77,7 @@ function Shelf() {
       )}
       <NewPart />
       <BringParts />
+      <ImportFile kind="part" href="/parts" noun={words().documents.kinds.part} />
       <Cautions which={['air', 'spinning', 'energy']} />
     </div>
   )
