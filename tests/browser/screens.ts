@@ -16,7 +16,6 @@ export const screens: readonly { path: string; ready: string }[] = [
   { path: '/decisions', ready: 'a[href="/decisions/leave-the-hook-out"]' },
   { path: '/decisions/leave-the-hook-out', ready: 'main h2' },
   { path: '/parts', ready: 'a[href="/parts/wheel-150"]' },
-  { path: '/parts/compressor-small', ready: '[data-place="part/flow/2/1"]' },
   { path: '/help', ready: '.glossary dt' },
   { path: '/no-such-screen', ready: 'main h1' },
 ]

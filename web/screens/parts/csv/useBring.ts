@@ -1,5 +1,6 @@
+import { useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
-import { useChanges } from '../../../data/documents.ts'
+import { saveDocument } from '../../../data/api.ts'
 import { words } from '../../../words/catalogue.ts'
 import { plain } from '../../../words/format.ts'
 import type { PartKind } from '../numbers.ts'
@@ -22,7 +23,7 @@ export function useBring() {
   const [looked, setLooked] = useState<Looked | null>(null)
   const [trouble, setTrouble] = useState<string | null>(null)
   const [busy, setBusy] = useState(false)
-  const { save } = useChanges()
+  const queries = useQueryClient()
   const take = (next: string) => {
     setText(next)
     setLooked(null)
@@ -59,22 +60,23 @@ export function useBring() {
     during(async () => {
       if (!looked) return
       const results = await Promise.all(
-        looked.lines.filter(canSave).map(async (line) => [line.line, await send(line, save.mutateAsync)] as const),
+        looked.lines.filter(canSave).map(async (line) => [line.line, await send(line)] as const),
       )
       setLooked({ ...looked, outcomes: new Map(results) })
+      // Once for all: after each line the whole shelf would be asked for anew.
+      await Promise.all(
+        ['documents', 'document', 'revisions'].map((of) => queries.invalidateQueries({ queryKey: [of, 'part'] })),
+      )
     })
   return { text, take, look, readFile, saveLines, looked, trouble, busy }
 }
 
-async function send(
-  { part, verdict }: Judged,
-  save: ReturnType<typeof useChanges>['save']['mutateAsync'],
-): Promise<Outcome> {
+async function send({ part, verdict }: Judged): Promise<Outcome> {
   const texts = words().parts.csv
   const { id, name } = part!
   const base = verdict.does === 'change' ? verdict.revision : null
   try {
-    const outcome = await save({ kind: 'part', id, name, base, note: texts.note, body: { format: 1, part } })
+    const outcome = await saveDocument({ kind: 'part', id, name, base, note: texts.note, body: { format: 1, part } })
     return 'saved' in outcome ? { revision: outcome.saved.revision } : { trouble: texts.between }
   } catch (error) {
     return { trouble: texts.notSaved((error as Error).message) }
