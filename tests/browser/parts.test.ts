@@ -6,6 +6,9 @@ import type { Part } from '../../src/model/timing/parts.ts'
 import { wider } from './screens.ts'
 import { chooseUnits, openWorld, type World } from './world.ts'
 
+/** A busy machine takes its time. */
+const soon = { timeout: 30_000 }
+
 let world: World
 beforeAll(async () => {
   world = await openWorld()
@@ -60,7 +63,7 @@ test('a part is changed in inches, saved, brought out as CSV and in again line b
   const before = await count()
   await look(page, csv)
   await expect
-    .poll(() => verdicts(page).allTextContents())
+    .poll(() => verdicts(page).allTextContents(), soon)
     .toEqual([
       expect.stringContaining('As on the shelf (revision 1): nothing to do.'),
       expect.stringContaining('As on the shelf (revision 2): nothing to do.'),
@@ -73,7 +76,7 @@ test('a part is changed in inches, saved, brought out as CSV and in again line b
   const broken = small.replace('cylinder-20', 'cylinder-broken').replace(/[^,]*$/, 'long')
   await look(page, [head, changed, fresh, broken].join('\n'))
   await expect
-    .poll(() => verdicts(page).allTextContents())
+    .poll(() => verdicts(page).allTextContents(), soon)
     .toEqual([
       expect.stringContaining('Becomes revision 3; other than now: Stroke.'),
       expect.stringContaining('New on the shelf.'),
@@ -95,11 +98,11 @@ test('a part is changed in inches, saved, brought out as CSV and in again line b
   await page.getByLabel('Yes, make a new revision of the part that is there already').check()
   await save.click()
   await page.getByText('One part is saved.').waitFor()
-  await expect.poll(() => verdicts(page).first().textContent()).toContain('Somebody saved it in between')
+  await expect.poll(() => verdicts(page).first().textContent(), soon).toContain('Somebody saved it in between')
   expect((await stored('cylinder-40')).body.part).toMatchObject({ source: 'Measured', stroke: 0.25 })
   await page.getByRole('button', { name: 'Look at it' }).click()
   await expect
-    .poll(() => verdicts(page).allTextContents())
+    .poll(() => verdicts(page).allTextContents(), soon)
     .toEqual([
       expect.stringContaining('Becomes revision 4; other than now: Source and Stroke.'),
       expect.stringContaining('As on the shelf (revision 1): nothing to do.'),
@@ -115,7 +118,7 @@ test('a part is changed in inches, saved, brought out as CSV and in again line b
   await page.getByRole('button', { name: 'Remove ‘Generic cylinder, 20 mm bore, 100 mm stroke’' }).first().click()
   await look(page, `${head}\n${small}`)
   await expect
-    .poll(() => verdicts(page).textContent())
+    .poll(() => verdicts(page).textContent(), soon)
     .toContain('Was removed from the shelf, and comes back as revision 2.')
   await page.getByRole('button', { name: 'Take it back' }).click()
   await page.getByRole('button', { name: 'Take it back' }).waitFor({ state: 'detached' })
@@ -153,7 +156,7 @@ test('on a phone a new compressor gets its points, and what was found in a broke
     buffer: Buffer.from(['name;source;date;volume_l;highest_pressure_bar_gauge', ...tanks, 'x;;;-1;80'].join('\n')),
   })
   await expect
-    .poll(() => verdicts(page).allTextContents())
+    .poll(() => verdicts(page).allTextContents(), soon)
     .toEqual([
       ...tanks.map(() => expect.stringContaining('New on the shelf.')),
       expect.stringMatching(
