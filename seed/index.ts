@@ -5,6 +5,7 @@ import { decisionWith } from './decision.ts'
 import { designs } from './designs.ts'
 import { game } from './game.ts'
 import { options } from './options.ts'
+import { parts } from './parts.ts'
 import { quickSheet } from './quickSheet.ts'
 
 export { optionOf, withRobot } from './resolve.ts'
@@ -36,5 +37,6 @@ export function seedDocuments(): SeedDocument[] {
     { kind: 'comparison', id: comparison.id, name: comparison.name, body: comparison },
     { kind: 'decision', id: decision.id, name: decision.name, body: decision },
     { kind: 'quickSheet', id: quickSheet.id, name: quickSheet.name, body: quickSheet },
+    ...parts.map((part): SeedDocument => ({ kind: 'part', id: part.id, name: part.name, body: { format: 1, part } })),
   ]
 }

@@ -60,7 +60,17 @@ const databaseIn = (folder: string) => `file:${join(folder, 'team.db')}`
 async function documentsIn(url: string): Promise<string[]> {
   const store = await openStore(url)
   const team = store.workspace(await store.ensureWorkspace('default'))
-  const kinds = ['game', 'design', 'option', 'comparison', 'decision', 'quickSheet', 'reading', 'timing'] as const
+  const kinds = [
+    'game',
+    'design',
+    'option',
+    'comparison',
+    'decision',
+    'quickSheet',
+    'reading',
+    'timing',
+    'part',
+  ] as const
   const lists = await Promise.all(kinds.map((kind) => team.list(kind)))
   await store.close()
   return lists.flat().map(({ kind, id, revision }) => `${kind} ${id} ${revision}`)

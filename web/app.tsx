@@ -23,6 +23,7 @@ const RulesChangeScreen = screen(() => import('./screens/rulesChange/RulesChange
 const QuickSheetsScreen = screen(() => import('./screens/quickSheet/QuickSheetsScreen.tsx'))
 const QuickSheetScreen = screen(() => import('./screens/quickSheet/QuickSheetScreen.tsx'))
 const HelpScreen = screen(() => import('./screens/help/HelpScreen.tsx'))
+const PartsScreen = screen(() => import('./screens/parts/PartsScreen.tsx'))
 const ShortcutPanel = screen(() => import('./shell/ShortcutPanel.tsx'))
 const GuessScreen = screen(() => import('./screens/guess/GuessScreen.tsx'))
 
@@ -79,6 +80,7 @@ export function App() {
               <Route path="/trade-offs/:id">{({ id }) => <TradeOffScreen key={id} id={id} />}</Route>
               <Route path="/decisions" component={DecisionsScreen} />
               <Route path="/decisions/:id">{({ id }) => <DecisionScreen key={id} id={id} />}</Route>
+              <Route path="/parts/:id?">{({ id }) => <PartsScreen key={id ?? ''} id={id} />}</Route>
               <Route path="/help" component={HelpScreen} />
               <Route component={NoScreen} />
             </Switch>

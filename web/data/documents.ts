@@ -1,4 +1,5 @@
 import { useMutation, useQueries, useQuery, useQueryClient } from '@tanstack/react-query'
+import type { PartRecord } from '../../src/model/documents/part.ts'
 import type { QuickSheetRecord, ReadingRecord } from '../../src/model/documents/quickSheet.ts'
 import type {
   ComparisonRecord,
@@ -30,6 +31,7 @@ export interface Bodies {
   quickSheet: QuickSheetRecord
   reading: ReadingRecord
   timing: TimingRecord
+  part: PartRecord
 }
 
 export type Stored<K extends DocumentKind> = Omit<StoredDocument, 'body'> & { body: Bodies[K] }

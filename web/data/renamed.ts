@@ -11,6 +11,7 @@ export const headOf = {
   quickSheet: [],
   reading: [],
   timing: [],
+  part: ['part'],
 } as const satisfies {
   [kind in DocumentKind]: readonly string[]
 }

@@ -16,9 +16,9 @@ export const isAt = (location: string, href: string): boolean =>
 
 /** The window is called after the screen, so that tabs and the browser's history tell them apart. */
 export function useTitle(location: string): void {
-  const { places: names, help } = words().shell
+  const { places: names, help, parts } = words().shell
   const here = places.find(({ href }) => isAt(location, href))
-  const name = here ? names[here.name] : isAt(location, '/help') ? help : null
+  const name = here ? names[here.name] : isAt(location, '/help') ? help : isAt(location, '/parts') ? parts : null
   useEffect(() => {
     document.title = name === null || location === '/' ? 'Cyclewright' : `${name} · Cyclewright`
   }, [name, location])

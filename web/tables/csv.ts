@@ -28,20 +28,25 @@ export async function writeCsv(table: TableData, options: { mark?: boolean } = {
   return `${options.mark ? byteOrderMark : ''}${text}${lineEnd}`
 }
 
+/** The records of a CSV, the heading line among them. Throws a sentence where quotation marks do not close. */
+export async function csvRecords(text: string, delimiter = ','): Promise<string[][]> {
+  const { parse } = await library()
+  const plain = text.startsWith(byteOrderMark) ? text.slice(1) : text
+  const { data, errors }: ParseResult<string[]> = parse(plain, { delimiter, newline: newlineOf(plain) })
+  const [broken] = errors
+  if (broken) throw new Error(words().tables.broken((broken.row ?? 0) + 1))
+  // The end of the last line begins no other.
+  if (data.at(-1)?.length === 1 && data.at(-1)![0] === '' && /[\r\n]$/.test(plain)) data.pop()
+  return data
+}
+
 /**
  * The rows of a CSV with these columns, as `writeCsv` writes it. Throws a sentence that names the line and the column of
  * what can not be read.
  */
 export async function readCsv(text: string, columns: readonly Column[]): Promise<Cell[][]> {
-  const { parse } = await library()
   const texts = words().tables
-  const plain = text.startsWith(byteOrderMark) ? text.slice(1) : text
-  const { data, errors }: ParseResult<string[]> = parse(plain, { delimiter: ',', newline: newlineOf(plain) })
-  const [broken] = errors
-  if (broken) throw new Error(texts.broken((broken.row ?? 0) + 1))
-  // The end of the last line begins no other.
-  if (data.at(-1)?.length === 1 && data.at(-1)![0] === '' && /[\r\n]$/.test(plain)) data.pop()
-  const [head = [], ...rows] = data
+  const [head = [], ...rows] = await csvRecords(text)
   const wanted = columns.map(({ name }) => name)
   if (head.join('\n') !== wanted.join('\n')) throw new Error(texts.otherHead(head.join(', '), wanted.join(', ')))
   return rows.map((row, index) => {

@@ -11,6 +11,16 @@ export interface Unit {
   digits: number
 }
 
+/** What only a few screens measure: it brings its units along, so that the first page does not load them. */
+export interface Measure extends Readonly<Record<System, Unit>> {
+  /** SI, or null where the text says no such thing. A bare number is in the unit shown. */
+  read(text: string, system: System): number | null
+  /** The sentence about a text that says no such thing. */
+  refuse(text: string): string
+}
+
+export type Measured = Quantity | Measure
+
 // Exact by definition: the international inch and pound of 1959 (NIST SP 811, appendix B.8).
 const inch = 0.0254
 const foot = 0.3048
@@ -31,6 +41,9 @@ export const units: Readonly<Record<System, Readonly<Record<Quantity, Unit>>>> =
     acceleration: { symbol: 'ft/s²', factor: foot, digits: 2 },
   },
 }
+
+export const unitOf = (quantity: Measured, system: System): Unit =>
+  typeof quantity === 'string' ? units[system][quantity] : quantity[system]
 
 /** Every unit that may be typed, by quantity: how it is written in small letters, and its factor to SI. */
 export const readable: Readonly<Record<Quantity, { readonly [written: string]: number }>> = {

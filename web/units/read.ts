@@ -1,4 +1,4 @@
-import { type Quantity, readable, type System, smaller, units } from './quantities.ts'
+import { type Measured, readable, type System, smaller, units } from './quantities.ts'
 
 const fraction = /^(?:(\d+)[\s-]+)?(\d+)\s*[/⁄]\s*(\d+)/
 const decimal = /^(\d+(?:[.,]\d*)?|[.,]\d+)/
@@ -34,7 +34,8 @@ function termsOf(text: string, known: { readonly [written: string]: number }): T
  * Reads a quantity as people write it: `36 in`, `3 ft 2 in`, `3' 2 1/2"`, `0.9 m`, `90 cm`, `12 lb 8 oz`, or a bare number
  * in the unit shown. The answer is SI; null where it can not be read. Several units must become smaller.
  */
-export function readQuantity(text: string, quantity: Quantity, system: System): number | null {
+export function readQuantity(text: string, quantity: Measured, system: System): number | null {
+  if (typeof quantity !== 'string') return quantity.read(text, system)
   const bare = text.trim().replace('\u2212', '-')
   const sign = bare.startsWith('-') ? -1 : 1
   const terms = termsOf(bare.replace(/^[+-]\s*/, ''), readable[quantity])

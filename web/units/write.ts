@@ -1,20 +1,20 @@
 import { plain, typedNumber } from '../words/format.ts'
-import { type Quantity, type System, units } from './quantities.ts'
+import { type Measured, type System, unitOf, units } from './quantities.ts'
 import { unitsShown } from './system.ts'
 
 /** A kept SI value in the unit shown, with the digits that somebody could measure. */
-export function shownValue(value: number, quantity: Quantity, system: System): number {
-  const { factor, digits } = units[system][quantity]
+export function shownValue(value: number, quantity: Measured, system: System): number {
+  const { factor, digits } = unitOf(quantity, system)
   return Number((value / factor).toFixed(digits)) + 0
 }
 
 /** The same as it stands in a field, without the unit. */
-export const writeQuantity = (value: number, quantity: Quantity, system: System): string =>
+export const writeQuantity = (value: number, quantity: Measured, system: System): string =>
   typedNumber(String(shownValue(value, quantity, system)))
 
 /** A kept SI value with its unit, in words: '1.4 m', '55.12 in'. `digits` where fewer decimals say enough. */
-export function sayQuantity(value: number, quantity: Quantity, system = unitsShown(), digits?: number): string {
-  const { symbol, factor, digits: most } = units[system][quantity]
+export function sayQuantity(value: number, quantity: Measured, system = unitsShown(), digits?: number): string {
+  const { symbol, factor, digits: most } = unitOf(quantity, system)
   return `${plain(value / factor, Math.min(most, digits ?? most))}\u00a0${symbol}`
 }
 

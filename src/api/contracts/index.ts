@@ -7,6 +7,7 @@ export { travelAnswer, travelRequest } from './compute/travel.ts'
 export { duration } from './duration.ts'
 export { game } from './game.ts'
 export { option } from './option.ts'
+export { partRecord } from './part.ts'
 export { id, name } from './primitives.ts'
 // What is kept
 export { guess, quickSheetRecord, readingRecord } from './quickSheet.ts'

@@ -6,6 +6,7 @@ import type {
   DocumentKind,
   Game,
   OptionRecord,
+  PartRecord,
   QuickSheetRecord,
   ReadingRecord,
   TimingRecord,
@@ -16,6 +17,7 @@ import {
   designRecord,
   game,
   optionRecord,
+  partRecord,
   quickSheetRecord,
   readingRecord,
   timingRecord,
@@ -31,10 +33,11 @@ export interface Bodies {
   quickSheet: QuickSheetRecord
   reading: ReadingRecord
   timing: TimingRecord
+  part: PartRecord
 }
 
 export const kind = z
-  .enum(['game', 'design', 'option', 'comparison', 'decision', 'quickSheet', 'reading', 'timing'])
+  .enum(['game', 'design', 'option', 'comparison', 'decision', 'quickSheet', 'reading', 'timing', 'part'])
   .describe('Kind of document')
 
 /** The contract of each kind's body. */
@@ -47,6 +50,7 @@ export const contracts: { readonly [Kind in DocumentKind]: z.ZodType<Bodies[Kind
   quickSheet: quickSheetRecord,
   reading: readingRecord,
   timing: timingRecord,
+  part: partRecord,
 }
 
 export const anyBody = z.union(Object.values(contracts)).meta({ id: 'DocumentBody', description: 'By kind' })
@@ -61,9 +65,11 @@ export const headIn: { readonly [kind in DocumentKind]: readonly string[] } = {
   quickSheet: [],
   reading: [],
   timing: [],
+  part: ['part'],
 }
 
 export function headOf(kind: DocumentKind, body: Bodies[DocumentKind]): { id: string; name: string } {
   const head = headIn[kind].reduce<unknown>((part, key) => (part as { [key: string]: unknown })[key], body)
-  return head as { id: string; name: string }
+  const { id, name } = head as { id: string; name: string }
+  return { id, name }
 }

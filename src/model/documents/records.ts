@@ -103,3 +103,4 @@ export type DocumentKind =
   | 'quickSheet'
   | 'reading'
   | 'timing'
+  | 'part'

@@ -1,3 +1,4 @@
+import { Link } from 'wouter'
 import { words } from '../../words/catalogue.ts'
 import { DocumentList } from '../documents/DocumentList.tsx'
 import { NewDesign } from './NewDesign.tsx'
@@ -7,6 +8,9 @@ export default function DesignsScreen() {
   return (
     <DocumentList kind="design" href="/designs" title={texts.title} noun={texts.noun} intro={texts.intro}>
       <NewDesign />
+      <p>
+        <Link href="/parts">{words().parts.list.link}</Link>
+      </p>
     </DocumentList>
   )
 }

@@ -1,16 +1,13 @@
 import { Button } from '@mantine/core'
-import { type ReactNode, useState } from 'react'
-import { Link, useLocation } from 'wouter'
+import type { ReactNode } from 'react'
+import { Link } from 'wouter'
 import type { DocumentKind } from '../../../src/model/documents/records.ts'
-import type { DocumentSummary } from '../../../src/store/types.ts'
-import { getDocument } from '../../data/api.ts'
-import { useChanges, useList } from '../../data/documents.ts'
-import { copyId, copyName } from '../../data/identity.ts'
-import { renamed } from '../../data/renamed.ts'
+import { useList } from '../../data/documents.ts'
 import { Empty, Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { moment } from '../../words/format.ts'
 import { ImportFile } from './ImportFile.tsx'
+import { useListActions } from './useListActions.ts'
 
 /** All documents of a kind: open, copy, remove (and take that back), bring in from a file. */
 export function DocumentList(props: {
@@ -24,31 +21,7 @@ export function DocumentList(props: {
   const { kind, href, title, intro, noun } = props
   const texts = words().documents.list
   const list = useList(kind)
-  const changes = useChanges()
-  const [, go] = useLocation()
-  const [removed, setRemoved] = useState<DocumentSummary | null>(null)
-  const [trouble, setTrouble] = useState<string | null>(null)
-  const attempt = async (work: () => Promise<void>) => {
-    setTrouble(null)
-    try {
-      await work()
-    } catch (error) {
-      setTrouble((error as Error).message)
-    }
-  }
-  const duplicate = (item: DocumentSummary) =>
-    attempt(async () => {
-      const id = copyId(item.id)
-      const name = copyName(item.name)
-      const body = renamed(kind, (await getDocument(kind, item.id)).body, id, name)
-      const outcome = await changes.save.mutateAsync({ kind, id, name, body, base: null })
-      if ('saved' in outcome) go(`${href}/${id}`)
-    })
-  const remove = (item: DocumentSummary, undo = false) =>
-    attempt(async () => {
-      await changes.remove.mutateAsync({ kind, id: item.id, undo })
-      setRemoved(undo ? null : item)
-    })
+  const { duplicate, remove, removed, trouble } = useListActions(kind, href)
   const sorted = [...(list.data ?? [])].sort((a, b) => a.name.localeCompare(b.name))
   return (
     <div className="stack wide">

@@ -17,9 +17,13 @@ import { RevisionsPanel } from './RevisionsPanel.tsx'
 import { TablesButton } from './TablesPanel.tsx'
 import type { Editing } from './useEditing.ts'
 
+interface Named {
+  name: string
+}
+
 const nameOf = (body: unknown): string => {
-  const parts = body as { name?: string; robot?: { name: string }; option?: { name: string } }
-  return parts.name ?? parts.robot?.name ?? parts.option?.name ?? ''
+  const parts = body as { name?: string; robot?: Named; option?: Named; part?: Named }
+  return parts.name ?? parts.robot?.name ?? parts.option?.name ?? parts.part?.name ?? ''
 }
 
 /** Undo, redo, save, revisions: the same on every document. Nothing typed is lost, whatever the server says. */

@@ -2,7 +2,7 @@ import { TextInput } from '@mantine/core'
 import { useRef } from 'react'
 import type { Place } from '../../data/difference.ts'
 import { valueAt } from '../../data/place.ts'
-import { units } from '../../units/quantities.ts'
+import { unitOf } from '../../units/quantities.ts'
 import { isBare } from '../../units/read.ts'
 import { useUnits } from '../../units/system.ts'
 import { typedNumber } from '../../words/format.ts'
@@ -16,7 +16,7 @@ export interface NumberFieldProps extends NumberRules {
   label: string
   /** Of a number that has no other unit elsewhere; a `quantity` brings its own. */
   unit?: string
-  /** What one press of an arrow key adds, in the field's unit as shown (in SI where there is a quantity). */
+  /** What one press of an arrow key adds, in the field's unit as shown (in SI where a quantity has a name). */
   step?: number
   help?: string
 }
@@ -31,7 +31,7 @@ export function NumberField(props: NumberFieldProps) {
   const key = placeKey(place)
   const value = valueAt(edit.document, place)
   const typed = edit.texts[key]
-  const unit = rules.quantity ? units[system][rules.quantity].symbol : rules.percent ? '%' : given
+  const unit = rules.quantity ? unitOf(rules.quantity, system).symbol : rules.percent ? '%' : given
   const read = typed === undefined ? null : readNumber(typed, rules, system)
   const error = read && 'error' in read ? read.error : problemAt(edit.problems, place)
   const found = useRef<{ text: string; value: unknown } | null>(null)
@@ -55,7 +55,7 @@ export function NumberField(props: NumberFieldProps) {
       autoComplete="off"
       data-place={key}
       rightSection={unit ? <span className="soft">{unit}</span> : undefined}
-      rightSectionWidth={unit && unit.length > 2 ? 52 : 36}
+      rightSectionWidth={unit && unit.length > 2 ? Math.max(52, 12 + 8 * unit.length) : 36}
       rightSectionPointerEvents="none"
       onFocus={() => {
         found.current = typed === undefined ? { text: writeNumber(value, rules, system), value } : null

@@ -1,4 +1,4 @@
-import { type Quantity, type System, units } from '../../units/quantities.ts'
+import { type Measured, type System, unitOf } from '../../units/quantities.ts'
 import { readQuantity } from '../../units/read.ts'
 import { sayQuantity, shownValue } from '../../units/write.ts'
 import { words } from '../../words/catalogue.ts'
@@ -13,7 +13,7 @@ export interface NumberRules {
   /** Shown and typed in per cent, kept from 0 to 1. */
   percent?: boolean
   /** Kept in SI, shown and typed in the units chosen; the limits are SI. */
-  quantity?: Quantity
+  quantity?: Measured
 }
 
 export type Read = { value: number } | { error: string }
@@ -27,7 +27,8 @@ function limitWords(limit: number, bare: string, rules: NumberRules, system: Sys
   return [sayQuantity(limit, rules.quantity, system), bare]
 }
 
-function limited(value: number, bare: string, rules: NumberRules, system: System): Read {
+/** A value within its limits, or the sentence about the one that it breaks; `bare`: as it was typed. */
+export function limited(value: number, bare: string, rules: NumberRules, system: System): Read {
   const texts = words().units
   const said = (limit: number) => limitWords(limit, bare, rules, system)
   if (rules.min !== undefined && value < rules.min) return { error: texts.atLeast(...said(rules.min)) }
@@ -43,7 +44,12 @@ export function readNumber(text: string, rules: NumberRules = {}, system: System
   if (rules.quantity) {
     const value = readQuantity(text, rules.quantity, system)
     return value === null
-      ? { error: texts.noQuantity(text.trim(), rules.quantity) }
+      ? {
+          error:
+            typeof rules.quantity === 'string'
+              ? texts.noQuantity(text.trim(), rules.quantity)
+              : rules.quantity.refuse(text.trim()),
+        }
       : limited(value, text.trim(), rules, system)
   }
   const bare = text
@@ -71,10 +77,13 @@ export function shownNumber(value: number, rules: NumberRules = {}, system: Syst
   return Number((rules.percent ? value * 100 : value).toPrecision(10))
 }
 
-/** What one press of an arrow key adds in the unit shown: about as much as the metric step, but a round number. */
+/**
+ * What one press of an arrow key adds in the unit shown: about as much as the metric step, but a round number. The step of
+ * a measure of its own is in the unit shown already.
+ */
 export function stepShown(step: number, rules: NumberRules, system: System): number {
-  if (!rules.quantity || system === 'metric') return step
-  const wanted = step / units[system][rules.quantity].factor
+  if (typeof rules.quantity !== 'string' || system === 'metric') return step
+  const wanted = step / unitOf(rules.quantity, system).factor
   return [0.1, 0.25, 0.5, 1, 2, 5].reduce((best, round) =>
     Math.abs(Math.log(round / wanted)) < Math.abs(Math.log(best / wanted)) ? round : best,
   )

@@ -10,6 +10,7 @@ export const documents: Words['documents'] = {
     quickSheet: 'Schnellblatt',
     reading: 'Lesart der Regeln',
     timing: 'Zeitprotokoll',
+    part: 'Bauteil',
   },
   list: {
     loading: (title) => title,

@@ -39,6 +39,10 @@ export const glossary: Words['glossary'] = {
   load: { word: 'Ladung', means: 'die Stücke, die ein Roboter hält' },
   option: { word: 'Möglichkeit', means: 'ein Entwurf mit einer Art, ihn zu spielen' },
   pace: { word: 'Tempo', means: 'ein Faktor auf die Zeit der Fahrt, weil niemand die ideale Linie fährt' },
+  partsShelf: {
+    word: 'Bauteile',
+    means: 'Motoren, Zylinder, Ventile, Kompressoren, Behälter und Räder mit ihren Zahlen, jedes mit Quelle und Datum',
+  },
   policy: {
     word: 'Fahrplan',
     means: 'was zu tun das Beste ist, für jeden Ort, jede Ladung und jede verbleibende Zeit',

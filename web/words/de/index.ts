@@ -18,6 +18,7 @@ import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
 import { help } from './help.ts'
 import { overrides } from './overrides.ts'
+import { parts } from './parts.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
@@ -58,6 +59,7 @@ export const de: Words = {
   guess,
   help,
   overrides,
+  parts,
   practice,
   problems,
   quickSheet,

@@ -21,6 +21,7 @@ export const shell: Words['shell'] = {
   },
   settings: 'Einstellungen und Hilfe',
   help: 'Hilfe',
+  parts: 'Bauteile',
   close: 'Schließen',
   again: 'Noch einmal versuchen',
   loading: (what) => `Wird geladen: ${what} …`,

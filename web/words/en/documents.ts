@@ -11,6 +11,7 @@ export const documents = {
     quickSheet: 'quick sheet',
     reading: 'reading of the rules',
     timing: 'record of timings',
+    part: 'part',
   } satisfies { [kind in DocumentKind]: string },
   list: {
     loading: (title: string) => title.toLowerCase(),

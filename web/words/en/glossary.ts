@@ -27,6 +27,10 @@ export const glossary = {
   load: { word: 'load', means: 'the pieces that a robot holds' },
   option: { word: 'option', means: 'a design with a way to play it' },
   pace: { word: 'pace', means: 'a factor on the drive’s time, because drivers do not drive the ideal line' },
+  partsShelf: {
+    word: 'parts shelf',
+    means: 'motors, cylinders, valves, compressors, tanks and wheels with their numbers, each with source and date',
+  },
   policy: { word: 'policy', means: 'what is best to do, for every place, load and time left' },
   reading: {
     word: 'reading',

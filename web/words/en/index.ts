@@ -17,6 +17,7 @@ import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
 import { help } from './help.ts'
 import { overrides } from './overrides.ts'
+import { parts } from './parts.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
@@ -57,6 +58,7 @@ export const en = {
   guess,
   help,
   overrides,
+  parts,
   practice,
   problems,
   quickSheet,

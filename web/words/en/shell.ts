@@ -17,6 +17,7 @@ export const shell = {
   },
   settings: 'Settings and help',
   help: 'Help',
+  parts: 'Parts shelf',
   close: 'Close',
   again: 'Try again',
   /** `what` as the areas name it: 'the game'. */

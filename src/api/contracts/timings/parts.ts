@@ -1,9 +1,23 @@
 import * as z from 'zod'
+import { type PartFault, partFaults } from '../../../model/timing/partFaults.ts'
 import type { Compressor, Cylinder, Motor, Part, Tank, Valve, Wheel } from '../../../model/timing/parts.ts'
 import { above, id, list, measure, name } from '../primitives.ts'
 
 /** Highest pressure anywhere (Pa, absolute): 20 bar. */
 export const highestPressure = 2_000_000
+
+const faultSentences: { readonly [rule in PartFault['rule']]: (bound: number, got: number) => string } = {
+  freeCurrent: (bound, got) => `freeCurrent must be at most half of the stall current (${bound} A), got ${got}`,
+  rod: (bound, got) => `rod must be at most 0.95 of the bore (${bound} m), got ${got}`,
+  pressure: (bound, got) => `pressures must rise: after ${bound} came ${got}`,
+  flow: (bound, got) => `flow can not rise with pressure: after ${bound} came ${got}`,
+}
+
+/** The numbers of a part must agree with each other. */
+function agrees(part: Part, context: z.core.$RefinementCtx<Part>): void {
+  for (const { path, rule, bound, got } of partFaults(part))
+    context.addIssue({ code: 'custom', path: [...path], message: faultSentences[rule](bound, got) })
+}
 
 const provenance = {
   id,
@@ -23,11 +37,7 @@ export const motor = z
     stallCurrent: measure(0.01, 5000, 'A'),
     rotorInertia: measure(0, 1, 'Of the rotor about its own axis (kg·m²); not given: neglected').optional(),
   })
-  .superRefine(({ freeCurrent, stallCurrent }, context) => {
-    if (freeCurrent <= stallCurrent / 2) return
-    const message = `freeCurrent must be at most half of the stall current (${stallCurrent} A), got ${freeCurrent}`
-    context.addIssue({ code: 'custom', path: ['freeCurrent'], message })
-  })
+  .superRefine(agrees)
   .meta({ id: 'Motor', description: 'A direct-current motor; torque falls in a straight line with speed' })
 motor satisfies z.ZodType<Motor>
 
@@ -39,11 +49,7 @@ export const cylinder = z
     rod: measure(0.0005, 0.45, 'Diameter of the rod (m)'),
     stroke: measure(0.001, 3, 'Full travel (m)'),
   })
-  .superRefine(({ bore, rod }, context) => {
-    if (rod <= bore * 0.95) return
-    const message = `rod must be at most 0.95 of the bore (${bore} m), got ${rod}`
-    context.addIssue({ code: 'custom', path: ['rod'], message })
-  })
+  .superRefine(agrees)
   .meta({ id: 'Cylinder', description: 'A double-acting cylinder with its rod on one side' })
 cylinder satisfies z.ZodType<Cylinder>
 
@@ -72,18 +78,7 @@ export const compressor = z
       '[pressure that it works against (Pa, absolute), free air at 100 kPa (m³/s)]; straight between, no flow above',
     ),
   })
-  .superRefine(({ flow }, context) => {
-    for (const [index, [pressure, amount]] of flow.entries()) {
-      const before = flow[index - 1]
-      if (!before) continue
-      const refuse = (place: number, message: string) =>
-        context.addIssue({ code: 'custom', path: ['flow', index, place], message })
-      if (pressure <= before[0]) {
-        refuse(0, `pressures must rise: after ${before[0]} came ${pressure}`)
-      }
-      if (amount > before[1]) refuse(1, `flow can not rise with pressure: after ${before[1]} came ${amount}`)
-    }
-  })
+  .superRefine(agrees)
   .meta({ id: 'Compressor', description: 'A compressor by its flow against pressure' })
 compressor satisfies z.ZodType<Compressor>
 
