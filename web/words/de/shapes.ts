@@ -131,6 +131,7 @@ const kinds: Record<DocumentKind, string> = {
   quickSheet: 'kein Schnellblatt',
   reading: 'keine Lesart',
   timing: 'keine Zeitmessung',
+  part: 'kein Bauteil',
 }
 
 /** What is refused where documents are kept and rounds of guesses are held. */
