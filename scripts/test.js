@@ -1,6 +1,6 @@
 // @ts-check
 // `npm test [-- what vitest takes]`: format and lint, types, then every test; the last line says how many of them passed and failed.
-// With --long also those named *.long.test.ts, which take minutes.
+// With --long also those named *.long.test.ts, and what else is kept for it (tests/browser/longForm.ts), which takes minutes.
 import { existsSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { root, run, tool } from './steps.js'

@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { inLongForm } from './longForm.ts'
 import { bar, openWorld, shownPoints, type World } from './world.ts'
 
 let world: World
@@ -104,31 +105,34 @@ test('an edit is saved as a revision, compared with the one before, and restored
   await page.context().close()
 })
 
-test('a trade-off’s older revision opens to be read, is compared, and leads back to the newest', async () => {
-  const page = await world.open('/trade-offs/hook-or-practice')
-  const question = page.getByRole('textbox', { name: 'Question' })
-  const before = await question.inputValue()
-  await question.fill('Shall we hang?')
-  await page.getByRole('button', { name: 'Save', exact: true }).click()
-  await page.getByText('Saved as revision 2.').waitFor()
-  await page.getByRole('button', { name: 'Revisions' }).click()
-  const panel = page.getByRole('dialog', { name: 'Revisions' })
-  await panel.getByRole('link', { name: 'Open' }).last().click()
-  await page.getByText('You look at revision 1').waitFor()
-  expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(before)
-  await page.getByText('Computed in your browser from the documents').waitFor()
-  expect(await question.getAttribute('readonly')).not.toBeNull()
-  expect(await page.getByRole('button', { name: /^(Save|Remove|Add it|Make a decision)/ }).count()).toBe(0)
-  await page.getByRole('button', { name: 'To the newest' }).click()
-  await page.getByRole('heading', { name: 'Shall we hang?', level: 1 }).waitFor()
-  await page.getByRole('button', { name: 'Revisions' }).click()
-  await panel.getByRole('button', { name: 'Compare' }).last().click()
-  await panel
-    .getByRole('row', { name: /question/ })
-    .getByText('Shall we hang?')
-    .waitFor()
-  await page.context().close()
-})
+test.runIf(inLongForm)(
+  'a trade-off’s older revision opens to be read, is compared, and leads back to the newest',
+  async () => {
+    const page = await world.open('/trade-offs/hook-or-practice')
+    const question = page.getByRole('textbox', { name: 'Question' })
+    const before = await question.inputValue()
+    await question.fill('Shall we hang?')
+    await page.getByRole('button', { name: 'Save', exact: true }).click()
+    await page.getByText('Saved as revision 2.').waitFor()
+    await page.getByRole('button', { name: 'Revisions' }).click()
+    const panel = page.getByRole('dialog', { name: 'Revisions' })
+    await panel.getByRole('link', { name: 'Open' }).last().click()
+    await page.getByText('You look at revision 1').waitFor()
+    expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(before)
+    await page.getByText('Computed in your browser from the documents').waitFor()
+    expect(await question.getAttribute('readonly')).not.toBeNull()
+    expect(await page.getByRole('button', { name: /^(Save|Remove|Add it|Make a decision)/ }).count()).toBe(0)
+    await page.getByRole('button', { name: 'To the newest' }).click()
+    await page.getByRole('heading', { name: 'Shall we hang?', level: 1 }).waitFor()
+    await page.getByRole('button', { name: 'Revisions' }).click()
+    await panel.getByRole('button', { name: 'Compare' }).last().click()
+    await panel
+      .getByRole('row', { name: /question/ })
+      .getByText('Shall we hang?')
+      .waitFor()
+    await page.context().close()
+  },
+)
 
 test('the call, the break-even and each figure of the answer open to how they came about', async () => {
   const page = await world.open('/trade-offs/hook-or-practice')

@@ -41,6 +41,50 @@
       (local.set $values (i32.add (local.get $values) (i32.const 64)))
       (br_if $eight (i32.lt_u (local.get $out) (local.get $stop)))))
 
+  ;; out[j] = sum over m of filter[m] * values[j - m] for j = 0 ... length + reach - 2, eight j at a time as above: `values` has
+  ;; `reach` numbers and zeros around them, eight or more on either side, and for each eight only the products that can differ
+  ;; from zero are added.
+  (func (export "convolve")
+    (param $out i32) (param $filter i32) (param $length i32) (param $values i32) (param $reach i32)
+    (local $j i32) (local $count i32) (local $m i32) (local $end i32) (local $f i32) (local $v i32)
+    (local $s v128) (local $a v128) (local $b v128) (local $c v128) (local $d v128)
+    (local.set $count (i32.sub (i32.add (local.get $length) (local.get $reach)) (i32.const 1)))
+    (if (i32.le_s (local.get $count) (i32.const 0)) (then (return)))
+    (local.set $out (i32.shl (local.get $out) (i32.const 3)))
+    (local.set $filter (i32.shl (local.get $filter) (i32.const 3)))
+    (local.set $values (i32.shl (local.get $values) (i32.const 3)))
+    (loop $eight
+      (local.set $a (v128.const f64x2 0 0))
+      (local.set $b (v128.const f64x2 0 0))
+      (local.set $c (v128.const f64x2 0 0))
+      (local.set $d (v128.const f64x2 0 0))
+      ;; The first m with j - m < reach for some of the eight, and the last with j - m >= 0 for some of them.
+      (local.set $m (i32.sub (i32.add (local.get $j) (i32.const 1)) (local.get $reach)))
+      (if (i32.lt_s (local.get $m) (i32.const 0)) (then (local.set $m (i32.const 0))))
+      (local.set $end (i32.add (local.get $j) (i32.const 8)))
+      (if (i32.gt_s (local.get $end) (local.get $length)) (then (local.set $end (local.get $length))))
+      (if (i32.lt_s (local.get $m) (local.get $end)) (then
+        (local.set $f (i32.add (local.get $filter) (i32.shl (local.get $m) (i32.const 3))))
+        (local.set $v (i32.add (local.get $values)
+          (i32.shl (i32.sub (local.get $j) (local.get $m)) (i32.const 3))))
+        (local.set $end (i32.add (local.get $filter) (i32.shl (local.get $end) (i32.const 3))))
+        (loop $product
+          (local.set $s (v128.load64_splat (local.get $f)))
+          (local.set $a (f64x2.add (local.get $a) (f64x2.mul (local.get $s) (v128.load (local.get $v)))))
+          (local.set $b (f64x2.add (local.get $b) (f64x2.mul (local.get $s) (v128.load offset=16 (local.get $v)))))
+          (local.set $c (f64x2.add (local.get $c) (f64x2.mul (local.get $s) (v128.load offset=32 (local.get $v)))))
+          (local.set $d (f64x2.add (local.get $d) (f64x2.mul (local.get $s) (v128.load offset=48 (local.get $v)))))
+          (local.set $f (i32.add (local.get $f) (i32.const 8)))
+          (local.set $v (i32.sub (local.get $v) (i32.const 8)))
+          (br_if $product (i32.lt_u (local.get $f) (local.get $end))))))
+      (v128.store (local.get $out) (local.get $a))
+      (v128.store offset=16 (local.get $out) (local.get $b))
+      (v128.store offset=32 (local.get $out) (local.get $c))
+      (v128.store offset=48 (local.get $out) (local.get $d))
+      (local.set $out (i32.add (local.get $out) (i32.const 64)))
+      (local.set $j (i32.add (local.get $j) (i32.const 8)))
+      (br_if $eight (i32.lt_s (local.get $j) (local.get $count)))))
+
   ;; out[j] += sum over k of weights[k] * values[j - lags[k]] for j = 0 ... count - 1, eight j at a time as above; for each
   ;; eight only the lags, which rise, up to `reach` + 7 + j.
   (func (export "addLagged")

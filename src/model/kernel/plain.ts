@@ -2,6 +2,11 @@
 export interface Kernel {
   /** data[out + j] = Σ_m data[filter + m] · data[values + j + step · m], j = 0 … count − 1; up to seven more are written. */
   correlate(out: number, count: number, filter: number, length: number, values: number, step: number): void
+  /**
+   * data[out + j] = Σ_m data[filter + m] · data[values + j − m], j = 0 … length + reach − 2, where there are `reach` values and
+   * eight zeros or more on either side; up to seven more are written.
+   */
+  convolve(out: number, filter: number, length: number, values: number, reach: number): void
   /** data[out + j] += Σ_k data[weights + k] · data[values + j − lags[k]], by eight j for the lags up to `reach` + 7 + j. */
   addLagged(
     out: number,
@@ -34,6 +39,17 @@ export function plainKernel(data: Float64Array, whole: Int32Array): Kernel {
         let sum = 0
         let v = values + j
         for (let m = filter; m < filter + length; m++, v += step) sum += (data[m] as number) * (data[v] as number)
+        data[out + j] = sum
+      }
+    },
+    convolve(out, filter, length, values, reach) {
+      const count = length + reach - 1
+      for (let j = 0; count > 0 && j < ((count + 7) >> 3) << 3; j++) {
+        const eight = (j >> 3) << 3
+        const end = Math.min(length, eight + 8)
+        let sum = 0
+        for (let m = Math.max(0, eight + 1 - reach); m < end; m++)
+          sum += (data[filter + m] as number) * (data[values + j - m] as number)
         data[out + j] = sum
       }
     },

@@ -172,13 +172,13 @@ const plainly = 20
 function summed(rows: Float64Array, long: Float64Array): Float64Array {
   const length = rows.length + long.length - 1
   const space = Workspace.borrowed()
-  // Zeros around the longer one, so that no sum has to know where it ends.
-  const pad = rows.length + 8
+  // Zeros around the longer one, so that no eight sums have to know where it ends.
+  const pad = 16
   const padded = space.take(long.length + 2 * pad) + pad
   space.data.set(long, padded)
   const factors = space.copied(rows)
   const out = space.take(length + 8)
-  space.kernel.correlate(out, length, factors, rows.length, padded, -1)
+  space.kernel.convolve(out, factors, rows.length, padded, long.length)
   const sums = space.data.slice(out, out + length)
   space.giveBack()
   return sums

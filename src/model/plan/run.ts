@@ -65,7 +65,7 @@ export class Arrivals {
     const points = this.pointsOf(from + count, most, leg)
     const low = Math.max(0, points > 0 ? Math.min(core, from - (leg.lateAt[points - 1] as number)) : core)
     if (low < core) space.data.fill(0, zero + low, zero + core)
-    space.kernel.correlate(zero + core, count + leg.reversed.length - 1, source, count, reversed, -1)
+    space.kernel.convolve(zero + core, source, count, reversed, leg.reversed.length)
     if (points > 0) space.kernel.scatter(zero + from, source, count, late, lateAt, points)
     return { at: zero + low, first: low, count: from + count - shortest - low, most: Math.min(most, sum * peak) }
   }

@@ -96,7 +96,10 @@ function valueWith(
     for (const leg of legs) out[leg.id] = timedLeg(leg, builder, factor, shift)
     return out
   }
-  const problem = moved(solved.problem, timesAt(solved.problem.timed, 1))
+  const times = timesAt(solved.problem.timed, 1)
+  // What is slower needs no more room than the plan as it is.
+  const problem =
+    shift.seconds > 0 ? atForm(solved.problem, times, solved.problem) : moved(solved.problem, times)
   const { policy, value } = bestPolicy(problem, problem.rules, floor)
   let sum = 0
   for (const run of solved.forms) {

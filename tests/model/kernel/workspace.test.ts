@@ -137,3 +137,28 @@ test('combining is base plus scaled values, and an offer is taken only where it 
     )
   }
 })
+
+test.each([
+  [1, 1],
+  [5, 3],
+  [3, 40],
+  [64, 105],
+  [105, 64],
+  [8, 8],
+])('convolving %i with %i numbers is the definition', (length, reach) => {
+  const filter = numbers(length, 43)
+  const values = numbers(reach, 47)
+  const expected = Array.from({ length: length + reach - 1 }, (_, j) => {
+    let sum = 0
+    for (let m = 0; m < length; m++) sum += (filter[m] as number) * (values[j - m] ?? 0)
+    return sum
+  })
+  for (const space of Object.values(spaces())) {
+    const f = space.copied(filter)
+    const v = space.take(reach + 32) + 16
+    space.data.set(values, v)
+    const out = space.take(length + reach + 8)
+    space.kernel.convolve(out, f, length, v, reach)
+    for (const [j, sum] of expected.entries()) expect(space.data[out + j]).toBeCloseTo(sum, 14)
+  }
+})
