@@ -134,24 +134,27 @@ test.runIf(inLongForm)(
   },
 )
 
-test('the call, the break-even and each figure of the answer open to how they came about', async () => {
-  const page = await world.open('/trade-offs/hook-or-practice')
-  const panel = page.getByRole('dialog', { name: 'How this came about' })
-  const opened = async (section: string | RegExp, title: RegExp) => {
-    const button = page.getByRole('region', { name: section }).getByRole('button', { name: /how this came about$/i })
-    await button.first().click()
-    await panel.getByRole('heading', { name: title }).waitFor()
-    expect(await panel.getByRole('row').count()).toBeGreaterThan(1)
-    await page.keyboard.press('Escape')
-    await panel.waitFor({ state: 'hidden' })
-  }
-  await opened('Answer', /The lead/)
-  await opened('What would turn it', /^Where ‘.*’ turns the answer/)
-  await opened('Which arguments matter', /How far each unknown moves the lead|What does not matter/)
-  await opened('The call', /^The call: /)
-  await opened('What you believe, and what to measure next', /Worth of knowing/)
-  await page.context().close()
-})
+test.runIf(inLongForm)(
+  'the call, the break-even and each figure of the answer open to how they came about',
+  async () => {
+    const page = await world.open('/trade-offs/hook-or-practice')
+    const panel = page.getByRole('dialog', { name: 'How this came about' })
+    const opened = async (section: string | RegExp, title: RegExp) => {
+      const button = page.getByRole('region', { name: section }).getByRole('button', { name: /how this came about$/i })
+      await button.first().click()
+      await panel.getByRole('heading', { name: title }).waitFor()
+      expect(await panel.getByRole('row').count()).toBeGreaterThan(1)
+      await page.keyboard.press('Escape')
+      await panel.waitFor({ state: 'hidden' })
+    }
+    await opened('Answer', /The lead/)
+    await opened('What would turn it', /^Where ‘.*’ turns the answer/)
+    await opened('Which arguments matter', /How far each unknown moves the lead|What does not matter/)
+    await opened('The call', /^The call: /)
+    await opened('What you believe, and what to measure next', /Worth of knowing/)
+    await page.context().close()
+  },
+)
 
 test('two people save the same design: the second sees both changes and keeps both', async () => {
   const [first, second] = [await world.open('/designs/shearwater'), await world.open('/designs/shearwater')]

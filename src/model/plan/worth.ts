@@ -98,8 +98,7 @@ function valueWith(
   }
   const times = timesAt(solved.problem.timed, 1)
   // What is slower needs no more room than the plan as it is.
-  const problem =
-    shift.seconds > 0 ? atForm(solved.problem, times, solved.problem) : moved(solved.problem, times)
+  const problem = shift.seconds > 0 ? atForm(solved.problem, times, solved.problem) : moved(solved.problem, times)
   const { policy, value } = bestPolicy(problem, problem.rules, floor)
   let sum = 0
   for (const run of solved.forms) {
