@@ -106,7 +106,7 @@ test('a way to play hinders an opponent between two times left, and what does no
 
 const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
 
-test.each(inLongForm ? (['light', 'dark'] as const) : (['dark'] as const))(
+test.runIf(inLongForm).each(['light', 'dark'] as const)(
   'with everything open the %s theme has no finding of the scan',
   async (colorScheme) => {
     const page = await world.open('/designs/shearwater', { colorScheme })

@@ -63,50 +63,53 @@ test('a routine is made by form: its points follow, open to their parts, and it 
   await page.context().close()
 })
 
-test('a path is drawn by presses on the field, dragged, stepped by keys and typed, and what does not fit is said', async () => {
-  const page = await open('/designs/shearwater', 'Routine: Two on the gantry')
-  const field = page.getByRole('group', { name: 'Path on the field: Two on the gantry' })
-  await field.scrollIntoViewIfNeeded()
-  const box = (await field.boundingBox())!
-  const metre = (box.width - 2) / 16.6
-  await page.mouse.click(box.x + 1 + 4 * metre, box.y + 1 + (8.2 - 6) * metre)
-  const point = (number: number) => page.getByRole('slider', { name: `Point ${number}`, exact: true })
-  // The first point is the start; the pressed one comes after it.
-  await point(2).waitFor()
-  const first = await point(1).getAttribute('aria-valuetext')
-  expect(first).toContain('at 0.0\u00a0s')
-  expect(await point(2).getAttribute('aria-valuetext')).toMatch(/^(3\.9|4)\d*.m along/)
-  await page.getByText('The path does not end where the routine ends').waitFor()
+test.runIf(inLongForm)(
+  'a path is drawn by presses on the field, dragged, stepped by keys and typed, and what does not fit is said',
+  async () => {
+    const page = await open('/designs/shearwater', 'Routine: Two on the gantry')
+    const field = page.getByRole('group', { name: 'Path on the field: Two on the gantry' })
+    await field.scrollIntoViewIfNeeded()
+    const box = (await field.boundingBox())!
+    const metre = (box.width - 2) / 16.6
+    await page.mouse.click(box.x + 1 + 4 * metre, box.y + 1 + (8.2 - 6) * metre)
+    const point = (number: number) => page.getByRole('slider', { name: `Point ${number}`, exact: true })
+    // The first point is the start; the pressed one comes after it.
+    await point(2).waitFor()
+    const first = await point(1).getAttribute('aria-valuetext')
+    expect(first).toContain('at 0.0\u00a0s')
+    expect(await point(2).getAttribute('aria-valuetext')).toMatch(/^(3\.9|4)\d*.m along/)
+    await page.getByText('The path does not end where the routine ends').waitFor()
 
-  const from = (await point(2).boundingBox())!
-  await page.mouse.move(from.x + 12, from.y + 12)
-  await page.mouse.down()
-  await page.mouse.move(from.x + 12 + metre, from.y + 12, { steps: 5 })
-  await page.mouse.up()
-  const along = Number((await point(2).getAttribute('aria-valuetext'))!.match(/^[\d.]+/)![0])
-  expect(Math.abs(along - 5)).toBeLessThan(0.3)
-  await point(2).focus()
-  await page.keyboard.press('ArrowLeft')
-  expect(Number((await point(2).getAttribute('aria-valuetext'))!.match(/^[\d.]+/)![0])).toBeCloseTo(along - 0.05, 2)
+    const from = (await point(2).boundingBox())!
+    await page.mouse.move(from.x + 12, from.y + 12)
+    await page.mouse.down()
+    await page.mouse.move(from.x + 12 + metre, from.y + 12, { steps: 5 })
+    await page.mouse.up()
+    const along = Number((await point(2).getAttribute('aria-valuetext'))!.match(/^[\d.]+/)![0])
+    expect(Math.abs(along - 5)).toBeLessThan(0.3)
+    await point(2).focus()
+    await page.keyboard.press('ArrowLeft')
+    expect(Number((await point(2).getAttribute('aria-valuetext'))!.match(/^[\d.]+/)![0])).toBeCloseTo(along - 0.05, 2)
 
-  await page.getByRole('button', { name: 'Add a point' }).click()
-  await point(3).waitFor()
-  expect(await page.getByText('The path does not end where the routine ends').count()).toBe(0)
-  await page.getByLabel('Point 3, time').fill('0.5')
-  await page.getByText('Times rise along the path').waitFor()
-  await page.getByLabel('Point 3, time').fill('9')
-  expect(await page.getByText('Times rise along the path').count()).toBe(0)
-  await page.getByLabel('Point 2, along').fill('40 in')
-  expect(await point(2).getAttribute('aria-valuetext')).toMatch(/^1\.016.m along/)
-  await page.getByRole('button', { name: 'Remove the path' }).click()
-  await page.getByText('No path is drawn yet.').waitFor()
-  await page.keyboard.press('Control+z')
-  await point(3).waitFor()
-  await point(3).focus()
-  await page.keyboard.press('Delete')
-  await page.waitForFunction(() => !document.querySelector('[data-handle="path/2"]'))
-  await page.context().close()
-})
+    await page.getByRole('button', { name: 'Add a point' }).click()
+    await point(3).waitFor()
+    expect(await page.getByText('The path does not end where the routine ends').count()).toBe(0)
+    await page.getByLabel('Point 3, time').fill('0.5')
+    await page.getByText('Times rise along the path').waitFor()
+    await page.getByLabel('Point 3, time').fill('9')
+    expect(await page.getByText('Times rise along the path').count()).toBe(0)
+    await page.getByLabel('Point 2, along').fill('40 in')
+    expect(await point(2).getAttribute('aria-valuetext')).toMatch(/^1\.016.m along/)
+    await page.getByRole('button', { name: 'Remove the path' }).click()
+    await page.getByText('No path is drawn yet.').waitFor()
+    await page.keyboard.press('Control+z')
+    await point(3).waitFor()
+    await point(3).focus()
+    await page.keyboard.press('Delete')
+    await page.waitForFunction(() => !document.querySelector('[data-handle="path/2"]'))
+    await page.context().close()
+  },
+)
 
 test('a point is moved by a finger on a phone', async () => {
   const page = await open('/designs/puffin', 'Routine:', { viewport: { width: 390, height: 844 }, hasTouch: true })
@@ -142,7 +145,7 @@ test('a routine that ways to play begin with is removed with a word, and undo br
 
 const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
 
-test.each(inLongForm ? (['light', 'dark'] as const) : (['light'] as const))(
+test.runIf(inLongForm).each(['light', 'dark'] as const)(
   'an open routine has no finding of the scan in the %s theme',
   async (colorScheme) => {
     const page = await open('/designs/shearwater', 'Routine: Two on the gantry', { colorScheme })
