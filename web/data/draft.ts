@@ -29,16 +29,20 @@ type Step<T> =
   | { kind: 'undo' | 'redo' | 'pause' | 'discard' }
   | { kind: 'saved'; base: number; saved: T; value: T }
 
-function step<T>(state: State<T>, action: Step<T>): State<T> {
+/** What has to follow an edit within the same step of undo, and nothing else: the same for the same two values. */
+export type Follow<T> = (before: T, after: T) => T
+
+function step<T>(state: State<T>, action: Step<T>, follow: Follow<T>): State<T> {
   const { history } = state
+  const next = (value: T) => follow(history.present, value)
   switch (action.kind) {
     case 'set':
       return {
         ...state,
-        history: change(history, withValueAt(history.present, action.place, action.value), action.group),
+        history: change(history, next(withValueAt(history.present, action.place, action.value)), action.group),
       }
     case 'replace':
-      return { ...state, history: change(history, action.value) }
+      return { ...state, history: change(history, next(action.value)) }
     case 'undo':
       return { ...state, history: undo(history) }
     case 'redo':
@@ -85,9 +89,18 @@ export interface Draft<T> {
   rebase(base: number, saved: T, value?: T): void
 }
 
+const alone = <T>(_: T, after: T): T => after
+
 /** An edit under way: undone and redone step by step, and kept in this browser until it is saved. */
-export function useDraft<T>(of: { kind: DocumentKind; id: string; revision: number; body: T }): Draft<T> {
-  const [state, dispatch] = useReducer(step<T>, of, start<T>)
+export function useDraft<T>(of: {
+  kind: DocumentKind
+  id: string
+  revision: number
+  body: T
+  follow?: Follow<T> | undefined
+}): Draft<T> {
+  const { follow = alone } = of
+  const [state, dispatch] = useReducer((now: State<T>, action: Step<T>) => step(now, action, follow), of, start<T>)
   const { history, base, saved } = state
   const value = history.present
   const dirty = useMemo(() => !same(value, saved), [value, saved])

@@ -2,6 +2,7 @@ import * as z from 'zod'
 import type { Drive, Robot } from '../../model/documents/types.ts'
 import { auto, load } from './auto.ts'
 import { duration } from './duration.ts'
+import { hardwareLink, mechanism } from './mechanism.ts'
 import { byId, count, format, id, list, measure, name, probability } from './primitives.ts'
 import { collectTrip, finishTrip, scoreEntry } from './trip.ts'
 
@@ -11,6 +12,7 @@ const drive = z
     acceleration: measure(0.01, 200, 'm/s²'),
     deceleration: measure(0.01, 200, 'm/s²'),
     pace: duration.describe('Factor per leg on the drive’s time; never below 1'),
+    hardware: hardwareLink.optional(),
   })
   .meta({ id: 'Drive' })
 drive satisfies z.ZodType<Drive>
@@ -61,6 +63,7 @@ export const robot = z
     }),
     habit: habit.optional().describe('An observed robot plays by habit'),
     budget: budget.optional(),
+    mechanisms: list(mechanism, 0, 40, 'Mechanisms whose times come from their hardware').optional(),
   })
   .meta({ id: 'Robot', description: 'A robot, drawn, built or observed' })
 robot satisfies z.ZodType<Robot>

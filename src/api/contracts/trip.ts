@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import type { CollectTrip, FinishTrip, ScoreEntry, Stage } from '../../model/documents/types.ts'
 import { duration } from './duration.ts'
+import { hardwareLink } from './mechanism.ts'
 import { id, list, name, probability } from './primitives.ts'
 
 const stage = z
@@ -10,6 +11,7 @@ const stage = z
     duration,
     after: list(id, 0, 40, 'Ids of the stages that must end first; `drive` is built in'),
     each: z.boolean().optional().describe('Done once per piece of the load'),
+    hardware: hardwareLink.optional(),
   })
   .meta({ id: 'Stage' })
 stage satisfies z.ZodType<Stage>

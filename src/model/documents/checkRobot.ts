@@ -1,6 +1,7 @@
 import type { Path, Problem } from '../errors.ts'
 import { checkAuto, checkLoad } from './checkAuto.ts'
 import { idSet, idsOf, known, knownKeys, knownList, unique } from './checkIds.ts'
+import { checkMechanisms } from './checkMechanisms.ts'
 import { checkNetwork } from './checkNetwork.ts'
 import { checkPace } from './checkPace.ts'
 import { problem } from './sentences.ts'
@@ -75,5 +76,6 @@ export function checkRobot(game: Game, robot: Robot): Problem[] {
     ...unique(idsOf(robot.autos, ['autos']), 'routines'),
     ...robot.autos.flatMap((auto, index) => checkAuto(auto, ['autos', index], { game, robot })),
     ...checkHabit(game, robot),
+    ...checkMechanisms(robot),
   ]
 }

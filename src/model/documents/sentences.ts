@@ -18,6 +18,8 @@ export type Thing =
   | 'start'
   | 'start or spot'
   | 'routine of the robot'
+  | 'mechanism of the robot'
+  | 'drive among the robot’s mechanisms'
   | 'goal that pays for holding'
   | { spotOf: string }
   | { spotOfGoal: string }
@@ -33,6 +35,7 @@ export type Listed =
   | 'obstacles'
   | 'starts or spots'
   | 'routines'
+  | 'mechanisms'
   | 'ways'
   | 'measured times'
 

@@ -1,3 +1,5 @@
+import type { HardwareLink, Mechanism } from './mechanism.ts'
+
 /**
  * The documents of the model: a season's game, a robot, and an option (a robot with a way to play it).
  * Units are SI: metres, seconds, kilograms. Times in a plan are time left in teleop.
@@ -136,6 +138,7 @@ export interface Stage {
   after: string[]
   /** Done once per piece of the load, independent draws in series. */
   each?: boolean
+  hardware?: HardwareLink
 }
 
 /** How a leg's time comes about: a network of stages, or one Duration for the whole leg, driving included. */
@@ -180,6 +183,8 @@ export interface Drive {
   deceleration: number
   /** A factor per leg on the drive's time; support at least 1. */
   pace: Duration
+  /** Of topSpeed, acceleration and deceleration. */
+  hardware?: HardwareLink
 }
 
 export interface Robot {
@@ -200,6 +205,7 @@ export interface Robot {
   defence: { slowdown: number; minorPerMinute: number; majorPerMinute: number }
   habit?: { goals: { [goal: string]: number }; pieces: { [count: string]: number }; departs: number }
   budget?: { mass: number; cost: number; hours: number; readyBy: string }
+  mechanisms?: Mechanism[]
 }
 
 export interface Role {

@@ -5,6 +5,8 @@ export { type AirOfRobot, type AirOverPlan, airOverPlan } from './air/overPlan.t
 export type * from './answers.ts'
 // A time from motors, wheels, cylinders or air
 export { timing } from './calculate.ts'
+// Stages and drives that follow a mechanism of their robot
+export { followHardware, type MechanismAnswer, mechanismAnswer, mechanismDrive, mechanismDuration } from './follow.ts'
 export type * from './inputs.ts'
 export type * from './parts.ts'
 // The reduction and number of motors that are quickest

@@ -2,8 +2,9 @@ import { useEffect, useMemo, useState } from 'react'
 import { Link } from 'wouter'
 import { checkRobot, within } from '../../../src/model/documents/index.ts'
 import type { Game, Option, Robot } from '../../../src/model/documents/types.ts'
+import { followHardware } from '../../../src/model/timing/index.ts'
 import { assembleOption, firstOption } from '../../data/assemble.ts'
-import type { Stored } from '../../data/documents.ts'
+import type { Bodies, Stored } from '../../data/documents.ts'
 import { useDebounced } from '../../data/useDebounced.ts'
 import { Cautions } from '../../shell/Cautions.tsx'
 import { EditProvider } from '../../shell/fields/EditContext.tsx'
@@ -36,10 +37,16 @@ export interface Selected {
 const playedBy = (game: Game, way: Stored<'option'> | undefined, robot: Robot): Option =>
   way ? assembleOption(way.body, robot) : firstOption(game, robot)
 
+/** Stages and the drive follow the mechanisms that their numbers come from. */
+const follow = (before: Bodies['design'], after: Bodies['design']): Bodies['design'] => {
+  const robot = followHardware(before.robot, after.robot)
+  return robot === after.robot ? after : { ...after, robot }
+}
+
 export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways: Stored<'option'>[]; old: boolean }) {
   const { stored, game, ways, old } = props
   const texts = words().designs.screen
-  const editing = useEditing({ kind: 'design', stored, old })
+  const editing = useEditing({ kind: 'design', stored, old, follow })
   const { draft, unread } = editing
   const [wayId, setWayId] = useState(ways[0]?.id ?? null)
   const [view, setView] = useState<View>({ show: 'cycle' })

@@ -27,9 +27,11 @@ export function cutStage(stages: readonly Stage[], id: string, second: { id: str
   return stages.flatMap((each): Stage[] => {
     const after = each.after.map((before) => (before === id ? second.id : before))
     if (each.id !== id) return [{ ...each, after }]
+    // Half of a stage is not what its hardware does any more.
+    const { hardware: _, ...own } = stage
     return [
-      { ...stage, duration: half },
-      { ...stage, ...second, duration: half, after: [id] },
+      { ...own, duration: half },
+      { ...own, ...second, duration: half, after: [id] },
     ]
   })
 }

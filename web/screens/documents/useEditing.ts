@@ -3,7 +3,7 @@ import { useSearchParams } from 'wouter'
 import type { DocumentKind } from '../../../src/model/documents/records.ts'
 import type { Problem } from '../../../src/model/errors.ts'
 import type { Bodies, Stored } from '../../data/documents.ts'
-import { type Draft, useDraft } from '../../data/draft.ts'
+import { type Draft, type Follow, useDraft } from '../../data/draft.ts'
 import { languageOfTexts } from '../../data/textLanguage.ts'
 import type { Edit } from '../../shell/fields/EditContext.tsx'
 import { useTexts } from '../../shell/fields/useTexts.ts'
@@ -40,13 +40,16 @@ export function useEditing<K extends DocumentKind>(of: {
   stored: Stored<K>
   old?: boolean
   keys?: boolean
+  /** What follows every edit in the same step of undo. */
+  follow?: Follow<Bodies[K]>
 }): Editing<K> {
-  const { kind, stored, old = false, keys = true } = of
+  const { kind, stored, old = false, keys = true, follow } = of
   const draft = useDraft<Bodies[K]>({
     kind,
     id: old ? `${stored.id}@${stored.revision}` : stored.id,
     revision: stored.revision,
     body: stored.body,
+    follow,
   })
   const { texts, setText, clear, unread } = useTexts()
   const undo = () => {

@@ -14,6 +14,11 @@ const things: Record<Named, [the: string, no: string]> = {
   start: ['Der Startplatz', 'keinen Startplatz'],
   'start or spot': ['Der Startplatz oder Standpunkt', 'keinen Startplatz oder Standpunkt'],
   'routine of the robot': ['Die Routine des Roboters', 'keine Routine des Roboters'],
+  'mechanism of the robot': ['Der Mechanismus des Roboters', 'keinen Mechanismus des Roboters'],
+  'drive among the robot’s mechanisms': [
+    'Der Antrieb unter den Mechanismen des Roboters',
+    'keinen Antrieb unter den Mechanismen des Roboters',
+  ],
   'goal that pays for holding': ['Das Ziel, das fürs Halten zahlt,', 'kein Ziel, das fürs Halten zahlt,'],
 }
 
@@ -34,6 +39,7 @@ const lists = {
   obstacles: 'Hindernisse',
   'starts or spots': 'Startplätze oder Standpunkte',
   routines: 'Routinen',
+  mechanisms: 'Mechanismen',
   ways: 'Spielweisen',
   'measured times': 'gemessene Zeiten',
 }
