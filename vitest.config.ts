@@ -24,8 +24,11 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           exclude: process.env.LONG_TESTS ? [] : ['**/*.long.test.ts'],
+          globalSetup: ['tests/browser/build.ts'],
           maxWorkers: 2,
           testTimeout: 180_000,
+          // A screen gets there a moment after the press; a slow machine takes its time.
+          expect: { poll: { timeout: 20_000, interval: 40 } },
           sequence: { groupOrder: 1 },
         },
       },

@@ -44,7 +44,7 @@ test('a computation that would run for minutes ends with a sentence, the screen 
   const page = await world.open('/designs/hauler')
   const sentence = page.getByText(/would take too long and was stopped after \d+ s; carrying fewer pieces .* smaller\./)
   await sentence.first().waitFor({ timeout: 45_000 })
-  expect(await page.getByTestId('points').textContent()).toContain('…')
+  await expect.poll(() => page.getByTestId('points').textContent()).toContain('…')
   // The same workers, renewed, answer what is made smaller.
   await page.getByText('The robot: size, drive, form, reliability').click()
   await page.locator('[data-place="robot/carries/buoy"]').last().fill('1')

@@ -35,7 +35,7 @@ test('one button adds who agrees with the time, one takes a name off, and undo b
 
   await page.getByRole('button', { name: 'Take ‘Tilly’ off' }).click()
   await page.getByText('‘Tilly’ is taken off.').waitFor()
-  expect(await page.locator('.agreed').getByText('Tilly').count()).toBe(0)
+  await expect.poll(() => page.locator('.agreed').getByText('Tilly').count()).toBe(0)
   await page.locator('.decision').getByRole('button', { name: 'Undo' }).click()
   await page.locator('.agreed').getByText('Tilly').waitFor()
   // As it was saved: nothing is left to save.
@@ -46,7 +46,7 @@ test('one button adds who agrees with the time, one takes a name off, and undo b
 test('what a record lacks is said until it is written', async () => {
   const page = await world.open(path)
   const missing = page.getByRole('region', { name: 'Before it can be defended' })
-  expect(await missing.count()).toBe(0)
+  await expect.poll(() => missing.count()).toBe(0)
   await page.getByRole('button', { name: 'Write on it' }).click()
   await page.getByRole('button', { name: 'Add a line to Objections' }).click()
   await page.getByLabel('Objection', { exact: true }).last().fill('We have no time to practise.')
@@ -100,7 +100,7 @@ test.runIf(inLongForm)(
       await page.getByRole('button', { name: 'Tables as files' }).click()
       const panel = page.getByRole('dialog', { name: 'Tables as files' })
       const lines = panel.getByRole('listitem')
-      expect(await lines.count()).toBeGreaterThanOrEqual(least)
+      await expect.poll(() => lines.count()).toBeGreaterThanOrEqual(least)
       const [file] = await Promise.all([
         page.waitForEvent('download'),
         lines
@@ -171,7 +171,7 @@ test('computed again, the record says what moved, which documents did it, and th
   await table.getByRole('row', { name: /^Now/ }).getByRole('button').first().click()
   const opened = page.getByRole('dialog', { name: 'How this came about' })
   await opened.getByText('the design ‘Shearwater’, revision 2', { exact: false }).waitFor()
-  expect(await opened.getByRole('table', { name: 'Parts' }).getByRole('row').count()).toBe(5)
+  await expect.poll(() => opened.getByRole('table', { name: 'Parts' }).getByRole('row').count()).toBe(5)
   await page.keyboard.press('Escape')
   await page.getByText('What changed in the design ‘Shearwater’: 2 places').click()
   await page.getByRole('row', { name: /drive › topSpeed/ }).waitFor()

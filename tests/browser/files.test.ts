@@ -93,7 +93,9 @@ test('two tabs of one browser on one record: each keeps what was typed in it, an
   await second.reload()
   await second.getByText(/^Unsaved edits of .* were found in this browser/).waitFor()
   await second.getByRole('button', { name: 'Write on it' }).click()
-  expect(await second.getByLabel('What else is said about checking it').inputValue()).toBe('Typed in the second tab.')
+  await expect
+    .poll(() => second.getByLabel('What else is said about checking it').inputValue())
+    .toBe('Typed in the second tab.')
   await second.getByRole('button', { name: 'Save', exact: true }).click()
   const panel = second.getByRole('dialog', { name: 'Somebody saved in between' })
   await panel
@@ -115,7 +117,7 @@ test('a connection lost while a record is saved loses nothing, and the same save
   await page.context().setOffline(true)
   await page.getByRole('button', { name: 'Save', exact: true }).click()
   await page.getByText('The server does not answer').first().waitFor()
-  expect(await page.getByLabel('Result').inputValue()).toBe('Written without a network.')
+  await expect.poll(() => page.getByLabel('Result').inputValue()).toBe('Written without a network.')
   await page.context().setOffline(false)
   await page.getByRole('button', { name: 'Save', exact: true }).click()
   await page.getByText(/^Saved as revision \d+\.$/).waitFor()

@@ -40,7 +40,7 @@ test('a routine is made by form: its points follow, open to their parts, and it 
   await panel.getByRole('button', { name: 'Add a step' }).click()
   await panel.getByText('With this step it has scored 2 Buoy, but preload and what it takes are only 1.').waitFor()
   await panel.getByRole('button', { name: 'It takes pieces from a source' }).click()
-  expect(await panel.getByText('With this step it has scored').count()).toBe(0)
+  await expect.poll(() => panel.getByText('With this step it has scored').count()).toBe(0)
   await panel.getByLabel('only if every piece of the step before scored').check()
 
   await panel.getByRole('button', { name: /expected points/ }).click()
@@ -77,7 +77,7 @@ test.runIf(inLongForm)(
     await point(2).waitFor()
     const first = await point(1).getAttribute('aria-valuetext')
     expect(first).toContain('at 0.0\u00a0s')
-    expect(await point(2).getAttribute('aria-valuetext')).toMatch(/^(3\.9|4)\d*.m along/)
+    await expect.poll(() => point(2).getAttribute('aria-valuetext')).toMatch(/^(3\.9|4)\d*.m along/)
     await page.getByText('The path does not end where the routine ends').waitFor()
 
     const from = (await point(2).boundingBox())!
@@ -93,13 +93,13 @@ test.runIf(inLongForm)(
 
     await page.getByRole('button', { name: 'Add a point' }).click()
     await point(3).waitFor()
-    expect(await page.getByText('The path does not end where the routine ends').count()).toBe(0)
+    await expect.poll(() => page.getByText('The path does not end where the routine ends').count()).toBe(0)
     await page.getByLabel('Point 3, time').fill('0.5')
     await page.getByText('Times rise along the path').waitFor()
     await page.getByLabel('Point 3, time').fill('9')
-    expect(await page.getByText('Times rise along the path').count()).toBe(0)
+    await expect.poll(() => page.getByText('Times rise along the path').count()).toBe(0)
     await page.getByLabel('Point 2, along').fill('40 in')
-    expect(await point(2).getAttribute('aria-valuetext')).toMatch(/^1\.016.m along/)
+    await expect.poll(() => point(2).getAttribute('aria-valuetext')).toMatch(/^1\.016.m along/)
     await page.getByRole('button', { name: 'Remove the path' }).click()
     await page.getByText('No path is drawn yet.').waitFor()
     await page.keyboard.press('Control+z')
@@ -130,7 +130,7 @@ test('a point is moved by a finger on a phone', async () => {
   for (let step = 1; step <= 6; step++) await send('touchMove', [{ x: x + step * 5, y: y - step * 4 }])
   expect(await page.evaluate(() => window.scrollY)).toBe(before)
   await send('touchEnd', [])
-  expect(await point.getAttribute('aria-valuetext')).not.toBe(was)
+  await expect.poll(() => point.getAttribute('aria-valuetext')).not.toBe(was)
   await page.context().close()
 })
 

@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { projectRoot } from '../../src/root.ts'
+import { inLongForm } from './longForm.ts'
 import { openWorld, shownPoints, type World } from './world.ts'
 
 let world: World
@@ -50,10 +51,12 @@ const screens: { name: string; path: string; ready(page: Page): Promise<unknown>
   },
 ]
 
-describe.each([
-  { width: 1280, height: 900 },
+const viewports = [
   { width: 390, height: 844 },
-])('at $width px', (viewport) => {
+  { width: 1280, height: 900 },
+]
+
+describe.each(inLongForm || renewing ? viewports : viewports.slice(0, 1))('at $width px', (viewport) => {
   test.each(screens)('the screen $name is whole', async ({ name, path, ready }) => {
     await mkdir(folder, { recursive: true })
     const page = await world.open(path, { viewport })

@@ -46,11 +46,11 @@ test('on a phone: times are tapped, a stop is taken back, one is struck with a r
   await page.waitForTimeout(500)
   await press(page, 'Stop').tap()
   await page.getByText(/^Time 2: 0\.[4-9]\d s$/).waitFor()
-  expect(await rows(page).count()).toBe(2)
+  await expect.poll(() => rows(page).count()).toBe(2)
   // The last press is taken back more than five seconds later: the watch runs on from where it was.
   await page.waitForTimeout(5200)
   await press(page, 'Undo the stop').tap()
-  expect(await rows(page).count()).toBe(1)
+  await expect.poll(() => rows(page).count()).toBe(1)
   await press(page, 'Stop').tap()
   const second = Number(
     (await rows(page).first().locator('.trial-time').textContent())!.split('\u00a0')[0]!.split(' ')[0],
@@ -71,7 +71,7 @@ test('on a phone: times are tapped, a stop is taken back, one is struck with a r
   await page.getByLabel('The reason').fill('The buoy fell')
   await page.getByRole('button', { name: 'Strike it out' }).click()
   await page.getByText('Struck: The buoy fell').waitFor()
-  expect(await page.getByText(/lies far off/).count()).toBe(0)
+  await expect.poll(() => page.getByText(/lies far off/).count()).toBe(0)
   await page.getByRole('button', { name: /^Let time 2/ }).click()
   await page.getByText(/^6 times count/).waitFor()
   await page.getByRole('button', { name: /^Strike out time 2/ }).click()
@@ -113,7 +113,7 @@ test('without connection times are taken and kept over a reload of the phone, an
   )
   await page.reload()
   await page.getByText('3 changes are on this phone only.').waitFor()
-  expect(await rows(page).count()).toBe(3)
+  await expect.poll(() => rows(page).count()).toBe(3)
   // The watch that ran is found running, and its start can be taken back.
   await press(page, 'Stop').waitFor()
   await press(page, 'Undo the start').tap()
@@ -145,7 +145,7 @@ test('the page opens without a connection, times reach the server when it is bac
   await page.getByText('3 changes are on this phone only.').waitFor()
   await page.reload()
   await page.getByText('3 changes are on this phone only.').waitFor()
-  expect(await rows(page).count()).toBe(3)
+  await expect.poll(() => rows(page).count()).toBe(3)
   await context.setOffline(false)
   await page.getByText('All times are on the server.').waitFor()
   expect((await record('shearwater', 'line-up')).trials).toHaveLength(3)
@@ -167,7 +167,7 @@ test('the page opens without a connection, times reach the server when it is bac
   await writeFile(html, builtHtml.replace('<html lang="en">', '<html lang="en" data-build="next">'))
   await writeFile(worker, builtWorker.replace(mark, 'next'))
   await page.reload()
-  expect(await page.locator('html').getAttribute('data-build')).toBe('next')
+  await expect.poll(() => page.locator('html').getAttribute('data-build')).toBe('next')
   const taken = () =>
     page.evaluate(async () => {
       const found = await navigator.serviceWorker.getRegistration()
@@ -178,7 +178,7 @@ test('the page opens without a connection, times reach the server when it is bac
   await context.setOffline(true)
   await page.reload()
   await page.getByText('All times are on the server.').waitFor()
-  expect(await page.locator('html').getAttribute('data-build')).toBe('next')
+  await expect.poll(() => page.locator('html').getAttribute('data-build')).toBe('next')
   await Promise.all([writeFile(html, builtHtml), writeFile(worker, builtWorker)])
   world.errors.length = 0
   await context.close()
@@ -206,11 +206,11 @@ test('a drive between two spots is timed and stands beside the computed one', as
   await drive
     .getByText(/^3 drives measured: 9\.0\ss on average, 8\.0\ss to 10\.0\ss\. That is [\d.]+\ss longer/)
     .waitFor()
-  expect(await page.getByRole('button', { name: /^Use these/ }).count()).toBe(0)
+  await expect.poll(() => page.getByRole('button', { name: /^Use these/ }).count()).toBe(0)
   await page.getByText('All times are on the server.').waitFor()
   await page.reload()
   await drive.getByText(/^3 drives measured/).waitFor()
-  expect(await from.inputValue()).toBe(start)
+  await expect.poll(() => from.inputValue()).toBe(start)
   await page.context().close()
 })
 
@@ -225,7 +225,7 @@ test('two phones time one stage, and no time is lost', async () => {
   await byHand(second, '1.3')
   await second.getByText('All times are on the server.').waitFor()
   expect((await record('kittiwake', 'line-up')).trials.map(({ seconds }) => seconds).sort()).toEqual([1.1, 1.2, 1.3])
-  expect(await rows(second).count()).toBe(3)
+  await expect.poll(() => rows(second).count()).toBe(3)
   await first.context().close()
   await second.context().close()
 })
@@ -239,12 +239,12 @@ test('the design’s screen takes the times over as an edit that can be undone, 
   await form.getByText('3 times are taken, 1.2 s on average.').waitFor()
   await form.getByRole('button', { name: 'Use them' }).click()
   await form.getByText('They are in use.').waitFor()
-  expect(await form.getByLabel('Measured times, s').inputValue()).toBe('1.1 1.2 1.3')
+  await expect.poll(() => form.getByLabel('Measured times, s').inputValue()).toBe('1.1 1.2 1.3')
   await page.getByRole('button', { name: 'Undo', exact: true }).click()
   await form.getByRole('button', { name: 'Use them' }).waitFor()
   await form.getByRole('link', { name: 'Time it with the stopwatch' }).click()
   await page.getByRole('heading', { name: 'Stopwatch', level: 1 }).waitFor()
-  expect(await rows(page).count()).toBe(3)
+  await expect.poll(() => rows(page).count()).toBe(3)
   await page.context().close()
 })
 

@@ -38,7 +38,7 @@ test.each(['light', 'dark'] as const)(
     expect(wide.page).toBeLessThanOrEqual(0)
     expect(wide.options.length).toBe(2)
     expect(Math.max(...wide.options)).toBeLessThanOrEqual(0)
-    expect(await page.getByRole('list', { name: 'Options side by side' }).count()).toBe(1)
+    await expect.poll(() => page.getByRole('list', { name: 'Options side by side' }).count()).toBe(1)
     const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze()
     expect(
       violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`),

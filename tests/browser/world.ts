@@ -1,11 +1,10 @@
 import { existsSync } from 'node:fs'
-import { mkdtemp, rm } from 'node:fs/promises'
+import { cp, mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type Browser, type BrowserContextOptions, chromium, type Page } from '@playwright/test'
-import { build } from 'vite'
+import { inject } from 'vitest'
 import { buildApp, onlyWorkspace } from '../../src/app.ts'
-import { projectRoot } from '../../src/root.ts'
 import { seedIfEmpty } from '../../src/seeding.ts'
 import { openStore } from '../../src/store/index.ts'
 
@@ -27,22 +26,18 @@ export const chromiumPath = (): string => process.env.CHROMIUM_PATH ?? '/usr/bin
 const flags =
   '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync'
 
-/** The screens as their sources are now, in a folder of the test's own. */
-async function builtScreens(folder: string): Promise<string> {
-  const outDir = join(folder, 'web')
-  await build({
-    configFile: join(projectRoot(), 'vite.config.ts'),
-    logLevel: 'error',
-    build: { outDir, emptyOutDir: true },
-  })
-  return outDir
+/** The built screens in a folder of the test's own, which may change them. */
+async function ownScreens(folder: string): Promise<string> {
+  const own = join(folder, 'web')
+  await cp(inject('screens'), own, { recursive: true })
+  return own
 }
 
 export async function openWorld(): Promise<World> {
   if (!existsSync(chromiumPath()))
     throw new Error(`No browser at ${chromiumPath()}: install Debian’s chromium, or set CHROMIUM_PATH.`)
   const folder = await mkdtemp(join(tmpdir(), 'cyclewright-browser-'))
-  const webRoot = await builtScreens(folder)
+  const webRoot = await ownScreens(folder)
   const store = await openStore(`file:${join(folder, 'test.db')}`)
   await seedIfEmpty(store, onlyWorkspace)
   const app = await buildApp({ store, webRoot })
