@@ -20,6 +20,9 @@ const beliefPerStep = 3
 /** Remembered values per option; a scan or a root meets the same ones again, a belief never does. */
 const mostRemembered = 256
 
+/** So many pilots in a row without another leg: hardly any draw brings one then. */
+const mostInVain = 6
+
 /**
  * Expected points of options with inputs at given values, by the plan. What an input does not touch stays the same
  * object from one evaluation to the next, so that the planners keep its routes, durations and legs; an option that no
@@ -64,17 +67,23 @@ export class PlanEvaluator {
   /**
    * Lets the plans on 0.25 s keep to the legs that some plan at these values begins. Two thirds of an option's legs are
    * begun nowhere near the draws of a belief, and cost as much time as the others. What is lost (hundred-thousandths of a
-   * point) would show in the draws repeated on 0.1 s, which have all legs.
+   * point) would show in the draws repeated on 0.1 s, which have all legs. The likely values and each input's ends are all
+   * looked at; of the further pilots as many as bring a leg now and then.
    */
   keepToUsed(pilots: readonly (readonly number[])[], tick: () => void): void {
     const used = this.#chain[0]!.options.map(() => new Set<string>())
-    for (const values of pilots) {
+    const ends = 1 + 2 * this.#inputs.length
+    let inVain = 0
+    pilots.forEach((values, pilot) => {
+      tick()
+      if (pilot >= ends && inVain >= mostInVain) return
+      const before = used.reduce((sum, { size }) => sum + size, 0)
       const { game, options } = this.#documents(values)
       options.forEach((option, index) => {
         for (const leg of this.planner(game, 0.25, index).usedLegs(option)) used[index]!.add(leg)
       })
-      tick()
-    }
+      inVain = used.reduce((sum, { size }) => sum + size, 0) > before ? 0 : inVain + 1
+    })
     this.#used = used
     for (const remembered of this.#remembered) remembered.clear()
   }
