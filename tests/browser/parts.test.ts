@@ -35,6 +35,7 @@ test('a part is changed in inches, saved, brought out as CSV and in again line b
   await page.getByRole('link', { name: /^Parts shelf/ }).click()
   await page.getByRole('link', { name: 'Generic cylinder, 40 mm bore, 200 mm stroke' }).waitFor()
   expect(await page.title()).toBe('Parts shelf · Cyclewright')
+  await page.locator('.masthead nav a[aria-current=true]', { hasText: 'Designs' }).waitFor()
   await chooseUnits(page, 'inchPound')
   await page.getByRole('link', { name: 'Generic cylinder, 40 mm bore, 200 mm stroke' }).click()
 

@@ -2,7 +2,7 @@ import { Suspense, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import { useReachable } from '../data/connection.ts'
 import { words } from '../words/catalogue.ts'
-import { isAt, places } from './places.ts'
+import { holds, isAt, places } from './places.ts'
 import { screen } from './screen.ts'
 import './masthead.css'
 
@@ -24,14 +24,16 @@ export function Masthead() {
           <span>Cyclewright</span>
         </Link>
         <nav aria-label={texts.screens}>
-          {places.map(({ href, name }) => {
-            const here = isAt(location, href)
-            return (
-              <Link key={href} href={href} className={`to-${name}`} aria-current={here ? 'page' : undefined}>
-                {texts.places[name]}
-              </Link>
-            )
-          })}
+          {places.map(({ href, name }) => (
+            <Link
+              key={href}
+              href={href}
+              className={`to-${name}`}
+              aria-current={isAt(location, href) ? 'page' : holds(location, href) ? 'true' : undefined}
+            >
+              {texts.places[name]}
+            </Link>
+          ))}
         </nav>
         <SettingsButton />
       </div>

@@ -14,6 +14,10 @@ export const places = [
 export const isAt = (location: string, href: string): boolean =>
   href === '/' ? location === '/' : location === href || location.startsWith(`${href}/`)
 
+/** Whether a place of the masthead holds this screen: the parts shelf stands among the designs. */
+export const holds = (location: string, href: string): boolean =>
+  isAt(location, href) || (href === '/designs' && isAt(location, '/parts'))
+
 /** The window is called after the screen, so that tabs and the browser's history tell them apart. */
 export function useTitle(location: string): void {
   const { places: names, help, parts } = words().shell
