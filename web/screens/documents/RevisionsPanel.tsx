@@ -59,7 +59,7 @@ export function RevisionsPanel(props: {
               <br />
               <span className="soft small">
                 {moment(entry.savedAt)}
-                {entry.note ? ` · ${entry.note}` : ''}
+                {entry.note ? ` · ${noteWords(entry.note)}` : ''}
               </span>
             </span>
             <span className="row">
@@ -106,4 +106,10 @@ function Comparison(props: { kind: DocumentKind; id: string; revision: number; s
       rows={differences(stored.data.body, props.shown)}
     />
   )
+}
+
+/** The note that the server writes when a revision is restored is said in the reader's language; others are as written. */
+function noteWords(note: string): string {
+  const [, revision] = /^Revision (\d+) restored$/.exec(note) ?? []
+  return revision === undefined ? note : words().documents.revisions.restoredNote(Number(revision))
 }

@@ -70,6 +70,7 @@ export const documents: Words['documents'] = {
     restore: 'Wiederherstellen',
     against: (revision) => `Fassung ${revision} gegen das, was hier steht`,
     revision: (revision) => `Fassung ${revision}`,
+    restoredNote: (revision) => `Fassung ${revision} wiederhergestellt`,
     shown: 'Was hier steht',
   },
   difference: {

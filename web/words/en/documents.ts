@@ -68,6 +68,7 @@ export const documents = {
     restore: 'Restore',
     against: (revision: number) => `Revision ${revision} against what is on the screen`,
     revision: (revision: number) => `Revision ${revision}`,
+    restoredNote: (revision: number) => `Revision ${revision} restored`,
     shown: 'On the screen',
   },
   difference: {
