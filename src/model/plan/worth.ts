@@ -1,5 +1,5 @@
 import { distributionOf } from '../duration/index.ts'
-import type { LegBuilder, StageShift } from '../leg/builder.ts'
+import type { LegBuilder, LegTimes, StageShift } from '../leg/builder.ts'
 import type { Pmf } from '../leg/pmf.ts'
 import { bestPolicy } from './backward.ts'
 import { type Floor, floorOf, tolerated } from './floor.ts'
@@ -27,12 +27,18 @@ export function worthOf(solved: Solved, builder: LegBuilder): Worth[] {
     const { spec, worth } = legs[0] as GraphLeg
     if (!('stages' in spec.trip)) continue
     const used = legs.some((leg) => isUsed(solved, leg))
+    const found: Found[] = [{ times: legs.map(({ spec, key }) => builder.times(spec, key)), value: valueAsIs(solved) }]
     for (const stage of spec.trip.stages) {
       const delta = Math.min(most, distributionOf(stage.duration).mean / 2)
-      const value = (seconds: number) =>
-        timesChange(builder, legs, { stage: stage.id, seconds })
-          ? valueWith(solved, builder, legs, { stage: stage.id, seconds }, floor)
-          : valueAsIs(solved)
+      const value = (seconds: number) => {
+        const shift = { stage: stage.id, seconds }
+        const times = legs.map(({ spec, key }) => builder.times({ ...spec, shift }, key))
+        const known = found.find((other) => sameTimes(other.times, times))
+        if (known) return known.value
+        const fresh = { times, value: valueWith(solved, builder, legs, shift, floor) }
+        found.push(fresh)
+        return fresh.value
+      }
       // A leg that the plan does not use stays unused when it gets slower.
       const slower = () => (used ? value(delta) : valueAsIs(solved))
       out.push({
@@ -70,19 +76,32 @@ const valueAsIs = (solved: Solved): number =>
     ? startValue(solved.problem, solved.table)
     : solved.forms.reduce((sum, run) => sum + run.weight * flowValue(run.flow), 0)
 
-/** Whether a moved stage changes any leg: one that always waits for another does not. */
-function timesChange(builder: LegBuilder, legs: readonly GraphLeg[], shift: StageShift): boolean {
-  return legs.some(({ spec, key }) => {
-    const before = builder.times(spec, key)
-    const after = builder.times({ ...spec, shift }, key)
-    return (
-      !same(before.end, after.end) || (before.pieces ?? []).some((piece, i) => !same(piece, after.pieces?.[i] as Pmf))
-    )
-  })
+/** What the option is worth with these times of a trip's legs. */
+interface Found {
+  times: readonly LegTimes[]
+  value: number
 }
 
-const same = (a: Pmf, b: Pmf): boolean =>
-  a.first === b.first && a.mass.length === b.mass.length && a.mass.every((mass, i) => mass === b.mass[i])
+/**
+ * Whether two moves give a trip's legs the same times, so that they need not be planned twice: a stage that always waits for
+ * another moves nothing, and of two stages that follow each other it does not matter which is slower.
+ */
+const sameTimes = (a: readonly LegTimes[], b: readonly LegTimes[]): boolean =>
+  a.every((one, i) => {
+    const other = b[i] as LegTimes
+    const pieces = one.pieces ?? []
+    return same(one.end, other.end) && pieces.every((piece, k) => same(piece, other.pieces?.[k] as Pmf))
+  })
+
+/** Far below what any value shows, and above what rounding leaves of one product in another order. */
+const rounding = 1e-13
+
+function same(a: Pmf, b: Pmf): boolean {
+  if (a.first !== b.first) return false
+  const points = Math.max(a.mass.length, b.mass.length)
+  for (let i = 0; i < points; i++) if (Math.abs((a.mass[i] ?? 0) - (b.mass[i] ?? 0)) > rounding) return false
+  return true
+}
 
 function valueWith(
   solved: Solved,
