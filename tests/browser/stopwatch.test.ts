@@ -76,10 +76,16 @@ test('on a phone: times are tapped, a stop is taken back, one is struck with a r
   await page.getByText(/^6 times count/).waitFor()
   await page.getByRole('button', { name: /^Strike out time 2/ }).click()
   await page.getByRole('button', { name: 'Strike it out' }).click()
-  await page.getByText(/^5 times count: 1\.[01]\ss on average.* 1 struck\./).waitFor()
+  const counted = page.getByText(/^5 times count: [\d.]+\ss on average.* 1 struck\./)
+  await counted.waitFor()
 
   await page.getByText('All times are on the server.').waitFor()
   const kept = (await record('shearwater')).trials
+  // The first was taken by the real clock, which a busy machine lets run on.
+  const times = kept.filter(({ struck }) => struck === null).map(({ seconds }) => seconds)
+  const average = times.reduce((sum, seconds) => sum + seconds, 0) / times.length
+  const said = Number(/count: ([\d.]+)/.exec((await counted.textContent())!)![1])
+  expect(Math.abs(said - average)).toBeLessThanOrEqual(0.05 + 1e-9)
   expect(kept.map(({ struck }) => struck)).toEqual([null, 'The press came late', null, null, null, null])
   await page.getByText(/^With these times: [\d.]+ → [\d.]+ expected points a match/).waitFor()
   await page.getByRole('button', { name: 'Use these 5 times in the design' }).click()
