@@ -1,5 +1,6 @@
 import { checkGame, checkOption, within } from '../../model/documents/index.ts'
 import type { Answers, CalculatorName, Inputs } from '../../model/timing/index.ts'
+import { airPlanAnswer, airPlanRequest } from '../contracts/index.ts'
 import * as contracts from '../contracts/timings/index.ts'
 import { refuse } from '../errors.ts'
 import { type Context, procedure, router } from '../trpc.ts'
@@ -44,9 +45,9 @@ export const timing = router({
   airPlan: described(
     'air-plan',
     'Stored air through the trips of a plan: when it is lost, and what one tank more is worth',
-    contracts.airPlanAnswer,
+    airPlanAnswer,
   )
-    .input(contracts.airPlanRequest)
+    .input(airPlanRequest)
     .mutation(({ input, ctx }) => {
       const { game, option } = input
       refuse([...within(['game'], checkGame(game)), ...within(['option'], checkOption(game, option))])

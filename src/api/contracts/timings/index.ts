@@ -1,6 +1,5 @@
 /** Timings from hardware: what each calculator is given, and what it answers. */
 export { airAnswer, airRequest } from './air.ts'
-export { airPlanAnswer, airPlanRequest } from './airPlan.ts'
 export { cylinderAnswer, cylinderRequest } from './cylinder.ts'
 export { driveAnswer, driveRequest } from './drive.ts'
 export { part } from './parts.ts'

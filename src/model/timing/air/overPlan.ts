@@ -1,6 +1,6 @@
 import { sameLeg } from '../../documents/air.ts'
 import type { Game, Option } from '../../documents/types.ts'
-import { type ExpectedTrips, expectedTrips, Planner, type Solved, slowedFrom, type WorthLeg } from '../../plan/index.ts'
+import { type ExpectedTrips, expectedTrips, Planner, type Solved, slowing, type WorthLeg } from '../../plan/index.ts'
 import type { AirInput, Strokes } from '../inputs.ts'
 import { demandOf } from './demand.ts'
 import { type Course, course, type Draw } from './match.ts'
@@ -53,16 +53,20 @@ export function airOverPlan(
   const lostWithMore = timeLeftOf(more.lost, more, game, air)
   // Air that lasts is the plan itself: nothing slower has to be solved.
   const slow = lostAt === null && lostWithMore === null ? planned : planner.solved(slowed)
-  const points = (from: number | null) => slowedFrom(option, { planned, slowed: slow, from })
-  const always = points(null)
-  const withThis = lostAt === null ? always : points(lostAt)
-  const withOneTankMore = lostWithMore === null ? always : lostWithMore === lostAt ? withThis : points(lostWithMore)
+  const points = slowing(option, { planned, slowed: slow })
+  const withThis = points(lostAt)
   return {
     curves: curvesOf(own, game, air),
     lostAt,
     lostAtAdiabatic: timeLeftOf(own.lostAdiabatic, own, game, air),
     lostWithOneTankMore: lostWithMore,
-    points: { always, withThis, withOneTankMore },
+    points: {
+      always: points(null),
+      withThis,
+      // Before the loss the plan does not know of it, so that a later one can fit its trips a hair worse. With more air the
+      // robot can still play as with less.
+      withOneTankMore: lostWithMore === lostAt ? withThis : Math.max(withThis, points(lostWithMore)),
+    },
   }
 }
 

@@ -3,8 +3,8 @@ import type { AirPlan } from '../../../model/timing/air/airPlan.ts'
 import { game } from '../game.ts'
 import { option } from '../option.ts'
 import { timedLeg } from '../timing.ts'
-import { airAnswer } from './air.ts'
-import { curve, number, remark, seconds } from './answer.ts'
+import { airAnswer } from '../timings/air.ts'
+import { curve, number, remark, seconds } from '../timings/answer.ts'
 
 export const airPlanRequest = z.strictObject({
   game,
