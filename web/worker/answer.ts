@@ -61,7 +61,10 @@ function mapFor(request: CompareRequest): MapMaker {
   return map.make
 }
 
-/** Answers one question by the model. Pure but for the planners that it keeps. */
+/**
+ * Answers one question by the model. Pure but for the planners that it keeps. Of what only rarer questions need the answer is
+ * a promise: it is loaded then, not with the first page.
+ */
 export function answer(question: ToWorker, progress: Progress): unknown {
   switch (question.kind) {
     case 'estimate':
@@ -93,6 +96,10 @@ export function answer(question: ToWorker, progress: Progress): unknown {
         spot: question.spot,
         planner: plannerFor(question.game),
       })
+    case 'airPlan':
+      return import('../../src/model/timing/air/airPlan.ts').then(({ airPlan }) =>
+        airPlan(question.game, question.option, plannerFor(question.game)),
+      )
     case 'likely':
       return likely(question)
     case 'sheet':
