@@ -1,6 +1,7 @@
 import { sameLeg } from '../../documents/air.ts'
 import type { Game, Option } from '../../documents/types.ts'
-import { type ExpectedTrips, expectedTrips, Planner, type Solved, slowing, type WorthLeg } from '../../plan/index.ts'
+import { type ExpectedTrips, expectedTrips, Planner, type Solved, type WorthLeg } from '../../plan/index.ts'
+import { slowing } from '../../plan/slowedFrom.ts'
 import type { AirInput, Strokes } from '../inputs.ts'
 import { demandOf } from './demand.ts'
 import { type Course, course, type Draw } from './match.ts'
