@@ -7,7 +7,7 @@ import { useEdit } from '../../../shell/fields/EditContext.tsx'
 import { words } from '../../../words/catalogue.ts'
 import { legWords } from './legWords.ts'
 
-const place = ['robot', 'air']
+const airPlace = ['robot', 'air']
 const inAutonomous = 'autonomous'
 
 /** Counts a mechanism's strokes in another kind of trip, or in autonomous. */
@@ -17,21 +17,23 @@ export function AddUse(props: { game: Game; robot: Robot; air: StoredAir; legs: 
   const texts = words().air.uses
   const mechanisms = pneumaticMechanisms(robot)
   const [chosen, setChosen] = useState('')
-  const [where, setWhere] = useState(inAutonomous)
+  const [where, setWhere] = useState<string | null>(null)
   const mechanism = mechanisms.find(({ id }) => id === chosen)?.id ?? mechanisms[0]!.id
-  const leg = legs[Number(where)] ?? null
-  const known = leg
-    ? air.trips.some((use) => use.mechanism === mechanism && sameLeg(use.leg, leg))
-    : air.autonomous.some((use) => use.mechanism === mechanism)
+  const counted = (one: TimedLeg) => air.trips.some((use) => use.mechanism === mechanism && sameLeg(use.leg, one))
+  // Until something is chosen: the first kind of trip in which it is not counted.
+  const free = legs.findIndex((one) => !counted(one))
+  const place = where ?? (free < 0 ? inAutonomous : String(free))
+  const leg = place === inAutonomous ? null : (legs[Number(place)] ?? null)
+  const known = leg ? counted(leg) : air.autonomous.some((use) => use.mechanism === mechanism)
   const add = () => {
     const use = { mechanism, out: 1, back: 1 }
-    if (leg) edit.set([...place, 'trips'], [...air.trips, { leg, ...use }])
-    else edit.set([...place, 'autonomous'], [...air.autonomous, use])
+    if (leg) edit.set([...airPlace, 'trips'], [...air.trips, { leg, ...use }])
+    else edit.set([...airPlace, 'autonomous'], [...air.autonomous, use])
   }
   return (
     <fieldset>
       <legend>{texts.addTitle}</legend>
-      <div className="row choices air-use">
+      <div className="row air-use">
         <NativeSelect
           label={texts.mechanism}
           value={mechanism}
@@ -40,7 +42,7 @@ export function AddUse(props: { game: Game; robot: Robot; air: StoredAir; legs: 
         />
         <NativeSelect
           label={texts.where}
-          value={leg ? where : inAutonomous}
+          value={leg ? place : inAutonomous}
           data={[
             { value: inAutonomous, label: texts.autonomous },
             ...legs.map((one, index) => ({ value: String(index), label: legWords(game, robot, one) })),

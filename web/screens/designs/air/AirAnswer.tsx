@@ -48,7 +48,7 @@ function Lasting(props: { game: Game; robot: Robot; answer: Possible }) {
   ] as const
   return (
     <>
-      <p className="answer air-answer" data-testid="air-lost">
+      <p className="air-lost" data-testid="air-lost">
         {lostWords(answer.lostAt, teleop)}
         <span className="soft">{cautiousWords(answer, teleop)}</span>
       </p>
@@ -77,7 +77,7 @@ function Lasting(props: { game: Game; robot: Robot; answer: Possible }) {
       ) : (
         <>
           <p className="soft small">{texts.slowedHelp(sayPressure(air?.low ?? 0))}</p>
-          <ul>
+          <ul className="air-list">
             {answer.slowed.map((one) => (
               <li key={`${JSON.stringify(one.leg)}${one.stage}`}>
                 {texts.slowedRow({
@@ -96,7 +96,7 @@ function Lasting(props: { game: Game; robot: Robot; answer: Possible }) {
         <>
           <h3>{texts.trips}</h3>
           <p className="soft small">{texts.free}</p>
-          <ul>
+          <ul className="air-list">
             {answer.autonomous > 0 && <li>{texts.autonomousRow(sayVolume(answer.autonomous))}</li>}
             {answer.trips.map(({ leg, expected, freeAir }) => (
               <li key={JSON.stringify(leg)}>

@@ -32,7 +32,6 @@ export function AirForm(props: { air: StoredAir }) {
   }
   return (
     <div className="stack">
-      <h3>{texts.supply}</h3>
       <p className="soft small">{texts.absolute}</p>
       <div className="form-grid">
         <PartChoice place={[...place, 'tank']} part={air.tank} />

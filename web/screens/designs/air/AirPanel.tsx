@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core'
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import type { Game, Robot } from '../../../../src/model/documents/types.ts'
 import { Cautions } from '../../../shell/Cautions.tsx'
 import { forgetTexts, useEdit } from '../../../shell/fields/EditContext.tsx'
@@ -24,7 +24,13 @@ export function AirPanel(props: { game: Game; robot: Robot; asked: AirAsked }) {
   const edit = useEdit()
   const texts = words().air
   const [removed, setRemoved] = useState(false)
-  if (!air) return <NoAir robot={robot} removed={removed} />
+  const [added, setAdded] = useState(false)
+  // The address may name this panel, which is drawn only now.
+  useEffect(() => {
+    if (location.hash === '#air-title') document.getElementById('air-title')?.scrollIntoView()
+  }, [])
+  if (!air) return <NoAir robot={robot} removed={removed} onAdd={() => setAdded(true)} />
+  const wrong = edit.problems.some(({ path }) => path[0] === 'robot' && path[1] === 'air')
   const remove = () => {
     forgetTexts(edit, place)
     edit.set(place, undefined)
@@ -34,8 +40,12 @@ export function AirPanel(props: { game: Game; robot: Robot; asked: AirAsked }) {
     <section className="sheet stack" aria-labelledby="air-title">
       <h2 id="air-title">{texts.title}</h2>
       <Answered game={game} robot={robot} asked={asked} />
-      <AirForm air={air} />
-      <AirUses game={game} robot={robot} air={air} />
+      <Fold id="air-supply" title={texts.form.supply} level={3} open={added || wrong}>
+        <AirForm air={air} />
+      </Fold>
+      <Fold id="air-uses" title={texts.uses.title} level={3} open={added || wrong}>
+        <AirUses game={game} robot={robot} air={air} />
+      </Fold>
       {!edit.readOnly && (
         <div>
           <Button variant="subtle" onClick={remove}>
@@ -48,7 +58,7 @@ export function AirPanel(props: { game: Game; robot: Robot; asked: AirAsked }) {
   )
 }
 
-function NoAir(props: { robot: Robot; removed: boolean }) {
+function NoAir(props: { robot: Robot; removed: boolean; onAdd: () => void }) {
   const edit = useEdit()
   const texts = words().air
   const { parts } = useShelf()
@@ -56,6 +66,7 @@ function NoAir(props: { robot: Robot; removed: boolean }) {
     const tank =
       ofKind(parts, 'tank')[0] ?? firstPart('tank', { id: 'tank', name: words().parts.kinds.tank, date: today() })
     edit.set(place, freshAir(props.robot, tank))
+    props.onAdd()
   }
   return (
     <section className="sheet stack" aria-labelledby="air-title">

@@ -45,7 +45,6 @@ export function AirUses(props: { game: Game; robot: Robot; air: StoredAir }) {
   }
   return (
     <div className="stack">
-      <h3>{texts.title}</h3>
       {mechanisms.length === 0 ? <p>{texts.noMechanism}</p> : <p className="soft small">{texts.help}</p>}
       {air.trips.length + air.autonomous.length === 0 && mechanisms.length > 0 && <p>{texts.empty}</p>}
       {air.trips.map((use, index) => (
