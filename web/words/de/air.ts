@@ -131,7 +131,7 @@ export const air: Words['air'] = {
     cycles: (done, all) =>
       `Der Arbeitsdruck reicht für ${done === 1 ? 'einen Umlauf' : `${done} Umläufe`} von den ${all}, die hineinpassen.`,
     cyclesAll: (all) => `Der Arbeitsdruck reicht für alle ${all}, die hineinpassen.`,
-    sustained: (every) => `Danach speist der Kompressor einen Umlauf alle ${every}.`,
+    sustained: (every) => `Der Kompressor allein speist einen Umlauf alle ${every}.`,
     notSustained: 'Nichts bringt die Luft zurück, danach gelingt also kein Umlauf mehr beim Arbeitsdruck.',
     tooWeak: 'Der Kompressor bringt nie zurück, was ein Umlauf braucht.',
     notOne: 'Der Speicher reicht nicht für einen davon.',

@@ -132,7 +132,7 @@ export const air = {
     cycles: (done: number, all: number) =>
       `the working pressure lasts for ${done === 1 ? 'one cycle' : `${done} cycles`} of the ${all} that fit.`,
     cyclesAll: (all: number) => `the working pressure lasts for all ${all} that fit.`,
-    sustained: (every: string) => `From then on the compressor feeds one cycle every ${every}.`,
+    sustained: (every: string) => `The compressor alone sustains one cycle every ${every}.`,
     notSustained: 'Nothing brings the air back, so that no cycle can be done at the working pressure after that.',
     tooWeak: 'The compressor never brings back what a cycle takes.',
     notOne: 'the store does not last for one of them.',

@@ -31,7 +31,7 @@ export function AddUse(props: { game: Game; robot: Robot; air: StoredAir; legs: 
     else edit.set([...airPlace, 'autonomous'], [...air.autonomous, use])
   }
   return (
-    <fieldset>
+    <fieldset className="no-print">
       <legend>{texts.addTitle}</legend>
       <div className="row air-use">
         <NativeSelect

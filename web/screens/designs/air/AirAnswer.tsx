@@ -71,27 +71,7 @@ function Lasting(props: { game: Game; robot: Robot; answer: Possible }) {
         {secondTankWords(answer)} {moreWords(answer, teleop)}
       </p>
       <p className="soft small">{words().air.planDoesNotKnow}</p>
-      <h3>{texts.slowed}</h3>
-      {answer.slowed.length === 0 ? (
-        <p className="soft">{texts.noneSlowed}</p>
-      ) : (
-        <>
-          <p className="soft small">{texts.slowedHelp(sayPressure(air?.low ?? 0))}</p>
-          <ul className="air-list">
-            {answer.slowed.map((one) => (
-              <li key={`${JSON.stringify(one.leg)}${one.stage}`}>
-                {texts.slowedRow({
-                  stage: one.name,
-                  leg: legWords(game, robot, one.leg),
-                  before: `${plain(one.seconds, 2)}\u00a0s`,
-                  after: `${plain(one.slowed, 2)}\u00a0s`,
-                  how: texts.by[one.by],
-                })}
-              </li>
-            ))}
-          </ul>
-        </>
-      )}
+      {answer.lostAt !== null && <Slowed {...props} />}
       {answer.trips.length + answer.autonomous > 0 && (
         <>
           <h3>{texts.trips}</h3>
@@ -112,6 +92,37 @@ function Lasting(props: { game: Game; robot: Robot; answer: Possible }) {
         </>
       )}
       {answer.budget && <AirBudgetWords game={game} robot={robot} budget={answer.budget} say={seconds} />}
+    </>
+  )
+}
+
+/** Where the loss is felt: the stages that take longer from then on. */
+function Slowed(props: { game: Game; robot: Robot; answer: Possible }) {
+  const { game, robot, answer } = props
+  const texts = words().air.answer
+  return (
+    <>
+      <h3>{texts.slowed}</h3>
+      {answer.slowed.length === 0 ? (
+        <p className="soft">{texts.noneSlowed}</p>
+      ) : (
+        <>
+          <p className="soft small">{texts.slowedHelp(sayPressure(robot.air?.low ?? 0))}</p>
+          <ul className="air-list">
+            {answer.slowed.map((one) => (
+              <li key={`${JSON.stringify(one.leg)}${one.stage}`}>
+                {texts.slowedRow({
+                  stage: one.name,
+                  leg: legWords(game, robot, one.leg),
+                  before: `${plain(one.seconds, 2)}\u00a0s`,
+                  after: `${plain(one.slowed, 2)}\u00a0s`,
+                  how: texts.by[one.by],
+                })}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
     </>
   )
 }

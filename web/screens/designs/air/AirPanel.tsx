@@ -47,7 +47,7 @@ export function AirPanel(props: { game: Game; robot: Robot; asked: AirAsked }) {
         <AirUses game={game} robot={robot} air={air} />
       </Fold>
       {!edit.readOnly && (
-        <div>
+        <div className="no-print">
           <Button variant="subtle" onClick={remove}>
             {texts.remove}
           </Button>

@@ -114,7 +114,12 @@ function UseRow(props: {
         <NumberField place={[...place, 'out']} label={texts.out} {...rules} />
         <NumberField place={[...place, 'back']} label={texts.back} {...rules} />
         {!edit.readOnly && (
-          <Button variant="subtle" aria-label={texts.removeOf(texts.row(mechanism, where))} onClick={props.onRemove}>
+          <Button
+            className="no-print"
+            variant="subtle"
+            aria-label={texts.removeOf(texts.row(mechanism, where))}
+            onClick={props.onRemove}
+          >
             {texts.remove}
           </Button>
         )}
