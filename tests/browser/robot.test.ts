@@ -110,7 +110,7 @@ test('stored air says when its pressure is lost, what that costs and what a tank
   const panel = page.getByRole('region', { name: 'Stored air' })
   const lost = panel.getByTestId('air-lost')
   await lost.filter({ hasText: /is lost with \d+\.\d.s left \(cautious bound: \d+\.\d.s left\)/ }).waitFor()
-  const shown = async (id: string) => Number(await panel.getByTestId(`air-${id}`).textContent())
+  const shown = async (id: string) => Number.parseFloat((await panel.getByTestId(`air-${id}`).textContent())!)
   expect(await shown('always')).toBe(points)
   const cost = (await shown('always')) - (await shown('withThis'))
   expect(cost).toBeGreaterThan(0)

@@ -244,6 +244,8 @@ test('the design’s screen takes the times over as an edit that can be undone, 
   await form.getByRole('button', { name: 'Use them' }).waitFor()
   await form.getByRole('link', { name: 'Time it with the stopwatch' }).click()
   await page.getByRole('heading', { name: 'Stopwatch', level: 1 }).waitFor()
+  // The times come from the server after the page.
+  await rows(page).nth(2).waitFor()
   expect(await rows(page).count()).toBe(3)
   await page.context().close()
 })

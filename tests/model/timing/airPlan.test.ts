@@ -1,5 +1,7 @@
+import fc from 'fast-check'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { compressor, slimCylinder, tank, wideCylinder } from '../../../seed/parts.ts'
+import { airPlanAnswer as answerContract } from '../../../src/api/contracts/index.ts'
 import { robot as contract } from '../../../src/api/contracts/robot.ts'
 import {
   checkRobot,
@@ -154,6 +156,34 @@ describe('stored air of a robot through its plan', () => {
     ])
     expect(() => airPlan(game, ternBest())).toThrow(/no stored air/)
   })
+})
+
+test('whatever tanks and pressures are allowed, the answer is one that the contract allows: no number is missing', () => {
+  const share = fc.double({ min: 0.01, max: 1.02, noNaN: true })
+  const some = fc.record({
+    tanks: fc.integer({ min: 1, max: 50 }),
+    stored: fc.double({ min: 200_000, max: 2_000_000, noNaN: true }),
+    working: share,
+    low: share,
+    leak: fc.double({ min: 0, max: 0.01, noNaN: true }),
+    slower: fc.double({ min: 1, max: 20, noNaN: true }),
+    compressor: fc.option(fc.constant({ part: compressor, on: 500_000, off: 900_000 })),
+  })
+  const seen = new Set<boolean>()
+  fc.assert(
+    fc.property(some, fc.boolean(), (drawn, follows) => {
+      const between = (part: number, most: number) => air.ambient + part * (most - air.ambient)
+      const working = between(drawn.working, drawn.stored)
+      const change = { ...drawn, working, low: between(drawn.low, working) }
+      const option = optionWith({ ...change, tank: { ...tank, highestPressure: 1_900_000 } }, follows)
+      if (!contract.safeParse(option.robot).success) return
+      const answer = airPlan(game, option, planner)
+      seen.add(answer.possible)
+      expect(answerContract.parse(answer)).toEqual(answer)
+    }),
+    { numRuns: 25, seed: 3 },
+  )
+  expect(seen).toEqual(new Set([true, false]))
 })
 
 describe('a stage once the working pressure is lost', () => {

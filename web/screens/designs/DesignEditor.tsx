@@ -176,7 +176,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           stale={stale}
         />
         <RoutinesPanel game={game} robot={robot} option={option} ways={ways} source={source} />
-        <AirPanel game={game} robot={robot} asked={air} />
+        <AirPanel game={game} robot={robot} asked={air} source={source} />
         <BudgetForm game={game} robot={robot} />
         <div className="stack">
           <CanForm game={game} robot={robot} />

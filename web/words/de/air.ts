@@ -136,6 +136,22 @@ export const air: Words['air'] = {
     tooWeak: 'Der Kompressor bringt nie zurück, was ein Umlauf braucht.',
     notOne: 'Der Speicher reicht nicht für einen davon.',
   },
+  explain: {
+    title: 'Punkte mit Druckluft, die ausgeht',
+    formula:
+      'Jede erwartete Fahrt nimmt ihre Luft, wenn ihr Ende erwartet wird, der Kompressor bringt Luft und das Leck lässt welche hinaus. Sobald weniger als der Arbeitsdruck übrig ist, haben die Fahrten, die dann beginnen, die langsameren Schritte, und der Plan ist der beste für sie; bis dahin ist er der Plan für Luft, die reicht.',
+    always: 'Mit Luft, die immer reicht',
+    less: 'weniger, was nach dem Verlust beginnt und langsamer ist',
+    total: 'Mit dieser Luft',
+    lost: 'Arbeitsdruck verloren',
+    bound: 'An der vorsichtigen Grenze',
+    supply: 'Behälter',
+    supplyOf: (tanks, volume, stored) => `${tanks} × ${volume}, gefüllt auf ${stored}`,
+    working: 'Arbeitsdruck, und was Hübe nach seinem Verlust haben',
+    compressor: 'Kompressor',
+    noCompressor: 'keiner',
+    compressorOf: (on, off) => `beginnt bei ${on}, endet bei ${off}`,
+  },
   note: {
     costs: (points) =>
       `Die Druckluft geht aus; das kostet ${points} Punkte im Spiel, die in dieser Zahl nicht enthalten sind.`,

@@ -137,6 +137,22 @@ export const air = {
     tooWeak: 'The compressor never brings back what a cycle takes.',
     notOne: 'the store does not last for one of them.',
   },
+  explain: {
+    title: 'Points with stored air that runs out',
+    formula:
+      'Each expected trip takes its air when it is expected to end, the compressor brings air in and the leak lets some out. From the time at which less than the working pressure is left, trips that begin are those with the slower stages, and the plan is the best for them; until then it is the plan for air that lasts.',
+    always: 'With air that always lasts',
+    less: 'less what begins after the loss and is slower',
+    total: 'With this air',
+    lost: 'Working pressure lost',
+    bound: 'By the cautious bound',
+    supply: 'Tanks',
+    supplyOf: (tanks: string, volume: string, stored: string) => `${tanks} × ${volume}, filled to ${stored}`,
+    working: 'Working pressure, and what strokes have after its loss',
+    compressor: 'Compressor',
+    noCompressor: 'none',
+    compressorOf: (on: string, off: string) => `starts at ${on}, ends at ${off}`,
+  },
   note: {
     costs: (points: string) =>
       `Stored air runs out and costs ${points} points a match that this number does not contain.`,

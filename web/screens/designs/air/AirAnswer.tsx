@@ -1,6 +1,7 @@
 import type { Game, Robot } from '../../../../src/model/documents/types.ts'
 import type { AirPlan } from '../../../../src/model/timing/air/airPlan.ts'
 import { AirCurves } from '../../../charts/timing/AirCurves.tsx'
+import { CameAbout } from '../../../shell/CameAbout.tsx'
 import { volume } from '../../../units/measures.ts'
 import { sayQuantity } from '../../../units/write.ts'
 import { words } from '../../../words/catalogue.ts'
@@ -8,6 +9,7 @@ import { plain, points, seconds } from '../../../words/format.ts'
 import { AirBudgetWords } from './AirBudgetWords.tsx'
 import { airRemark, sayPressure } from './airProblems.ts'
 import { cautiousWords, lostWords, moreWords, secondTankWords } from './airWords.ts'
+import { explainAir } from './explainAir.ts'
 import { legWords } from './legWords.ts'
 
 type Possible = AirPlan & { possible: true }
@@ -15,7 +17,7 @@ type Possible = AirPlan & { possible: true }
 const sayVolume = (value: number): string => sayQuantity(value, volume, undefined, 2)
 
 /** What the plan makes of stored air: when it is lost, what that costs, and what a further tank is worth. */
-export function AirAnswer(props: { game: Game; robot: Robot; answer: AirPlan }) {
+export function AirAnswer(props: { game: Game; robot: Robot; answer: AirPlan; source: string }) {
   const { answer } = props
   return (
     <>
@@ -35,7 +37,7 @@ export function AirAnswer(props: { game: Game; robot: Robot; answer: AirPlan }) 
   )
 }
 
-function Lasting(props: { game: Game; robot: Robot; answer: Possible }) {
+function Lasting(props: { game: Game; robot: Robot; answer: Possible; source: string }) {
   const { game, robot, answer } = props
   const { air } = robot
   const texts = words().air.answer
@@ -62,7 +64,13 @@ function Lasting(props: { game: Game; robot: Robot; answer: Possible }) {
           <div key={id}>
             <dt>{name}</dt>
             <dd className="numeral" data-testid={`air-${id}`}>
-              {points(value)}
+              {id === 'withThis' && air ? (
+                <CameAbout explain={() => explainAir(answer, air, { teleop, source: props.source })}>
+                  {points(value)}
+                </CameAbout>
+              ) : (
+                points(value)
+              )}
             </dd>
           </div>
         ))}

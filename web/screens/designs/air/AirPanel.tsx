@@ -18,7 +18,7 @@ import './air.css'
 const place = ['robot', 'air']
 
 /** The robot's stored air: what it does in a match, its form, and its cautions; or that there is none, and a way to add it. */
-export function AirPanel(props: { game: Game; robot: Robot; asked: AirAsked }) {
+export function AirPanel(props: { game: Game; robot: Robot; asked: AirAsked; source: string }) {
   const { game, robot, asked } = props
   const { air } = robot
   const edit = useEdit()
@@ -39,7 +39,7 @@ export function AirPanel(props: { game: Game; robot: Robot; asked: AirAsked }) {
   return (
     <section className="sheet stack" aria-labelledby="air-title">
       <h2 id="air-title">{texts.title}</h2>
-      <Answered game={game} robot={robot} asked={asked} />
+      <Answered game={game} robot={robot} asked={asked} source={props.source} />
       <Fold id="air-supply" title={texts.form.supply} level={3} open={added || wrong}>
         <AirForm air={air} />
       </Fold>
@@ -88,7 +88,7 @@ function NoAir(props: { robot: Robot; removed: boolean; onAdd: () => void }) {
 const today = (): string => new Date().toISOString().slice(0, 10)
 
 /** The newest answer, marked where it is that of before the last edit. */
-function Answered(props: { game: Game; robot: Robot; asked: AirAsked }) {
+function Answered(props: { game: Game; robot: Robot; asked: AirAsked; source: string }) {
   const { game, robot, asked } = props
   const texts = words().air.answer
   const { answer, of, error, again, waits } = asked
@@ -100,7 +100,7 @@ function Answered(props: { game: Game; robot: Robot; asked: AirAsked }) {
       <p role="status" className={old ? 'soft small' : 'visually-hidden'}>
         {old ? (waits ? texts.waits : texts.outdated) : ''}
       </p>
-      <AirAnswer game={game} robot={of ?? robot} answer={answer} />
+      <AirAnswer game={game} robot={of ?? robot} answer={answer} source={props.source} />
     </div>
   )
 }
