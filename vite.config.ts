@@ -17,6 +17,7 @@ export default defineConfig({
     },
   },
   build: { outDir: '../dist/web', emptyOutDir: true, manifest: true, target: 'es2022' },
-  worker: { format: 'es' },
+  // Named like the worker itself, so that the service worker keeps them with it.
+  worker: { format: 'es', rolldownOptions: { output: { chunkFileNames: 'assets/model.worker-[name]-[hash].js' } } },
   server: { proxy: { '/trpc': server, '/api': server, '/health': server } },
 })

@@ -1,5 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { timing } from '../../src/model/timing/index.ts'
+import type { Mechanism, StoredAir } from '../../src/model/documents/index.ts'
+import { airPlan, timing } from '../../src/model/timing/index.ts'
+import { harbour, ternBest } from '../model/documents/harbour.ts'
 import {
   airInput,
   cylinderInput,
@@ -19,6 +21,10 @@ beforeAll(async () => {
 
 afterAll(() => server.close())
 
+/** Of the plain example without what a plan has itself. */
+const { strokes: _, cycleSeconds: __, matchSeconds: ___, ...rest } = airInput
+const supplied = { ...rest, stored: 900_000, working: 501_325, ambient: 101_325, leak: 0.000005 }
+
 const ask = (name: string, body: unknown) => server.send('POST', `/api/compute/timing/${name}`, body)
 
 test.each(examples.map(([name, input], index) => ({ name, index, input })))(
@@ -37,6 +43,61 @@ test('An impossible mechanism is answered in words, with what an engineer would 
   expect(body).toMatchObject({ possible: false, why: { code: 'tooWeakToLift' } })
   expect(body.why.message).toMatch(/does not start: the motors turn with 4\.15 N·m/)
   expect(body.quantities.gravityTorque).toBeCloseTo(4 * 9.80665 * 0.4, 3)
+})
+
+describe('POST /api/compute/timing/air-plan', () => {
+  const option = ternBest()
+  const mechanism: Mechanism<'cylinder'> = {
+    id: 'claw',
+    name: 'Claw',
+    calculator: 'cylinder',
+    input: cylinderInput,
+  }
+  const air: StoredAir = {
+    ...supplied,
+    trips: [{ leg: { kind: 'collect', source: 'slip' }, mechanism: 'claw', out: 1, back: 1 }],
+    autonomous: [{ mechanism: 'claw', out: 1, back: 1 }],
+    low: 341_325,
+    slower: 3,
+  }
+  const robot = { ...option.robot, mechanisms: [mechanism], air }
+  const request = { game: harbour(), option: { ...option, robot } }
+
+  test('answers what the model says', async () => {
+    const { status, body } = await ask('air-plan', request)
+    expect(status, JSON.stringify(body).slice(0, 300)).toBe(200)
+    expect(body).toEqual(JSON.parse(JSON.stringify(airPlan(request.game, request.option))))
+    expect(body.possible).toBe(true)
+    expect(body.trips[0].leg).toEqual({ kind: 'collect', source: 'slip' })
+  })
+
+  test('says in words why air can not be stored so', async () => {
+    const full = { ...request.option, robot: { ...robot, air: { ...air, stored: 1_100_000 } } }
+    const { status, body } = await ask('air-plan', { ...request, option: full })
+    expect(status).toBe(200)
+    expect(body).toMatchObject({ possible: false, why: { code: 'tankOverPressure' } })
+  })
+
+  test.each([
+    ['a robot without air', { ...option, robot: option.robot }, ['option', 'robot', 'air'], /no stored air/],
+    [
+      'a mechanism that is not there',
+      { ...option, robot: { ...robot, mechanisms: [] } },
+      ['option', 'robot', 'air', 'trips', 0, 'mechanism'],
+      /no mechanism of the robot that air moves with the id “claw”/,
+    ],
+    [
+      'a low pressure above the working one',
+      { ...option, robot: { ...robot, air: { ...air, low: 600_000 } } },
+      ['option', 'robot', 'air', 'low'],
+      /low must be at most working/,
+    ],
+  ])('refuses %s', async (_, refused, path, words) => {
+    const { status, body } = await ask('air-plan', { game: request.game, option: refused })
+    expect(status).toBe(400)
+    expect(body.error.path).toEqual(path)
+    expect(body.error.message).toMatch(words)
+  })
 })
 
 describe('Refused with the field and a sentence:', () => {

@@ -1,15 +1,7 @@
-import {
-  applyInput,
-  beliefDraws,
-  beliefNeedsFineGrid,
-  beliefSummary,
-  compare,
-  differenceOf,
-  type MapMaker,
-  mapMaker,
-  pieceWorth,
-  turn,
-} from '../../src/model/compare/index.ts'
+import { applyInput } from '../../src/model/compare/apply.ts'
+import { type MapMaker, mapMaker, sideBySide, turn } from '../../src/model/compare/compare.ts'
+import { differenceOf } from '../../src/model/compare/difference.ts'
+import { pieceWorth } from '../../src/model/compare/pieceWorth.ts'
 import type { CompareRequest, Input } from '../../src/model/compare/types.ts'
 import type { Game, Option, Robot } from '../../src/model/documents/types.ts'
 import { reachProblems, travel } from '../../src/model/field/index.ts'
@@ -61,7 +53,13 @@ function mapFor(request: CompareRequest): MapMaker {
   return map.make
 }
 
-/** Answers one question by the model. Pure but for the planners that it keeps. */
+/** Files are named here, not the folder's table of contents, so that what only belief needs is not loaded at once. */
+const belief = () => import('../../src/model/compare/belief.ts')
+
+/**
+ * Answers one question by the model. Pure but for the planners that it keeps. Of what only rarer questions need the answer is
+ * a promise: it is loaded then, not with the first page.
+ */
 export function answer(question: ToWorker, progress: Progress): unknown {
   switch (question.kind) {
     case 'estimate':
@@ -73,13 +71,17 @@ export function answer(question: ToWorker, progress: Progress): unknown {
     case 'report':
       return plannerFor(question.game).report(question.option, { with: question.with })
     case 'compare':
-      return compare(question.request, { progress })
+      return question.request.belief
+        ? belief().then(({ compare }) => compare(question.request, { progress }))
+        : sideBySide(question.request, { progress })
     case 'beliefPart':
-      return beliefDraws(question.request, question.part, { progress })
+      return belief().then(({ beliefDraws }) => beliefDraws(question.request, question.part, { progress }))
     case 'beliefSummary':
-      return question.parts[0]?.step === 0.25 && beliefNeedsFineGrid(question.parts)
-        ? null
-        : beliefSummary(question.request, question.parts)
+      return belief().then(({ beliefNeedsFineGrid, beliefSummary }) =>
+        question.parts[0]?.step === 0.25 && beliefNeedsFineGrid(question.parts)
+          ? null
+          : beliefSummary(question.request, question.parts),
+      )
     case 'curve':
       return curve(question, progress)
     case 'turn':
@@ -93,6 +95,10 @@ export function answer(question: ToWorker, progress: Progress): unknown {
         spot: question.spot,
         planner: plannerFor(question.game),
       })
+    case 'airPlan':
+      return import('../../src/model/timing/air/airPlan.ts').then(({ airPlan }) =>
+        airPlan(question.game, question.option, plannerFor(question.game)),
+      )
     case 'likely':
       return likely(question)
     case 'sheet':

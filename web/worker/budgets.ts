@@ -18,6 +18,7 @@ export const budgets: { readonly [kind in Kind]: number } = {
   mapPart: 180,
   difference: 30,
   pieceWorth: 60,
+  airPlan: 120,
   beliefPart: 900,
   beliefSummary: 180,
   sheet: 60,

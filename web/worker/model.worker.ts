@@ -4,12 +4,17 @@ import type { FromWorker, ToWorker } from './protocol.ts'
 
 const reply = (message: FromWorker) => postMessage(message)
 
-addEventListener('message', (event: MessageEvent<ToWorker>) => {
-  const question = event.data
+async function answered(question: ToWorker): Promise<void> {
   try {
-    const result = answer(question, (done, total) => reply({ id: question.id, progress: { done, total } }))
+    const result = await answer(question, (done, total) => reply({ id: question.id, progress: { done, total } }))
     reply({ id: question.id, answer: result })
   } catch (error) {
     reply({ id: question.id, failure: failureOf(error) })
   }
+}
+
+// In the order asked: while one waits for its part of the model to be loaded, the next does not begin.
+let last = Promise.resolve()
+addEventListener('message', (event: MessageEvent<ToWorker>) => {
+  last = last.then(() => answered(event.data))
 })

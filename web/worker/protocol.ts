@@ -8,6 +8,7 @@ import type { LegReport, LegRequest } from '../../src/model/leg/types.ts'
 import type { PlanReport, QuickPlan } from '../../src/model/plan/types.ts'
 import type { AnySaid } from '../../src/model/said.ts'
 import type { WayResult } from '../../src/model/sheet/index.ts'
+import type { AirPlan } from '../../src/model/timing/air/airPlan.ts'
 
 /** One option's expected points at values of one input. */
 export interface Curve {
@@ -53,6 +54,8 @@ export interface Questions {
   /** Distribution of own − other points. */
   difference: { ask: { own: Points; other: Points }; answer: [number, number][] }
   pieceWorth: { ask: { game: Game; option: Option; spot: string }; answer: PieceWorth }
+  /** A robot’s stored air through the plan of the option. */
+  airPlan: { ask: { game: Game; option: Option }; answer: AirPlan }
   /** Expected points of each option with all inputs at their likely values. */
   likely: { ask: { game: Game; options: Option[]; inputs: Input[] }; answer: number[] }
   /** By game, strength and way. */

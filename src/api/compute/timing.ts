@@ -1,5 +1,8 @@
+import { checkGame, checkOption, within } from '../../model/documents/index.ts'
 import type { Answers, CalculatorName, Inputs } from '../../model/timing/index.ts'
+import { airPlanAnswer, airPlanRequest } from '../contracts/index.ts'
 import * as contracts from '../contracts/timings/index.ts'
+import { refuse } from '../errors.ts'
 import { type Context, procedure, router } from '../trpc.ts'
 import { computeEndpoint } from './endpoint.ts'
 import type { TimingRequest } from './tasks.ts'
@@ -39,4 +42,15 @@ export const timing = router({
   air: described('air', 'Pressure of stored air through a match', contracts.airAnswer)
     .input(contracts.airRequest)
     .mutation((asked) => calculate('air', asked)),
+  airPlan: described(
+    'air-plan',
+    'Stored air through the trips of a plan: when it is lost, and what one tank more is worth',
+    airPlanAnswer,
+  )
+    .input(airPlanRequest)
+    .mutation(({ input, ctx }) => {
+      const { game, option } = input
+      refuse([...within(['game'], checkGame(game)), ...within(['option'], checkOption(game, option))])
+      return ctx.pool.run('airPlan', { game, option }, ctx.signal)
+    }),
 })

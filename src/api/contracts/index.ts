@@ -1,4 +1,5 @@
 // What the server is asked to compute, and what it answers
+export { airPlanAnswer, airPlanRequest } from './compute/airPlan.ts'
 export { compareAnswer, compareRequest } from './compute/compare.ts'
 export { legAnswer, legRequest } from './compute/leg.ts'
 export { planAnswer, planRequest } from './compute/plan.ts'

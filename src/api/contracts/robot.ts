@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import type { Drive, Robot } from '../../model/documents/types.ts'
+import { storedAir } from './air.ts'
 import { auto, load } from './auto.ts'
 import { duration } from './duration.ts'
 import { hardwareLink, mechanism } from './mechanism.ts'
@@ -64,6 +65,7 @@ export const robot = z
     habit: habit.optional().describe('An observed robot plays by habit'),
     budget: budget.optional(),
     mechanisms: list(mechanism, 0, 40, 'Mechanisms whose times come from their hardware').optional(),
+    air: storedAir.optional(),
   })
   .meta({ id: 'Robot', description: 'A robot, drawn, built or observed' })
 robot satisfies z.ZodType<Robot>

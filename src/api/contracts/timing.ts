@@ -2,12 +2,12 @@ import * as z from 'zod'
 import type { TimedLeg, TimedPart, TimedTrial, TimingRecord } from '../../model/documents/timing.ts'
 import { count, format, id, list, longest, measure, name } from './primitives.ts'
 
-const leg = z.discriminatedUnion('kind', [
+export const timedLeg = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('collect'), source: id }),
   z.strictObject({ kind: z.literal('score'), goal: id, entry: count(0, 9, 'Which way to score there, from 0') }),
   z.strictObject({ kind: z.literal('finish'), finish: id }),
 ])
-leg satisfies z.ZodType<TimedLeg>
+timedLeg satisfies z.ZodType<TimedLeg>
 
 const part = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('stage'), stage: id }),
@@ -35,7 +35,7 @@ export const timingRecord = z
     id,
     name,
     design: id.describe('Id of the design'),
-    leg: leg.describe('Which leg'),
+    leg: timedLeg.describe('Which leg'),
     part: part.describe('What of the leg: a stage, the whole leg, a repeated try, or its drive'),
     trials: list(trial, 0, 2000, 'Measured times'),
   })

@@ -1,56 +1,30 @@
 import { beats } from './beats.ts'
-import { type BeliefPart, type BeliefQuestion, drawPart, joinParts, pilotValues, type Step } from './beliefDraws.ts'
-import { needsFineGrid, summaryOf } from './beliefSummary.ts'
 import { checkRequest } from './checkRequest.ts'
 import { crossingsOf } from './crossings.ts'
-import { likelyValues, type Question } from './evaluator.ts'
-import { beliefSize } from './hypercubes.ts'
 import { type MapAxes, type MapPoint, mapPoints } from './map.ts'
 import { PlanEvaluator } from './planEvaluator.ts'
+import { type Ask, questionOf } from './question.ts'
 import { swingOf } from './swing.ts'
 import { type Turn, turnOf } from './turn.ts'
 import type { BeliefReport, CompareReport, CompareRequest } from './types.ts'
 import { counter, type Watch } from './watch.ts'
 
-type Ask = Pick<CompareRequest, 'game' | 'options' | 'inputs'>
-type AskBelief = Ask & { belief?: { seed: number } }
-
-/** Headlines, roots and swings are those of the model: a grid of 0.1 s, and form as the robots have it. */
-const headline = { step: 0.1, form: true } as const
-
-const ids = (request: Ask) => request.options.map(({ id }) => id)
-
-/** The question of a request, each evaluation counted. */
-function questionOf(request: Ask, evaluator: PlanEvaluator, tick: () => void): Question {
-  return {
-    options: ids(request),
-    inputs: request.inputs ?? [],
-    evaluate: (values) => {
-      tick()
-      return evaluator.values(values, headline)
-    },
-  }
-}
-
-function beliefQuestionOf(request: AskBelief, evaluator: PlanEvaluator): BeliefQuestion {
-  return {
-    options: ids(request),
-    inputs: request.inputs ?? [],
-    seed: request.belief?.seed ?? 1,
-    evaluate: (values, step) => evaluator.values(values, { step, form: false }),
-  }
+/** What belief adds to a comparison, and the steps of progress that it takes. */
+export interface BeliefMaker {
+  of(request: CompareRequest, evaluator: PlanEvaluator, tick: () => void): BeliefReport
+  steps: number
 }
 
 /**
  * Options side by side: each one's distribution in short and the chance that it beats each other one, all as the
- * documents say; with inputs also how far each swings the answer; on request the break-even of one input, and what
- * belief about all of them says. Throws ModelError 'invalid' with the path of the field, and Cancelled when stopped.
+ * documents say; with inputs also how far each swings the answer; on request the break-even of one input. What belief says
+ * is given in by who loads it: `compare` of belief.ts. Throws ModelError 'invalid' with the path of the field, and Cancelled when stopped.
  */
-export function compare(request: CompareRequest, watch?: Watch): CompareReport {
+export function sideBySide(request: CompareRequest, watch?: Watch, belief?: BeliefMaker): CompareReport {
   checkRequest(request)
   const inputs = request.inputs ?? []
   const evaluator = new PlanEvaluator(request)
-  const tick = counter(watch, stepsOf(request))
+  const tick = counter(watch, stepsOf(request) + (belief?.steps ?? 0))
   const question = questionOf(request, evaluator, tick)
   const reports = request.options.map((option, index) => {
     tick()
@@ -80,19 +54,16 @@ export function compare(request: CompareRequest, watch?: Watch): CompareReport {
     report.breakEven = { input: request.breakEven, crossings: crossingsOf(question, request.breakEven) }
   }
   if (inputs.length > 0) report.swing = swingOf(question)
-  if (request.belief) report.belief = beliefOf(request, evaluator, tick)
+  if (belief) report.belief = belief.of(request, evaluator, tick)
   return report
 }
 
 /** Steps that the progress counts; a break-even's roots are not known before. */
 function stepsOf(request: CompareRequest): number {
-  const { options, inputs = [], breakEven: input, belief: asked } = request
+  const { options, inputs = [], breakEven: input } = request
   const swings = inputs.length > 0 ? 1 + 2 * inputs.length : 0
-  return options.length + (input === undefined ? 0 : 45) + swings + (asked ? beliefSteps(request) : 0)
+  return options.length + (input === undefined ? 0 : 45) + swings
 }
-
-const pilotSteps = (inputs: readonly unknown[] = []) => 1 + 2 * inputs.length + beliefSize / 80
-const beliefSteps = ({ inputs }: Ask) => pilotSteps(inputs) + beliefSize * (1 + 1 / 40)
 
 /** Break-even of one input: see `crossingsOf`. */
 export function breakEven(request: Ask & { breakEven: string }, watch?: Watch): CompareReport['breakEven'] {
@@ -130,57 +101,4 @@ export function mapMaker(request: Ask): MapMaker {
 export function swing(request: Ask, watch?: Watch): CompareReport['swing'] {
   checkRequest(request)
   return swingOf(questionOf(request, new PlanEvaluator(request), counter(watch, 1 + 2 * (request.inputs?.length ?? 0))))
-}
-
-/** What belief about the inputs says, in one go: see `beliefDraws` for the same in parts. */
-export function belief(request: AskBelief, watch?: Watch): BeliefReport {
-  checkRequest(request)
-  return beliefOf(request, new PlanEvaluator(request), counter(watch, beliefSteps(request)))
-}
-
-function beliefOf(request: AskBelief, evaluator: PlanEvaluator, tick: () => void): BeliefReport {
-  const question = beliefQuestionOf(request, evaluator)
-  evaluator.keepToUsed(pilotValues(question), tick)
-  const drawn = (step: Step) => drawPart(question, { from: 0, to: beliefSize, step }, tick)
-  const coarse = drawn(0.25)
-  return summarised(request, needsFineGrid(coarse) ? drawn(0.1) : coarse, evaluator)
-}
-
-/**
- * The draws from ≤ k < to of a belief of 2,000: the part of one worker, a plain object that can be sent. Parts cut
- * anywhere give the same belief. `step: 0.1` repeats them on the fine grid, where `beliefNeedsFineGrid` says so.
- * @example beliefSummary(request, [beliefDraws(request, { from: 0, to: 1000 }), beliefDraws(request, { from: 1000, to: 2000 })])
- */
-export function beliefDraws(
-  request: AskBelief,
-  part: { from: number; to: number; step?: Step },
-  watch?: Watch,
-): BeliefPart {
-  checkRequest(request)
-  const { from, to, step } = part
-  const evaluator = new PlanEvaluator(request)
-  const question = beliefQuestionOf(request, evaluator)
-  const own = to - from
-  const tick = counter(watch, step === 0.1 ? own : pilotSteps(request.inputs) + own * (1 + 1 / 40))
-  if (step !== 0.1) evaluator.keepToUsed(pilotValues(question), tick)
-  return drawPart(question, part, tick)
-}
-
-/** Whether all parts must be repeated with `step: 0.1`, because the coarse grid changes the differences too much. */
-export const beliefNeedsFineGrid = (parts: readonly BeliefPart[]): boolean => needsFineGrid(joinParts(parts))
-
-/** The belief of all parts together: see `summaryOf`. */
-export function beliefSummary(request: AskBelief, parts: readonly BeliefPart[]): BeliefReport {
-  return summarised(request, joinParts(parts), new PlanEvaluator(request))
-}
-
-function summarised(request: AskBelief, all: BeliefPart, evaluator: PlanEvaluator): BeliefReport {
-  const inputs = request.inputs ?? []
-  const likely = likelyValues(inputs)
-  const withForm = evaluator.values(likely, headline)
-  const without = evaluator.values(likely, { ...headline, form: false })
-  return {
-    ...summaryOf({ options: ids(request), inputs }, all),
-    form: Object.fromEntries(request.options.map(({ id }, index) => [id, withForm[index]! - without[index]!])),
-  }
 }

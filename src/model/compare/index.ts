@@ -2,21 +2,11 @@
 
 // One unknown number in the documents
 export { applyInput, type Documents } from './apply.ts'
-// Work in parts, for several workers
+// The same with what belief says, in one go or in parts for several workers
+export { belief, beliefDraws, beliefNeedsFineGrid, beliefSummary, compare } from './belief.ts'
 export type { BeliefPart, Step } from './beliefDraws.ts'
 // Which is better, and where that changes
-export {
-  belief,
-  beliefDraws,
-  beliefNeedsFineGrid,
-  beliefSummary,
-  breakEven,
-  compare,
-  type MapMaker,
-  mapMaker,
-  swing,
-  turn,
-} from './compare.ts'
+export { breakEven, type MapMaker, mapMaker, sideBySide, swing, turn } from './compare.ts'
 // Points of single matches, side by side
 export { chanceToReach, differenceOf } from './difference.ts'
 export { beliefSize } from './hypercubes.ts'

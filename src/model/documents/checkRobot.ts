@@ -1,4 +1,5 @@
 import type { Path, Problem } from '../errors.ts'
+import { checkAir } from './checkAir.ts'
 import { checkAuto, checkLoad } from './checkAuto.ts'
 import { idSet, idsOf, known, knownKeys, knownList, unique } from './checkIds.ts'
 import { checkMechanisms } from './checkMechanisms.ts'
@@ -77,5 +78,6 @@ export function checkRobot(game: Game, robot: Robot): Problem[] {
     ...robot.autos.flatMap((auto, index) => checkAuto(auto, ['autos', index], { game, robot })),
     ...checkHabit(game, robot),
     ...checkMechanisms(robot),
+    ...checkAir(game, robot),
   ]
 }

@@ -1,3 +1,4 @@
+export * from './air.ts'
 export { checkGame } from './checkGame.ts'
 export { within } from './checkIds.ts'
 export { checkLeg } from './checkLeg.ts'

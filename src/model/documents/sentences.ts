@@ -19,6 +19,7 @@ export type Thing =
   | 'start or spot'
   | 'routine of the robot'
   | 'mechanism of the robot'
+  | 'mechanism of the robot that air moves'
   | 'drive among the robot’s mechanisms'
   | 'goal that pays for holding'
   | { spotOf: string }

@@ -1,3 +1,4 @@
+import type { StoredAir } from './air.ts'
 import type { HardwareLink, Mechanism } from './mechanism.ts'
 
 /**
@@ -206,6 +207,7 @@ export interface Robot {
   habit?: { goals: { [goal: string]: number }; pieces: { [count: string]: number }; departs: number }
   budget?: { mass: number; cost: number; hours: number; readyBy: string }
   mechanisms?: Mechanism[]
+  air?: StoredAir
 }
 
 export interface Role {

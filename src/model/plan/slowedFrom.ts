@@ -16,23 +16,39 @@ import type { Option } from './types.ts'
  * @param from time left (s) from which legs are slowed; null: never
  * @throws ModelError 'invalid' where the two differ in more than their times.
  */
-export function slowedFrom(
-  option: Option,
-  { planned, slowed, from }: { planned: Solved; slowed: Solved; from: number | null },
-) {
+export const slowedFrom = (option: Option, { from, ...of }: Both & { from: number | null }): number =>
+  slowing(option, of)(from)
+
+interface Both {
+  planned: Solved
+  slowed: Solved
+}
+
+/** The same for several times, of which the plan for slowed legs is solved once. */
+export function slowing(option: Option, { planned, slowed }: Both): (from: number | null) => number {
   const { problem, table, forms } = planned
   refuseOther(planned, slowed)
-  const last = from === null ? -1 : Math.min(problem.steps, Math.floor(from / problem.step + 1e-9))
-  const policy = cutAt(table, problem, last)
-  // On the same rooms, so that what passes by the one plan can go on by the other.
+  const fixed = problem.autonomous.expected + adjustment(option)
+  let after: readonly Table[] | null = null
+  return (from) => {
+    if (from === null) return fixed + forms.reduce((sum, run) => sum + run.weight * flowValue(run.flow), 0)
+    after ??= valuesAfter(planned, slowed)
+    const last = Math.min(problem.steps, Math.floor(from / problem.step + 1e-9))
+    const policy = cutAt(table, problem, last)
+    const teleop = forms.reduce((sum, run, i) => {
+      const flow = flowOf(run.problem, policy)
+      return sum + run.weight * (flowValue(flow) + goingOn(run, { flow, values: after![i]!, last }))
+    }, 0)
+    return fixed + teleop
+  }
+}
+
+/** What the best plan for slowed legs is worth at each form, on the same rooms, so that what passes by the one plan can go on by the other. */
+function valuesAfter({ problem }: Solved, slowed: Solved): Table[] {
   const after = solve(atForm(problem, slowed.problem.timed))
-  const teleop = forms.reduce((sum, run, i) => {
-    const flow = flowOf(run.problem, policy)
-    const own = atForm(problem, slowed.forms[i]!.problem.timed)
-    const values = run.factor === 1 ? after : evaluatePolicy(own, after)
-    return sum + run.weight * (flowValue(flow) + goingOn(run, { flow, values, last }))
-  }, 0)
-  return problem.autonomous.expected + adjustment(option) + teleop
+  return slowed.forms.map(({ factor, problem: { timed } }) =>
+    factor === 1 ? after : evaluatePolicy(atForm(problem, timed), after),
+  )
 }
 
 /** The policy that does nothing more from `last` steps left on: who comes there is left for others. */

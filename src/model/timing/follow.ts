@@ -96,7 +96,7 @@ function followedDrive(
 }
 
 /** A copy with other stages; trips of which no stage changed stay the same objects. */
-function mapStages(robot: Robot, change: (stage: Stage, place: string) => Stage): Robot {
+export function mapStages(robot: Robot, change: (stage: Stage, place: string) => Stage): Robot {
   const put = <T extends Trip>(trip: T, place: string): T => {
     if (!('stages' in trip)) return trip
     const stages = mapSame(trip.stages, (stage) => change(stage, `${place}/${stage.id}`))

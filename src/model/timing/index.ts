@@ -1,7 +1,12 @@
 /** Section 7 of the model: timings from hardware. */
 
 // Stored air through the trips that a plan expects
+export { type AirFault, airFaults } from './air/airFaults.ts'
+export { airOfRobot, sameUse, usesByStages } from './air/airOfRobot.ts'
+export { type AirBudget, type AirPlan, type AirTrips, airPlan } from './air/airPlan.ts'
 export { type AirOfRobot, type AirOverPlan, airOverPlan } from './air/overPlan.ts'
+export { atPressure, type SlowedStage, slowedByAir } from './air/slowed.ts'
+export { strokesOf } from './air/strokesOf.ts'
 export type * from './answers.ts'
 // A time from motors, wheels, cylinders or air
 export { timing } from './calculate.ts'

@@ -1,7 +1,8 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import { tank, wideCylinder } from '../../../seed/parts.ts'
 import type { Option, Trip } from '../../../src/model/documents/types.ts'
-import { expectedTrips, Planner, type Solved, slowedFrom } from '../../../src/model/plan/index.ts'
+import { expectedTrips, Planner, type Solved } from '../../../src/model/plan/index.ts'
+import { slowedFrom } from '../../../src/model/plan/slowedFrom.ts'
 import { type AirOfRobot, airOverPlan } from '../../../src/model/timing/index.ts'
 import { harbour, ternBest } from '../documents/harbour.ts'
 

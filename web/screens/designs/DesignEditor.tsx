@@ -13,6 +13,10 @@ import { words } from '../../words/catalogue.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
 import { useEditing } from '../documents/useEditing.ts'
+import { AirNote } from './air/AirNote.tsx'
+import { AirPanel } from './air/AirPanel.tsx'
+import { airNotes, airProblems } from './air/airProblems.ts'
+import { useAirPlan } from './air/useAirPlan.ts'
 import { BesidePanel } from './BesidePanel.tsx'
 import { BudgetForm } from './BudgetForm.tsx'
 import { budgetNotes } from './budget.ts'
@@ -58,11 +62,19 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
   const way = ways.find(({ id }) => id === wayId)
   const option = useMemo(() => playedBy(game, way, robot), [game, way, robot])
   const saved = useMemo(() => playedBy(game, way, draft.saved.robot), [game, way, draft.saved])
-  const problems = useMemo(() => within(['robot'], checkRobot(game, robot)), [game, robot])
   const system = useUnits()
+  // biome-ignore lint/correctness/useExhaustiveDependencies: pressures are said in the units chosen
+  const problems = useMemo(
+    () => within(['robot'], [...checkRobot(game, robot), ...airProblems(robot)]),
+    [game, robot, system],
+  )
   // Said beside the fields; unlike problems they forbid nothing.
   const notes = useMemo(
-    () => within(['robot'], [...routineNotes(game, robot, system), ...budgetNotes(game, robot, system)]),
+    () =>
+      within(
+        ['robot'],
+        [...routineNotes(game, robot, system), ...budgetNotes(game, robot, system), ...airNotes(robot)],
+      ),
     [game, robot, system],
   )
   const sound = problems.length === 0 && unread.length === 0
@@ -92,6 +104,8 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
     'report',
     useMemo(() => (settled ? { game, option: settled, with: ['call'] } : null), [game, settled]),
   )
+
+  const air = useAirPlan(game, settled, problems.length > 0 || live.error !== null)
 
   const source = texts.source(robot.name, draft.base, draft.dirty, game.name)
   const stale = !sound || live.error !== null
@@ -127,6 +141,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           reportFresh={settled !== null && !report.isPlaceholderData}
           stale={stale}
           source={source}
+          note={robot.air && <AirNote asked={air} />}
         />
         <StripPanel
           game={game}
@@ -161,12 +176,13 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           stale={stale}
         />
         <RoutinesPanel game={game} robot={robot} option={option} ways={ways} source={source} />
+        <AirPanel game={game} robot={robot} asked={air} source={source} />
         <BudgetForm game={game} robot={robot} />
         <div className="stack">
           <CanForm game={game} robot={robot} />
           <RobotForm game={game} robot={robot} />
         </div>
-        <Cautions which={['spinning', 'air', 'energy', 'lifted']} />
+        <Cautions which={robot.air ? ['spinning', 'energy', 'lifted'] : ['spinning', 'air', 'energy', 'lifted']} />
       </div>
     </EditProvider>
   )

@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { type ReactNode, useMemo } from 'react'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import type { Call, PlanReport } from '../../../src/model/plan/types.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
@@ -24,6 +24,8 @@ export function PointsPanel(props: {
   callFresh: boolean
   stale: boolean
   source: string
+  /** What the points do not contain. */
+  note?: ReactNode
 }) {
   const texts = words().designs.points
   const { game, option, saved, live, report, reportFresh, call, callFresh } = props
@@ -74,6 +76,7 @@ export function PointsPanel(props: {
           </CameAbout>
         </div>
       )}
+      {props.note}
     </section>
   )
 }

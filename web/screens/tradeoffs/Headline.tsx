@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import type { CompareReport, OptionSummary } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord, KeptOverride } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
@@ -24,7 +25,12 @@ interface Answer {
 
 /** The answer, how sure it is, and the options side by side. */
 export function Headline(
-  props: Answer & { state: 'fresh' | 'computing' | 'stored'; progress: { done: number; total: number } | null },
+  props: Answer & {
+    state: 'fresh' | 'computing' | 'stored'
+    progress: { done: number; total: number } | null
+    /** What the numbers do not contain. */
+    notes?: ReactNode
+  },
 ) {
   const { report, record, documents, source, state, progress } = props
   const { options } = documents
@@ -58,6 +64,7 @@ export function Headline(
         </p>
       )}
       <Options {...props} found={found} />
+      {props.notes}
       <p className="soft small" role="status">
         {state === 'fresh' ? text.fresh : state === 'stored' ? text.stored : text.computing(share)}
       </p>

@@ -18,6 +18,7 @@ import { OwnNumbersProvider } from '../overrides/OwnNumbersContext.tsx'
 import { OwnNumbersPanel } from '../overrides/OwnNumbersPanel.tsx'
 import { useOwnNumbers } from '../overrides/useOwnNumbers.ts'
 import { overridesSource } from '../overrides/words.ts'
+import { AirNotes } from './AirNotes.tsx'
 import { Belief } from './Belief.tsx'
 import { BreakEven } from './BreakEven.tsx'
 import { Calls } from './Calls.tsx'
@@ -142,6 +143,7 @@ export function TradeOff(props: {
                 state={state}
                 kept={own.kept}
                 progress={computed.progress}
+                notes={<AirNotes game={request.game} options={request.options} ready={fresh} />}
               />
             )}
             {report && fresh && !old && (

@@ -17,6 +17,11 @@ export const glossary: Words['glossary'] = {
     means: 'der Wert einer Unbekannten, bei dem eine andere Möglichkeit die beste wird',
   },
   call: { word: 'Ruf', means: 'die eine verbleibende Zeit, zu der vom Rand aus zum Abschluss gerufen wird' },
+  cautiousBound: {
+    word: 'vorsichtige Grenze',
+    means:
+      'der Druck eines Behälters, der das ganze Spiel keine Wärme bekommt: Jede Entnahme kostet ihn das 1,4-Fache von dem eines, der sich sofort erwärmt',
+  },
   criticality: {
     word: 'Kritikalität',
     means: 'der Anteil der Fahrten, in denen ein Schritt auf dem längsten Pfad liegt und die Fahrt also verzögert',
@@ -78,6 +83,10 @@ export const glossary: Words['glossary'] = {
     means: 'wie weit eine Unbekannte, von niedrig bis hoch, den Vorsprung der besten Möglichkeit ändert',
   },
   worth: { word: 'Wert', means: 'die Punkte je Match, die eine Sekunde weniger in einem Schritt bringt' },
+  workingPressure: {
+    word: 'Arbeitsdruck',
+    means: 'der Druck hinter dem Regler, mit dem Zylinder gerechnet sind; darunter sind sie langsam und schwach',
+  },
   worthOfInformation: {
     word: 'Wert des Wissens',
     means: 'die erwarteten Punkte, die es brächte, eine Unbekannte zu kennen oder zu messen',

@@ -1,5 +1,6 @@
 import type { Words } from '../catalogue.ts'
 import { actions } from './actions.ts'
+import { air } from './air.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
 import { charts } from './charts.ts'
@@ -41,6 +42,7 @@ import { worker } from './worker.ts'
 /** The German texts. */
 export const de: Words = {
   actions,
+  air,
   budget,
   cautions,
   charts,

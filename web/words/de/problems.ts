@@ -15,6 +15,10 @@ const things: Record<Named, [the: string, no: string]> = {
   'start or spot': ['Der Startplatz oder Standpunkt', 'keinen Startplatz oder Standpunkt'],
   'routine of the robot': ['Die Routine des Roboters', 'keine Routine des Roboters'],
   'mechanism of the robot': ['Der Mechanismus des Roboters', 'keinen Mechanismus des Roboters'],
+  'mechanism of the robot that air moves': [
+    'Der Mechanismus des Roboters, den Luft bewegt,',
+    'keinen Mechanismus des Roboters, den Luft bewegt,',
+  ],
   'drive among the robot’s mechanisms': [
     'Der Antrieb unter den Mechanismen des Roboters',
     'keinen Antrieb unter den Mechanismen des Roboters',

@@ -11,6 +11,11 @@ export const glossary = {
   },
   breakEven: { word: 'break-even', means: 'the value of an unknown at which another option becomes the best' },
   call: { word: 'call', means: 'the one time left at which a drive coach calls for the finish' },
+  cautiousBound: {
+    word: 'cautious bound',
+    means:
+      'the pressure of a tank that gets no heat all match: each draw costs it 1.4 times as much as one that warms up at once',
+  },
   criticality: {
     word: 'criticality',
     means: 'the share of trips in which a stage lies on the longest path, so that it delays the trip',
@@ -47,6 +52,10 @@ export const glossary = {
   },
   swing: { word: 'swing', means: 'by how much an unknown, from low to high, changes the lead of the best option' },
   worth: { word: 'worth', means: 'the points per match that one second less of a stage brings' },
+  workingPressure: {
+    word: 'working pressure',
+    means: 'the pressure behind the regulator that cylinders are worked out with; below it they are slow and weak',
+  },
   worthOfInformation: {
     word: 'worth of information',
     means: 'the expected points that knowing an unknown, or measuring it, would bring',

@@ -1,4 +1,5 @@
 import { actions } from './actions.ts'
+import { air } from './air.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
 import { charts } from './charts.ts'
@@ -40,6 +41,7 @@ import { worker } from './worker.ts'
 /** The English texts, one file per area of the screens. */
 export const en = {
   actions,
+  air,
   budget,
   cautions,
   charts,

@@ -71,8 +71,13 @@ function sustained(input: Input): number | null {
   return fillSeconds(supply, input.working, input.working + drop)
 }
 
-function whyNot(input: Input): Remark | null {
-  const { stored, working, ambient, tank } = input
+/** What forbids to store air so, or makes it useless. */
+export function whyNot({
+  stored,
+  working,
+  ambient,
+  tank,
+}: Pick<Input, 'stored' | 'working' | 'ambient' | 'tank'>): Remark | null {
   if (stored > tank.highestPressure) {
     const text = 'The tank may hold {most} Pa and would be filled to {stored} Pa: it can burst'
     return remark('tankOverPressure', text, { most: tank.highestPressure, stored })
@@ -113,9 +118,7 @@ function warningsOf(input: Input, quantities: AirQuantities): Remark[] {
     const text = 'If the tank stays cold, the air runs out in cycle {cycle}, {seconds} s into the match'
     warnings.push(remark('airRunsOutCold', text, { cycle: cyclesAdiabatic + 1, seconds: lostAtAdiabatic }))
   }
-  if (!input.compressor) return warnings
-  const { on, off, part } = input.compressor
-  if (sustainedSeconds === null) {
+  if (input.compressor && sustainedSeconds === null) {
     warnings.push(
       remark(
         'compressorTooWeak',
@@ -123,17 +126,29 @@ function warningsOf(input: Input, quantities: AirQuantities): Remark[] {
       ),
     )
   }
-  if (on < input.working) {
+  return [...warnings, ...compressorWarnings(input)]
+}
+
+/** What is wrong with when the compressor works. */
+export function compressorWarnings({
+  compressor,
+  working,
+  tank,
+}: Pick<Input, 'compressor' | 'working' | 'tank'>): Remark[] {
+  if (!compressor) return []
+  const { on, off, part } = compressor
+  const warnings: Remark[] = []
+  if (on < working) {
     const text = 'The compressor starts at {on} Pa only, below the working pressure of {working} Pa'
-    warnings.push(remark('compressorStartsLate', text, { on, working: input.working }))
+    warnings.push(remark('compressorStartsLate', text, { on, working }))
   }
   if (off > part.flow.at(-1)![0]) {
     const text = 'The compressor is to end at {off} Pa and gets to {most} Pa: it never ends'
     warnings.push(remark('compressorNeverEnds', text, { off, most: part.flow.at(-1)![0] }))
   }
-  if (off > input.tank.highestPressure) {
+  if (off > tank.highestPressure) {
     const text = 'The compressor is to end at {off} Pa and the tank may hold {most} Pa: it can burst'
-    warnings.push(remark('compressorOverPressure', text, { off, most: input.tank.highestPressure }))
+    warnings.push(remark('compressorOverPressure', text, { off, most: tank.highestPressure }))
   }
   return warnings
 }

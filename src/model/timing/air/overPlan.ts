@@ -1,5 +1,7 @@
+import { sameLeg } from '../../documents/air.ts'
 import type { Game, Option } from '../../documents/types.ts'
-import { type ExpectedTrips, expectedTrips, Planner, type Solved, slowedFrom, type WorthLeg } from '../../plan/index.ts'
+import { type ExpectedTrips, expectedTrips, Planner, type Solved, type WorthLeg } from '../../plan/index.ts'
+import { slowing } from '../../plan/slowedFrom.ts'
 import type { AirInput, Strokes } from '../inputs.ts'
 import { demandOf } from './demand.ts'
 import { type Course, course, type Draw } from './match.ts'
@@ -19,6 +21,8 @@ export interface AirOverPlan {
   /** Time left at which the working pressure is lost (s), and by the cautious bound; null: not in this match. */
   lostAt: number | null
   lostAtAdiabatic: number | null
+  /** The same with one tank more. */
+  lostWithOneTankMore: number | null
   /** Expected points with air that always lasts, with this air, and with one tank more of the same kind. */
   points: { always: number; withThis: number; withOneTankMore: number }
 }
@@ -33,27 +37,36 @@ const drawnEvery = 1
  * Expected trips are taken as a flow of air, so that a match with more trips than expected loses its pressure earlier.
  *
  * @param slowed the option with the durations that its stages have once the pressure is lost
+ * @param known the option solved already, by the planner that solves the rest
  * @throws ModelError as a plan does, and 'invalid' where the slowed option differs in more than its times.
  */
 export function airOverPlan(
   game: Game,
   { option, slowed, air }: { option: Option; slowed: Option; air: AirOfRobot },
+  known?: { planner: Planner; planned: Solved; trips: readonly ExpectedTrips[] },
 ): AirOverPlan {
-  const planner = new Planner(game)
-  const [planned, slow] = [planner.solved(option), planner.solved(slowed)]
-  const draws = drawsOf(planned, air)
+  const planner = known?.planner ?? new Planner(game)
+  const planned = known?.planned ?? planner.solved(option)
+  const draws = drawsOf(planned.problem, known?.trips ?? expectedTrips(planned), air)
   const run = (tanks: number) => courseOf(game, air, { tanks, draws })
   const [own, more] = [run(air.tanks), run(air.tanks + 1)]
-  const points = (from: number | null) => slowedFrom(option, { planned, slowed: slow, from })
   const lostAt = timeLeftOf(own.lost, own, game, air)
+  const lostWithMore = timeLeftOf(more.lost, more, game, air)
+  // Air that lasts is the plan itself: nothing slower has to be solved.
+  const slow = lostAt === null && lostWithMore === null ? planned : planner.solved(slowed)
+  const points = slowing(option, { planned, slowed: slow })
+  const withThis = points(lostAt)
   return {
     curves: curvesOf(own, game, air),
     lostAt,
     lostAtAdiabatic: timeLeftOf(own.lostAdiabatic, own, game, air),
+    lostWithOneTankMore: lostWithMore,
     points: {
       always: points(null),
-      withThis: points(lostAt),
-      withOneTankMore: points(timeLeftOf(more.lost, more, game, air)),
+      withThis,
+      // Before the loss the plan does not know of it, so that a later one can fit its trips a hair worse. With more air the
+      // robot can still play as with less.
+      withOneTankMore: lostWithMore === lostAt ? withThis : Math.max(withThis, points(lostWithMore)),
     },
   }
 }
@@ -61,10 +74,13 @@ export function airOverPlan(
 const volumeOf = (air: AirOfRobot, strokes: Strokes[]): number => demandOf({ ...air, strokes }).volume
 
 /** What is drawn with so much time since the match's start (s); many small ones, because trips are expected ones. */
-function drawsOf(solved: Solved, air: AirOfRobot): Draw[] {
-  const { steps, step } = solved.problem
+function drawsOf(
+  { steps, step }: { steps: number; step: number },
+  trips: readonly ExpectedTrips[],
+  air: AirOfRobot,
+): Draw[] {
   const volumes = new Float64Array(steps + 1)
-  for (const { leg, ended } of expectedTrips(solved)) {
+  for (const { leg, ended } of trips) {
     const volume = volumeOf(air, strokesOf(air, leg))
     for (let t = 0; t <= steps; t++) volumes[t] = volumes[t]! + volume * ended[t]!
   }
@@ -77,13 +93,7 @@ function drawsOf(solved: Solved, air: AirOfRobot): Draw[] {
 }
 
 const strokesOf = (air: AirOfRobot, leg: ExpectedTrips['leg']): Strokes[] =>
-  air.trips.find((each) => same(each.leg, leg))?.strokes ?? []
-
-function same(a: WorthLeg, b: WorthLeg): boolean {
-  if (a.kind === 'collect') return b.kind === 'collect' && a.source === b.source
-  if (a.kind === 'finish') return b.kind === 'finish' && a.finish === b.finish
-  return b.kind === 'score' && a.goal === b.goal && a.entry === b.entry
-}
+  air.trips.find((each) => sameLeg(each.leg, leg))?.strokes ?? []
 
 function courseOf(game: Game, air: AirOfRobot, { tanks, draws }: { tanks: number; draws: Draw[] }): Course {
   const { tank, compressor, leak, ambient, before } = air

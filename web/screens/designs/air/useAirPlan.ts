@@ -1,0 +1,34 @@
+import { useMemo, useRef } from 'react'
+import type { Game, Option, Robot } from '../../../../src/model/documents/types.ts'
+import type { AirPlan } from '../../../../src/model/timing/air/airPlan.ts'
+import { useModel } from '../../../worker/useModel.ts'
+
+/** What is known of a robot's stored air in the plan. */
+export interface AirAsked {
+  /** The newest answer, and the robot that it is of. */
+  answer: AirPlan | null
+  of: Robot | null
+  error: Error | null
+  /** Nothing is computed, because something is wrong with the design. */
+  waits: boolean
+  again(): void
+}
+
+/**
+ * Stored air of an option once its design has stood still; nothing is asked for a robot without.
+ * @param settled the option, or null while it changes
+ * @param waits whether something is wrong with it
+ */
+export function useAirPlan(game: Game, settled: Option | null, waits: boolean): AirAsked {
+  const ask = useMemo(() => (settled?.robot.air ? { game, option: settled } : null), [game, settled])
+  const asked = useModel('airPlan', ask)
+  const last = useRef<{ answer: AirPlan; of: Robot } | null>(null)
+  if (ask && asked.data && !asked.isPlaceholderData) last.current = { answer: asked.data, of: ask.option.robot }
+  return {
+    answer: last.current?.answer ?? null,
+    of: last.current?.of ?? null,
+    error: ask ? asked.error : null,
+    waits,
+    again: () => void asked.refetch(),
+  }
+}

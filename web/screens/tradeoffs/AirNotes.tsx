@@ -1,0 +1,31 @@
+import { useMemo } from 'react'
+import { Link } from 'wouter'
+import type { Game, Option } from '../../../src/model/documents/types.ts'
+import { words } from '../../words/catalogue.ts'
+import { useModel } from '../../worker/useModel.ts'
+import { costWords } from '../designs/air/airWords.ts'
+
+/**
+ * Options whose robot's stored air runs out, with what that costs: the plan that the comparison is made of takes it that air
+ * always lasts. `ready`: the comparison is there, so that this does not hold it up.
+ */
+export function AirNotes(props: { game: Game; options: readonly Option[]; ready: boolean }) {
+  const stored = props.options.filter(({ robot }) => robot.air)
+  return stored.map((option) => <AirNote key={option.id} {...props} option={option} />)
+}
+
+function AirNote(props: { game: Game; option: Option; ready: boolean }) {
+  const { game, option, ready } = props
+  const asked = useModel(
+    'airPlan',
+    useMemo(() => (ready ? { game, option } : null), [game, option, ready]),
+  )
+  const texts = words().air.note
+  const said = asked.data && costWords(asked.data)
+  if (!said) return null
+  return (
+    <p data-testid={`air-${option.id}`}>
+      {texts.ofOption(option.name, said)} <Link href={`/designs/${option.robot.id}#air-title`}>{texts.see}</Link>
+    </p>
+  )
+}
