@@ -31,7 +31,7 @@ export function PartField(props: { place: Place; label: string; kind: Part['kind
     edit.set(place, next)
   }
   return (
-    <div className="stack timing-part" role="group" aria-label={label}>
+    <div className="stack timing-part">
       <NativeSelect
         label={label}
         disabled={edit.readOnly}

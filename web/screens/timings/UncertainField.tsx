@@ -35,7 +35,10 @@ export function UncertainField(props: { place: Place; number: InputNumber; label
   // A log-normal has no value at or below 0.
   if (likely > 0 || said.endsWith('Lognormal')) kinds.push('tripsLognormal', 'levelLognormal')
   return (
-    <div className={typeof value === 'number' ? 'uncertain' : 'uncertain spread-open'} role="group" aria-label={label}>
+    <div
+      className={typeof value === 'number' ? 'uncertain' : 'uncertain spread-open'}
+      {...(typeof value !== 'number' && { role: 'group', 'aria-label': label })}
+    >
       {typeof value === 'number' && <NumberField place={place} label={label} {...(help && { help })} {...rules} />}
       {typeof value !== 'number' && (
         <div className="form-grid">

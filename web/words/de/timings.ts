@@ -51,7 +51,7 @@ export const timings: Words['timings'] = {
     close: 'Zeitrechnung schließen',
     unlink: 'Verbindung lösen',
   },
-  bar: { follows: 'Zeit aus der Technik', beside: 'eigene Zeit, Technik daneben', sign: 'hw' },
+  bar: { follows: 'Zeit aus der Technik', beside: 'eigene Zeit, Technik daneben' },
   behind: {
     title: 'Zeiten, die nicht mehr zu ihrer Technik passen',
     text: 'In dieser Datei folgen diese ihrer Technik, aber sie gibt jetzt andere Zahlen: Die Datei wurde anderswo geändert, oder das Modell.',

@@ -50,8 +50,8 @@ export const timings = {
     close: 'Close its timing',
     unlink: 'Unlink',
   },
-  /** On the strip: what a bar says, and its small sign. */
-  bar: { follows: 'time from hardware', beside: 'own time, hardware beside it', sign: 'hw' },
+  /** On the strip: what a bar says. */
+  bar: { follows: 'time from hardware', beside: 'own time, hardware beside it' },
   behind: {
     title: 'Times that no longer agree with their hardware',
     text: 'This file says that these follow their hardware, but it gives other numbers now: the file was changed elsewhere, or the model was.',
