@@ -53,7 +53,7 @@ export function AirPanel(props: { game: Game; robot: Robot; asked: AirAsked; sou
           </Button>
         </div>
       )}
-      <Cautions which={['air']} label={words().cautions.air.title} />
+      <Cautions which={['air']} of={words().air.title} />
     </section>
   )
 }
