@@ -32,6 +32,7 @@ import { start } from './start.ts'
 import { stopwatch } from './stopwatch.ts'
 import { strip } from './strip.ts'
 import { tables } from './tables.ts'
+import { timingCharts } from './timingCharts.ts'
 import { tradeoffs } from './tradeoffs.ts'
 import { turns } from './turns.ts'
 import { units } from './units.ts'
@@ -73,6 +74,7 @@ export const de: Words = {
   stopwatch,
   strip,
   tables,
+  timingCharts,
   tradeoffs,
   turns,
   units,

@@ -31,6 +31,7 @@ import { start } from './start.ts'
 import { stopwatch } from './stopwatch.ts'
 import { strip } from './strip.ts'
 import { tables } from './tables.ts'
+import { timingCharts } from './timingCharts.ts'
 import { tradeoffs } from './tradeoffs.ts'
 import { turns } from './turns.ts'
 import { units } from './units.ts'
@@ -72,6 +73,7 @@ export const en = {
   stopwatch,
   strip,
   tables,
+  timingCharts,
   tradeoffs,
   turns,
   units,
