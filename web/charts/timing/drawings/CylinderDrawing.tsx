@@ -6,9 +6,9 @@ import { pixel } from '../../scale.ts'
 import { fitted } from '../geometry/fit.ts'
 import { type Tube, tubeOf } from '../geometry/tube.ts'
 import { Arrow } from '../marks/Arrow.tsx'
-import { Across, keptInside, Upright } from '../marks/Dimension.tsx'
+import { Across, keptInside, textWidth, Upright } from '../marks/Dimension.tsx'
 import { ScaleBar } from '../marks/ScaleBar.tsx'
-import { sayForce, sayLength, sayMass } from '../say.ts'
+import { sayForce, sayLength, sayMass, sayPressure } from '../say.ts'
 import type { Drawn } from './props.ts'
 
 type Props = Drawn<'cylinder', CylinderQuantities, CylinderCurves>
@@ -45,13 +45,14 @@ export function CylinderDrawing(props: Props) {
   return (
     <svg width={width} height={view.height} viewBox={`0 0 ${width} ${view.height}`} role="img" aria-label={props.label}>
       <g aria-hidden="true">
-        <Chamber from={view.x(0)} to={view.x(piston)} low={low} high={high} share={behind / full} />
+        <Chamber from={view.x(0)} to={view.x(piston)} low={low} high={high} pressure={behind} full={full} />
         <Chamber
           from={view.x(piston + tube.piston)}
           to={view.x(tube.inside)}
           low={low}
           high={high}
-          share={before / full}
+          pressure={before}
+          full={full}
         />
         <Shell tube={tube} view={view} low={low} high={high} />
         <Moving tube={tube} view={view} piston={piston} low={low} high={high} />
@@ -80,18 +81,27 @@ export function CylinderDrawing(props: Props) {
 
 type View = ReturnType<typeof cylinderView>
 
-/** The share of the highest pressure is how dark it is; in black and white too. */
-function Chamber(props: { from: number; to: number; low: number; high: number; share: number }) {
-  const { from, to, low, high, share } = props
+/** The share of the highest pressure is how dark it is; where there is room the pressure stands in it, above the rod. */
+function Chamber(props: { from: number; to: number; low: number; high: number; pressure: number; full: number }) {
+  const { from, to, low, high, pressure, full } = props
+  const said = sayPressure(pressure)
+  const share = Math.min(1, Math.max(0, pressure / full))
   return (
-    <rect
-      x={pixel(from)}
-      y={pixel(low)}
-      width={pixel(Math.max(0, to - from))}
-      height={pixel(high - low)}
-      className="chamber"
-      fillOpacity={pixel(Math.min(1, Math.max(0, share)) * 0.75)}
-    />
+    <>
+      <rect
+        x={pixel(from)}
+        y={pixel(low)}
+        width={pixel(Math.max(0, to - from))}
+        height={pixel(high - low)}
+        className="chamber"
+        fillOpacity={pixel(share * 0.75)}
+      />
+      {to - from > textWidth(said) + 6 && (
+        <text x={pixel((from + to) / 2)} y={pixel(low + 13)} textAnchor="middle" className="measure">
+          {said}
+        </text>
+      )}
+    </>
   )
 }
 

@@ -12,7 +12,7 @@ export interface Bed {
 }
 
 export function bedOf({ rollerDiameter, travel }: RollersInput<number>): Bed {
-  const piece = Math.max(1.6 * rollerDiameter, 0.25 * travel)
+  const piece = Math.max(2.6 * rollerDiameter, 0.25 * travel)
   const gaps = Math.max(1, Math.ceil(travel / (0.8 * piece)))
   // Rollers as thick as the way between them would stand in each other: then there is one.
   const spacing = travel / gaps

@@ -14,7 +14,8 @@ export interface Path {
 }
 
 const drawn = 41
-const enough = 1e-5
+/** Error allowed per step: a steep throw makes a hundred times as much of it at the opening. */
+const enough = 1e-7
 
 /**
  * How a piece flies from its release up to the opening's distance, or to the floor. Level distance and height (m). Null where
