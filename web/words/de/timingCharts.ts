@@ -61,6 +61,7 @@ export const timingCharts: Words['timingCharts'] = {
     opening: (size) => `Öffnung ${size}`,
     load: (push, mass, load) => `drückt mit ${push}; ${mass}, ${load} dagegen`,
     helped: (push, mass, load) => `drückt mit ${push}; ${mass}, ${load} helfen`,
+    pressures: (push, back) => `${push} schieben, ${back} bremsen`,
     in: 'ein',
     out: 'aus',
   },

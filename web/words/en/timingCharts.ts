@@ -60,6 +60,7 @@ export const timingCharts = {
     opening: (size: string) => `opening ${size}`,
     load: (push: string, mass: string, load: string) => `pushes ${push}; ${mass}, ${load} against it`,
     helped: (push: string, mass: string, load: string) => `pushes ${push}; ${mass}, ${load} with it`,
+    pressures: (push: string, back: string) => `${push} push, ${back} resist`,
     in: 'in',
     out: 'out',
   },

@@ -48,12 +48,17 @@ export function limitLabels(panel: CurvePanel, picture: Picture): LimitLabel[] {
   return labels
 }
 
-/** How far the nearest curve is from the middle of a text (px); beyond a text's own height more room is no better. */
+/** How far the nearest piece of a curve is from the middle of a text (px); beyond a text's own height more room is no better. */
 function roomAt({ lines }: CurvePanel, { x, scale, up, left, right }: Picture, label: LimitLabel): number {
   const width = label.text.length * letter
   const [from, to] = label.left ? [left, left + width] : [right - width, right]
   const middle = label.at - size / 3
-  const covered = x.map((place, i) => [scale(place), i] as const).filter(([at]) => at >= from - 4 && at <= to + 4)
-  const gaps = lines.flatMap(({ values }) => covered.map(([, i]) => Math.abs(up(values[i]!) - middle)))
+  const covered = x.slice(1).flatMap((place, i) => (scale(place) >= from && scale(x[i]!) <= to ? [i] : []))
+  const gaps = lines.flatMap(({ values }) =>
+    covered.map((i) => {
+      const [a, b] = [up(values[i]!), up(values[i + 1]!)]
+      return Math.max(0, Math.min(a, b) - middle, middle - Math.max(a, b))
+    }),
+  )
   return Math.min(2 * size, ...gaps)
 }

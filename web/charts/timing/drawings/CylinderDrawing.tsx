@@ -97,7 +97,7 @@ function Chamber(props: { from: number; to: number; low: number; high: number; p
         fillOpacity={pixel(share * 0.75)}
       />
       {to - from > textWidth(said) + 6 && (
-        <text x={pixel((from + to) / 2)} y={pixel(low + 13)} textAnchor="middle" className="measure">
+        <text x={pixel((from + to) / 2)} y={pixel(low + 12)} textAnchor="middle" className="measure">
           {said}
         </text>
       )}

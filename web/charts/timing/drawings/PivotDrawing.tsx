@@ -12,6 +12,7 @@ import { arc, armShape, swept } from '../geometry/swing.ts'
 import { keptInside } from '../marks/Dimension.tsx'
 import { polyline } from '../marks/polyline.ts'
 import { ScaleBar } from '../marks/ScaleBar.tsx'
+import { sayLength } from '../say.ts'
 import { ArmBody, Bearing, Way } from './Arm.tsx'
 import type { Drawn } from './props.ts'
 
@@ -79,6 +80,14 @@ function Cylinder({ input, view, angle }: { input: CylinderPivotInput<number>; v
       <circle cx={pixel(view.x(frame[0]))} cy={pixel(view.y(frame[1]))} r="5" className="solid" />
       <path d={`M${pixel(view.x(frame[0]) - 11)} ${pixel(view.y(frame[1]) + 9)}h22`} className="edge heavy" />
       <circle cx={pixel(view.x(hinge[0]))} cy={pixel(view.y(hinge[1]))} r="4" className="filled" />
+      <text
+        x={pixel((view.x(frame[0]) + view.x(hinge[0])) / 2 - bore / 2 - 8)}
+        y={pixel((view.y(frame[1]) + view.y(hinge[1])) / 2 + 4)}
+        textAnchor="end"
+        className="halo measure"
+      >
+        {sayLength(link.length)}
+      </text>
     </g>
   )
 }

@@ -64,7 +64,7 @@ export function ShotDrawing(props: Props) {
         text={sayLength(input.distance)}
         width={width}
       />
-      {path && speed !== null && <Apex points={path.points} view={view} width={width} />}
+      {path && speed !== null && <Apex points={path.points} end={input.distance} view={view} width={width} />}
       {path?.lands && <Landing at={path.points.at(-1)!} view={view} />}
       {[[0, input.releaseHeight] as const, ...(flown ? [flown] : [])].map((at, index) => (
         <circle
@@ -159,7 +159,9 @@ function Opening({ input, view, width }: { input: Props['input']; view: View; wi
   )
 }
 
-function Apex({ points, view, width }: { points: readonly Point[]; view: View; width: number }) {
+/** The highest point's height, before the opening. */
+function Apex(props: { points: readonly Point[]; end: number; view: View; width: number }) {
+  const { points, end, view, width } = props
   const top = points.reduce((best, each) => (each[1] > best[1] ? each : best))
   // At its beginning or end a path has no top of its own.
   if (top === points[0] || top === points.at(-1)) return null
@@ -168,7 +170,7 @@ function Apex({ points, view, width }: { points: readonly Point[]; view: View; w
   const text = words().timingCharts.marks.apex(sayLength(top[1]))
   return (
     <text
-      x={pixel(keptInside(view.x(top[0]), text, width))}
+      x={pixel(Math.min(keptInside(view.x(top[0]), text, width), view.x(end) - textWidth(text) / 2 - 8))}
       y={pixel(view.y(top[1]) - 12)}
       textAnchor="middle"
       className="halo measure"

@@ -11,7 +11,7 @@ export function tellCylinder(
   quantities: Partial<CylinderQuantities>,
   width: number,
 ): Told<CylinderCurves> {
-  const { says, names } = words().timingCharts
+  const { says, names, marks } = words().timingCharts
   const { bore, rod, stroke } = input.cylinder
   const tube = tubeOf(input)
   const { across, perMetre } = cylinderView(tube, width)
@@ -35,7 +35,7 @@ export function tellCylinder(
     state: ({ distance, speed, pressure, backPressure }, at) => [
       sayLength(at.of(distance)),
       saySpeed(at.of(speed)),
-      `${sayPressure(at.of(pressure))} / ${sayPressure(at.of(backPressure))}`,
+      marks.pressures(sayPressure(at.of(pressure)), sayPressure(at.of(backPressure))),
     ],
   }
 }

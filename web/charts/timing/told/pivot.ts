@@ -14,7 +14,7 @@ export function tellPivot(
   quantities: Partial<PivotQuantities>,
   angle: number,
 ): Told<PivotCurves> {
-  const { names } = words().timingCharts
+  const { names, marks } = words().timingCharts
   return {
     sentences: sentencesOf(input, angle),
     measures: [
@@ -36,7 +36,7 @@ export function tellPivot(
       sayAngle(at.of(angles)),
       sayTurning(at.of(speed)),
       ...(current.length > 0 ? [sayCurrent(at.of(current))] : []),
-      ...(pressure.length > 0 ? [`${sayPressure(at.of(pressure))} / ${sayPressure(at.of(backPressure))}`] : []),
+      ...(pressure.length > 0 ? [marks.pressures(sayPressure(at.of(pressure)), sayPressure(at.of(backPressure)))] : []),
     ],
   }
 }
