@@ -6,6 +6,7 @@ import { linearScale } from '../../../web/charts/scale.ts'
 import { limitLabels } from '../../../web/charts/timing/curves/limitLabels.ts'
 import { apart, between, farLimits, panelDomain, shownLimits } from '../../../web/charts/timing/curves/panel.ts'
 import { panelsOf } from '../../../web/charts/timing/curves/panels.ts'
+import { columnsOf } from '../../../web/charts/timing/curves/SmallMultiples.tsx'
 import { shownOf } from '../../../web/charts/timing/useShown.ts'
 import { driveInput, examples } from '../../model/timing/inputs.ts'
 
@@ -81,6 +82,19 @@ describe('small pictures of curves', () => {
           for (const b of labels.slice(i + 1))
             if (a.left === b.left) expect(Math.abs(a.at - b.at)).toBeGreaterThanOrEqual(13)
       }
+  })
+
+  test('four pictures stand in two columns where there is room, else in one; none is lost', () => {
+    expect(columnsOf(['a', 'b', 'c', 'd'], 1100).map(({ panels }) => panels)).toEqual([
+      ['a', 'b'],
+      ['c', 'd'],
+    ])
+    expect(columnsOf(['a', 'b', 'c'], 1100).map(({ panels }) => panels)).toEqual([['a', 'b'], ['c']])
+    expect(columnsOf(['a', 'b', 'c', 'd'], 640)).toEqual([{ start: 0, width: 640, panels: ['a', 'b', 'c', 'd'] }])
+    const [first, second] = columnsOf(['a', 'b'], 1100)
+    if (!first || !second) throw new Error('two columns')
+    expect(first.start + first.width).toBeLessThan(second.start)
+    expect(second.start + second.width).toBe(1100)
   })
 
   test('what is moved apart keeps its order and is never nearer than asked', () => {

@@ -2,6 +2,7 @@ import type { Mechanism } from '../../../src/model/documents/mechanism.ts'
 import type { MechanismAnswer } from '../../../src/model/timing/index.ts'
 import { words } from '../../words/catalogue.ts'
 import { type ChartTable, Figure } from '../Figure.tsx'
+import { useDrawn } from '../useDrawn.ts'
 import { useWidth } from '../useWidth.ts'
 import { type DrawnMoment, drawn } from './drawings/drawn.tsx'
 import { MomentSlider } from './MomentSlider.tsx'
@@ -22,6 +23,7 @@ export function MechanismDrawing({ mechanism, answer }: { mechanism: Mechanism; 
   const { ref, width } = useWidth<HTMLDivElement>()
   const shown = useShown(mechanism, answer)
   const [share, choose] = useMoment(mechanism.id)
+  useDrawn('mechanism', shown)
   const text = words().timingCharts
   const now = drawn(shown, share, Math.min(widest, width))
   const seconds = shown.curves ? shown.curves.time.at(-1)! : null

@@ -16,7 +16,8 @@ import { sayLength, sayTime } from './say.ts'
 import './timing.css'
 import { type Shown, useShown } from './useShown.ts'
 
-const widest = 720
+/** One picture alone gains nothing beyond this; two columns have room for more. */
+const widest = { one: 720, several: 1100 }
 
 /**
  * Speed, current, distance and pressure as small pictures on one scale of time, with their limits and a cursor that the drawing
@@ -45,7 +46,7 @@ function Curves(props: { mechanism: Mechanism; shown: Shown; curves: NonNullable
   const said = text.at(at, readings.join(' · '))
   const names = panels.map(({ name }) => name).join(', ')
   return (
-    <div className="mechanism">
+    <div className="mechanism wide">
       <Figure
         title={along.flies ? text.curves.flight(mechanism.name) : text.curves.title(mechanism.name)}
         table={tableOf(panels, along, time)}
@@ -56,7 +57,7 @@ function Curves(props: { mechanism: Mechanism; shown: Shown; curves: NonNullable
             x={along.x}
             domain={[along.x[0]!, along.x.at(-1)!]}
             unit={along.unit}
-            width={Math.min(widest, width)}
+            width={Math.min(panels.length > 1 ? widest.several : widest.one, width)}
             label={text.curves.said(names, sayTime(seconds))}
             cursor={along.flies ? between(time, along.x, now.time) : now.time}
             onCursor={(index) => choose(time[index]! / seconds)}

@@ -73,7 +73,7 @@ export const timingCharts: Words['timingCharts'] = {
     surfaceSpeed: 'Oberflächengeschwindigkeit',
     angle: 'Winkel',
     current: 'Strom eines Motors',
-    voltage: 'Spannung der Quelle',
+    voltage: 'Spannung der Batterie',
     pressure: 'Druck, der schiebt',
     backPressure: 'Druck, der bremst',
     pressures: 'Drücke',

@@ -72,7 +72,7 @@ export const timingCharts = {
     surfaceSpeed: 'Surface speed',
     angle: 'Angle',
     current: 'Current of one motor',
-    voltage: 'Voltage of the source',
+    voltage: 'Voltage of the battery',
     pressure: 'Pressure that pushes',
     backPressure: 'Pressure that resists',
     pressures: 'Pressures',

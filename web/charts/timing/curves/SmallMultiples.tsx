@@ -15,11 +15,23 @@ const alone = 150
 const gap = 18
 const foot = 30
 
-/**
- * Small pictures under each other on one scale along x, with one cursor through all of them. Who points into them moves the
- * cursor; `share` is its place along x, 0 to 1.
- */
-export function SmallMultiples(props: {
+/** Two columns from this width on, and what is between them. */
+const wide = 760
+const apartBy = 28
+
+/** In columns of one width: where each begins, and its panels, of which the first column has the more. */
+export function columnsOf<T>(panels: readonly T[], width: number): { start: number; width: number; panels: T[] }[] {
+  const count = width >= wide && panels.length > 1 ? 2 : 1
+  const each = (width - (count - 1) * apartBy) / count
+  const rows = Math.ceil(panels.length / count)
+  return Array.from({ length: count }, (_, i) => ({
+    start: i * (each + apartBy),
+    width: each,
+    panels: panels.slice(i * rows, (i + 1) * rows),
+  }))
+}
+
+interface Multiples {
   panels: CurvePanel[]
   x: readonly number[]
   /** From left to right, in the axis' unit; may fall. */
@@ -33,18 +45,25 @@ export function SmallMultiples(props: {
   onCursor(index: number): void
   /** A value along x worth a line of its own. */
   mark?: { at: number; text: string } | null
-}) {
-  const { panels, x, domain, width, mark } = props
+}
+
+/**
+ * Small pictures on one scale along x, under each other and where there is room in two columns, with one cursor through all of
+ * them. Who presses into them moves the cursor.
+ */
+export function SmallMultiples(props: Multiples) {
+  const { panels, x, domain, width } = props
   const svg = useRef<SVGSVGElement>(null)
-  const scale = linearScale(domain, [left, width - right])
+  const columns = columnsOf(panels, width)
   const each = panels.length === 1 ? alone : body
-  const height = panels.length * (head + each + gap) - gap + foot
+  const height = columns[0]!.panels.length * (head + each + gap) - gap + foot
   const point = (event: PointerEvent<SVGSVGElement>) => {
     if (event.pointerType === 'mouse' && event.buttons === 0 && event.type !== 'pointerdown') return
     const box = svg.current!.getBoundingClientRect()
-    props.onCursor(nearest(x, scale, ((event.clientX - box.left) / box.width) * width))
+    const at = ((event.clientX - box.left) / box.width) * width
+    const column = columns.findLast(({ start }) => at >= start) ?? columns[0]!
+    props.onCursor(nearest(x, linearScale(domain, [left, column.width - right]), at - column.start))
   }
-  const at = scale(props.cursor)
   return (
     <svg
       ref={svg}
@@ -58,6 +77,21 @@ export function SmallMultiples(props: {
       onPointerMove={point}
     >
       <rect x={0} y={0} width={width} height={height} fill="transparent" />
+      {columns.map((column) => (
+        <g key={column.start} transform={column.start === 0 ? undefined : `translate(${pixel(column.start)} 0)`}>
+          <Column {...props} panels={column.panels} width={column.width} each={each} />
+        </g>
+      ))}
+    </svg>
+  )
+}
+
+/** `each`: height of a panel's picture (px). */
+function Column({ panels, x, domain, unit, width, cursor, mark, each }: Multiples & { each: number }) {
+  const scale = linearScale(domain, [left, width - right])
+  const bottom = panels.length * (head + each + gap) - gap
+  return (
+    <>
       {panels.map((panel, index) => (
         <Panel
           key={panel.id}
@@ -67,12 +101,12 @@ export function SmallMultiples(props: {
           y={index * (head + each + gap) + head}
           height={each}
           width={width}
-          cursor={props.cursor}
+          cursor={cursor}
         />
       ))}
       {mark && (
         <g aria-hidden="true">
-          <path d={`M${pixel(scale(mark.at))} ${head}V${height - foot}`} className="limit" />
+          <path d={`M${pixel(scale(mark.at))} ${head}V${bottom}`} className="limit" />
           <text
             x={pixel(scale(mark.at) + (scale(mark.at) > width / 2 ? -6 : 6))}
             y={head + each - 8}
@@ -83,9 +117,9 @@ export function SmallMultiples(props: {
           </text>
         </g>
       )}
-      <path d={`M${pixel(at)} ${head - 4}V${height - foot}`} className="cursor" aria-hidden="true" />
-      <TimeScale scale={scale} domain={domain} y={height - foot + 6} width={width} unit={props.unit} />
-    </svg>
+      <path d={`M${pixel(scale(cursor))} ${head - 4}V${bottom}`} className="cursor" aria-hidden="true" />
+      <TimeScale scale={scale} domain={domain} y={bottom + 6} width={width} unit={unit} />
+    </>
   )
 }
 
