@@ -1,4 +1,4 @@
-import { current, partLength, pressure, rotation, torque, voltage } from '../../units/measures.ts'
+import { current, inertia, partLength, pressure, rotation, torque, voltage } from '../../units/measures.ts'
 import { type Measured, type System, type Unit, unitOf } from '../../units/quantities.ts'
 import { unitsShown } from '../../units/system.ts'
 import { sayQuantity } from '../../units/write.ts'
@@ -24,6 +24,7 @@ export const saySpeed = (value: number): string => say(value, 'speed')
 export const sayAcceleration = (value: number): string => say(value, 'acceleration')
 export const sayMass = (value: number): string => say(value, 'mass')
 export const sayRotation = (value: number): string => say(value, rotation)
+export const sayInertia = (value: number): string => say(value, inertia)
 export const sayTorque = (value: number): string => say(value, torque)
 export const sayCurrent = (value: number): string => say(value, current)
 export const sayVoltage = (value: number): string => say(value, voltage)

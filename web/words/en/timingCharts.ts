@@ -8,7 +8,6 @@ export const timingCharts = {
   play: 'Play in real time',
   stop: 'Stop',
   at: (time: string, state: string) => `At ${time}: ${state}`,
-  piece: 'piece',
   behind: (count: number, motor: string, reduction: string) => `${count} × ${motor} behind ${reduction} : 1`,
   says: {
     drive: (wheels: string, distance: string) =>
@@ -46,7 +45,6 @@ export const timingCharts = {
     brakes: (distance: string) => `brakes from ${distance}`,
     top: (speed: string) => `top speed ${speed}`,
     peak: (speed: string) => `highest ${speed}`,
-    speed: 'speed along the way',
     surface: (speed: string) => `rollers’ surface, empty: ${speed}`,
     driving: (speed: string) => `robot: ${speed}`,
     pieceNow: (speed: string) => `piece now: ${speed}`,
@@ -57,7 +55,6 @@ export const timingCharts = {
     free: (speed: string) => `highest that it gets to: ${speed}`,
     exit: (speed: string) => `piece ${speed}`,
     apex: (height: string) => `highest ${height}`,
-    opening: (size: string) => `opening ${size}`,
     load: (push: string, mass: string, load: string) => `pushes ${push}; ${mass}, ${load} against it`,
     helped: (push: string, mass: string, load: string) => `pushes ${push}; ${mass}, ${load} with it`,
     pressures: (push: string, back: string) => `${push} push, ${back} resist`,
@@ -104,7 +101,6 @@ export const timingCharts = {
     rod: 'Rod',
     stroke: 'Stroke',
     strokeUsed: 'Of it used',
-    stop: 'Stop at',
     force: 'Force',
     load: 'Load against it',
     diameter: 'Diameter',

@@ -92,6 +92,7 @@ function Column({ panels, x, domain, unit, width, cursor, mark, each }: Multiple
   const bottom = panels.length * (head + each + gap) - gap
   return (
     <>
+      <path d={`M${pixel(scale(cursor))} ${head - 4}V${bottom}`} className="cursor" aria-hidden="true" />
       {panels.map((panel, index) => (
         <Panel
           key={panel.id}
@@ -117,7 +118,6 @@ function Column({ panels, x, domain, unit, width, cursor, mark, each }: Multiple
           </text>
         </g>
       )}
-      <path d={`M${pixel(scale(cursor))} ${head - 4}V${bottom}`} className="cursor" aria-hidden="true" />
       <TimeScale scale={scale} domain={domain} y={bottom + 6} width={width} unit={unit} />
     </>
   )
@@ -140,7 +140,7 @@ function Panel(props: {
   const far = farLimits(panel).map(({ value, text }) => `${text} ${value > domain[1] ? '↑' : '↓'}`)
   return (
     <g aria-hidden="true">
-      <text x={left} y={y - 8} className="measure strong">
+      <text x={left} y={y - 8} className="halo measure strong">
         {`${panel.name} (${panel.unit})`}
       </text>
       <text x={end} y={y - 8} textAnchor="end" className="halo measure soft">

@@ -68,7 +68,9 @@ export function panelDomain(panel: Drawn): [number, number] {
     const room = Math.abs(most) * 0.1 || 1
     return [least - room, most + room]
   }
-  return [least < 0 ? least - 0.05 * height : least, most + 0.08 * height]
+  // A limit on top has its text above it, where no curve goes.
+  const bounded = shownLimits(panel).some(({ value }) => value === most)
+  return [least < 0 ? least - 0.05 * height : least, most + (bounded ? 0.22 : 0.08) * height]
 }
 
 /** Marks of the axis: round numbers in the reader's unit, as SI. */

@@ -129,7 +129,8 @@ function Opening({ input, view, width }: { input: Props['input']; view: View; wi
   if (!edges || !opening) return <g aria-hidden="true">{middle}</g>
   const [low, high] = edges.map(([ex, ey]) => [view.x(ex), view.y(ey)] as const) as [Point, Point]
   const upright = opening.lies === 'upright'
-  const text = words().timingCharts.marks.opening(sayLength(opening.size))
+  // To the right of a ring its height is measured, and its size said.
+  const level = Math.min(width - 76, x + (opening.size / 2) * view.perMetre + 16)
   return (
     <g aria-hidden="true">
       {middle}
@@ -144,17 +145,11 @@ function Opening({ input, view, width }: { input: Props['input']; view: View; wi
       {upright ? (
         <Upright from={low[1]} to={high[1]} x={x + 14} text={sayLength(opening.size)} side="right" />
       ) : (
-        <text x={pixel(keptInside(x, text, width))} y={pixel(y + 18)} textAnchor="middle" className="halo measure">
-          {text}
+        <text x={pixel(level + 7)} y={pixel(y + 4)} className="halo measure">
+          {`↔ ${sayLength(opening.size)}`}
         </text>
       )}
-      <Upright
-        from={view.y(0)}
-        to={y}
-        x={upright ? x - 12 : Math.min(width - 50, x + (opening.size / 2) * view.perMetre + 14)}
-        text={said}
-        side={upright ? 'left' : 'right'}
-      />
+      <Upright from={view.y(0)} to={y} x={upright ? x - 12 : level} text={said} side={upright ? 'left' : 'right'} />
     </g>
   )
 }

@@ -1,11 +1,8 @@
 import type { PivotCurves, PivotInput, PivotQuantities } from '../../../../src/model/timing/index.ts'
-import { inertia } from '../../../units/measures.ts'
-import { unitsShown } from '../../../units/system.ts'
-import { sayQuantity } from '../../../units/write.ts'
 import { words } from '../../../words/catalogue.ts'
 import { linkageAt } from '../geometry/linkage.ts'
 import { armShape } from '../geometry/swing.ts'
-import { sayAngle, sayCurrent, sayLength, sayMass, sayPressure, sayTorque, sayTurning } from '../say.ts'
+import { sayAngle, sayCurrent, sayInertia, sayLength, sayMass, sayPressure, sayTorque, sayTurning } from '../say.ts'
 import { ifKnown, known, type Measures, saidMotors, type Told } from './told.ts'
 
 /** `angle`: at which the arm is drawn (rad). */
@@ -52,7 +49,7 @@ function sentencesOf(input: PivotInput<number>, angle: number): string[] {
     ...(stops ? [says.stops(sayAngle(stops.low), sayAngle(stops.high))] : []),
     says.mass,
     ...(fits === 'yes' ? [] : [says[fits]]),
-    ...(impossibleInertia ? [says.inertia(sayQuantity(input.mass * input.centre ** 2, inertia, unitsShown(), 0))] : []),
+    ...(impossibleInertia ? [says.inertia(sayInertia(input.mass * input.centre ** 2))] : []),
   ]
 }
 
