@@ -4,13 +4,14 @@ import { words } from '../../words/catalogue.ts'
 import { type ChartTable, Figure } from '../Figure.tsx'
 import { useDrawn } from '../useDrawn.ts'
 import { useWidth } from '../useWidth.ts'
-import { type DrawnMoment, drawn } from './drawings/drawn.tsx'
+import { drawn } from './drawings/drawn.tsx'
 import { MomentSlider } from './MomentSlider.tsx'
 import { useMoment } from './moment.ts'
 import { sayTime } from './say.ts'
 import './timing.css'
+import type { Measures } from './told/told.ts'
 import { usePlay } from './usePlay.ts'
-import { useShown } from './useShown.ts'
+import { type Shown, useShown } from './useShown.ts'
 
 /** Wider than this a drawing gains nothing. */
 const widest = 720
@@ -20,27 +21,36 @@ const widest = 720
  * plays in true time. One that can not do it is drawn as far as its numbers go.
  */
 export function MechanismDrawing({ mechanism, answer }: { mechanism: Mechanism; answer: MechanismAnswer }) {
-  const { ref, width } = useWidth<HTMLDivElement>()
   const shown = useShown(mechanism, answer)
-  const [share, choose] = useMoment(mechanism.id)
   useDrawn('mechanism', shown)
-  const text = words().timingCharts
-  const now = drawn(shown, share, Math.min(widest, width))
   const seconds = shown.curves ? shown.curves.time.at(-1)! : null
+  const { measures } = drawn(shown, 0, widest)
   return (
     <div className="mechanism">
-      <Figure title={text.drawing(mechanism.name)} hideTitle table={tableOf(now, seconds)}>
-        <div ref={ref} className="mechanism-picture">
-          {now.picture}
-        </div>
-        {seconds === null ? (
-          <p className="small">{text.still}</p>
-        ) : (
-          <Controls seconds={seconds} share={share} state={now.state.join(' · ')} choose={choose} />
-        )}
-        <p className="soft small">{now.sentences.join(' ')}</p>
+      <Figure title={words().timingCharts.drawing(mechanism.name)} hideTitle table={tableOf(measures, seconds)}>
+        <Moving id={mechanism.id} shown={shown} seconds={seconds} />
       </Figure>
     </div>
+  )
+}
+
+/** What another moment draws anew; the table stays as it is. */
+function Moving({ id, shown, seconds }: { id: string; shown: Shown; seconds: number | null }) {
+  const { ref, width } = useWidth<HTMLDivElement>()
+  const [share, choose] = useMoment(id)
+  const now = drawn(shown, share, Math.min(widest, width))
+  return (
+    <>
+      <div ref={ref} className="mechanism-picture">
+        {now.picture}
+      </div>
+      {seconds === null ? (
+        <p className="small">{words().timingCharts.still}</p>
+      ) : (
+        <Controls seconds={seconds} share={share} state={now.state.join(' · ')} choose={choose} />
+      )}
+      <p className="soft small">{now.sentences.join(' ')}</p>
+    </>
   )
 }
 
@@ -72,8 +82,8 @@ function Controls(props: { seconds: number; share: number; state: string; choose
   )
 }
 
-function tableOf(now: DrawnMoment, seconds: number | null): ChartTable {
+function tableOf(measures: Measures, seconds: number | null): ChartTable {
   const text = words().timingCharts
   const takes: [string, string][] = seconds === null ? [] : [[text.names.takes, sayTime(seconds)]]
-  return { head: [text.measures, text.value], rows: [...takes, ...now.measures] }
+  return { head: [text.measures, text.value], rows: [...takes, ...measures] }
 }

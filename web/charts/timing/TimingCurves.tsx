@@ -31,14 +31,29 @@ export function TimingCurves({ mechanism, answer }: { mechanism: Mechanism; answ
 
 function Curves(props: { mechanism: Mechanism; shown: Shown; curves: NonNullable<Shown['curves']> }) {
   const { mechanism, shown, curves } = props
-  const { ref, width } = useWidth<HTMLDivElement>()
-  const [share, choose] = useMoment(mechanism.id)
-  const text = words().timingCharts
+  const text = words().timingCharts.curves
   const panels = panelsOf(shown)
-  const { time } = curves
+  const along = alongOf(shown)
+  return (
+    <div className="mechanism wide">
+      <Figure
+        title={along.flies ? text.flight(mechanism.name) : text.title(mechanism.name)}
+        table={tableOf(panels, along, curves.time)}
+      >
+        <Moving id={mechanism.id} panels={panels} along={along} time={curves.time} />
+      </Figure>
+    </div>
+  )
+}
+
+/** What another moment draws anew; curves and table stay as they are. */
+function Moving(props: { id: string; panels: CurvePanel[]; along: Along; time: readonly number[] }) {
+  const { panels, along, time } = props
+  const { ref, width } = useWidth<HTMLDivElement>()
+  const [share, choose] = useMoment(props.id)
+  const text = words().timingCharts
   const seconds = time.at(-1)!
   const now = momentAt(time, share)
-  const along = alongOf(shown)
   const readings = panels.flatMap((panel) =>
     panel.lines.map(({ name, values }) => `${name} ${panel.say(now.of(values))}`),
   )
@@ -46,30 +61,25 @@ function Curves(props: { mechanism: Mechanism; shown: Shown; curves: NonNullable
   const said = text.at(at, readings.join(' · '))
   const names = panels.map(({ name }) => name).join(', ')
   return (
-    <div className="mechanism wide">
-      <Figure
-        title={along.flies ? text.curves.flight(mechanism.name) : text.curves.title(mechanism.name)}
-        table={tableOf(panels, along, time)}
-      >
-        <div ref={ref} className="mechanism-picture">
-          <SmallMultiples
-            panels={panels}
-            x={along.x}
-            domain={[along.x[0]!, along.x.at(-1)!]}
-            unit={along.unit}
-            width={Math.min(panels.length > 1 ? widest.several : widest.one, width)}
-            label={text.curves.said(names, sayTime(seconds))}
-            cursor={along.flies ? between(time, along.x, now.time) : now.time}
-            onCursor={(index) => choose(time[index]! / seconds)}
-          />
-        </div>
-        <Legend panels={panels} />
-        <div className="no-print">
-          <MomentSlider label={text.curves.read} share={share} said={said} onShare={choose} />
-        </div>
-        <p className="small numerals">{said}</p>
-      </Figure>
-    </div>
+    <>
+      <div ref={ref} className="mechanism-picture">
+        <SmallMultiples
+          panels={panels}
+          x={along.x}
+          domain={[along.x[0]!, along.x.at(-1)!]}
+          unit={along.unit}
+          width={Math.min(panels.length > 1 ? widest.several : widest.one, width)}
+          label={text.curves.said(names, sayTime(seconds))}
+          cursor={along.flies ? between(time, along.x, now.time) : now.time}
+          onCursor={(index) => choose(time[index]! / seconds)}
+        />
+      </div>
+      <Legend panels={panels} />
+      <div className="no-print">
+        <MomentSlider label={text.curves.read} share={share} said={said} onShare={choose} />
+      </div>
+      <p className="small numerals">{said}</p>
+    </>
   )
 }
 

@@ -1,5 +1,6 @@
-import { type PointerEvent, useRef } from 'react'
+import { Fragment, type PointerEvent, useRef } from 'react'
 import { plain } from '../../../words/format.ts'
+import { memoWords } from '../../../words/memo.tsx'
 import { linearScale, pixel, type Scale } from '../../scale.ts'
 import { TimeScale } from '../../TimeScale.tsx'
 import { dashOf } from './LineKey.tsx'
@@ -89,21 +90,16 @@ export function SmallMultiples(props: Multiples) {
 /** `each`: height of a panel's picture (px). */
 function Column({ panels, x, domain, unit, width, cursor, mark, each }: Multiples & { each: number }) {
   const scale = linearScale(domain, [left, width - right])
+  const topOf = (index: number) => index * (head + each + gap) + head
   const bottom = panels.length * (head + each + gap) - gap
   return (
     <>
       <path d={`M${pixel(scale(cursor))} ${head - 4}V${bottom}`} className="cursor" aria-hidden="true" />
       {panels.map((panel, index) => (
-        <Panel
-          key={panel.id}
-          panel={panel}
-          x={x}
-          scale={scale}
-          y={index * (head + each + gap) + head}
-          height={each}
-          width={width}
-          cursor={cursor}
-        />
+        <Fragment key={panel.id}>
+          <Panel {...{ panel, x, width }} from={domain[0]} to={domain[1]} y={topOf(index)} height={each} />
+          <Readings {...{ panel, x, scale, cursor }} y={topOf(index)} height={each} />
+        </Fragment>
       ))}
       {mark && (
         <g aria-hidden="true">
@@ -123,16 +119,18 @@ function Column({ panels, x, domain, unit, width, cursor, mark, each }: Multiple
   )
 }
 
-function Panel(props: {
+/** A panel without its cursor, which alone moves: drawn again only for other curves or another width. */
+const Panel = memoWords(function Panel(props: {
   panel: CurvePanel
   x: readonly number[]
-  scale: Scale
+  from: number
+  to: number
   y: number
   height: number
   width: number
-  cursor: number
 }) {
-  const { panel, x, scale, y, width } = props
+  const { panel, x, y, width } = props
+  const scale = linearScale([props.from, props.to], [left, width - right])
   const domain = panelDomain(panel)
   const up = linearScale(domain, [y + props.height, y])
   const end = width - right
@@ -176,11 +174,23 @@ function Panel(props: {
           strokeDasharray={dashOf(index)}
         />
       ))}
+    </g>
+  )
+})
+
+/** Where the cursor meets the panel's lines. */
+function Readings(
+  props: Pick<Multiples, 'x' | 'cursor'> & { panel: CurvePanel; scale: Scale; y: number; height: number },
+) {
+  const { panel, x, cursor, scale, y, height } = props
+  const up = linearScale(panelDomain(panel), [y + height, y])
+  return (
+    <g aria-hidden="true">
       {panel.lines.map(({ id, values }, index) => (
         <circle
           key={id}
-          cx={pixel(scale(props.cursor))}
-          cy={pixel(up(between(x, values, props.cursor)))}
+          cx={pixel(scale(cursor))}
+          cy={pixel(up(between(x, values, cursor)))}
           r="4.5"
           className="reading"
           style={{ fill: `var(--series-${index + 1})` }}

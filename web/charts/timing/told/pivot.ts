@@ -27,7 +27,7 @@ export function tellPivot(
         [names.brakingFrom, ifKnown(quantities.brakingFrom, sayAngle)],
         [names.endSpeed, ifKnown(quantities.endSpeed, sayTurning)],
       ]),
-      ...turnedBy(input, quantities, angle),
+      ...turnedBy(input, quantities),
     ],
     state: ({ angle: angles, speed, current, pressure, backPressure }, at) => [
       sayAngle(at.of(angles)),
@@ -53,13 +53,13 @@ function sentencesOf(input: PivotInput<number>, angle: number): string[] {
   ]
 }
 
-function turnedBy(input: PivotInput<number>, { strokeUsed }: Partial<PivotQuantities>, angle: number): Measures {
+function turnedBy(input: PivotInput<number>, { strokeUsed }: Partial<PivotQuantities>): Measures {
   const { names } = words().timingCharts
   if (input.by === 'motor') return [[names.motors, saidMotors(input)]]
   const { bore, rod, stroke } = input.cylinder
   return known([
     [names.lever, sayLength(input.radius)],
-    [names.hinges, sayLength(linkageAt(input, angle).length)],
+    [names.hinges, [input.from, input.to].map((angle) => sayLength(linkageAt(input, angle).length)).join(' → ')],
     [names.bore, sayLength(bore)],
     [names.rod, sayLength(rod)],
     [names.stroke, sayLength(stroke)],
