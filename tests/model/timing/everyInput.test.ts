@@ -5,6 +5,7 @@ import * as contracts from '../../../src/api/contracts/timings/index.ts'
 import { ModelError } from '../../../src/model/errors.ts'
 import { type CalculatorName, timing } from '../../../src/model/timing/index.ts'
 import { examples } from './inputs.ts'
+import { numbersOf, stretched } from './stretch.ts'
 
 const contractOf: { [Name in CalculatorName]: { request: z.ZodType; answer: z.ZodType } } = {
   drive: { request: contracts.driveRequest, answer: contracts.driveAnswer },
@@ -14,28 +15,6 @@ const contractOf: { [Name in CalculatorName]: { request: z.ZodType; answer: z.Zo
   shot: { request: contracts.shotRequest, answer: contracts.shotAnswer },
   cylinder: { request: contracts.cylinderRequest, answer: contracts.cylinderAnswer },
   air: { request: contracts.airRequest, answer: contracts.airAnswer },
-}
-
-type Node = { [key: string]: unknown }
-
-/** Paths of all numbers of an input. */
-function numbersOf(value: unknown, path: string[] = []): string[][] {
-  if (typeof value === 'number') return [path]
-  if (typeof value !== 'object' || value === null) return []
-  return Object.entries(value).flatMap(([key, each]) => numbersOf(each, [...path, key]))
-}
-
-function stretched(input: object, changes: readonly (readonly [string[], number])[]): object {
-  const copy = structuredClone(input)
-  for (const [path, factor] of changes) {
-    const parent = path.slice(0, -1).reduce<Node>((node, key) => node[key] as Node, copy as Node)
-    const key = path.at(-1)!
-    parent[key] =
-      Number.isInteger(parent[key]) && factor > 1
-        ? Math.round((parent[key] as number) * factor)
-        : (parent[key] as number) * factor
-  }
-  return copy
 }
 
 /** Refused for being too quick to follow is an answer as well; it happens where a gram hangs on a large motor. */

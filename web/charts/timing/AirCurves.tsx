@@ -1,79 +1,105 @@
-import { pressure as measure } from '../../units/measures.ts'
-import { sayQuantity } from '../../units/write.ts'
+import { useState } from 'react'
+import { pressure as pressureMeasure } from '../../units/measures.ts'
+import { unitOf } from '../../units/quantities.ts'
+import { unitsShown } from '../../units/system.ts'
 import { words } from '../../words/catalogue.ts'
-import { seconds } from '../../words/format.ts'
-import { Figure } from '../Figure.tsx'
-import { linearScale, pixel, ticks } from '../scale.ts'
-import { TimeScale } from '../TimeScale.tsx'
+import { plain, seconds as saySeconds } from '../../words/format.ts'
+import { type ChartTable, Figure } from '../Figure.tsx'
 import { useWidth } from '../useWidth.ts'
+import { LineKey } from './curves/LineKey.tsx'
+import type { CurvePanel } from './curves/panel.ts'
+import { SmallMultiples } from './curves/SmallMultiples.tsx'
+import { MomentSlider } from './MomentSlider.tsx'
+import { sayPressure } from './say.ts'
+import './timing.css'
 
-const [left, height, bottom] = [62, 220, 34]
-
-/** Pressure of stored air through a match with its cautious bound, and where the working pressure is lost; Pa and s. */
-export function AirCurves(props: {
+export interface AirCurvesProps {
+  /** Seconds left in the match, falling. */
   timeLeft: number[]
+  /** Of the tanks, and by the cautious bound (Pa, absolute). */
   pressure: number[]
   pressureAdiabatic: number[]
+  /** Below it strokes are slow and weak (Pa, absolute). */
   working: number
+  /** Time left at which the working pressure is lost (s); null: never. */
   lostAt: number | null
-}) {
-  const { timeLeft, pressure, pressureAdiabatic, working, lostAt } = props
+}
+
+const widest = 720
+
+/** Pressure of the tanks through a match, time left running down to the right, with the cautious bound. */
+export function AirCurves({ timeLeft, pressure, pressureAdiabatic, working, lostAt }: AirCurvesProps) {
   const { ref, width } = useWidth<HTMLDivElement>()
-  const texts = words().air.answer
-  const most = Math.max(working, ...pressure) * 1.05
-  const longest = Math.max(1, ...timeLeft)
-  const x = linearScale([longest, 0], [left, width - 12])
-  const y = linearScale([0, most], [height - bottom, 8])
-  const say = (value: number) => sayQuantity(value, measure, undefined, 0)
-  const line = (values: number[]) => `M${values.map((v, i) => `${pixel(x(timeLeft[i]!))} ${pixel(y(v))}`).join('L')}`
-  return (
-    <Figure
-      title={texts.figure}
-      table={{
-        head: texts.head,
-        rows: timeLeft
-          .map((time, i) => [seconds(time), say(pressure[i]!), say(pressureAdiabatic[i]!)])
-          .filter((_, i) => i % 5 === 0),
-      }}
-    >
-      <div ref={ref}>
-        <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-label={texts.figure}>
-          {ticks([0, most], 4).map((tick) => (
-            <g key={tick}>
-              <line x1={left} x2={width - 12} y1={y(tick)} y2={y(tick)} style={{ stroke: 'var(--rule)' }} />
-              <text x={left - 6} y={y(tick) + 4} fontSize="12" textAnchor="end" className="soft">
-                {say(tick).split('\u00a0')[0]}
-              </text>
-            </g>
-          ))}
-          <line x1={left} x2={width - 12} y1={y(working)} y2={y(working)} style={{ stroke: 'var(--note)' }} />
-          {lostAt !== null && (
-            <line
-              x1={x(lostAt)}
-              x2={x(lostAt)}
-              y1={8}
-              y2={height - bottom}
-              style={{ stroke: 'var(--note)' }}
-              strokeDasharray="5 3"
-            />
-          )}
-          <path
-            d={line(pressureAdiabatic)}
-            fill="none"
-            style={{ stroke: 'var(--series-2)' }}
-            strokeDasharray="7 4"
-            strokeWidth="2"
-          />
-          <path d={line(pressure)} fill="none" style={{ stroke: 'var(--series-1)' }} strokeWidth="2.25" />
-          <TimeScale
-            scale={x}
-            domain={[longest, 0]}
-            y={height - bottom + 8}
-            width={width}
-            unit={words().charts.timeLeft}
-          />
-        </svg>
-      </div>
-    </Figure>
+  const text = words().timingCharts.air
+  const last = timeLeft.length - 1
+  const [chosen, choose] = useState<number | null>(null)
+  if (timeLeft.length < 2) return null
+  const first = lostAt === null ? last : nearestIndex(timeLeft, lostAt)
+  const index = Math.min(last, chosen ?? first)
+  const { symbol, factor } = unitOf(pressureMeasure, unitsShown())
+  const panel: CurvePanel = {
+    id: 'pressure',
+    name: text.title,
+    unit: symbol,
+    factor,
+    lines: [
+      { id: 'expected', name: text.expected, values: pressure },
+      { id: 'cautious', name: text.cautious, values: pressureAdiabatic },
+    ],
+    limits: [{ id: 'working', value: working, text: text.working(sayPressure(working)) }],
+    say: sayPressure,
+  }
+  const fate = lostAt === null ? text.never : text.lostAt(saySeconds(lostAt))
+  const said = text.at(
+    saySeconds(timeLeft[index]!),
+    sayPressure(pressure[index]!),
+    sayPressure(pressureAdiabatic[index]!),
   )
+  return (
+    <div className="mechanism">
+      <Figure title={text.title} hideTitle table={tableOf(panel, timeLeft)}>
+        <div ref={ref} className="mechanism-picture">
+          <SmallMultiples
+            panels={[panel]}
+            x={timeLeft}
+            domain={[timeLeft[0]!, timeLeft[last]!]}
+            unit={text.left}
+            width={Math.min(widest, width)}
+            label={`${text.title}. ${text.said(sayPressure(pressure[0]!), sayPressure(pressure[last]!), fate)}`}
+            cursor={timeLeft[index]!}
+            onCursor={choose}
+            mark={lostAt === null ? null : { at: lostAt, text: text.lost(saySeconds(lostAt)) }}
+          />
+        </div>
+        <LineKey names={[text.expected, text.cautious]} />
+        <div className="no-print">
+          <MomentSlider
+            label={text.read}
+            share={index / last}
+            said={said}
+            onShare={(share) => choose(Math.round(share * last))}
+          />
+        </div>
+        <p className="small numerals">{said}</p>
+      </Figure>
+    </div>
+  )
+}
+
+const nearestIndex = (places: readonly number[], at: number): number =>
+  places.reduce((best, each, index) => (Math.abs(each - at) < Math.abs(places[best]! - at) ? index : best), 0)
+
+/** A row for each ten seconds or so. */
+function tableOf({ lines, unit, factor }: CurvePanel, timeLeft: readonly number[]): ChartTable {
+  const text = words().timingCharts.air
+  const step = Math.max(1, Math.round(timeLeft.length / 16))
+  const number = (value: number) => ({ shown: plain(value / factor, 0), value: value / factor, unit })
+  return {
+    head: [text.timeLeft, ...lines.map(({ name }) => `${name} (${unit})`)],
+    rows: timeLeft.flatMap((left, i) =>
+      i % step !== 0 && i !== timeLeft.length - 1
+        ? []
+        : [[{ shown: saySeconds(left), value: left, unit: 's' }, ...lines.map(({ values }) => number(values[i]!))]],
+    ),
+  }
 }

@@ -33,6 +33,7 @@ import { start } from './start.ts'
 import { stopwatch } from './stopwatch.ts'
 import { strip } from './strip.ts'
 import { tables } from './tables.ts'
+import { timingCharts } from './timingCharts.ts'
 import { timingInputs } from './timingInputs.ts'
 import { timingRemarks } from './timingRemarks.ts'
 import { timings } from './timings.ts'
@@ -81,6 +82,7 @@ export const de: Words = {
   timingInputs,
   timingRemarks,
   timings,
+  timingCharts,
   tradeoffs,
   turns,
   units,
