@@ -3,4 +3,4 @@ import { register } from 'tsx/esm/api'
 // Node 20 does not run --import in worker threads, so the thread itself asks for TypeScript to be understood.
 register()
 
-export const { travel, leg, plan, compare, timing, draws, summary } = await import('./compute.worker.ts')
+export const { travel, leg, plan, compare, timing, sweep, draws, summary } = await import('./compute.worker.ts')

@@ -39,4 +39,7 @@ export const timing = router({
   air: described('air', 'Pressure of stored air through a match', contracts.airAnswer)
     .input(contracts.airRequest)
     .mutation((asked) => calculate('air', asked)),
+  sweep: described('sweep', 'Times over reductions and numbers of motors, and the best', contracts.sweepAnswer)
+    .input(contracts.sweepRequest)
+    .mutation(({ input, ctx }) => ctx.pool.run('sweep', input, ctx.signal)),
 })

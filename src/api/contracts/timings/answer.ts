@@ -10,7 +10,7 @@ export const number = (description: string) => z.number().describe(description)
 /** An array to be drawn; the description names the unit. */
 export const curve = (description: string) => z.array(z.number()).describe(description)
 
-const remark = z
+export const remark = z
   .strictObject({
     code: z.string().describe('For programs that translate'),
     message: z.string().describe('A sentence'),

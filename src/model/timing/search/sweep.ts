@@ -1,4 +1,7 @@
+import { ModelError } from '../../errors.ts'
+import { longest, tooSlow } from '../answer/answer.ts'
 import type { Calculator } from '../answer/calculator.ts'
+import { remark } from '../answer/remark.ts'
 import { settle } from '../answer/settle.ts'
 import type { ElectricQuantities } from '../answers.ts'
 import { drive } from '../drive/drive.ts'
@@ -84,8 +87,10 @@ function point(
   limits: NonNullable<Sweep['limits']>,
 ): SweepPoint {
   const { reduction, motors } = input
-  const solved = calculator.solve(input)
-  if (!solved.possible) return { reduction, motors, seconds: null, why: solved.why, loads: null, within: false }
+  const not = (why: Remark): SweepPoint => ({ reduction, motors, seconds: null, why, loads: null, within: false })
+  const solved = solvedOrNot(calculator, input)
+  if (!solved.possible) return not(solved.why)
+  if (solved.seconds > longest) return not(tooSlow(solved.seconds))
   const { motorCurrent, sourceCurrent, sourceVoltage } = solved.quantities as ElectricQuantities
   const within =
     motorCurrent <= (limits.motorCurrent ?? Number.POSITIVE_INFINITY) &&
@@ -98,6 +103,16 @@ function point(
     why: null,
     loads: { motorCurrent, sourceCurrent, sourceVoltage },
     within,
+  }
+}
+
+/** A motion that can not be followed at one reduction leaves the others. */
+function solvedOrNot(calculator: Calculator<object, Partial<Loads>, unknown>, input: object) {
+  try {
+    return calculator.solve(input)
+  } catch (error) {
+    if (error instanceof ModelError) return { possible: false, why: remark('notFollowed', error.message) } as const
+    throw error
   }
 }
 
