@@ -25,6 +25,7 @@ export function barWords(bar: StripBar): string {
     ...(bar.repeats > 1 ? [texts.repeated(bar.repeats)] : []),
     bar.critical ? texts.onPath : texts.float(seconds(bar.floatUntil - bar.finish)),
     ...(bar.worth === null ? [] : [texts.worth(points(bar.worth))]),
+    ...(bar.hardware ? [words().timings.bar[bar.hardware]] : []),
   ]
   return parts.join(', ')
 }
@@ -99,6 +100,7 @@ export function StripBarShape(props: {
         strokeWidth={selected ? 3 : 1}
       />
       {bar.repeats > 1 && <Repeats bar={bar} x={x} width={whole} y={y} />}
+      {bar.hardware && <HardwareSign bar={bar} x={end} y={y} room={end - x} />}
       <BarText bar={bar} x={x} y={y} room={end - x} />
       {changeable && handlers && <BarEnd {...{ bar, y, scale, handlers, press }} from={x} x={end} />}
     </g>
@@ -157,13 +159,27 @@ function shortened(name: string, room: number, size: number): string {
   return letters >= 4 ? `${name.slice(0, letters - 1).trimEnd()}…` : ''
 }
 
+/** A toothed wheel on the bar's upper end: its time comes from hardware; only outlined where its own stands beside it. */
+function HardwareSign(props: { bar: StripBar; x: number; y: number; room: number }) {
+  const { bar, x, y, room } = props
+  if (room < 14) return null
+  const [cx, cy] = [pixel(x - 8), y + 8]
+  const ink = bar.critical ? 'var(--on-deep)' : 'var(--ink)'
+  return (
+    <g aria-hidden="true" data-hardware={bar.hardware} style={{ pointerEvents: 'none', stroke: ink }}>
+      <circle cx={cx} cy={cy} r={5} fill="none" strokeWidth="2" strokeDasharray="2 1.93" />
+      <circle cx={cx} cy={cy} r={2.5} strokeWidth="1" style={{ fill: bar.hardware === 'follows' ? ink : 'none' }} />
+    </g>
+  )
+}
+
 function BarText(props: { bar: StripBar; x: number; y: number; room: number }) {
   const { bar, x, y, room } = props
   const fill = bar.critical ? 'var(--on-deep)' : 'var(--ink)'
   const time = seconds(bar.mean)
   const worth = bar.worth === null ? '' : words().strip.perSecond(signedPoints(bar.worth))
   const fits = (text: string) => text.length * 12 * 0.54 < room - 6
-  const first = shortened(bar.name, room, 13)
+  const first = shortened(bar.name, bar.hardware ? room - 12 : room, 13)
   const times = bar.repeats > 1 ? `${time} · ×\u00a0${bar.repeats}` : time
   const choices = [
     worth ? `${times} · ${worth}` : times,

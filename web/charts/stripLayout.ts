@@ -11,6 +11,8 @@ export interface StripLeg {
   worth: { [stage: string]: number }
   /** How often a stage is done one after the other, where that is more than once. */
   repeats?: { [stage: string]: number }
+  /** Stages that name a mechanism, and whether their time follows it. */
+  hardware?: { [stage: string]: boolean }
 }
 
 export interface StripBar {
@@ -30,6 +32,8 @@ export interface StripBar {
   worth: number | null
   /** How often it is done one after the other: once per piece of the load, or once. */
   repeats: number
+  /** Whether its time follows a mechanism, or is its own beside one; not given: it names none. */
+  hardware?: 'follows' | 'beside'
 }
 
 export interface StripSection {
@@ -100,7 +104,7 @@ export function stripLayout(legs: readonly StripLeg[]): StripLayout {
   const sections: StripSection[] = []
   let offset = 0
   const own = words().strip
-  for (const { id, name, report, stageNames, worth, repeats } of legs) {
+  for (const { id, name, report, stageNames, worth, repeats, hardware = {} } of legs) {
     const stages = report.stages.length > 0 ? report.stages : [wholeLeg(report)]
     const lanes = lanesOf(stages)
     const length = Math.max(...stages.map((stage) => stage.earliestFinish))
@@ -118,6 +122,7 @@ export function stripLayout(legs: readonly StripLeg[]): StripLayout {
         criticality: stage.criticality,
         worth: worth[stage.id] ?? null,
         repeats: repeats?.[stage.id] ?? 1,
+        ...(stage.id in hardware && { hardware: hardware[stage.id] ? 'follows' : 'beside' }),
       })
     sections.push({
       leg: id,

@@ -3,10 +3,14 @@ import { words } from '../words/catalogue.ts'
 export type CautionId = 'lifted' | 'spinning' | 'air' | 'energy'
 
 /** How people get hurt by what this page helps to build or run, and what is usually done. */
-export function Cautions(props: { which: CautionId[] }) {
+export function Cautions(props: {
+  which: CautionId[]
+  /** What they are about, where a page has cautions of its own besides. */
+  of?: string
+}) {
   const texts = words().cautions
   return (
-    <aside className="caution stack" aria-label={texts.label}>
+    <aside className="caution stack" aria-label={props.of === undefined ? texts.label : `${texts.label}: ${props.of}`}>
       <div className="caution-list">
         {props.which.map((id) => (
           <div key={id}>

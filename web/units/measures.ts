@@ -22,8 +22,15 @@ export type MeasureName =
   | 'conductance'
   | 'voltage'
   | 'current'
+  | 'angle'
+  | 'turning'
+  | 'force'
+  | 'energy'
+  | 'resistance'
+  | 'density'
+  | 'temperature'
 
-type Readable = { readonly [written: string]: number | readonly [factor: number, offset: number] }
+export type Readable = { readonly [written: string]: number | readonly [factor: number, offset: number] }
 
 const number = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?)(.*)$/i
 
@@ -39,7 +46,8 @@ const plainUnit = (text: string): string =>
     .replaceAll('²', '2')
     .replaceAll('³', '3')
 
-function measure(name: MeasureName, metric: Unit, inchPound: Unit, readable: Readable): Measure {
+/** A measure with its units: what is shown in each system, and what can be read, by factor and zero in SI. */
+export function measure(name: MeasureName, metric: Unit, inchPound: Unit, readable: Readable): Measure {
   const shown: Record<System, Unit> = { metric, inchPound }
   return {
     metric,
@@ -49,7 +57,7 @@ function measure(name: MeasureName, metric: Unit, inchPound: Unit, readable: Rea
       if (digits === undefined) return null
       const value = Number(digits.replace(',', '.'))
       const unit = plainUnit(written!)
-      if (unit === '') return Number((value * shown[system].factor).toPrecision(12))
+      if (unit === '') return Number((value * shown[system].factor + (shown[system].offset ?? 0)).toPrecision(12))
       if (!Object.hasOwn(readable, unit)) return null
       const found = readable[unit]!
       const [factor, offset] = typeof found === 'number' ? [found, 0] : found
@@ -60,7 +68,7 @@ function measure(name: MeasureName, metric: Unit, inchPound: Unit, readable: Rea
 }
 
 /** Where both systems of units say the same. */
-const alike = (name: MeasureName, unit: Unit, readable: Readable): Measure => measure(name, unit, unit, readable)
+export const alike = (name: MeasureName, unit: Unit, readable: Readable): Measure => measure(name, unit, unit, readable)
 
 export const rotation = alike(
   'rotation',

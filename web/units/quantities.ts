@@ -7,6 +7,8 @@ export interface Unit {
   symbol: string
   /** How much of the SI unit one of it is. */
   factor: number
+  /** What its zero is in SI, where the two zeros differ: temperatures. */
+  offset?: number
   /** Decimals beyond which nobody measures. */
   digits: number
 }

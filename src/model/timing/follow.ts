@@ -4,8 +4,9 @@ import type { Duration, Robot, Stage, Trip } from '../documents/types.ts'
 import { ModelError } from '../errors.ts'
 import type { Answers } from './answers.ts'
 import { timing } from './calculate.ts'
+import { inputFaults } from './inputFaults.ts'
 
-/** What a mechanism answers; the message of a motion that can not be followed. */
+/** What a mechanism answers; the message where its numbers contradict each other, or its motion can not be followed. */
 export type MechanismAnswer = Answers[Mechanism['calculator']] | { possible: false; refused: string }
 
 const known = new WeakMap<object, MechanismAnswer>()
@@ -20,6 +21,7 @@ export function mechanismAnswer({ calculator, input }: Mechanism): MechanismAnsw
 }
 
 function ask(calculator: Mechanism['calculator'], input: Mechanism['input']): MechanismAnswer {
+  if (inputFaults(input).length > 0) return { possible: false, refused: 'Some of its numbers contradict each other' }
   try {
     return timing(calculator, input as never)
   } catch (error) {

@@ -7,6 +7,8 @@ export type * from './answers.ts'
 export { timing } from './calculate.ts'
 // Stages and drives that follow a mechanism of their robot
 export { followHardware, type MechanismAnswer, mechanismAnswer, mechanismDrive, mechanismDuration } from './follow.ts'
+// What the bounds of single fields can not say
+export { type InputFault, inputFaults } from './inputFaults.ts'
 export type * from './inputs.ts'
 export type * from './parts.ts'
 // What another gearing does to the match, planned at a few places and filled in between

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react'
+import { lazy, type ReactNode, Suspense, useEffect, useMemo, useState } from 'react'
 import { Link } from 'wouter'
 import { checkRobot, within } from '../../../src/model/documents/index.ts'
 import type { Game, Option, Robot } from '../../../src/model/documents/types.ts'
@@ -7,12 +7,15 @@ import { assembleOption, firstOption } from '../../data/assemble.ts'
 import type { Bodies, Stored } from '../../data/documents.ts'
 import { useDebounced } from '../../data/useDebounced.ts'
 import { Cautions } from '../../shell/Cautions.tsx'
-import { EditProvider } from '../../shell/fields/EditContext.tsx'
+import { type Edit, EditProvider } from '../../shell/fields/EditContext.tsx'
+import { Loading } from '../../shell/states.tsx'
 import { useUnits } from '../../units/system.ts'
 import { words } from '../../words/catalogue.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
 import { useEditing } from '../documents/useEditing.ts'
+import { behind, linkAt, mechanismById } from '../timings/edits.ts'
+import { type Timings, TimingsProvider } from '../timings/TimingContext.ts'
 import { BesidePanel } from './BesidePanel.tsx'
 import { BudgetForm } from './BudgetForm.tsx'
 import { budgetNotes } from './budget.ts'
@@ -29,6 +32,10 @@ import { useLive } from './useLive.ts'
 import { WayToPlay } from './WayToPlay.tsx'
 import './designs.css'
 
+const OpenTiming = lazy(() => import('../timings/OpenTiming.tsx'))
+const MechanismList = lazy(() => import('../timings/MechanismList.tsx'))
+const BehindNotice = lazy(() => import('../timings/BehindNotice.tsx'))
+
 export interface Selected {
   leg: string
   stage: string
@@ -43,6 +50,13 @@ const follow = (before: Bodies['design'], after: Bodies['design']): Bodies['desi
   return robot === after.robot ? after : { ...after, robot }
 }
 
+/** What the fields of a design share, and which timing is open beneath its strip. */
+const Providers = (props: { edit: Edit; timings: Timings; children: ReactNode }) => (
+  <EditProvider value={props.edit}>
+    <TimingsProvider value={props.timings}>{props.children}</TimingsProvider>
+  </EditProvider>
+)
+
 export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways: Stored<'option'>[]; old: boolean }) {
   const { stored, game, ways, old } = props
   const texts = words().designs.screen
@@ -54,6 +68,9 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
   const [preview, setPreview] = useState<Robot | null>(null)
   const [selected, setSelected] = useState<Selected | null>(null)
   const robot = draft.value.robot
+  const [timing, setTiming] = useState<string | null>(null)
+  const opened = mechanismById(robot, timing ?? undefined)?.id ?? null
+  const lagging = useMemo(() => behind(robot), [robot])
 
   const way = ways.find(({ id }) => id === wayId)
   const option = useMemo(() => playedBy(game, way, robot), [game, way, robot])
@@ -95,8 +112,17 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
 
   const source = texts.source(robot.name, draft.base, draft.dirty, game.name)
   const stale = !sound || live.error !== null
+  const timings = { game, robot, open: opened, onOpen: setTiming }
+  // The timing that is open is that of the bar that is chosen, where it has one.
+  const select = (next: Selected) => {
+    if (opened !== null && (next.leg !== selected?.leg || next.stage !== selected.stage))
+      setTiming(
+        linkAt(robot, live.legs.map(({ leg }) => leg).find(({ id }) => id === next.leg)?.trip, next.stage) ?? null,
+      )
+    setSelected(next)
+  }
   return (
-    <EditProvider value={editing.fields([...problems, ...notes])}>
+    <Providers edit={editing.fields([...problems, ...notes])} timings={timings}>
       <div className="stack wide">
         <div className="row spread">
           <div>
@@ -116,6 +142,11 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           chosen={way?.id ?? null}
           onChoose={setWayId}
         />
+        {lagging.length > 0 && (
+          <Suspense>
+            <BehindNotice found={lagging} />
+          </Suspense>
+        )}
         <PointsPanel
           game={game}
           option={option}
@@ -138,7 +169,8 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           cycle={cycle}
           onCycle={setChosen}
           selected={selected}
-          onSelect={setSelected}
+          onSelect={select}
+          points={opened === null ? null : live.total}
           onPreview={setPreview}
           stale={stale}
           source={source}
@@ -150,8 +182,13 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
             robot={robot}
             legs={live.legs.map(({ leg }) => leg)}
             selected={selected}
-            onSelect={setSelected}
+            onSelect={select}
           />
+          {opened !== null && (
+            <Suspense fallback={<Loading what={words().timings.what} />}>
+              <OpenTiming id={opened} robot={robot} game={game} option={option} onClose={() => setTiming(null)} />
+            </Suspense>
+          )}
         </StripPanel>
         {cycle && <BesidePanel design={stored.id} game={game} option={played} {...{ live, cycle, view, source }} />}
         <PolicyPanel
@@ -161,6 +198,9 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           stale={stale}
         />
         <RoutinesPanel game={game} robot={robot} option={option} ways={ways} source={source} />
+        <Suspense>
+          <MechanismList />
+        </Suspense>
         <BudgetForm game={game} robot={robot} />
         <div className="stack">
           <CanForm game={game} robot={robot} />
@@ -168,6 +208,6 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
         </div>
         <Cautions which={['spinning', 'air', 'energy', 'lifted']} />
       </div>
-    </EditProvider>
+    </Providers>
   )
 }

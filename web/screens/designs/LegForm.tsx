@@ -5,6 +5,7 @@ import { DurationFields } from '../../shell/fields/DurationFields.tsx'
 import { useEdit } from '../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../shell/fields/NumberField.tsx'
 import { words } from '../../words/catalogue.ts'
+import { Hardware } from '../timings/Hardware.tsx'
 import { type ShownLeg, tripOf } from './cycle.ts'
 import type { Selected } from './DesignEditor.tsx'
 import { EntrySpots } from './EntrySpots.tsx'
@@ -83,6 +84,8 @@ function LegNumbers(props: { game: Game; leg: ShownLeg; place: Place; trip: Trip
   )
 }
 
+const driveAt: Place = ['drive']
+
 export function DriveNumbers() {
   const drive: Place = ['robot', 'drive']
   const texts = words().designs.leg
@@ -106,6 +109,7 @@ export function DriveNumbers() {
           max={30}
         />
       </div>
+      <Hardware at={driveAt} />
       <DurationFields place={[...drive, 'pace']} label={texts.pace} factor />
     </div>
   )

@@ -6,6 +6,7 @@ import { DurationFields } from '../../shell/fields/DurationFields.tsx'
 import { problemAt, useEdit } from '../../shell/fields/EditContext.tsx'
 import { TextField } from '../../shell/fields/TextField.tsx'
 import { words } from '../../words/catalogue.ts'
+import { Hardware } from '../timings/Hardware.tsx'
 import { exchanged, neighbour, waitingChain, withoutStage } from './network.ts'
 import { cutStage } from './split.ts'
 
@@ -38,6 +39,7 @@ export function StageForm(props: {
       </div>
       <DurationFields place={[...place, 'duration']} label={texts.time} />
       {props.timed(stage.id, [...place, 'duration'])}
+      <Hardware key={`hardware ${stage.id}`} at={place.slice(1)} />
       <Waits key={stage.id} trip={trip} stage={stage} place={place} problemsAt={props.place} />
       <Order trip={trip} stage={stage} onPut={put} />
       <div className="row">

@@ -36,6 +36,8 @@ export function StripPanel(props: {
   onSelect(selected: Selected): void
   /** What the robot would be if the drag under way ended now; null: there is none. */
   onPreview(robot: Robot | null): void
+  /** While a timing is open beneath: the expected points, which stay in view with the strip; null: none is open. */
+  points: number | null
   stale: boolean
   problems: string[]
   source: string
@@ -77,28 +79,33 @@ export function StripPanel(props: {
         props.problems.length === 0 &&
         (live.exact && !props.cycle ? <p>{texts.noCycle}</p> : <Loading what={texts.loading} />)
       ) : (
-        <Figure title={texts.figure} hideTitle table={tableOf(layout.bars, props.source)}>
-          <Measured>
-            {(width) => (
-              <CycleStrip
-                layout={layout}
-                width={width}
-                until={edits.until}
-                stale={props.stale}
-                handlers={{
-                  selected: props.selected,
-                  onSelect: ({ leg, stage }) => props.onSelect({ leg, stage }),
-                  ...edits.handlers,
-                  ...(edit.readOnly ? {} : moves),
-                  canChange: (bar) => {
-                    const found = barTime(robot, legs, bar)
-                    return found !== null && canMove(found.duration)
-                  },
-                }}
-              />
-            )}
-          </Measured>
-        </Figure>
+        <div className={props.points === null ? undefined : 'strip-stays'}>
+          {props.points !== null && (
+            <p className="small strip-points">{words().timings.panel.points(points(props.points))}</p>
+          )}
+          <Figure title={texts.figure} hideTitle table={tableOf(layout.bars, props.source)}>
+            <Measured>
+              {(width) => (
+                <CycleStrip
+                  layout={layout}
+                  width={width}
+                  until={edits.until}
+                  stale={props.stale}
+                  handlers={{
+                    selected: props.selected,
+                    onSelect: ({ leg, stage }) => props.onSelect({ leg, stage }),
+                    ...edits.handlers,
+                    ...(edit.readOnly ? {} : moves),
+                    canChange: (bar) => {
+                      const found = barTime(robot, legs, bar)
+                      return found !== null && canMove(found.duration)
+                    },
+                  }}
+                />
+              )}
+            </Measured>
+          </Figure>
+        </div>
       )}
       <p role="status" className={said ? undefined : 'visually-hidden'}>
         {said}

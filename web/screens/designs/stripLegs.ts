@@ -1,4 +1,4 @@
-import type { Robot } from '../../../src/model/documents/types.ts'
+import type { Robot, Trip } from '../../../src/model/documents/types.ts'
 import type { Worth } from '../../../src/model/plan/types.ts'
 import type { StripLeg } from '../../charts/stripLayout.ts'
 import { sameWorthLeg, stageNames, stageRepeats, tripOf } from './cycle.ts'
@@ -15,6 +15,7 @@ export const stripLegs = (legs: Live['legs'], robot: Robot, worth: readonly Wort
       report: before && now ? presentReport(report, before, now, leg.load) : report,
       stageNames: stageNames(now),
       repeats: stageRepeats(now, leg.load),
+      hardware: hardwareOf(robot, now),
       worth: Object.fromEntries(
         worth
           .filter((entry) => sameWorthLeg(entry.leg, leg.worth))
@@ -22,3 +23,11 @@ export const stripLegs = (legs: Live['legs'], robot: Robot, worth: readonly Wort
       ),
     }
   })
+
+/** The stages of a trip, and the drive, that name a mechanism, and whether they follow it. */
+const hardwareOf = (robot: Robot, trip: Trip | undefined): { [stage: string]: boolean } =>
+  Object.fromEntries(
+    [{ id: 'drive', hardware: robot.drive.hardware }, ...(trip && 'stages' in trip ? trip.stages : [])].flatMap(
+      ({ id, hardware }) => (hardware ? [[id, hardware.follows]] : []),
+    ),
+  )

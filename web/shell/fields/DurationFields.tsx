@@ -21,7 +21,8 @@ export function DurationFields(props: { place: Place; label: string; factor?: bo
   const duration = valueAt(edit.document, place) as Duration | null | undefined
   if (!duration) return null
   const unit = factor ? '×' : 's'
-  const rules = { min: factor ? 1 : 0, max: 600, unit, step: factor ? 0.01 : 0.1 }
+  // A time from hardware has as many digits as the machine; nobody measures further ones.
+  const rules = { min: factor ? 1 : 0, max: 600, unit, step: factor ? 0.01 : 0.1, digits: 4 }
   const average = safeMean(duration)
   return (
     <fieldset>
@@ -58,6 +59,7 @@ export function DurationFields(props: { place: Place; label: string; factor?: bo
               max={10}
               step={0.01}
               unit="×"
+              digits={4}
               help={texts.spreadHelp}
             />
           </>

@@ -14,6 +14,8 @@ export interface NumberRules {
   percent?: boolean
   /** Kept in SI, shown and typed in the units chosen; the limits are SI. */
   quantity?: Measured
+  /** Decimals beyond which nothing is shown; what is kept stays as it is. */
+  digits?: number
 }
 
 export type Read = { value: number } | { error: string }
@@ -74,7 +76,8 @@ export function writeNumber(value: unknown, rules: NumberRules = {}, system: Sys
 /** A kept number in the unit of its field, with the digits shown there. */
 export function shownNumber(value: number, rules: NumberRules = {}, system: System = 'metric'): number {
   if (rules.quantity) return shownValue(value, rules.quantity, system)
-  return Number((rules.percent ? value * 100 : value).toPrecision(10))
+  const shown = Number((rules.percent ? value * 100 : value).toPrecision(10))
+  return rules.digits === undefined ? shown : Number(shown.toFixed(rules.digits))
 }
 
 /**

@@ -32,6 +32,9 @@ import { start } from './start.ts'
 import { stopwatch } from './stopwatch.ts'
 import { strip } from './strip.ts'
 import { tables } from './tables.ts'
+import { timingInputs } from './timingInputs.ts'
+import { timingRemarks } from './timingRemarks.ts'
+import { timings } from './timings.ts'
 import { tradeoffs } from './tradeoffs.ts'
 import { turns } from './turns.ts'
 import { units } from './units.ts'
@@ -73,6 +76,9 @@ export const de: Words = {
   stopwatch,
   strip,
   tables,
+  timingInputs,
+  timingRemarks,
+  timings,
   tradeoffs,
   turns,
   units,

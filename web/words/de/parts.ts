@@ -12,6 +12,13 @@ const like: Record<MeasureName, string> = {
   conductance: 'kein Leitwert; schreib ihn wie 1 dm³/(s·bar)',
   voltage: 'keine Spannung; schreib sie wie 12 V',
   current: 'kein Strom; schreib ihn wie 2 A',
+  angle: 'kein Winkel; schreib ihn wie 60° oder 1,05 rad',
+  turning: 'keine Drehgeschwindigkeit; schreib sie wie 90 °/s oder 1,6 rad/s',
+  force: 'keine Kraft; schreib sie wie 40 N oder 9 lbf',
+  energy: 'keine Energie; schreib sie wie 12 J oder 9 ft·lbf',
+  resistance: 'kein Widerstand; schreib ihn wie 15 mΩ oder 0,015 ohm',
+  density: 'keine Dichte; schreib sie wie 1,2 kg/m³ oder 0,075 lb/ft³',
+  temperature: 'keine Temperatur; schreib sie wie 20 °C, 68 °F oder 293 K',
 }
 
 export const parts: Words['parts'] = {

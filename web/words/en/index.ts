@@ -31,6 +31,9 @@ import { start } from './start.ts'
 import { stopwatch } from './stopwatch.ts'
 import { strip } from './strip.ts'
 import { tables } from './tables.ts'
+import { timingInputs } from './timingInputs.ts'
+import { timingRemarks } from './timingRemarks.ts'
+import { timings } from './timings.ts'
 import { tradeoffs } from './tradeoffs.ts'
 import { turns } from './turns.ts'
 import { units } from './units.ts'
@@ -72,6 +75,9 @@ export const en = {
   stopwatch,
   strip,
   tables,
+  timingInputs,
+  timingRemarks,
+  timings,
   tradeoffs,
   turns,
   units,

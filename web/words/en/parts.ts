@@ -11,6 +11,13 @@ const like: Record<MeasureName, string> = {
   conductance: 'a conductance; write it like 1 dm³/(s·bar)',
   voltage: 'a voltage; write it like 12 V',
   current: 'a current; write it like 2 A',
+  angle: 'an angle; write it like 60° or 1.05 rad',
+  turning: 'a speed of turning; write it like 90 °/s or 1.6 rad/s',
+  force: 'a force; write it like 40 N or 9 lbf',
+  energy: 'an energy; write it like 12 J or 9 ft·lbf',
+  resistance: 'a resistance; write it like 15 mΩ or 0.015 ohm',
+  density: 'a density; write it like 1.2 kg/m³ or 0.075 lb/ft³',
+  temperature: 'a temperature; write it like 20 °C, 68 °F or 293 K',
 }
 
 /** The parts shelf: its list, the form of a part, and parts as CSV. */

@@ -1,0 +1,67 @@
+/**
+ * What calculators say: why a mechanism can not do it, and what to look out for. By the remark's code (a code that means
+ * two things has a sentence for each); names in braces are its numbers, written with their units.
+ */
+export const timingRemarks = {
+  tooSlow: 'It would take {seconds}; no stage may take more than {longest}.',
+  someTripsImpossible:
+    'In {share} of the trips that the spreads allow it can not be done; the time is that of the others.',
+  perhapsImpossible: 'With a chance of {share} it can not be done at all, by what is known of its numbers.',
+  sourceVoltageLow: 'The battery falls to {voltage}, below the {lowest} at which controllers cut back.',
+  nearStall: 'Each motor draws {current} at the start, about its stall current, and no limit is set.',
+  currentLimited: 'The current limit of {limit} a motor holds the torque back.',
+  motorDoubtful: 'The motor’s numbers do not fit together: {share} more torque than its current and free speed allow.',
+  tooWeakToMove: 'The motors push with {force} at most, which does not overcome the resistance of {resistance}.',
+  wheelsOnlySpin: 'The tyres hold {force} at most, which does not overcome the resistance of {resistance}.',
+  wheelsSlip: 'At full power the wheels would slip up to {speed}.',
+  topSpeedUnused: 'It gets to {peak} of {top}: over this distance a greater reduction may be quicker.',
+  pieceSlips: 'The piece slips: the rollers grip it with {grip}, and {drag} hold it back.',
+  rollersStall: 'The rollers stall: the motors push with {force} at most, and {drag} hold the piece back.',
+  slowerThanDrive: 'The rollers are no quicker than the robot drives ({ratio} times): the piece is pushed away.',
+  hardlyQuickerThanDrive:
+    'The rollers are only {ratio} times as quick as the robot drives; about twice is common practice.',
+  noTurn: 'Start and end are the same angle of {from}.',
+  startsBeyondStop: 'It would start at {from}, outside of the stops at {low} and {high}.',
+  stopInTheWay: 'A stop stands in the way: {to} lies outside of {low} to {high}.',
+  hitsStop: 'It runs against the stop with {energy}.',
+  runsPast: 'It arrives with {energy} and needs a stop there.',
+  tooWeakToLift: 'It does not start: the motors turn with {torque} at most, gravity and friction with {needed}.',
+  tooWeakToStop: 'It can not be stopped: gravity pulls with up to {gravity}, and the brake holds {torque}.',
+  stalls: 'It stalls at {angle}: gravity and friction need {needed} there, the motors give {torque}.',
+  tooWeakToTurnAt: 'At {angle} the cylinders turn with {torque}, and gravity and friction need {needed}.',
+  cylinderDoesNotFit:
+    'The cylinder does not fit: at {angle} its hinges are {length} apart, and it has {low} to {high}.',
+  deadCentre: 'At {angle} the cylinder points at the pivot or pulls the other way, and can not turn the arm.',
+  neverArrives: 'It stays where it is: it does not arrive within the longest time that a stage may take.',
+  noPressure: 'The air has {pressure}, no more than the room with {ambient}: nothing pushes.',
+  tooWeakToPush: 'The cylinders push with {force} after friction, which does not overcome the load of {load}.',
+  arrivesHard: 'It arrives with {speed} and {energy}: without cushioning that is hard on cylinder and stop.',
+  waitsForPressure: 'It waits {share} of the time for pressure before it moves.',
+  stopUnused: 'The hard stop lies beyond the stroke of {travel}.',
+  tooWeakToTurn: 'The motors turn with {torque} at most, which does not overcome the drag of {drag}.',
+  neverReachesSpeed: 'The wheel never reaches {target}: with this reduction it gets to {top}.',
+  shotEmptiesWheel:
+    'One shot takes {needed} and the wheel holds {energy} at its speed: it needs more inertia or more speed.',
+  losesMuchSpeed: 'A shot takes {share} of the speed: the next one is not like it until the wheel has come back.',
+  nearFreeSpeed:
+    'The target is {share} of the highest speed: the last part takes long, and a weak battery may not get there.',
+  tooMuchDrag: 'No exit speed that is thinkable reaches the opening, {distance} away, against the drag of the air.',
+  aimsTooLow: 'At {angle} it passes below the opening however fast it is: the straight line there rises by {needed}.',
+  neverArrivesFlight: 'With {speed} the piece is not at the opening within a minute.',
+  doesNotFit: 'The piece of {piece} is no smaller than the opening of {size}.',
+  errorFallsShort: 'At the worst of the errors it does not come to the opening at all.',
+  hitsRim: 'At the worst of the errors it hits the rim: {lack} are missing.',
+  fromBelow: 'It comes to the level opening from below, still rising.',
+  misses: 'With this exit speed it passes {miss} beside the middle.',
+  tankOverPressure: 'The tank may hold {most} and would be filled to {stored}: it can burst.',
+  noPressureWorking: 'The working pressure of {working} is no more than the room’s {ambient}: nothing pushes.',
+  storedTooLow: 'The store begins with {stored}, less than the {working} it works with.',
+  notOneCycle: 'The store does not last for one cycle: after it {after} are left of the {working} that are needed.',
+  airRunsOut: 'The air runs out in cycle {cycle}, {seconds} into the match.',
+  airRunsOutCold: 'If the tank stays cold, the air runs out in cycle {cycle}, {seconds} into the match.',
+  compressorTooWeak:
+    'The compressor never brings back what a cycle takes: it ends or gives out below that pressure, leaks taken off.',
+  compressorStartsLate: 'The compressor starts at {on} only, below the working pressure of {working}.',
+  compressorNeverEnds: 'The compressor is to end at {off} and gets to {most}: it never ends.',
+  compressorOverPressure: 'The compressor is to end at {off} and the tank may hold {most}: it can burst.',
+}
