@@ -16,7 +16,8 @@ import { reachProblems, travel } from '../../src/model/field/index.ts'
 import { legReport } from '../../src/model/leg/index.ts'
 import type { LegReport, LegRequest } from '../../src/model/leg/types.ts'
 import { Planner } from '../../src/model/plan/index.ts'
-import type { Curve, ToWorker } from './protocol.ts'
+import { type PointsAt, pointsAt, sweep } from '../../src/model/timing/index.ts'
+import type { Curve, Questions, ToWorker } from './protocol.ts'
 import { sheetAnswer } from './sheet.ts'
 
 type Progress = (done: number, total: number) => void
@@ -97,11 +98,24 @@ export function answer(question: ToWorker, progress: Progress): unknown {
       return likely(question)
     case 'sheet':
       return sheetAnswer(question)
+    case 'sweep':
+      return sweep(question.request)
+    case 'gearings':
+      return gearings(question, progress)
     case 'reach':
       return reachProblems(question.game, question.footprint)
     case 'travel':
       return travel(question.game, question.robot, question.from, question.to)
   }
+}
+
+function gearings(asked: Questions['gearings']['ask'], progress: Progress): PointsAt[] {
+  const planner = plannerFor(asked.game, 0.25)
+  return asked.at.map((gearing, index) => {
+    const found = pointsAt(planner, asked, gearing)
+    progress(index + 1, asked.at.length)
+    return found
+  })
 }
 
 interface Documents {
