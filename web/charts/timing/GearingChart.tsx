@@ -152,6 +152,7 @@ function Pane(props: {
     kind,
   )
   const y = linearScale([least, most], [from + height, from])
+  const ends = endLabels(lines, kind, (value) => Math.min(from + height, Math.max(from + 9, y(value) + 4)))
   const title = { seconds: text.time, current: text.current, points: text.points }[kind]
   return (
     <g>
@@ -198,30 +199,37 @@ function Pane(props: {
           )),
         )}
       </g>
-      {lines.map((line, index) => {
-        const last = runsOfValues(line.at, kind).at(-1)?.at(-1)
-        if (!last) return null
-        const at = Math.min(from + height, Math.max(from + 9, y(last[1]) + 4))
-        return (
-          <text
-            key={line.motors}
-            x={x(last[0]) + 5}
-            y={pixel(at)}
-            fontSize="12.5"
-            fontWeight="700"
-            className="halo"
-            style={{ fill: seriesColour(index) }}
-          >
-            {line.motors}×
-          </text>
-        )
-      })}
+      {ends.map(({ index, motors, reduction, at }) => (
+        <text
+          key={motors}
+          x={x(reduction) + 5}
+          y={pixel(at)}
+          fontSize="12.5"
+          fontWeight="700"
+          className="halo"
+          style={{ fill: seriesColour(index) }}
+        >
+          {motors}×
+        </text>
+      ))}
       <text x={left + 4} y={from - 5} fontSize="12.5" fontWeight="600">
         {title}
       </text>
       {props.children(y)}
     </g>
   )
+}
+
+/** Labels at the lines' right ends, moved apart upwards where they would overlap. */
+function endLabels(lines: readonly GearingLine[], kind: Kind, y: (value: number) => number) {
+  const labels = lines
+    .flatMap(({ motors, at }, index) => {
+      const last = runsOfValues(at, kind).at(-1)?.at(-1)
+      return last ? [{ index, motors, reduction: last[0], at: y(last[1]) }] : []
+    })
+    .sort((a, b) => b.at - a.at)
+  for (let k = 1; k < labels.length; k++) labels[k]!.at = Math.min(labels[k]!.at, labels[k - 1]!.at - 13)
+  return labels
 }
 
 function Best(props: { best: GearingMark; lines: GearingLine[]; x(reduction: number): number; y: Scale }) {
@@ -262,7 +270,8 @@ function Flat(props: { low: number; high: number; share: string; x(reduction: nu
       <path d={`M${from} ${y - 1}H${to}`} strokeWidth="4" />
       <text
         x={pixel((from + to) / 2)}
-        y={y + 14}
+        y={y - 10}
+        className="halo"
         fontSize="12"
         textAnchor="middle"
         stroke="none"
@@ -280,8 +289,8 @@ function Reading(props: { value: number | null; x: number; y: Scale }) {
     <circle
       cx={props.x}
       cy={pixel(props.y(props.value))}
-      r="5"
-      style={{ fill: 'var(--sheet)', stroke: 'var(--note)' }}
+      r="9"
+      style={{ fill: 'none', stroke: 'var(--note)' }}
       strokeWidth="2.5"
     />
   )

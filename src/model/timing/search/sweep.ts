@@ -51,6 +51,8 @@ export interface SweepResult {
   flat: { low: number; high: number; share: number } | null
 }
 
+const rounding = 1e-9
+
 /** A difference of time that nobody notices on the field. */
 const flatShare = 0.02
 
@@ -92,10 +94,12 @@ function point(
   if (!solved.possible) return not(solved.why)
   if (solved.seconds > longest) return not(tooSlow(solved.seconds))
   const { motorCurrent, sourceCurrent, sourceVoltage } = solved.quantities as ElectricQuantities
+  // A motor that is held at its limit is within it, whatever the last digit of the arithmetic says.
+  const atMost = (value: number, limit = Number.POSITIVE_INFINITY) => value <= limit * (1 + rounding)
   const within =
-    motorCurrent <= (limits.motorCurrent ?? Number.POSITIVE_INFINITY) &&
-    sourceCurrent <= (limits.sourceCurrent ?? Number.POSITIVE_INFINITY) &&
-    sourceVoltage >= (limits.sourceVoltage ?? 0)
+    atMost(motorCurrent, limits.motorCurrent) &&
+    atMost(sourceCurrent, limits.sourceCurrent) &&
+    atMost(limits.sourceVoltage ?? 0, sourceVoltage)
   return {
     reduction,
     motors,
@@ -120,7 +124,7 @@ function quicker(one: SweepPoint, other: SweepPoint | null): boolean {
   if (other === null) return true
   const [a, b] = [one.seconds!, other.seconds!]
   // Rounding must not decide for another number of motors.
-  return Math.abs(a - b) <= 1e-9 * b ? one.motors < other.motors : a < b
+  return Math.abs(a - b) <= rounding * b ? one.motors < other.motors : a < b
 }
 
 function flatAround(points: readonly SweepPoint[], best: SweepPoint): SweepResult['flat'] {
