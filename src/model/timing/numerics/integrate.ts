@@ -95,6 +95,8 @@ function firstSize({ scale, longest }: Motion, state: Float64Array, slope: Float
 class Ending {
   private readonly step: Step
   private readonly until: Motion['until']
+  /** Size of the step that `next` holds: what stands there already is not computed again. */
+  private taken = Number.NaN
 
   constructor(step: Step, until: Motion['until']) {
     this.step = step
@@ -108,20 +110,26 @@ class Ending {
 
   /** The shortest step after which an event has come to 0; that step is taken. */
   first(state: Float64Array, at: { time: number; size: number; width: number }): { size: number; event: number } {
+    this.taken = at.size
     let best = { size: at.size, event: -1 }
     for (const [event, value] of this.until.entries()) {
-      this.step.take(state, at.time, best.size)
+      this.take(state, at.time, best.size)
       if (value(this.step.next, at.time + best.size) < 0) continue
       best = { size: this.root(value, state, { ...at, size: best.size }), event }
     }
-    this.step.take(state, at.time, best.size)
+    this.take(state, at.time, best.size)
     return best
+  }
+
+  private take(state: Float64Array, time: number, size: number): void {
+    if (this.taken !== size) this.step.take(state, time, size)
+    this.taken = size
   }
 
   /** By false position (Illinois) on shorter steps from the same state. */
   private root(value: Motion['until'][number], state: Float64Array, at: { time: number; size: number; width: number }) {
     const after = (size: number) => {
-      this.step.take(state, at.time, size)
+      this.take(state, at.time, size)
       return value(this.step.next, at.time + size)
     }
     let [low, high] = [0, at.size]
