@@ -1,0 +1,72 @@
+import { afterAll, describe, expect, test } from 'vitest'
+import { mechanismAnswer, type Remark } from '../../../src/model/timing/index.ts'
+import { quantitiesOf, quantityWords } from '../../../web/screens/timings/quantities.ts'
+import { remarkWords } from '../../../web/screens/timings/remarks.ts'
+import { allWords, chooseLanguage } from '../../../web/words/catalogue.ts'
+import { timingRemarks as german } from '../../../web/words/de/timingRemarks.ts'
+import { timingRemarks as english } from '../../../web/words/en/timingRemarks.ts'
+import { sources } from '../../house/sources.ts'
+import { examples } from '../../model/timing/inputs.ts'
+
+afterAll(() => chooseLanguage(['en']))
+
+/** Every remark in the calculators' sources: its code, and the names in braces of the sentence that stands nearest. */
+const remarks = sources('src/model/timing').flatMap(({ text }) =>
+  [...text.matchAll(/\bremark\(\s*'(\w+)',\s*(?:'([^']*)'|(text|stays))/g)].map((match) => {
+    const named = [...text.slice(0, match.index).matchAll(/\b(?:text|stays)\s*=\s*'([^']*)'/g)].at(-1)?.[1]
+    return { code: match[1]!, sentence: match[2] ?? named }
+  }),
+)
+const later = sources('src/model/timing').flatMap(({ text }) =>
+  [...text.matchAll(/\bstays\s*=\s*\n?\s*'([^']*)'/g)].map((match) => match[1]!),
+)
+const braces = (sentence: string): string[] => [...sentence.matchAll(/\{(\w+)\}/g)].map((match) => match[1]!).sort()
+
+test('every remark of the calculators has its sentence in both languages, with the same numbers', () => {
+  expect(remarks.length).toBeGreaterThan(50)
+  const known: { [name: string]: string } = english
+  for (const { code, sentence } of remarks) {
+    const own = sentence ?? later[0] ?? ''
+    const names = [code, `${code}At`, `${code}Flight`, `${code}Working`].filter((name) => name in known)
+    expect([code, names.length > 0]).toEqual([code, true])
+    expect(names.map((name) => braces(known[name]!))).toContainEqual(braces(own))
+  }
+  expect(Object.keys(german)).toEqual(Object.keys(english))
+  for (const [name, sentence] of Object.entries(german))
+    expect([name, braces(sentence)]).toEqual([name, braces(known[name]!)])
+})
+
+test('a sentence writes its numbers in the reader’s units, and no name in braces is left', async () => {
+  const stalls: Remark = { code: 'stalls', message: '', values: { angle: 0.5, needed: 20, torque: 12.345 } }
+  expect(remarkWords(stalls).replaceAll('\u00a0', ' ')).toBe(
+    'It stalls at 28.6 °: gravity and friction need 20 N·m there, the motors give 12.3 N·m.',
+  )
+  await chooseLanguage(['de'])
+  await allWords()
+  expect(remarkWords(stalls).replaceAll('\u00a0', ' ')).toBe(
+    'Er bleibt bei 28,6 ° stehen: Gewicht und Reibung brauchen dort 20 N·m, die Motoren geben 12,3 N·m.',
+  )
+  for (const { code, sentence } of remarks) {
+    const values = Object.fromEntries(braces(sentence ?? '').map((name) => [name, 1.5]))
+    expect(remarkWords({ code, message: 'no words', values })).not.toMatch(/\{|undefined|NaN|no words/)
+  }
+  await chooseLanguage(['en'])
+})
+
+test('a code that the catalogue does not know comes as it is', () => {
+  expect(remarkWords({ code: 'toString', message: 'As it came', values: {} })).toBe('As it came')
+})
+
+describe('quantities', () => {
+  const mechanisms = examples.filter(([name]) => name !== 'air')
+  test.each(mechanisms)('of %s are all told, in words', (calculator, input) => {
+    const answer = mechanismAnswer({ id: 'a', name: 'A', calculator, input } as never)
+    if (!answer.possible) throw new Error('impossible')
+    const told = Object.keys(answer.quantities).filter((key) => key !== 'trapezoid')
+    const known = quantitiesOf[calculator as 'drive'].map(([key]) => key)
+    expect([...known].sort()).toEqual(told.sort())
+    const lines = quantityWords(calculator as 'drive', answer.quantities)
+    expect(lines.length).toBeGreaterThan(5)
+    for (const { what, much } of lines) expect(`${what}: ${much}`).not.toMatch(/undefined|NaN/)
+  })
+})
