@@ -1,4 +1,5 @@
 import type { Robot } from '../src/model/documents/types.ts'
+import { withMechanisms } from './mechanisms.ts'
 import {
   adrift,
   dryDock,
@@ -13,7 +14,7 @@ import {
 } from './stages.ts'
 
 /** The design that can do everything, the davit included, and pays for it in mass and in hours of practice. */
-export const shearwater: Robot = {
+export const shearwater: Robot = withMechanisms({
   format: 1,
   id: 'shearwater',
   name: 'Shearwater',
@@ -73,4 +74,4 @@ export const shearwater: Robot = {
   fouls: { minorPerMatch: 0.35, majorPerMatch: 0.06 },
   defence: { slowdown: 0.25, minorPerMinute: 0.5, majorPerMinute: 0.08 },
   budget: { mass: 54.5, cost: 3950, hours: 340, readyBy: '2027-02-19' },
-}
+})

@@ -8,7 +8,9 @@ let server: Server
 
 beforeAll(async () => {
   server = await startServer({
-    pool: { budgets: { travel: 5, leg: 5, plan: 10, compare: 20, timing: 10, airPlan: 20, draws: 20, summary: 20 } },
+    pool: {
+      budgets: { travel: 5, leg: 5, plan: 10, compare: 20, timing: 10, airPlan: 20, sweep: 10, draws: 20, summary: 20 },
+    },
   })
 })
 

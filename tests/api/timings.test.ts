@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Mechanism, StoredAir } from '../../src/model/documents/index.ts'
-import { airPlan, timing } from '../../src/model/timing/index.ts'
+import { airPlan, sweep, timing } from '../../src/model/timing/index.ts'
 import { harbour, ternBest } from '../model/documents/harbour.ts'
 import {
   airInput,
@@ -171,6 +171,52 @@ describe('Refused with the field and a sentence:', () => {
     const { status, body } = await ask('pivot', { ...tiny, motor, reduction: 5000, end: 'stop' })
     expect(status, JSON.stringify(body).slice(0, 300)).toBe(422)
     expect(body.error).toMatchObject({ code: 'overBudget' })
+  })
+})
+
+const search = (changes: object = {}) => ({
+  calculator: 'pivot',
+  input: motorPivotInput,
+  reductions: { low: 20, high: 400, count: 40 },
+  motors: [1, 2],
+  limits: { sourceCurrent: 60 },
+  ...changes,
+})
+
+describe('POST /api/compute/timing/sweep', () => {
+  test('answers what the model says, what can not be done among it', async () => {
+    const { status, body } = await ask('sweep', search())
+    expect(status, JSON.stringify(body).slice(0, 300)).toBe(200)
+    expect(body).toEqual(JSON.parse(JSON.stringify(sweep(search() as Parameters<typeof sweep>[0]))))
+    expect(body.points).toHaveLength(80)
+    expect(body.points[0]).toMatchObject({ motors: 1, seconds: null, within: false, loads: null })
+    expect(body.points[0].why.message).toMatch(/motors/)
+    expect(body.best.loads.sourceCurrent).toBeLessThanOrEqual(60)
+  })
+
+  test('leaves reductions out whose motion is too quick to be followed', async () => {
+    const motor = { ...motorPivotInput.motor, rotorInertia: 0, stallTorque: 1000 }
+    const tiny = { inertia: 1e-6, mass: 0.001, centre: 0, friction: 0, currentLimit: null, end: 'stop' }
+    const input = { ...motorPivotInput, ...tiny, motor }
+    const { status, body } = await ask('sweep', search({ input, motors: [16], limits: {} }))
+    expect(status, JSON.stringify(body).slice(0, 300)).toBe(200)
+    expect(body.points.at(-1)).toMatchObject({ seconds: null, why: { code: 'notFollowed' } })
+  })
+
+  test.each([
+    [{ reductions: { low: 50, high: 40, count: 9 } }, ['reductions', 'high'], /high must be above low \(50\), got 40/],
+    [{ reductions: { low: 20, high: 40, count: 501 } }, ['reductions', 'count'], /at most 500, got 501/],
+    [{ reductions: { low: 20, high: 40, count: 400 }, motors: [1, 2, 3] }, ['reductions', 'count'], /1000, got 1200/],
+    [{ motors: [2, 4, 2] }, ['motors', 2], /each number once, got 2 again/],
+    [{ motors: [] }, ['motors'], /motors/],
+    [{ limits: { motorCurrent: -1 } }, ['limits', 'motorCurrent'], /at least 0, got -1/],
+    [{ calculator: 'shot', input: shotInput }, ['calculator'], /"shot"/],
+    [{ input: { ...motorPivotInput, mass: -1 } }, ['input', 'mass'], /mass must be at least 0\.001, got -1/],
+  ])('refuses %j with the field and a sentence', async (changes, path, words) => {
+    const { status, body } = await ask('sweep', search(changes))
+    expect(body.error?.message, JSON.stringify(body).slice(0, 200)).toMatch(words)
+    expect(status).toBe(400)
+    expect(body.error.path).toEqual(path)
   })
 })
 

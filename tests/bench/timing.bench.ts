@@ -1,6 +1,7 @@
 import { sweep, timing } from '../../src/model/timing/index.ts'
 import { examples, motorPivotInput } from '../model/timing/inputs.ts'
 import { type BenchEntry, milliseconds } from './entry.ts'
+import { openTimingPage } from './timingPage.ts'
 
 const reductions = { low: 20, high: 400, count: 100 }
 
@@ -41,6 +42,29 @@ const entries: BenchEntry[] = [
           return Math.max(...each)
         },
       }
+    },
+  },
+  {
+    // The same in a real browser.
+    name: 'timing.web',
+    unit: 'ms',
+    better: 'lower',
+    runs: 9,
+    open: async () => {
+      const page = await openTimingPage()
+      await page.each(turns)
+      return { run: async () => (await page.each(turns)).milliseconds, close: page.close }
+    },
+  },
+  {
+    name: 'timing.webSweep',
+    unit: 'ms',
+    better: 'lower',
+    runs: 9,
+    open: async () => {
+      const page = await openTimingPage()
+      await page.sweep()
+      return { run: page.sweep, close: page.close }
     },
   },
 ]

@@ -8,6 +8,7 @@ const catalogue = /^web\/words\/(en|de)\//
 const allowed = [
   'Cyclewright',
   'a field stands outside of its form',
+  'a timing stands outside of its design',
   'input, textarea, select, [contenteditable]',
   '(prefers-color-scheme: dark)',
   '(prefers-contrast: more)',

@@ -8,7 +8,8 @@ import { reachProblems, travel } from '../../src/model/field/index.ts'
 import { legReport } from '../../src/model/leg/index.ts'
 import type { LegReport, LegRequest } from '../../src/model/leg/types.ts'
 import { Planner } from '../../src/model/plan/index.ts'
-import type { Curve, ToWorker } from './protocol.ts'
+import type { PointsAt } from '../../src/model/timing/search/points.ts'
+import type { Curve, Questions, ToWorker } from './protocol.ts'
 import { sheetAnswer } from './sheet.ts'
 
 type Progress = (done: number, total: number) => void
@@ -53,7 +54,7 @@ function mapFor(request: CompareRequest): MapMaker {
   return map.make
 }
 
-/** Files are named here, not the folder's table of contents, so that what only belief needs is not loaded at once. */
+/** Files are named here, not the folder's table of contents, so that what only rarer questions need is not loaded at once. */
 const belief = () => import('../../src/model/compare/belief.ts')
 
 /**
@@ -103,11 +104,25 @@ export function answer(question: ToWorker, progress: Progress): unknown {
       return likely(question)
     case 'sheet':
       return sheetAnswer(question)
+    case 'sweep':
+      return import('../../src/model/timing/search/sweep.ts').then(({ sweep }) => sweep(question.request))
+    case 'gearings':
+      return gearings(question, progress)
     case 'reach':
       return reachProblems(question.game, question.footprint)
     case 'travel':
       return travel(question.game, question.robot, question.from, question.to)
   }
+}
+
+async function gearings(asked: Questions['gearings']['ask'], progress: Progress): Promise<PointsAt[]> {
+  const { pointsAt } = await import('../../src/model/timing/search/points.ts')
+  const planner = plannerFor(asked.game, 0.25)
+  return asked.at.map((gearing, index) => {
+    const found = pointsAt(planner, asked, gearing)
+    progress(index + 1, asked.at.length)
+    return found
+  })
 }
 
 interface Documents {

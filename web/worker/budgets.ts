@@ -23,4 +23,6 @@ export const budgets: { readonly [kind in Kind]: number } = {
   beliefSummary: 180,
   sheet: 60,
   reach: 20,
+  sweep: 30,
+  gearings: 120,
 }

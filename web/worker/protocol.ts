@@ -9,6 +9,7 @@ import type { PlanReport, QuickPlan } from '../../src/model/plan/types.ts'
 import type { AnySaid } from '../../src/model/said.ts'
 import type { WayResult } from '../../src/model/sheet/index.ts'
 import type { AirPlan } from '../../src/model/timing/air/airPlan.ts'
+import type { Gearing, PointsAt, Sweep, SweepResult } from '../../src/model/timing/index.ts'
 
 /** One option's expected points at values of one input. */
 export interface Curve {
@@ -60,6 +61,10 @@ export interface Questions {
   likely: { ask: { game: Game; options: Option[]; inputs: Input[] }; answer: number[] }
   /** By game, strength and way. */
   sheet: { ask: SheetAsk; answer: WayAnswer[][][] }
+  /** Times of a mechanism over reductions and numbers of motors. */
+  sweep: { ask: { request: Sweep }; answer: SweepResult }
+  /** Expected points with a mechanism of the robot geared otherwise, on the coarse grid. */
+  gearings: { ask: { game: Game; option: Option; mechanism: string; at: Gearing[] }; answer: PointsAt[] }
   travel: {
     ask: { game: Game; robot: Pick<Robot, 'footprint' | 'drive'>; from: string; to: string }
     answer: Route

@@ -53,4 +53,7 @@ export const timing = router({
       refuse([...within(['game'], checkGame(game)), ...within(['option'], checkOption(game, option))])
       return ctx.pool.run('airPlan', { game, option }, ctx.signal)
     }),
+  sweep: described('sweep', 'Times over reductions and numbers of motors, and the best', contracts.sweepAnswer)
+    .input(contracts.sweepRequest)
+    .mutation(({ input, ctx }) => ctx.pool.run('sweep', input, ctx.signal)),
 })

@@ -16,6 +16,10 @@ export { followHardware, type MechanismAnswer, mechanismAnswer, mechanismDrive, 
 export { type InputFault, inputFaults } from './inputFaults.ts'
 export type * from './inputs.ts'
 export type * from './parts.ts'
+// What another gearing does to the match, planned at a few places and filled in between
+export { type Filled, filled, mostOff, type Planned, placesToPlan } from './search/fill.ts'
+export { type Gearing, gearingOf, reductionBounds, searchedOf, withGearing } from './search/gearing.ts'
+export { type Followers, followersOf, type PointsAt, pointsAt } from './search/points.ts'
 // The reduction and number of motors that are quickest
 export { type Searched, type Sweep, type SweepPoint, type SweepResult, sweep } from './search/sweep.ts'
 export type * from './types.ts'

@@ -9,23 +9,23 @@ import { plain } from '../../words/format.ts'
 
 type Kind = Measured | 'share' | 'seconds' | 'count'
 
-const all = (kind: Kind, names: string): [string, Kind][] => names.split(' ').map((name) => [name, kind])
+const all = (kind: Kind, names: readonly string[]): [string, Kind][] => names.map((name) => [name, kind])
 
 /** What each number of a remark measures. */
 const measures = new Map<string, Kind>([
-  ...all(force, 'force resistance load grip drag'),
-  ...all(torque, 'torque needed gravity'),
-  ...all(angle, 'angle from to low high'),
-  ...all('speed', 'speed peak top'),
-  ...all(energy, 'energy'),
-  ...all(pressure, 'pressure ambient working stored most after on off'),
-  ...all('length', 'distance piece size lack miss'),
-  ...all(partLength, 'length travel'),
-  ...all(voltage, 'voltage lowest'),
-  ...all(current, 'current limit'),
-  ...all('share', 'share'),
-  ...all('seconds', 'seconds longest'),
-  ...all('count', 'cycle ratio'),
+  ...all(force, ['force', 'resistance', 'load', 'grip', 'drag']),
+  ...all(torque, ['torque', 'needed', 'gravity']),
+  ...all(angle, ['angle', 'from', 'to', 'low', 'high']),
+  ...all('speed', ['speed', 'peak', 'top']),
+  ...all(energy, ['energy']),
+  ...all(pressure, ['pressure', 'ambient', 'working', 'stored', 'most', 'after', 'on', 'off']),
+  ...all('length', ['distance', 'piece', 'size', 'lack', 'miss']),
+  ...all(partLength, ['length', 'travel']),
+  ...all(voltage, ['voltage', 'lowest']),
+  ...all(current, ['current', 'limit']),
+  ...all('share', ['share']),
+  ...all('seconds', ['seconds', 'longest']),
+  ...all('count', ['cycle', 'ratio']),
 ])
 
 /** Where a name means something else. */

@@ -1,6 +1,9 @@
 import type { Words } from '../catalogue.ts'
 
 export const timingRemarks: Words['timingRemarks'] = {
+  notFollowed: 'Diese Bewegung ändert sich zu schnell, um ihr zu folgen.',
+  noMechanism: 'Diesen Mechanismus hat der Roboter nicht.',
+  noDriveNumbers: 'Mit dieser Übersetzung passen keine Zahlen des Antriebs zu den Strecken.',
   tooSlow: 'Es würde {seconds} dauern; kein Schritt darf länger als {longest} dauern.',
   someTripsImpossible: 'In {share} der Wege, die die Streuungen zulassen, geht es nicht; die Zeit ist die der anderen.',
   perhapsImpossible:

@@ -25,6 +25,7 @@ import { quickSheet } from './quickSheet.ts'
 import { refusals } from './refusals.ts'
 import { routines } from './routines.ts'
 import { rulesChange } from './rulesChange.ts'
+import { search } from './search.ts'
 import { settings } from './settings.ts'
 import { shell } from './shell.ts'
 import { shortcuts } from './shortcuts.ts'
@@ -71,6 +72,7 @@ export const en = {
   refusals,
   routines,
   rulesChange,
+  search,
   settings,
   shell,
   shortcuts,

@@ -3,6 +3,9 @@
  * two things has a sentence for each); names in braces are its numbers, written with their units.
  */
 export const timingRemarks = {
+  notFollowed: 'This motion changes too quickly to be followed.',
+  noMechanism: 'The robot has no such mechanism.',
+  noDriveNumbers: 'No drive numbers fit the legs with this reduction.',
   tooSlow: 'It would take {seconds}; no stage may take more than {longest}.',
   someTripsImpossible:
     'In {share} of the trips that the spreads allow it can not be done; the time is that of the others.',

@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import type { PivotAnswer } from '../../../model/timing/answers.ts'
-import type { PivotInput } from '../../../model/timing/inputs.ts'
+import type { MotorPivotInput, PivotInput } from '../../../model/timing/inputs.ts'
 import { measure } from '../primitives.ts'
 import { answerOf, curve, number } from './answer.ts'
 import { electric, pneumatic } from './supply.ts'
@@ -31,16 +31,19 @@ const swing = {
 
 const hinge = measure(-5, 5, 'm')
 
+export const motorPivotRequest = z.strictObject({
+  by: z.literal('motor'),
+  ...electric,
+  ...swing,
+  end: z
+    .enum(['brake', 'stop'])
+    .describe('brake: comes to rest by itself, with at most the torque of the way up; stop: runs against a stop'),
+})
+motorPivotRequest satisfies z.ZodType<MotorPivotInput>
+
 export const pivotRequest = z
   .discriminatedUnion('by', [
-    z.strictObject({
-      by: z.literal('motor'),
-      ...electric,
-      ...swing,
-      end: z
-        .enum(['brake', 'stop'])
-        .describe('brake: comes to rest by itself, with at most the torque of the way up; stop: runs against a stop'),
-    }),
+    motorPivotRequest,
     z.strictObject({
       by: z.literal('cylinder'),
       ...pneumatic,

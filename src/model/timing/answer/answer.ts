@@ -1,6 +1,6 @@
 import type { Duration } from '../../documents/types.ts'
 import type { Answer, Belief, Remark, SpreadOfTime } from '../types.ts'
-import type { Calculator, Solved } from './calculator.ts'
+import type { Calculator } from './calculator.ts'
 import { drawCount, drawTimes, percentile } from './draws.ts'
 import { durationOf } from './durationOf.ts'
 import { remark } from './remark.ts'
@@ -21,7 +21,10 @@ export function answer<Settled, Quantities, Curves>(
   const { likely, places } = settle<Settled>(input)
   const solved = calculator.solve(likely)
   if (!solved.possible) return solved
-  if (solved.seconds > longest) return tooSlow(solved)
+  if (solved.seconds > longest) {
+    const { seconds, quantities, warnings } = solved
+    return { possible: false, why: tooSlow(seconds), quantities, warnings }
+  }
   const trips = places.filter(({ spread }) => spread.of !== 'level')
   const levels = places.filter(({ spread }) => spread.of === 'level')
   const seconds = calculator.asBuilt?.(likely) ?? calculator.seconds
@@ -37,14 +40,9 @@ export function answer<Settled, Quantities, Curves>(
   }
 }
 
-function tooSlow<Q, C>(solved: Solved<Q, C> & { possible: true }): Answer<Q, C> {
-  const { seconds, quantities, warnings } = solved
-  const why = remark('tooSlow', 'It would take {seconds} s; no stage may take more than {longest} s', {
-    seconds,
-    longest,
-  })
-  return { possible: false, why, quantities, warnings }
-}
+/** Why a time that is longer than any stage may take is no answer. */
+export const tooSlow = (seconds: number): Remark =>
+  remark('tooSlow', 'It would take {seconds} s; no stage may take more than {longest} s', { seconds, longest })
 
 type Seconds<Settled> = (drawn: Settled) => number | null
 

@@ -33,8 +33,8 @@ export interface Arrived {
  * Solves an initial value problem by an embedded Runge–Kutta method with control of the error, up to the first of several
  * events; the event is found by redoing the last step shorter, so that it is as exact as a step.
  *
- * Source: Dormand & Prince, J. Comput. Appl. Math. 6 (1980), 19–26; step control by Hairer, Nørsett & Wanner, Solving
- * Ordinary Differential Equations I (2nd ed. 1993), section II.4.
+ * Source: Dormand & Prince, J. Comput. Appl. Math. 6 (1980), 19–26; step control with the error of the step
+ * before by Hairer & Wanner, Solving Ordinary Differential Equations II (2nd ed. 1996), section IV.2.
  *
  * @throws ModelError 'overBudget' where more than 20,000 steps would be needed.
  */
@@ -47,13 +47,16 @@ export function integrate(motion: Motion): Arrived {
   let time = 0
   step.begin(state, time)
   let size = firstSize(motion, state, step.slope)
+  let before = 1e-4
+  let refused = false
   for (let count = 0; count < mostSteps; count++) {
     if (keep) trace.add(time, state, step.slope)
     if (time >= longest) return { seconds: time, state, event: null, trace }
     size = Math.min(size, longest - time)
     const off = step.take(state, time, size) ? step.error(state, size, scale) / tolerance : Number.NaN
     if (!(off <= 1)) {
-      size *= Number.isNaN(off) ? 0.1 : Math.max(0.2, 0.9 * off ** -0.2)
+      size *= Number.isNaN(off) ? 0.1 : Math.max(0.2, 0.9 * off ** -0.17)
+      refused = true
       if (size < 1e-14 * (1 + time)) break
       continue
     }
@@ -69,7 +72,11 @@ export function integrate(motion: Motion): Arrived {
     }
     time += size
     step.goOn(state)
-    size *= Math.min(5, off === 0 ? 5 : 0.9 * off ** -0.2)
+    // With the error before it: where a pressure follows its supply, a step by its own error alone is refused again and again.
+    const factor = Math.min(refused ? 1 : 5, off === 0 ? 5 : 0.9 * off ** -0.17 * before ** 0.04)
+    before = Math.max(off, 1e-4)
+    refused = false
+    size *= factor
   }
   throw new ModelError('overBudget', 'This motion changes too quickly to be followed in a reasonable number of steps')
 }
@@ -88,6 +95,8 @@ function firstSize({ scale, longest }: Motion, state: Float64Array, slope: Float
 class Ending {
   private readonly step: Step
   private readonly until: Motion['until']
+  /** Size of the step that `next` holds: what stands there already is not computed again. */
+  private taken = Number.NaN
 
   constructor(step: Step, until: Motion['until']) {
     this.step = step
@@ -101,20 +110,26 @@ class Ending {
 
   /** The shortest step after which an event has come to 0; that step is taken. */
   first(state: Float64Array, at: { time: number; size: number; width: number }): { size: number; event: number } {
+    this.taken = at.size
     let best = { size: at.size, event: -1 }
     for (const [event, value] of this.until.entries()) {
-      this.step.take(state, at.time, best.size)
+      this.take(state, at.time, best.size)
       if (value(this.step.next, at.time + best.size) < 0) continue
       best = { size: this.root(value, state, { ...at, size: best.size }), event }
     }
-    this.step.take(state, at.time, best.size)
+    this.take(state, at.time, best.size)
     return best
+  }
+
+  private take(state: Float64Array, time: number, size: number): void {
+    if (this.taken !== size) this.step.take(state, time, size)
+    this.taken = size
   }
 
   /** By false position (Illinois) on shorter steps from the same state. */
   private root(value: Motion['until'][number], state: Float64Array, at: { time: number; size: number; width: number }) {
     const after = (size: number) => {
-      this.step.take(state, at.time, size)
+      this.take(state, at.time, size)
       return value(this.step.next, at.time + size)
     }
     let [low, high] = [0, at.size]

@@ -1,4 +1,7 @@
+import { ModelError } from '../../errors.ts'
+import { longest, tooSlow } from '../answer/answer.ts'
 import type { Calculator } from '../answer/calculator.ts'
+import { remark } from '../answer/remark.ts'
 import { settle } from '../answer/settle.ts'
 import type { ElectricQuantities } from '../answers.ts'
 import { drive } from '../drive/drive.ts'
@@ -48,6 +51,8 @@ export interface SweepResult {
   flat: { low: number; high: number; share: number } | null
 }
 
+const rounding = 1e-9
+
 /** A difference of time that nobody notices on the field. */
 const flatShare = 0.02
 
@@ -84,13 +89,17 @@ function point(
   limits: NonNullable<Sweep['limits']>,
 ): SweepPoint {
   const { reduction, motors } = input
-  const solved = calculator.solve(input)
-  if (!solved.possible) return { reduction, motors, seconds: null, why: solved.why, loads: null, within: false }
+  const not = (why: Remark): SweepPoint => ({ reduction, motors, seconds: null, why, loads: null, within: false })
+  const solved = solvedOrNot(calculator, input)
+  if (!solved.possible) return not(solved.why)
+  if (solved.seconds > longest) return not(tooSlow(solved.seconds))
   const { motorCurrent, sourceCurrent, sourceVoltage } = solved.quantities as ElectricQuantities
+  // A motor that is held at its limit is within it, whatever the last digit of the arithmetic says.
+  const atMost = (value: number, limit = Number.POSITIVE_INFINITY) => value <= limit * (1 + rounding)
   const within =
-    motorCurrent <= (limits.motorCurrent ?? Number.POSITIVE_INFINITY) &&
-    sourceCurrent <= (limits.sourceCurrent ?? Number.POSITIVE_INFINITY) &&
-    sourceVoltage >= (limits.sourceVoltage ?? 0)
+    atMost(motorCurrent, limits.motorCurrent) &&
+    atMost(sourceCurrent, limits.sourceCurrent) &&
+    atMost(limits.sourceVoltage ?? 0, sourceVoltage)
   return {
     reduction,
     motors,
@@ -101,11 +110,21 @@ function point(
   }
 }
 
+/** A motion that can not be followed at one reduction leaves the others. */
+function solvedOrNot(calculator: Calculator<object, Partial<Loads>, unknown>, input: object) {
+  try {
+    return calculator.solve(input)
+  } catch (error) {
+    if (error instanceof ModelError) return { possible: false, why: remark('notFollowed', error.message) } as const
+    throw error
+  }
+}
+
 function quicker(one: SweepPoint, other: SweepPoint | null): boolean {
   if (other === null) return true
   const [a, b] = [one.seconds!, other.seconds!]
   // Rounding must not decide for another number of motors.
-  return Math.abs(a - b) <= 1e-9 * b ? one.motors < other.motors : a < b
+  return Math.abs(a - b) <= rounding * b ? one.motors < other.motors : a < b
 }
 
 function flatAround(points: readonly SweepPoint[], best: SweepPoint): SweepResult['flat'] {

@@ -1,0 +1,78 @@
+/** Reductions and numbers of motors for a mechanism, tried out. */
+export const search = {
+  title: 'Try other reductions and numbers of motors',
+  how: 'Times at the likely values, for reductions in equal ratios. What you choose here changes nothing until you take it over.',
+  low: 'Least reduction',
+  high: 'Greatest reduction',
+  motors: 'Numbers of motors to try',
+  motorsOf: (count: number) => (count === 1 ? '1 motor' : `${count} motors`),
+  motorsNone: 'Choose at least one number of motors.',
+  motorsMany: (most: number) => `Choose at most ${most} numbers of motors.`,
+  limits: 'Limits',
+  motorCurrent: 'Most current of a motor',
+  sourceCurrent: 'Most current of the battery',
+  sourceVoltage: 'Least voltage of the battery',
+  free: 'Empty: not limited.',
+  highAbove: (low: string, high: string) => `The greatest reduction must be above the least, ${low}; it is ${high}.`,
+  loading: 'the times',
+  best: (reduction: string, motors: string, time: string) =>
+    `Quickest within the limits: a reduction of ${reduction} with ${motors}, ${time}.`,
+  flat: (low: string, high: string, share: string) => `From ${low} to ${high} it takes at most ${share} longer.`,
+  edge: 'The quickest lies at the edge of the range: a wider range may hold a quicker one.',
+  none: 'Nothing in this range keeps to the limits.',
+  impossible: 'Nothing in this range can do it.',
+  now: (reduction: string, motors: string, time: string) => `Now: a reduction of ${reduction} with ${motors}, ${time}.`,
+  nowCannot: (reduction: string, motors: string) =>
+    `Now: a reduction of ${reduction} with ${motors}, which can not do it.`,
+  mostPoints: (reduction: string, motors: string, points: string) =>
+    `Most points within the limits: a reduction of ${reduction} with ${motors}, ${points} points per match.`,
+  more: (points: string) => `That is ${points} against now.`,
+  fewLess: (low: string, high: string, points: string) => `From ${low} to ${high} it is at most ${points} points less.`,
+  nothingFollows:
+    'No stage follows this mechanism, nor does the drive, so that another reduction changes no points. Link a stage to it to see them.',
+  follow: (count: number) =>
+    count === 1
+      ? 'One time of the robot follows this mechanism.'
+      : `${count} times of the robot follow this mechanism.`,
+  compute: 'Compute points per match',
+  goOn: 'Go on',
+  stop: 'Stop',
+  planned: (count: number) => (count === 1 ? '1 match planned' : `${count} matches planned`),
+  stopped: 'Stopped. What was computed stays.',
+  between: (off: string) =>
+    `Matches are planned at a few reductions; between them the points lie on a straight line, which may miss by about ${off}.`,
+  figure: (name: string) => `${name}: time, current and points by reduction`,
+  picture: (from: string, to: string, best: string) =>
+    `Time, current and points for reductions from ${from} to ${to}. ${best}`,
+  time: 'Time, s',
+  current: 'Battery current, A',
+  points: 'Points per match',
+  axis: 'Reduction',
+  markBest: 'best',
+  markNow: 'now',
+  markFlat: (share: string) => `at most ${share} longer`,
+  legend: (motors: string) => `Hatched: outside the limits, or impossible, with ${motors}.`,
+  lines: (letters: string) => `Lines by number of motors: ${letters}.`,
+  read: 'Reduction read off',
+  readMotors: 'With',
+  reads: (parts: { reduction: string; motors: string; time: string; motor: string; source: string; voltage: string }) =>
+    `A reduction of ${parts.reduction} with ${parts.motors}: ${parts.time}, up to ${parts.motor} a motor and ${parts.source} from the battery, which falls to ${parts.voltage}.`,
+  readsPoints: (points: string, change: string) => `${points} points per match, ${change} against now.`,
+  outside: 'That is outside the limits.',
+  cannot: (reduction: string, motors: string) => `A reduction of ${reduction} with ${motors} can not do it:`,
+  take: 'Take this reduction over',
+  taken: 'This is what the mechanism has.',
+  columns: {
+    motors: 'Motors',
+    reduction: 'Reduction',
+    time: 'Time',
+    motorCurrent: 'Current of a motor',
+    sourceCurrent: 'Battery current',
+    sourceVoltage: 'Battery voltage',
+    within: 'Within the limits',
+    points: 'Points per match',
+    off: 'Points may miss by',
+  },
+  yes: 'yes',
+  no: 'no',
+}
