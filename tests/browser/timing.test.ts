@@ -33,7 +33,7 @@ test('an arm’s hardware gives a stage its time: bar and points follow the redu
 
   // Far slower than the drive that it overlaps, so that the points must fall.
   const points = await shownPoints(page)
-  await reduction(page).fill('2000')
+  await reduction(page).fill('4000')
   await expect.poll(() => seconds(page, 'Raise the arm'), soon).toBeGreaterThan(6)
   await expect.poll(() => shownPoints(page), soon).toBeLessThan(points - 0.5)
   await reduction(page).fill('0.1')
