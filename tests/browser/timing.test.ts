@@ -33,7 +33,7 @@ test('an arm’s hardware gives a stage its time: bar and points follow the redu
 
   // Far slower than the drive that it overlaps, so that the points must fall.
   const points = await shownPoints(page)
-  await reduction(page).fill('2000')
+  await reduction(page).fill('4000')
   await expect.poll(() => seconds(page, 'Raise the arm'), soon).toBeGreaterThan(6)
   await expect.poll(() => shownPoints(page), soon).toBeLessThan(points - 0.5)
   await reduction(page).fill('0.1')
@@ -45,7 +45,10 @@ test('an arm’s hardware gives a stage its time: bar and points follow the redu
   const { violations } = await new AxeBuilder({ page }).include('[data-testid=timing]').analyze()
   expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]!.target}`)).toEqual([])
 
-  await page.getByTestId('stage-form').getByLabel('Likely', { exact: true }).first().fill('1.5')
+  const form = page.getByTestId('stage-form')
+  // For a moment the likely time lies above the high one, which is said and breaks nothing.
+  await form.getByLabel('Likely', { exact: true }).fill('1.5')
+  await form.getByLabel('High', { exact: true }).fill('2')
   await section.getByTestId('hardware-difference').waitFor()
   await section.getByRole('button', { name: 'Use the hardware’s time' }).click()
   await section.getByText('The time follows ‘Raise the arm’').waitFor()

@@ -1,4 +1,4 @@
-import type { Trip } from '../../../src/model/documents/types.ts'
+import type { Duration, Trip } from '../../../src/model/documents/types.ts'
 import { mean } from '../../../src/model/duration/index.ts'
 import { schedule } from '../../../src/model/leg/criticality.ts'
 import { networkOf } from '../../../src/model/leg/network.ts'
@@ -11,12 +11,17 @@ const scheduled = (trip: Trip & { stages: unknown }, load: number, drive: number
   return { network, means, times: schedule(network, means) }
 }
 
+const timesOf = (trip: Trip): Duration[] =>
+  'whole' in trip ? [trip.whole] : trip.stages.map(({ duration }) => duration)
+
 /**
  * A leg's report at the times that its trip has now, until the model's own is there: bars and floats are those of the
  * trip's network; how often a stage is critical is still what it was. `before` is the trip that the report is of.
  */
 export function presentReport(report: LegReport, before: Trip, now: Trip, load: number): LegReport {
   if (before === now) return report
+  // Numbers that contradict each other, as while a range is typed, have no mean.
+  if (!timesOf(now).every((duration) => Number.isFinite(mean(duration)))) return report
   if ('whole' in before && 'whole' in now)
     return { ...report, mean: Math.max(0, report.mean + mean(now.whole) - mean(before.whole)) }
   if (!('stages' in before && 'stages' in now)) return report

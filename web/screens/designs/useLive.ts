@@ -73,7 +73,8 @@ export function useLive(wanted: Wanted | null): Live {
       await estimated(asked.game, asked.option)
       const requests = asked.legs.map(({ request }) => request)
       const reports = await askLive('bars', 'legs', { game: asked.game, robot: asked.option.robot, legs: requests })
-      if (still.shown())
+      // A range whose numbers contradict each other has no mean: the bars stay those of the last one that has.
+      if (still.shown() && reports.every(({ mean }) => Number.isFinite(mean)))
         setLegs(asked.legs.map((leg, index) => ({ leg, report: reports[index]!, robot: asked.option.robot })))
     } catch {
       // The plan of the same design says what is wrong with it.

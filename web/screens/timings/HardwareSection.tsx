@@ -114,6 +114,7 @@ function StageLine(props: { duration: Duration; mechanism: Mechanism; follows: b
     )
   }
   const own = duration.kind === 'samples' ? texts.measured : texts.typed
+  if (!Number.isFinite(mean(duration))) return null
   if (!gives) {
     return (
       <p>

@@ -42,6 +42,10 @@ export const glossary: Words['glossary'] = {
   leaveBy: { word: 'Aufbruch', means: 'die verbleibende Zeit, ab der es das Beste ist, zu einem Abschluss zu fahren' },
   leg: { word: 'Weg', means: 'eine Fahrt von einem Standpunkt zu einem anderen: holen, punkten oder abschließen' },
   load: { word: 'Ladung', means: 'die Stücke, die ein Roboter hält' },
+  mechanism: {
+    word: 'Mechanismus',
+    means: 'was einem Schritt oder dem Antrieb seine Zeit aus Motoren, Rädern, Zylindern und Wegen gibt',
+  },
   option: { word: 'Möglichkeit', means: 'ein Entwurf mit einer Art, ihn zu spielen' },
   pace: { word: 'Tempo', means: 'ein Faktor auf die Zeit der Fahrt, weil niemand die ideale Linie fährt' },
   partsShelf: {
@@ -56,6 +60,7 @@ export const glossary: Words['glossary'] = {
     word: 'Lesart',
     means: 'eine Fassung des Spiels mit einem Namen: die Regeln, wie ein Satz von ihnen gelesen werden kann',
   },
+  reduction: { word: 'Untersetzung', means: 'Umdrehungen eines Motors für eine Umdrehung dessen, was er antreibt' },
   regret: {
     word: 'Reue',
     means: 'die Punkte, die eine Wahl im Mittel gegen die beste Wahl verliert, hätten wir alles gewusst',

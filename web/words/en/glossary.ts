@@ -30,6 +30,10 @@ export const glossary = {
   leaveBy: { word: 'leave-by', means: 'the time left at which driving to a finish becomes the best thing to do' },
   leg: { word: 'leg', means: 'one trip from a spot to a spot: collecting, scoring or finishing' },
   load: { word: 'load', means: 'the pieces that a robot holds' },
+  mechanism: {
+    word: 'mechanism',
+    means: 'what gives a stage or the drive its time from motors, wheels, cylinders and distances',
+  },
   option: { word: 'option', means: 'a design with a way to play it' },
   pace: { word: 'pace', means: 'a factor on the drive’s time, because drivers do not drive the ideal line' },
   partsShelf: {
@@ -41,6 +45,7 @@ export const glossary = {
     word: 'reading',
     means: 'a revision of the game with a name: the rules as one sentence of them may be read',
   },
+  reduction: { word: 'reduction', means: 'turns of a motor for one turn of what it drives' },
   regret: { word: 'regret', means: 'the points that a choice loses on average against the best choice, had we known' },
   round: { word: 'round', means: 'blind guesses of one leg by many people, hidden until it is closed' },
   routine: { word: 'routine', means: 'what a robot does in autonomous: steps with their times, and where it ends' },

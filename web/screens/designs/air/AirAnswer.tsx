@@ -54,7 +54,7 @@ function Lasting(props: { game: Game; robot: Robot; answer: Possible; source: st
         {lostWords(answer.lostAt, teleop)}
         <span className="soft">{cautiousWords(answer, teleop)}</span>
       </p>
-      <AirCurves {...answer.curves} working={air?.working ?? 0} lostAt={answer.lostAt} />
+      {air && <AirCurves {...answer.curves} working={air.working} lostAt={answer.lostAt} />}
       <p className="soft small">
         {texts.bound} {texts.flow}
       </p>
