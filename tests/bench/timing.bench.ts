@@ -57,7 +57,7 @@ const entries: BenchEntry[] = [
     },
   },
   {
-    name: 'timing.webSweep',
+    name: 'timing.websweep',
     unit: 'ms',
     better: 'lower',
     runs: 9,
