@@ -30,7 +30,8 @@ async function withArm(): Promise<void> {
       }),
     ]),
   )
-  const mechanisms = [{ id: 'arm', name: 'Arm', calculator: 'pivot' as const, input: motorPivotInput }]
+  const arm = { id: 'arm', name: 'Arm', calculator: 'pivot' as const, input: motorPivotInput }
+  const mechanisms = [arm, ...(body.robot.mechanisms ?? [])]
   const next = { ...body, robot: { ...body.robot, score, mechanisms } }
   const answer = await fetch(address(), {
     method: 'PUT',
@@ -43,7 +44,7 @@ async function withArm(): Promise<void> {
 test('reductions are tried out with their points, read off by keys, and one is taken over in one step of undo', async () => {
   await withArm()
   const page = await world.open('/designs/kittiwake')
-  await page.getByRole('button', { name: /^Open/ }).first().click()
+  await page.getByRole('button', { name: 'Open ‘Arm’' }).click()
   const search = page.locator('.design-search')
   await search.locator('summary').first().click()
 

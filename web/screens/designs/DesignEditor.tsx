@@ -15,6 +15,7 @@ import { useModel } from '../../worker/useModel.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
 import { useEditing } from '../documents/useEditing.ts'
 import { behind, linkAt, mechanismById } from '../timings/edits.ts'
+import { preloadHardware } from '../timings/Hardware.tsx'
 import { type Timings, TimingsProvider } from '../timings/TimingContext.ts'
 import { AirNote } from './air/AirNote.tsx'
 import { AirPanel } from './air/AirPanel.tsx'
@@ -104,6 +105,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
   const live = useLive(
     useMemo(() => (problems.length === 0 ? { game, option: played, legs } : null), [problems, game, played, legs]),
   )
+  useEffect(preloadHardware, [])
   // The first answer of the plan chooses the cycle that is shown; after that only the person does.
   useEffect(() => {
     if (!chosen && live.exact) setChosen(typicalCycle(game, live.exact.option, live.exact.plan.policy))

@@ -48,11 +48,9 @@ export function withObstacleMoved(field: Field, at: { obstacle: number; alike: b
 
 const middle = ([ax, ay]: Point, [bx, by]: Point): Point => roundedPoint([(ax + bx) / 2, (ay + by) / 2])
 
-/** The outline with a corner in the middle of each of the edges, an edge being named by the corner that it begins at. */
-const withMiddles = (outline: readonly Point[], edges: ReadonlySet<number>): Point[] =>
-  outline.flatMap((corner, edge) =>
-    edges.has(edge) ? [corner, middle(corner, outline[(edge + 1) % outline.length]!)] : [corner],
-  )
+/** The outline with further corners, each on the edge that is named by the corner that it begins at. */
+const withCorners = (outline: readonly Point[], added: ReadonlyMap<number, Point>): Point[] =>
+  outline.flatMap((corner, edge) => (added.has(edge) ? [corner, added.get(edge)!] : [corner]))
 
 /** The edge of the partner that is an edge's image. */
 function imageOfEdge({ corners }: Partner, edge: number): number {
@@ -66,11 +64,14 @@ export function withCornerAdded(field: Field, at: { obstacle: number; edge: numb
   const { obstacle: index, edge, alike } = at
   const partner = alike ? partnerOf(field, index) : null
   const image = partner ? imageOfEdge(partner, edge) : null
+  const { outline } = field.obstacles[index]!
+  const corner = middle(outline[edge]!, outline[(edge + 1) % outline.length]!)
   return field.obstacles.map((obstacle, other) => {
-    const edges = new Set<number>()
-    if (other === index) edges.add(edge)
-    if (image !== null && other === partner!.index) edges.add(image)
-    return edges.size === 0 ? obstacle : { ...obstacle, outline: withMiddles(obstacle.outline, edges) }
+    const added = new Map<number, Point>()
+    // The image's own middle would be rounded the other way where it lies on half a millimetre.
+    if (image !== null && other === partner!.index) added.set(image, imageOf(field, corner))
+    if (other === index) added.set(edge, corner)
+    return added.size === 0 ? obstacle : { ...obstacle, outline: withCorners(obstacle.outline, added) }
   })
 }
 
