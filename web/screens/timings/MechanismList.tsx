@@ -34,12 +34,13 @@ export default function MechanismList() {
 }
 
 function Line({ mechanism }: { mechanism: Mechanism }) {
-  const { robot, open, onOpen } = useTimings()
+  const { game, robot, open, onOpen } = useTimings()
   const edit = useEdit()
   const texts = words().timings.list
   const [asking, setAsking] = useState(false)
   const answer = mechanismAnswer(mechanism)
   const users = usersOf(robot, mechanism.id)
+  const used = listed(users.map((user) => userWords(user, game)))
   const remove = () => {
     if (open === mechanism.id) onOpen(null)
     forgetTexts(edit, ['robot', 'mechanisms'])
@@ -54,9 +55,7 @@ function Line({ mechanism }: { mechanism: Mechanism }) {
           <div className="small">
             {answer.possible ? texts.can(hundredths(answer.seconds)) : <span className="loss">{texts.cannot}</span>}
             {' · '}
-            {users.length > 0
-              ? words().timings.panel.users(listed(users.map(userWords)))
-              : words().timings.panel.noUsers}
+            {users.length > 0 ? words().timings.panel.users(used) : words().timings.panel.noUsers}
           </div>
         </div>
         <div className="row no-print">
@@ -82,7 +81,7 @@ function Line({ mechanism }: { mechanism: Mechanism }) {
       </div>
       {asking && (
         <div role="alert" className="stack timing-note">
-          <p>{texts.sure(mechanism.name, listed(users.map(userWords)))}</p>
+          <p>{texts.sure(mechanism.name, used)}</p>
           <div className="row">
             <Button size="compact-md" onClick={remove}>
               {texts.yes}

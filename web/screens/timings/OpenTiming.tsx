@@ -28,7 +28,7 @@ export default function OpenTiming(props: { id: string; robot: Robot; game: Game
   // biome-ignore lint/correctness/useExhaustiveDependencies: another mechanism is another panel
   useEffect(() => heading.current?.focus(), [id])
   if (!mechanism) return null
-  const users = usersOf(robot, id).map(userWords)
+  const users = usersOf(robot, id).map((user) => userWords(user, game))
   return (
     <section className="timing stack" aria-labelledby="timing-title" data-testid="timing">
       <div className="row spread">

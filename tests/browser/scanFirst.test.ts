@@ -1,0 +1,3 @@
+import { scanScreens } from './axe.ts'
+
+scanScreens(0, 8)
