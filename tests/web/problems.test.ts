@@ -29,6 +29,7 @@ const parts: { [Code in keyof Sentences]: Parameters<Sentences[Code]>[0] } = {
   noTeleop: { teleop: 0 },
   longEndgame: { teleop: 135, endgame: 140 },
   noLevel: { bonus: 'Harbour' },
+  otherLevel: { bonus: 'Harbour', level: 'district', known: ['qualification', 'final'] },
   notHeld: { goal: 'pier' },
   badOutline: { obstacle: 'Rock', fault: inner('sameCorners', { one: 2, other: 5 }) },
   noPartner: { obstacle: 'Rock', symmetry: 'rotate' },

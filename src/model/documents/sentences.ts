@@ -1,6 +1,7 @@
 import { compareSentences } from '../compare/sentences.ts'
 import { ModelError, type ModelErrorCode, type Path, type Problem } from '../errors.ts'
 import { fieldSentences } from '../field/sentences.ts'
+import { matchSentences } from '../match/sentences.ts'
 import { planSentences } from '../plan/sentences.ts'
 import { type Inner, innerText } from '../said.ts'
 
@@ -61,6 +62,7 @@ export const sentences = {
   ...fieldSentences,
   ...planSentences,
   ...compareSentences,
+  ...matchSentences,
 
   idTwice: (of: { list: Listed; id: string }) => `There are two ${of.list} with the id ${quoted(of.id)}`,
   unknown: (of: { thing: Thing; id: string }) => `There is no ${thing(of.thing)} with the id ${quoted(of.id)}`,

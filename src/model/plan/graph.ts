@@ -53,6 +53,19 @@ export function graphOf(game: Game, option: Option, travel: TravelTime): PlanGra
   return builder.build()
 }
 
+/**
+ * The legs that the robot can begin at a node that no leg leads to, where a match can put it: before a full goal, before an
+ * empty source, or with fewer pieces than it came for. They lead to nodes of the graph.
+ */
+export function legsAt(
+  game: Game,
+  option: Option,
+  travel: TravelTime,
+  { graph, node }: { graph: PlanGraph; node: PlanNode },
+): GraphLeg[] {
+  return new GraphBuilder(game, option, travel).from(graph, node)
+}
+
 class GraphBuilder {
   private readonly nodes: GraphNode[] = []
   private readonly index = new Map<string, number>()
@@ -77,8 +90,17 @@ class GraphBuilder {
     if (auto === undefined)
       throw refusal('invalid', ['noRoutine', { routine: String(this.option.auto) }], ['option', 'auto'])
     const initial = this.node(auto ? auto.endsAt : this.option.start, auto ? auto.holding : robot.preload)
-    for (let i = 0; i < this.nodes.length; i++) this.expand(i)
+    for (let i = 0; i < this.nodes.length; i++) this.expand(i, this.nodes[i] as GraphNode)
     return { nodes: this.nodes, legs: this.legs, initial, goals: this.goals }
+  }
+
+  from(graph: PlanGraph, node: PlanNode): GraphLeg[] {
+    for (const { at, load } of graph.nodes) this.node(at, load)
+    const known = this.nodes.length
+    const own: GraphNode = { ...node, legs: [] }
+    this.expand(-1, own)
+    if (this.nodes.length > known) throw new Error(`a leg from ${node.at} leads out of the graph`)
+    return own.legs
   }
 
   private node(at: string, load: Load | null): number {
@@ -91,8 +113,7 @@ class GraphBuilder {
     return this.nodes.length - 1
   }
 
-  private expand(i: number): void {
-    const node = this.nodes[i] as GraphNode
+  private expand(i: number, node: GraphNode): void {
     if (node.load) this.scoring(i, node, node.load)
     else this.collecting(i, node)
     if (this.option.finish.mode !== 'skip') this.finishing(i, node)

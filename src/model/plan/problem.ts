@@ -105,6 +105,14 @@ export function moved(frame: Frame | Problem, timed: readonly TimedLeg[]): Probl
   return complete({ ...frame, rooms }, timed, 'timed' in frame ? frame : null)
 }
 
+/** The same problem with values in every room, also in those that a robot alone can not leave: its partners may. */
+export function inEveryRoom(problem: Problem): Problem {
+  const { autonomous } = problem
+  const none = { probability: 0, points: 0, room: problem.rooms.goals.map(() => 0) }
+  const outcomes = [...autonomous.outcomes, none]
+  return moved({ ...problem, autonomous: { ...autonomous, outcomes } }, problem.timed)
+}
+
 /**
  * The same problem at another form, on the same rooms, so that a policy of the one can be read by the other.
  * @param like a problem of the same game and robot, from which legs with the very same times are taken as they are

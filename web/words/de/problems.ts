@@ -65,6 +65,8 @@ export const problems: Words['problems'] = {
   longEndgame: ({ teleop, endgame }) =>
     `Die Endphase ist der letzte Teil der gefahrenen Zeit (${teleop} s), sie kann also nicht länger sein, nicht ${endgame}`,
   noLevel: ({ bonus }) => `Der Bonus „${bonus}“ hat keine Ebene mit einer Zahl, die zu erreichen ist`,
+  otherLevel: ({ bonus, level, known }) =>
+    `Der Bonus „${bonus}“ verlangt je nach Ebene der Veranstaltung anderes und sagt nichts über „${level}“: Seine Ebenen sind ${known.join(', ')}`,
   notHeld: ({ goal }) => `Das Ziel „${goal}“ zahlt für jedes Stück; gehaltene Sekunden zählen nur, wo das Halten zahlt`,
   badOutline: ({ obstacle, fault }) => `Der Umriss des Hindernisses „${obstacle}“ ist kein einfacher. ${fault}`,
   noPartner: ({ obstacle, symmetry }) =>

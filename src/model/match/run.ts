@@ -1,0 +1,105 @@
+import { brokenLaws } from './conservation.ts'
+import { Reckoning } from './reckoning.ts'
+import { matchReport } from './report.ts'
+import { Roster, type Setup } from './setup.ts'
+import { Simulator } from './simulator.ts'
+import { addSums, emptySums, layoutOf, type Sums, Tally } from './tally.ts'
+import type { MatchReport, MatchRequest } from './types.ts'
+
+/** Matches that are added up together: whoever plays them, sums are formed in the same order. */
+export const blockSize = 500
+/** A precision is looked at only after so many matches. */
+const atLeast = 1000
+
+/** Plays matches of one set-up, block by block. */
+export class Matches {
+  readonly setup: Setup
+  private readonly simulator: Simulator
+  private readonly reckoning: Reckoning
+  private readonly seed: number
+  private readonly checked: boolean
+
+  /**
+   * @param of `checked` looks at every match whether it keeps the laws of conservation, which takes time
+   * @throws ModelError as plans do, and where a bonus says nothing about the level
+   */
+  constructor(setup: Setup, of: { seed: number; level?: string | undefined; checked?: boolean }) {
+    this.setup = setup
+    this.seed = of.seed
+    this.checked = of.checked ?? false
+    this.simulator = new Simulator(setup, of.seed)
+    this.reckoning = new Reckoning(setup, of.level ?? null)
+  }
+
+  /** Sums of the matches with the numbers `from` … `to − 1`. */
+  play(from: number, to: number): Sums {
+    const tally = new Tally(this.setup)
+    for (let replicate = from; replicate < to; replicate++) {
+      this.simulator.play(replicate)
+      if (this.checked) this.check(replicate)
+      this.reckoning.of(this.simulator)
+      tally.add(this.simulator, this.reckoning)
+    }
+    return tally.sums
+  }
+
+  private check(replicate: number): void {
+    const broken = brokenLaws(this.simulator)
+    if (broken.length > 0) throw new Error(`match ${replicate} of seed ${this.seed}: ${broken.join('; ')}`)
+  }
+}
+
+/** Whether the standard error of win + ½ tie is small enough, looked at after whole blocks only. */
+export function preciseEnough({ matches, wins, ties }: Sums, precision: number | undefined): boolean {
+  if (precision === undefined || matches < atLeast || matches % blockSize !== 0) return false
+  const share = (wins + ties / 2 + 2) / (matches + 4)
+  return Math.sqrt((share * (1 - share)) / (matches + 4)) <= precision
+}
+
+/** What the sums of blocks come to, added in the order of the blocks. */
+export class Collected {
+  readonly sums: Sums
+  private readonly request: Pick<MatchRequest, 'replicates' | 'precision'>
+  private readonly waiting = new Map<number, Sums>()
+  private next = 0
+
+  constructor(setup: Setup, request: Pick<MatchRequest, 'replicates' | 'precision'>) {
+    const { count } = layoutOf(setup)
+    this.request = request
+    this.sums = emptySums(count, 4 * setup.ground.holds.length)
+  }
+
+  /** Takes a block in whatever order they come; blocks after the last that is needed are left out. */
+  add(block: number, sums: Sums): void {
+    this.waiting.set(block, sums)
+    for (let ready = this.waiting.get(this.next); ready && !this.done; ready = this.waiting.get(this.next)) {
+      this.waiting.delete(this.next++)
+      addSums(this.sums, ready)
+    }
+  }
+
+  get done(): boolean {
+    const { replicates, precision } = this.request
+    return this.sums.matches >= replicates || preciseEnough(this.sums, precision)
+  }
+}
+
+/** The matches of one block: its number first. */
+export const blockOf = (block: number, replicates: number): [from: number, to: number] => [
+  block * blockSize,
+  Math.min(replicates, (block + 1) * blockSize),
+]
+
+/**
+ * Plays a match many times.
+ * @throws ModelError as plans do
+ * @example simulate({ game, ours, theirs, replicates: 20_000, seed: 1 }).win.probability
+ */
+export function simulate(request: MatchRequest & { checked?: boolean }): MatchReport {
+  const setup = new Roster(request.game).setup(request.ours, request.theirs)
+  const matches = new Matches(setup, request)
+  const collected = new Collected(setup, request)
+  for (let block = 0; !collected.done; block++)
+    collected.add(block, matches.play(...blockOf(block, request.replicates)))
+  return matchReport(setup, collected.sums, request.seed)
+}
