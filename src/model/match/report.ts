@@ -1,11 +1,10 @@
-import type { Setup } from './setup.ts'
+import type { Ground } from './ground.ts'
 import { type Counts, type Layout, layoutOf, type Sums } from './tally.ts'
 import type { Both, Chance, Estimated, MatchReport, Measured, RobotReport } from './types.ts'
 
 /** All that is said about matches, from their sums. */
-export function matchReport(setup: Setup, sums: Sums, seed: number): MatchReport {
-  const reader = new Reader(layoutOf(setup), sums)
-  const { ground } = setup
+export function matchReport(ground: Ground, sums: Sums, seed: number): MatchReport {
+  const reader = new Reader(layoutOf(ground), sums)
   const { game } = ground
   const { layout } = reader
   const holds = ground.holds.length
@@ -30,7 +29,7 @@ export function matchReport(setup: Setup, sums: Sums, seed: number): MatchReport
         return [id, { ours: earned(0), theirs: earned(1) }]
       }),
     ),
-    robots: setup.players.map((_, robot) => reader.robot(setup, robot)),
+    robots: [0, 1, 2, 3, 4, 5].map((robot) => reader.robot(ground, robot)),
     heldSeconds: byHold((k) => reader.measured(layout.held + k)),
     heldSecondsPerPiece: byHold((k) => ({
       average: reader.perPiece(layout.held + k, layout.heldPieces + k, sums.products[k] as number),
@@ -83,7 +82,7 @@ class Reader {
     return { value, standardError: Math.sqrt(Math.max(0, scatter) / matches / matches) / mean }
   }
 
-  robot({ ground }: Setup, robot: number): RobotReport {
+  robot(ground: Ground, robot: number): RobotReport {
     const { layout } = this
     const by = (start: number, from: number, to: number) =>
       Object.fromEntries(

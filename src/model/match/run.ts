@@ -1,4 +1,5 @@
 import { brokenLaws } from './conservation.ts'
+import type { Ground } from './ground.ts'
 import { Reckoning } from './reckoning.ts'
 import { matchReport } from './report.ts'
 import { Roster, type Setup } from './setup.ts'
@@ -63,10 +64,10 @@ export class Collected {
   private readonly waiting = new Map<number, Sums>()
   private next = 0
 
-  constructor(setup: Setup, request: Pick<MatchRequest, 'replicates' | 'precision'>) {
-    const { count } = layoutOf(setup)
+  constructor(ground: Ground, request: Pick<MatchRequest, 'replicates' | 'precision'>) {
+    const { count } = layoutOf(ground)
     this.request = request
-    this.sums = emptySums(count, 4 * setup.ground.holds.length)
+    this.sums = emptySums(count, 4 * ground.holds.length)
   }
 
   /** Takes a block in whatever order they come; blocks after the last that is needed are left out. */
@@ -98,8 +99,8 @@ export const blockOf = (block: number, replicates: number): [from: number, to: n
 export function simulate(request: MatchRequest & { checked?: boolean }): MatchReport {
   const setup = new Roster(request.game).setup(request.ours, request.theirs)
   const matches = new Matches(setup, request)
-  const collected = new Collected(setup, request)
+  const collected = new Collected(setup.ground, request)
   for (let block = 0; !collected.done; block++)
     collected.add(block, matches.play(...blockOf(block, request.replicates)))
-  return matchReport(setup, collected.sums, request.seed)
+  return matchReport(setup.ground, collected.sums, request.seed)
 }

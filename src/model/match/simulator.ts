@@ -5,6 +5,7 @@ import { Holding } from './holding.ts'
 import { collecting, finishing, type PlayedLeg, type Player, type Stand, scoring } from './player.ts'
 import type { Quantiles } from './quantiles.ts'
 import type { Setup } from './setup.ts'
+import type { MatchEvent } from './types.ts'
 import { perWord, purposes, Words } from './words.ts'
 
 /** What a robot waits for: a decision, its arrival, the end of its leg, the next piece of its leg. */
@@ -49,6 +50,8 @@ export class Simulator {
   readonly waited: Float64Array
   /** By alliance and place: pieces on a goal, or achieved finishes. */
   readonly counts: Int32Array
+  /** Told of everything that a replay shows; null while matches are only counted. */
+  log: ((event: MatchEvent) => void) | null = null
   /** By alliance: points earned until the end of autonomous, hold points apart. */
   readonly autoPoints = new Float64Array(2)
 
@@ -227,6 +230,7 @@ export class Simulator {
     this.placed[i * ground.count + place] = (this.placed[i * ground.count + place] as number) + 1
     const h = this.setup.holdOf[place] as number
     if (h >= 0) this.holding.place(h, a, time)
+    this.log?.({ kind: 'places', at: time, robot: i, place: ground.ids[place] as string })
     return true
   }
 
@@ -304,6 +308,7 @@ export class Simulator {
     const until = setup.defendsUntil[i] as number
     if (left <= (setup.defendsFrom[i] as number) + instant && left > until + instant) {
       this.markingSince[i] = now
+      this.log?.({ kind: 'marks', at: now, robot: i, until: this.ground.clock.end - until })
       this.schedule(i, defending, this.ground.clock.end - until)
       return
     }
@@ -357,6 +362,7 @@ export class Simulator {
     const call = end - (this.setup.callAt[i] as number)
     if (opens > this.now + instant) time = Math.min(time, opens)
     if (call > this.now + instant) time = Math.min(time, call)
+    this.log?.({ kind: 'rests', at: this.now, robot: i })
     this.schedule(i, idle, time)
   }
 
@@ -411,6 +417,16 @@ export class Simulator {
       drive = whole / 2
     } else if (leg.drive > 0)
       drive = form * leg.drive * (1 + slowdown) * drawn(player.pace, this.legWords[words] as number)
+    this.log?.({
+      kind: 'drives',
+      at: this.now,
+      robot: i,
+      from: leg.from.at,
+      to: leg.spot,
+      until: this.now + drive,
+      place: this.ground.ids[leg.place] as string,
+      load: leg.from.load,
+    })
     this.schedule(i, arriving, this.now + drive)
   }
 
@@ -423,6 +439,7 @@ export class Simulator {
       this.grant(i)
     } else if (kind === finishing) this.again(i, this.load[i] as number)
     else {
+      this.log?.({ kind: 'queues', at: this.now, robot: i, place: this.ground.ids[place] as string })
       this.queue[3 * at + (this.queued[at] as number)] = i
       this.queued[at] = (this.queued[at] as number) + 1
       this.schedule(i, queueing, never)
@@ -463,6 +480,7 @@ export class Simulator {
       this.work(i, leg, pieces)
     } else if (this.waitsFor(i, leg)) {
       this.arrivedAt[i] = this.now
+      this.log?.({ kind: 'waits', at: this.now, robot: i, place: this.ground.ids[leg.place] as string })
       this.schedule(i, drained, never)
     } else {
       this.free(i, leg.place)
@@ -508,6 +526,7 @@ export class Simulator {
     else end = start + this.playStages(i, leg, load)
     if (leg.retry) end += form * this.retries(i, leg)
     if (leg.kind === finishing) end = Math.max(end, this.ground.clock.endgame)
+    this.log?.({ kind: 'works', at: this.now, robot: i, place: this.ground.ids[leg.place] as string, until: end, load })
     if (leg.kind !== scoring || program.lastEach === 0) {
       if (leg.kind === scoring) for (let k = 0; k < load; k++) this.pieceAt[base + k] = end
       this.schedule(i, ending, end)
@@ -612,6 +631,12 @@ export class Simulator {
     this.stopAt[i] = never
     this.at[i] = never
     this.legs[i] = null
+    this.log?.({
+      kind: 'finishes',
+      at: this.now,
+      robot: i,
+      place: place < 0 ? null : (this.ground.ids[place] as string),
+    })
     if (place < 0) return
     const at = (i < 3 ? 0 : this.ground.count) + place
     this.counts[at] = (this.counts[at] as number) + 1
@@ -687,6 +712,7 @@ export class Simulator {
     const what = this.what[i] as number
     if (what === defending) this.endMarking(i)
     this.played[i] = 2
+    this.log?.({ kind: 'stops', at: this.now, robot: i })
     this.what[i] = over
     this.at[i] = never
     if (!leg) return

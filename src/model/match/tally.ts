@@ -1,3 +1,4 @@
+import type { Ground } from './ground.ts'
 import { equal, type Reckoning } from './reckoning.ts'
 import type { Setup } from './setup.ts'
 import type { Simulator } from './simulator.ts'
@@ -23,7 +24,7 @@ export interface Layout {
   readonly waited: number
 }
 
-export function layoutOf({ ground }: Setup): Layout {
+export function layoutOf(ground: Ground): Layout {
   let count = 0
   const next = (numbers: number) => {
     const at = count
@@ -79,7 +80,7 @@ export class Tally {
   private readonly own: Float64Array
 
   constructor(setup: Setup) {
-    this.layout = layoutOf(setup)
+    this.layout = layoutOf(setup.ground)
     this.holds = 2 * setup.ground.holds.length
     this.own = new Float64Array(this.layout.count)
     this.sums = emptySums(this.layout.count, 2 * this.holds)

@@ -65,3 +65,37 @@ export interface MatchReport {
   /** [points, probability] by whole points, rising. */
   distributions: Both<[number, number][]> & { margin: [number, number][] }
 }
+
+/** Something that a replay shows, at an elapsed time (s). Places, spots and starts by their ids; robots 0–2 ours, 3–5 theirs. */
+export type MatchEvent = { at: number; robot: number } & (
+  | { kind: 'drives'; from: string; to: string; until: number; place: string; load: number }
+  /** For a slot; for a restock. */
+  | { kind: 'queues'; place: string }
+  | { kind: 'waits'; place: string }
+  | { kind: 'works'; place: string; until: number; load: number }
+  /** One piece. */
+  | { kind: 'places'; place: string }
+  /** Null for a try that earned nothing. */
+  | { kind: 'finishes'; place: string | null }
+  | { kind: 'marks'; until: number }
+  /** Nothing is worth doing, for now or for good. */
+  | { kind: 'rests' }
+  | { kind: 'stops' }
+)
+
+/** One match from its start to its end. */
+export interface Timeline {
+  replicate: number
+  score: Both<number>
+  /** Whether each robot came. */
+  played: boolean[]
+  /** In the order of their times. */
+  events: MatchEvent[]
+}
+
+/** Of the first matches of a seed: the one in the middle by its margin, our best and our worst. */
+export interface SampleMatches {
+  typical: Timeline
+  best: Timeline
+  worst: Timeline
+}
