@@ -1,6 +1,5 @@
 import { solve } from '../plan/backward.ts'
 import { binomial } from '../plan/binomial.ts'
-import { tie } from '../plan/finishes.ts'
 import { type GraphLeg, legsAt, type TravelTime } from '../plan/graph.ts'
 import { finishValue, inEveryRoom, type Problem, problemOf } from '../plan/problem.ts'
 import { follow, type Table } from '../plan/table.ts'
@@ -19,11 +18,7 @@ interface Worth {
   readonly reached: Float64Array | null
 }
 
-/**
- * What a player would rather do: Q of every leg by time left and room, from the plan of its robot alone. The best action of
- * a plan's node stands in the plan's table; what comes next where that one is not possible is computed once, when it is
- * asked for, and kept.
- */
+/** What a player would rather do: Q of every leg by time left and room, from the plan of its robot alone. */
 export class Choices {
   readonly problem: Problem
   readonly table: Table
@@ -33,13 +28,6 @@ export class Choices {
   private readonly player: Player
   private readonly travel: TravelTime
   private readonly worths: (readonly Worth[])[] = []
-  /** Per stand: place in the lists below by room and time left, −1 where not asked for yet. */
-  private readonly cells: Int32Array[] = []
-  /** Best leg of each place that the stand's legs lead to, in their order, and its Q; leg −1 for none worth anything. */
-  private legs = new Int16Array(1 << 12)
-  private values = new Float64Array(1 << 12)
-  private used = 0
-  private readonly widths: number[] = []
 
   constructor(player: Player, slowdown: number) {
     const { game, option, builder } = player
@@ -51,83 +39,11 @@ export class Choices {
     this.finishFrom = this.problem.rules.finishFrom
   }
 
-  /** Index of the best leg where everything is possible; below 0 for none. */
-  best(stand: Stand, room: number, t: number): number {
-    if (stand.planned < 0) return -1
-    const { actions, row, pad } = this.table
-    return (actions[stand.planned] as Int16Array)[room * row + pad + t] as number
-  }
-
-  /** Number of places that a stand's legs lead to. */
-  width(stand: Stand): number {
-    return this.widths[stand.index] ?? this.begin(stand)
-  }
-
-  /** Place of the list of a stand's best legs by place, for `leg` and `value`. */
-  list(stand: Stand, room: number, t: number): number {
-    if (this.widths[stand.index] === undefined) this.begin(stand)
-    const cells = this.cells[stand.index] as Int32Array
-    const cell = room * (this.problem.steps + 1) + t
-    const known = cells[cell] as number
-    if (known >= 0) return known
-    const place = this.fill(stand, room, t)
-    cells[cell] = place
-    return place
-  }
-
-  leg(place: number): number {
-    return this.legs[place] as number
-  }
-
-  value(place: number): number {
-    return this.values[place] as number
-  }
-
-  /** Q of one leg of a stand (points). */
+  /** Q of one leg of a stand (points), as its plan counts it: 0 where the rules of the option forbid to begin it. */
   q(stand: Stand, leg: number, room: number, t: number): number {
-    const { kind } = (this.worthsOf(stand)[leg] as Worth).leg.action
-    if (kind === 'finish' ? t > this.finishFrom : t <= this.workAbove) return 0
-    return this.qOf(this.worthsOf(stand)[leg] as Worth, room, t)
-  }
-
-  private begin(stand: Stand): number {
-    const places = new Set(stand.legs.map(({ place }) => place))
-    this.widths[stand.index] = places.size
-    this.cells[stand.index] = new Int32Array(this.problem.rooms.size * (this.problem.steps + 1)).fill(-1)
-    return places.size
-  }
-
-  private fill(stand: Stand, room: number, t: number): number {
-    const width = this.widths[stand.index] as number
-    const start = this.used
-    this.used += width
-    while (this.used > this.legs.length) this.grow()
-    this.legs.fill(-1, start, this.used)
-    this.values.fill(0, start, this.used)
-    let place = -1
-    let k = start - 1
-    for (let i = 0; i < stand.legs.length; i++) {
-      const leg = stand.legs[i]!
-      if (leg.place !== place) {
-        place = leg.place
-        k++
-      }
-      const value = this.q(stand, i, room, t)
-      if (value > (this.values[k] as number) + tie) {
-        this.values[k] = value
-        this.legs[k] = i
-      }
-    }
-    return start
-  }
-
-  private grow(): void {
-    const legs = new Int16Array(2 * this.legs.length)
-    const values = new Float64Array(legs.length)
-    legs.set(this.legs)
-    values.set(this.values)
-    this.legs = legs
-    this.values = values
+    const worth = this.worthsOf(stand)[leg] as Worth
+    if (worth.reached ? t > this.finishFrom : t <= this.workAbove) return 0
+    return this.qOf(worth, room, t)
   }
 
   private qOf({ leg, timed, pay, successes, reached }: Worth, r: number, t: number): number {

@@ -71,12 +71,12 @@ function goalsOf({ ground, counts, placed }: Simulator): string[] {
   return broken
 }
 
-function holdsOf({ ground, holding }: Simulator): string[] {
+function holdsOf({ ground, heldSeconds }: Simulator): string[] {
   const broken: string[] = []
   const { clock } = ground
   const most = clock.auto + clock.end - clock.teleop + 1e-6
-  for (let h = 0; h < holding.count; h++) {
-    const held = (holding.seconds[2 * h] as number) + (holding.seconds[2 * h + 1] as number)
+  for (let h = 0; h < ground.holds.length; h++) {
+    const held = (heldSeconds[2 * h] as number) + (heldSeconds[2 * h + 1] as number)
     if (held > most) broken.push(`${ground.ids[ground.holds[h] as number]} was held for ${held} s of ${most} s`)
   }
   return broken

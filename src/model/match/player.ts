@@ -95,7 +95,8 @@ export class Player {
   readonly autoWords: number
   /** Choices at the drive's own speed. */
   readonly choices: Choices
-  private readonly stands: Stand[] = []
+  /** Those that its plan leads to, and those that matches have led to so far. */
+  readonly stands: Stand[] = []
   private readonly byName = new Map<string, Stand>()
   private readonly programs = new Map<string, Program>()
   private readonly slowed = new Map<number, Choices>()

@@ -47,7 +47,7 @@ export class Reckoning {
   }
 
   of(match: Simulator): void {
-    const { points, played, minorFouls, majorFouls, holding } = match
+    const { points, played, minorFouls, majorFouls, heldPoints, heldAutoPoints } = match
     const { ground } = this.setup
     this.score.fill(0)
     this.rankingPoints.fill(0)
@@ -65,10 +65,10 @@ export class Reckoning {
         (this.score[1 - a] as number) + minor * (minorFouls[i] as number) + major * (majorFouls[i] as number)
     }
     for (let a = 0; a < 2; a++) {
-      for (let h = 0; h < holding.count; h++) {
+      for (let h = 0; h < ground.holds.length; h++) {
         // What is a whole number but for rounding counts as that number.
-        this.score[a] = (this.score[a] as number) + Math.floor((holding.points[2 * h + a] as number) + 1e-9)
-        this.autoPoints[a] = (this.autoPoints[a] as number) + (holding.autoPoints[2 * h + a] as number)
+        this.score[a] = (this.score[a] as number) + Math.floor((heldPoints[2 * h + a] as number) + 1e-9)
+        this.autoPoints[a] = (this.autoPoints[a] as number) + (heldAutoPoints[2 * h + a] as number)
       }
       this.finishPoints[a] = this.finishPointsOf(match, a)
       this.score[a] = (this.score[a] as number) + this.setPoints(match, a)
@@ -162,7 +162,7 @@ function amountOf({ ground }: Setup, metric: Metric): ReadyBonus['amount'] {
       return (_, a, reckoning) => reckoning.finishPoints[a] as number
     case 'heldSeconds': {
       const h = ground.holds.indexOf(ground.placeOf.get(metric.goal) as number)
-      return (match, a) => match.holding.seconds[2 * h + a] ?? 0
+      return (match, a) => match.heldSeconds[2 * h + a] ?? 0
     }
   }
 }

@@ -2,6 +2,7 @@ import type { Game, Option } from '../documents/types.ts'
 import { type Ground, groundOf } from './ground.ts'
 import { Player } from './player.ts'
 import { Tables } from './program.ts'
+import { Seats } from './seats.ts'
 
 /** One step of one robot's routine. */
 export interface AutoStep {
@@ -18,6 +19,7 @@ export interface AutoStep {
 /** Six options made ready to meet: robots 0–2 ours, 3–5 theirs. */
 export interface Setup {
   readonly ground: Ground
+  readonly seats: Seats
   readonly players: readonly Player[]
   readonly steps: readonly AutoStep[]
   /** By robot: chance to move off the start in autonomous, pieces that the routine takes. */
@@ -46,9 +48,12 @@ export class Roster {
   readonly ground: Ground
   private readonly tables = new Tables()
   private readonly players = new Map<string, Player>()
+  private readonly seats: Seats
 
-  constructor(game: Game) {
+  /** @param quick false for the plain event loop, which is the fallback */
+  constructor(game: Game, quick = true) {
     this.ground = groundOf(game)
+    this.seats = new Seats(this.ground, quick)
   }
 
   player(option: Option): Player {
@@ -60,13 +65,14 @@ export class Roster {
 
   setup(ours: readonly Option[], theirs: readonly Option[]): Setup {
     return setupOf(
-      this.ground,
+      this.seats,
       [...ours, ...theirs].map((option) => this.player(option)),
     )
   }
 }
 
-function setupOf(ground: Ground, players: readonly Player[]): Setup {
+function setupOf(seats: Seats, players: readonly Player[]): Setup {
+  const { ground } = seats
   const routines = players.map(({ option }) => option.robot.autos.find(({ id }) => id === option.auto) ?? null)
   const autoWordsAt = new Int32Array(6)
   let words = 0
@@ -86,6 +92,7 @@ function setupOf(ground: Ground, players: readonly Player[]): Setup {
   const holdOf = Int32Array.from({ length: ground.count }, (_, place) => ground.holds.indexOf(place))
   return {
     ground,
+    seats,
     players,
     steps: steps.sort((a, b) => a.at - b.at || a.robot - b.robot),
     leaves: Float64Array.from(routines, (routine) => routine?.leaves ?? 0),

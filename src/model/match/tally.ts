@@ -89,7 +89,6 @@ export class Tally {
   /** @throws Error where a law of conservation is broken: with the seed's replicate the match can be played again */
   add(match: Simulator, reckoning: Reckoning): void {
     const { own, layout, sums, holds } = this
-    const { holding } = match
     const margin = (reckoning.score[0] as number) - (reckoning.score[1] as number)
     own.set(reckoning.score, layout.score)
     own[layout.margin] = margin
@@ -97,9 +96,9 @@ export class Tally {
     own.set(reckoning.autoPoints, layout.autoPoints)
     own.set(reckoning.finishPoints, layout.finishPoints)
     own.set(reckoning.bonuses, layout.bonuses)
-    own.set(holding.seconds, layout.held)
-    own.set(holding.pieces, layout.heldPieces)
-    for (let k = 0; k < holds; k++) own[layout.marginal + k] = holding.marginal(k >> 1, k & 1)
+    own.set(match.heldSeconds, layout.held)
+    own.set(match.heldPieces, layout.heldPieces)
+    own.set(match.heldMarginal, layout.marginal)
     own.set(match.points, layout.points)
     own.set(match.defended, layout.defending)
     own.set(match.placed, layout.placed)

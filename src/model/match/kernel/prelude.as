@@ -1,0 +1,52 @@
+// What memory.ts says in plain form, for the compiled one. In front of events.ts; constants of layout.ts come before it.
+@inline function toReal(x: i32): f64 { return <f64>x }
+@inline function toWhole(x: f64): i32 { return <i32>x }
+@inline function real(place: i32): f64 { return load<f64>(<usize>place << 3) }
+@inline function setReal(place: i32, x: f64): void { store<f64>(<usize>place << 3, x) }
+@inline function whole(place: i32): i32 { return load<i32>(<usize>place << 2) }
+@inline function setWhole(place: i32, x: i32): void { store<i32>(<usize>place << 2, x) }
+@inline function short(place: i32): i32 { return <i32>load<i16>(<usize>place << 1) }
+@inline function word(place: i32): f64 { return <f64>load<u32>(<usize>place << 2) }
+
+@external("host", "fillCell")
+declare function fillCell(mind: i32, stand: i32, room: i32, t: i32): i32
+@external("host", "standAfter")
+declare function standAfter(leg: i32, load: i32): i32
+@external("host", "tell")
+declare function tell(kind: i32, robot: i32, from: f64, to: f64, leg: i32, more: i32): void
+
+// Philox4x32-10: Salmon, Moraes, Dror & Shaw, Parallel random numbers: as easy as 1, 2, 3 (SC'11). Two blocks side by side.
+function drawWords(place: i32, count: i32, name: i32, leg: i32, replicate: i32): void {
+  let to: usize = <usize>place << 2
+  const keyA: u32 = load<u32>(<usize>AT_key << 2)
+  const keyB: u32 = load<u32>((<usize>AT_key << 2) + 4)
+  for (let k: i32 = 0; k < count; k += 8) {
+    // a and c of both blocks in the low halves of two lanes; b and d likewise.
+    let a: v128 = i64x2(k >> 2, (k >> 2) + 1)
+    let b: v128 = i64x2.splat(<i64><u32>leg)
+    let c: v128 = i64x2.splat(<i64><u32>name)
+    let d: v128 = i64x2.splat(<i64><u32>replicate)
+    let x: u32 = keyA
+    let y: u32 = keyB
+    const low: v128 = i64x2.splat(0xffffffff)
+    for (let round: i32 = 0; round < 10; round++) {
+      const one: v128 = v128.mul<u64>(a, i64x2.splat(0xd2511f53))
+      const two: v128 = v128.mul<u64>(c, i64x2.splat(0xcd9e8d57))
+      a = v128.xor(v128.xor(v128.shr<u64>(two, 32), b), i64x2.splat(<i64>x))
+      b = v128.and(two, low)
+      c = v128.xor(v128.xor(v128.shr<u64>(one, 32), d), i64x2.splat(<i64>y))
+      d = v128.and(one, low)
+      x += 0x9e3779b9
+      y += 0xbb67ae85
+    }
+    store<u32>(to, <u32>v128.extract_lane<u64>(a, 0), 0)
+    store<u32>(to, <u32>v128.extract_lane<u64>(b, 0), 4)
+    store<u32>(to, <u32>v128.extract_lane<u64>(c, 0), 8)
+    store<u32>(to, <u32>v128.extract_lane<u64>(d, 0), 12)
+    store<u32>(to, <u32>v128.extract_lane<u64>(a, 1), 16)
+    store<u32>(to, <u32>v128.extract_lane<u64>(b, 1), 20)
+    store<u32>(to, <u32>v128.extract_lane<u64>(c, 1), 24)
+    store<u32>(to, <u32>v128.extract_lane<u64>(d, 1), 28)
+    to += 32
+  }
+}
