@@ -1,6 +1,6 @@
 import { refusal } from '../documents/sentences.ts'
 import { tie } from '../plan/finishes.ts'
-import type { Choices } from './choices.ts'
+import { type Choices, group } from './choices.ts'
 import type { Ground } from './ground.ts'
 import { Arena } from './kernel/arena.ts'
 import { at, most } from './kernel/layout.ts'
@@ -39,6 +39,7 @@ export class Seats implements Host {
   private readonly tables = new Map<Quantiles, number>()
   private readonly minds = new Map<number, { player: Player; mind: Mind }>()
   private readonly spots = new Map<string, number>()
+  private readonly eight = new Float64Array(group)
 
   constructor(ground: Ground, quick = true) {
     this.ground = ground
@@ -193,23 +194,41 @@ export class Seats implements Host {
       arena.views.wholes.fill(-1, cells, cells + size)
       arena.views.wholes[view + 1] = cells
     }
+    const first = t - (t % group)
+    const last = Math.min(times - 1, first + group - 1)
     const width = arena.views.wholes[view + 2] as number
-    const list = arena.reals(2 * width + stand.legs.length)
-    const { reals, wholes } = arena.views
+    const length = 2 * width + stand.legs.length
+    const lists = arena.reals(length * (last - first + 1))
+    for (let i = 0; i < stand.legs.length; i++) {
+      mind.choices.eight(stand, i, room, first, this.eight)
+      for (let j = 0; j <= last - first; j++) this.reals[lists + j * length + 2 * width + i] = this.eight[j] as number
+    }
+    const cells = (arena.views.wholes[view + 1] as number) + room * times
+    for (let j = 0; j <= last - first; j++) {
+      this.rank(stand, lists + j * length, width)
+      arena.views.wholes[cells + first + j] = lists + j * length
+    }
+    return lists + (t - first) * length
+  }
+
+  /** Puts the best leg of each place in front of a list that has Q of every leg. */
+  private rank(stand: Stand, list: number, width: number): void {
+    const { reals } = this
     let k = -1
     for (let i = 0; i < stand.legs.length; i++) {
       if (i === 0 || stand.legs[i]!.place !== stand.legs[i - 1]!.place) {
         k++
         reals[list + 2 * k] = -1
       }
-      const value = mind.choices.q(stand, i, room, t)
-      reals[list + 2 * width + i] = value
+      const value = reals[list + 2 * width + i] as number
       if (value <= (reals[list + 2 * k + 1] as number) + tie) continue
       reals[list + 2 * k] = i
       reals[list + 2 * k + 1] = value
     }
-    wholes[(wholes[view + 1] as number) + room * times + t] = list
-    return list
+  }
+
+  private get reals(): Float64Array {
+    return this.arena.views.reals
   }
 
   standAfter(place: number, load: number): number {

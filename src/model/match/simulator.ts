@@ -158,7 +158,7 @@ export class Simulator {
     const length = ground.clock.end
     for (let i = 0; i < 6; i++) {
       const { player, stand } = this.robots[i]!
-      words.fill(robotWords, 8 * i, 8, { robot: i, purpose: purposes.match, leg: 0 })
+      words.write(robotWords, 8 * i, 8, 8 * i + purposes.match, 0)
       const { reliability } = player.option.robot
       this.played[i] = this.uniform(8 * i) < reliability.absent ? 0 : 1
       reals[at.stopAt + i] = this.uniform(8 * i + 1) < reliability.stops ? this.uniform(8 * i + 2) * length : never
@@ -276,16 +276,13 @@ export class Simulator {
     const ours = 2 * h
     const lead = (this.heldPieces[ours] as number) - (this.heldPieces[ours + 1] as number)
     const rate = this.ground.autoPerSecond[this.ground.holds[h] as number] as number
-    const add = (place: number, amount: number) => {
-      reals[place] = (reals[place] as number) + amount
-    }
     if (lead !== 0) {
       const one = lead > 0 ? ours : ours + 1
-      add(at.heldSeconds + one, elapsed)
-      add(at.heldPoints + one, elapsed * rate)
+      add(reals, at.heldSeconds + one, elapsed)
+      add(reals, at.heldPoints + one, elapsed * rate)
     }
-    if (lead === 0 || lead === -1) add(at.near + ours, elapsed)
-    if (lead === 0 || lead === 1) add(at.near + ours + 1, elapsed)
+    if (lead === 0 || lead === -1) add(reals, at.near + ours, elapsed)
+    if (lead === 0 || lead === 1) add(reals, at.near + ours + 1, elapsed)
   }
 
   /** What the event loop left. */
@@ -371,6 +368,10 @@ function eventOf(told: {
     default:
       return null
   }
+}
+
+function add(reals: Float64Array, place: number, amount: number): void {
+  reals[place] = (reals[place] as number) + amount
 }
 
 /** Infinity as the event loop writes it. */

@@ -22,11 +22,10 @@ export class Words {
     this.counter[3] = replicate
   }
 
-  /** Writes at least `count` words from place `at` on, in blocks of four. */
-  fill(into: Uint32Array, at: number, count: number, of: { robot: number; purpose: number; leg: number }): void {
-    this.write(into, at, count, of.robot * 8 + of.purpose, of.leg)
-  }
-
+  /**
+   * Writes at least `count` words from place `at` on, in blocks of four.
+   * @param name 8 · robot + purpose
+   */
   write(into: Uint32Array, at: number, count: number, name: number, leg: number): void {
     const { counter, four } = this
     counter[1] = leg
