@@ -9,6 +9,11 @@ import type { PlayedLeg, Player, Stand } from './player.ts'
 import type { Program } from './program.ts'
 import type { Quantiles } from './quantiles.ts'
 
+/** No leg, in a byte; four bytes that are not there yet; a stand with so many legs has no bytes for them. As in events.ts. */
+const none = 255
+const unknown = -2
+const unlisted = 250
+
 /** A player's choices at one speed of its drive, as they lie in memory. */
 interface Mind {
   readonly place: number
@@ -40,6 +45,7 @@ export class Seats implements Host {
   private readonly minds = new Map<number, { player: Player; mind: Mind }>()
   private readonly spots = new Map<string, number>()
   private readonly eight = new Float64Array(group)
+  private lists = new Float64Array(0)
 
   constructor(ground: Ground, quick = true) {
     this.ground = ground
@@ -68,23 +74,37 @@ export class Seats implements Host {
     const { arena } = this
     const choices = player.choicesAt(slowdown)
     const { rooms, graph, steps } = choices.problem
-    const { actions, row, pad } = choices.table
     const dimensions = rooms.goals.map((goal, d) => [
       this.ground.placeOf.get(graph.goals[goal]!.id) as number,
       rooms.most[d] as number,
       rooms.strides[d] as number,
     ])
     const slow = arena.copiedReals([1 + slowdown])
-    const rows = arena.copiedShorts(actions)
     const views = arena.wholes(4 * most.stands)
-    const place = arena.copiedWholes([views, row, steps + 1, slow, rooms.goals.length, ...dimensions.flat()])
+    const place = arena.copiedWholes([views, steps + 1, slow, rooms.goals.length, ...dimensions.flat()])
     const mind = { place, choices, views }
     seated.minds.set(slowdown, mind)
     this.minds.set(place, { player, mind })
     for (const [stand, number] of seated.numbers) {
       this.view(mind, stand, number)
-      if (stand.planned >= 0) arena.views.wholes[views + 4 * number] = (rows[stand.planned] as number) + pad
+      if (stand.planned >= 0 && stand.legs.length < unlisted)
+        arena.views.wholes[views + 4 * number] = this.actions(choices, stand)
     }
+    return place
+  }
+
+  /** The best action of a planned stand by room and time left, one byte each. */
+  private actions({ problem, table }: Choices, { planned }: Stand): number {
+    const { row, pad } = table
+    const actions = table.actions[planned] as Int16Array
+    const times = problem.steps + 1
+    const place = this.arena.bytes(problem.rooms.size * times)
+    const { bytes } = this.arena.views
+    for (let r = 0; r < problem.rooms.size; r++)
+      for (let t = 0; t < times; t++) {
+        const action = actions[r * row + pad + t] as number
+        bytes[place + r * times + t] = action < 0 ? none : action
+      }
     return place
   }
 
@@ -108,7 +128,7 @@ export class Seats implements Host {
   /** How a mind sees a stand: no table of actions and no lists yet; as many places as the stand's legs lead to. */
   private view({ views }: Mind, stand: Stand, number: number): void {
     const places = new Set(stand.legs.map(({ place }) => place))
-    this.arena.views.wholes.set([-1, -1, places.size, 0], views + 4 * number)
+    this.arena.views.wholes.set([-1, -1, places.size, -1], views + 4 * number)
   }
 
   private table(quantiles: Quantiles): number {
@@ -178,57 +198,66 @@ export class Seats implements Host {
 
   // What the loop asks
 
+  /** The best legs of a stand's best four places, one byte each, with eight times left at once. */
+  fillChoices(place: number, number: number, room: number, t: number): number {
+    const { cells, stand, choices, first, last } = this.cellsOf(place, number, { room, t, kind: 1 })
+    const width = this.arena.views.wholes[this.viewOf(place, number) + 2] as number
+    const length = 2 * width + stand.legs.length
+    if (this.lists.length < length * group) this.lists = new Float64Array(length * group)
+    this.fillEight(choices, stand, { room, first, last, width }, this.lists, 0)
+    for (let j = 0; j <= last - first; j++) this.arena.views.wholes[cells + j] = bestFour(this.lists, j * length, width)
+    return this.arena.views.wholes[cells + t - first] as number
+  }
+
   /**
    * A list of a stand's legs at one room and time left: the best leg of each place that they lead to with its Q, −1 where it
    * is worth nothing; behind it Q of every leg.
    */
-  fillCell(place: number, number: number, room: number, t: number): number {
-    const { mind } = this.minds.get(place) as { mind: Mind }
-    const { stand } = this.stands[number] as { stand: Stand }
-    const { arena } = this
-    const times = mind.choices.problem.steps + 1
-    const view = mind.views + 4 * number
-    if ((arena.views.wholes[view + 1] as number) < 0) {
-      const size = mind.choices.problem.rooms.size * times
-      const cells = arena.wholes(size)
-      arena.views.wholes.fill(-1, cells, cells + size)
-      arena.views.wholes[view + 1] = cells
-    }
-    const first = t - (t % group)
-    const last = Math.min(times - 1, first + group - 1)
-    const width = arena.views.wholes[view + 2] as number
+  fillList(place: number, number: number, room: number, t: number): number {
+    const { cells, stand, choices, first, last } = this.cellsOf(place, number, { room, t, kind: 3 })
+    const width = this.arena.views.wholes[this.viewOf(place, number) + 2] as number
     const length = 2 * width + stand.legs.length
-    const lists = arena.reals(length * (last - first + 1))
-    for (let i = 0; i < stand.legs.length; i++) {
-      mind.choices.eight(stand, i, room, first, this.eight)
-      for (let j = 0; j <= last - first; j++) this.reals[lists + j * length + 2 * width + i] = this.eight[j] as number
-    }
-    const cells = (arena.views.wholes[view + 1] as number) + room * times
-    for (let j = 0; j <= last - first; j++) {
-      this.rank(stand, lists + j * length, width)
-      arena.views.wholes[cells + first + j] = lists + j * length
-    }
+    const lists = this.arena.reals(length * (last - first + 1))
+    this.fillEight(choices, stand, { room, first, last, width }, this.arena.views.reals, lists)
+    for (let j = 0; j <= last - first; j++) this.arena.views.wholes[cells + j] = lists + j * length
     return lists + (t - first) * length
   }
 
-  /** Puts the best leg of each place in front of a list that has Q of every leg. */
-  private rank(stand: Stand, list: number, width: number): void {
-    const { reals } = this
-    let k = -1
-    for (let i = 0; i < stand.legs.length; i++) {
-      if (i === 0 || stand.legs[i]!.place !== stand.legs[i - 1]!.place) {
-        k++
-        reals[list + 2 * k] = -1
-      }
-      const value = reals[list + 2 * width + i] as number
-      if (value <= (reals[list + 2 * k + 1] as number) + tie) continue
-      reals[list + 2 * k] = i
-      reals[list + 2 * k + 1] = value
-    }
+  private viewOf(place: number, number: number): number {
+    return (this.minds.get(place) as { mind: Mind }).mind.views + 4 * number
   }
 
-  private get reals(): Float64Array {
-    return this.arena.views.reals
+  /** The cells of eight times left in one room; made when first asked for. */
+  private cellsOf(place: number, number: number, { room, t, kind }: { room: number; t: number; kind: 1 | 3 }) {
+    const { arena } = this
+    const { choices } = (this.minds.get(place) as { mind: Mind }).mind
+    const { stand } = this.stands[number] as { stand: Stand }
+    const times = choices.problem.steps + 1
+    const view = this.viewOf(place, number) + kind
+    if ((arena.views.wholes[view] as number) < 0) {
+      const size = choices.problem.rooms.size * times
+      const cells = arena.wholes(size)
+      arena.views.wholes.fill(kind === 1 ? unknown : -1, cells, cells + size)
+      arena.views.wholes[view] = cells
+    }
+    const first = t - (t % group)
+    const last = Math.min(times - 1, first + group - 1)
+    return { cells: (arena.views.wholes[view] as number) + room * times + first, stand, choices, first, last }
+  }
+
+  private fillEight(
+    choices: Choices,
+    stand: Stand,
+    { room, first, last, width }: { room: number; first: number; last: number; width: number },
+    into: Float64Array,
+    at: number,
+  ): void {
+    const length = 2 * width + stand.legs.length
+    for (let i = 0; i < stand.legs.length; i++) {
+      choices.eight(stand, i, room, first, this.eight)
+      for (let j = 0; j <= last - first; j++) into[at + j * length + 2 * width + i] = this.eight[j] as number
+    }
+    for (let j = 0; j <= last - first; j++) rank(stand, into, at + j * length, width)
   }
 
   standAfter(place: number, load: number): number {
@@ -253,6 +282,40 @@ export class Seats implements Host {
   legAt(place: number): PlayedLeg | undefined {
     return this.legs.get(place)
   }
+}
+
+/** Puts the best leg of each place in front of a list that has Q of every leg. */
+function rank(stand: Stand, reals: Float64Array, list: number, width: number): void {
+  let k = -1
+  for (let i = 0; i < stand.legs.length; i++) {
+    if (i === 0 || stand.legs[i]!.place !== stand.legs[i - 1]!.place) {
+      k++
+      reals[list + 2 * k] = -1
+      reals[list + 2 * k + 1] = 0
+    }
+    const value = reals[list + 2 * width + i] as number
+    if (value <= (reals[list + 2 * k + 1] as number) + tie) continue
+    reals[list + 2 * k] = i
+    reals[list + 2 * k + 1] = value
+  }
+}
+
+/** The four best of a list of the best by place, the best in the lowest byte; earlier ones first where they are as good. */
+function bestFour(reals: Float64Array, list: number, width: number): number {
+  let bytes = 0
+  for (let n = 0; n < 4; n++) {
+    let best = -1
+    let most = 0
+    for (let k = 0; k < width; k++) {
+      const value = reals[list + 2 * k + 1] as number
+      if (value <= most + tie) continue
+      best = k
+      most = value
+    }
+    bytes |= (best < 0 ? none : (reals[list + 2 * best] as number)) << (8 * n)
+    if (best >= 0) reals[list + 2 * best + 1] = 0
+  }
+  return bytes
 }
 
 /** Chances that at most 0, 1, … 19 tries fail before one succeeds. */

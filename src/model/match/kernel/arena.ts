@@ -40,7 +40,8 @@ export class Arena {
     this.views = viewsOf(this.memory?.buffer ?? new ArrayBuffer(64 * 65_536))
     if (module && this.memory) {
       const asked: Host = {
-        fillCell: (...args) => this.host.fillCell(...args),
+        fillChoices: (...args) => this.host.fillChoices(...args),
+        fillList: (...args) => this.host.fillList(...args),
         standAfter: (...args) => this.host.standAfter(...args),
         tell: (...args) => this.host.tell(...args),
       }
@@ -91,15 +92,9 @@ export class Arena {
     return place
   }
 
-  /** Place, among the short numbers, of copies one after the other. */
-  copiedShorts(rows: readonly Int16Array[]): number[] {
-    const total = rows.reduce((sum, { length }) => sum + length, 0)
-    let place = 4 * this.reals((total + 3) >> 2)
-    return rows.map((row) => {
-      this.views.shorts.set(row, place)
-      place += row.length
-      return place - row.length
-    })
+  /** Place of so many bytes. */
+  bytes(count: number): number {
+    return 8 * this.reals((count + 7) >> 3)
   }
 
   private grow(least: number): void {
@@ -120,6 +115,6 @@ export class Arena {
 const viewsOf = (buffer: ArrayBuffer): Views => ({
   reals: new Float64Array(buffer),
   wholes: new Int32Array(buffer),
-  shorts: new Int16Array(buffer),
+  bytes: new Uint8Array(buffer),
   words: new Uint32Array(buffer),
 })

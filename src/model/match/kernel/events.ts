@@ -13,14 +13,15 @@
 import { at } from './layout.ts'
 // For the plain form only; prelude.as says the same in the other language.
 import {
+  byte,
   drawWords,
   type f64,
-  fillCell,
+  fillChoices,
+  fillList,
   type i32,
   real,
   setReal,
   setWhole,
-  short,
   standAfter,
   tell,
   toReal,
@@ -65,6 +66,11 @@ const NOTHING: f64 = 1e-12
 const TIE: f64 = 1e-12
 const PER_WORD: f64 = 2.3283064365386963e-10
 const UNLIMITED: i32 = 1073741824
+
+/** No leg, in a byte; four bytes that are not there yet; a stand with so many legs has no bytes for them. */
+const NONE: i32 = 255
+const UNKNOWN: i32 = -2
+const UNLISTED: i32 = 250
 
 /** Random words of a leg and of its retries; the numbers are those of words.ts. */
 const LEG_WORDS: i32 = 2
@@ -183,11 +189,10 @@ function decide(i: i32): void {
   const stand: i32 = whole(at.stand + i)
   const t: i32 = stepsIn(left)
   const room: i32 = roomFor(i, mind)
-  const view: i32 = whole(mind + at.mindViews) + 4 * stand
-  const actions: i32 = whole(view)
+  const actions: i32 = whole(whole(mind + at.mindViews) + 4 * stand)
   if (actions >= 0) {
-    const best: i32 = short(actions + room * whole(mind + at.mindRow) + t)
-    if (best < 0) {
+    const best: i32 = byte(actions + room * whole(mind + at.mindTimes) + t)
+    if (best === NONE) {
       rest(i, NEVER)
       return
     }
@@ -200,15 +205,24 @@ function decide(i: i32): void {
   decideAmongPossible(i, mind, stand, room, t)
 }
 
+/** A stand's best legs of its best four places, the best in the lowest byte, NONE where nothing more is worth beginning. */
+function choicesFor(mind: i32, stand: i32, room: i32, t: i32): i32 {
+  const cells: i32 = whole(whole(mind + at.mindViews) + 4 * stand + 1)
+  if (cells >= 0) {
+    const choices: i32 = whole(cells + room * whole(mind + at.mindTimes) + t)
+    if (choices !== UNKNOWN) return choices
+  }
+  return fillChoices(mind, stand, room, t)
+}
+
 /** Place of the list of a stand's best legs by place: pairs of a leg's index and its Q. */
 function listFor(mind: i32, stand: i32, room: i32, t: i32): i32 {
-  const view: i32 = whole(mind + at.mindViews) + 4 * stand
-  const cells: i32 = whole(view + 1)
+  const cells: i32 = whole(whole(mind + at.mindViews) + 4 * stand + 3)
   if (cells >= 0) {
     const list: i32 = whole(cells + room * whole(mind + at.mindTimes) + t)
     if (list >= 0) return list
   }
-  return fillCell(mind, stand, room, t)
+  return fillList(mind, stand, room, t)
 }
 
 function widthOf(mind: i32, stand: i32): i32 {
@@ -216,6 +230,32 @@ function widthOf(mind: i32, stand: i32): i32 {
 }
 
 function decideAmongPossible(i: i32, mind: i32, stand: i32, room: i32, t: i32): void {
+  if (whole(at.standCount + stand) >= UNLISTED) {
+    decideFromList(i, mind, stand, room, t)
+    return
+  }
+  let choices: i32 = choicesFor(mind, stand, room, t)
+  let restocked: f64 = NEVER
+  for (let k: i32 = 0; k < 4; k++) {
+    const index: i32 = choices & 255
+    if (index === NONE) {
+      rest(i, restocked)
+      return
+    }
+    const leg: i32 = legOf(stand, index)
+    if (possible(i, leg)) {
+      start(i, leg)
+      return
+    }
+    if (whole(leg) === COLLECT && restockTime(whole(leg + 1)) < restocked) restocked = restockTime(whole(leg + 1))
+    choices >>= 8
+  }
+  if (widthOf(mind, stand) > 4) decideFromList(i, mind, stand, room, t)
+  else rest(i, restocked)
+}
+
+/** The same where a robot has more to choose from than four bytes hold. */
+function decideFromList(i: i32, mind: i32, stand: i32, room: i32, t: i32): void {
   const list: i32 = listFor(mind, stand, room, t)
   const width: i32 = widthOf(mind, stand)
   let best: i32 = -1

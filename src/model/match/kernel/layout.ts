@@ -102,14 +102,17 @@ export const at = {
   finished: reals(most.stages),
   retryWords: wholes(24),
 
-  /** In a mind, a player's choices at one speed of its drive: four numbers by stand, length of a row of actions, times of a room. */
+  /**
+   * In a mind, a player's choices at one speed of its drive: where its views begin, and the number of times of one room.
+   * Four numbers by stand: where its best actions, its best four and its lists begin (−1 for none), and how many places its
+   * legs lead to, which is the third.
+   */
   mindViews: 0,
-  mindRow: 1,
-  mindTimes: 2,
+  mindTimes: 1,
   /** Where the factor of its drives lies; goals with a capacity; of each its place, the most room, and the stride. */
-  mindSlow: 3,
-  mindDimensions: 4,
-  mindFirstDimension: 5,
+  mindSlow: 2,
+  mindDimensions: 3,
+  mindFirstDimension: 4,
 } as const
 
 /** Real numbers that all this takes; what comes after it differs from match to match. */

@@ -5,8 +5,10 @@ import { at } from './layout.ts'
 
 /** What the event loop asks of its owner in the middle of a match. */
 export interface Host {
+  /** Computes the best four legs of a stand: one byte each. */
+  fillChoices(mind: number, stand: number, room: number, t: number): number
   /** Computes a list that is not there yet: its place. */
-  fillCell(mind: number, stand: number, room: number, t: number): number
+  fillList(mind: number, stand: number, room: number, t: number): number
   /** Makes a stand that is not there yet: its number. */
   standAfter(leg: number, load: number): number
   /** Something that a replay shows. */
@@ -17,13 +19,13 @@ export interface Host {
 export interface Views {
   reals: Float64Array
   wholes: Int32Array
-  shorts: Int16Array
+  bytes: Uint8Array
   words: Uint32Array
 }
 
 let reals = new Float64Array(0)
 let wholes = new Int32Array(0)
-let shorts = new Int16Array(0)
+let bytes = new Uint8Array(0)
 let wordsOf = new Uint32Array(0)
 let host: Host | null = null
 
@@ -31,7 +33,7 @@ let host: Host | null = null
 export function bind(views: Views, owner: Host): void {
   reals = views.reals as Float64Array<ArrayBuffer>
   wholes = views.wholes as Int32Array<ArrayBuffer>
-  shorts = views.shorts as Int16Array<ArrayBuffer>
+  bytes = views.bytes as Uint8Array<ArrayBuffer>
   wordsOf = views.words as Uint32Array<ArrayBuffer>
   host = owner
 }
@@ -44,7 +46,7 @@ export const toReal = (x: i32): f64 => x
 export const toWhole = (x: f64): i32 => x | 0
 export const real = (place: number): number => reals[place] as number
 export const whole = (place: number): number => wholes[place] as number
-export const short = (place: number): number => shorts[place] as number
+export const byte = (place: number): number => bytes[place] as number
 /** A random word, as a real number from 0 to 2³² − 1. */
 export const word = (place: number): number => wordsOf[place] as number
 
@@ -56,7 +58,8 @@ export function setWhole(place: number, x: number): void {
   wholes[place] = x
 }
 
-export const fillCell: Host['fillCell'] = (...asked) => (host as Host).fillCell(...asked)
+export const fillChoices: Host['fillChoices'] = (...asked) => (host as Host).fillChoices(...asked)
+export const fillList: Host['fillList'] = (...asked) => (host as Host).fillList(...asked)
 export const standAfter: Host['standAfter'] = (...asked) => (host as Host).standAfter(...asked)
 export const tell: Host['tell'] = (...told) => (host as Host).tell(...told)
 

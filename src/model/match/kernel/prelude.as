@@ -5,11 +5,13 @@
 @inline function setReal(place: i32, x: f64): void { store<f64>(<usize>place << 3, x) }
 @inline function whole(place: i32): i32 { return load<i32>(<usize>place << 2) }
 @inline function setWhole(place: i32, x: i32): void { store<i32>(<usize>place << 2, x) }
-@inline function short(place: i32): i32 { return <i32>load<i16>(<usize>place << 1) }
+@inline function byte(place: i32): i32 { return <i32>load<u8>(<usize>place) }
 @inline function word(place: i32): f64 { return <f64>load<u32>(<usize>place << 2) }
 
-@external("host", "fillCell")
-declare function fillCell(mind: i32, stand: i32, room: i32, t: i32): i32
+@external("host", "fillChoices")
+declare function fillChoices(mind: i32, stand: i32, room: i32, t: i32): i32
+@external("host", "fillList")
+declare function fillList(mind: i32, stand: i32, room: i32, t: i32): i32
 @external("host", "standAfter")
 declare function standAfter(leg: i32, load: i32): i32
 @external("host", "tell")
