@@ -27,7 +27,7 @@ export interface Setup {
   readonly takes: readonly (readonly { place: number; count: number }[])[]
   /** By robot, written in each match: whether the step before succeeded in full; words of the routine. */
   readonly clean: Uint8Array
-  readonly autoWords: Uint32Array
+  /** Places in memory of the words of the routines. */
   readonly autoWordsAt: Int32Array
   /** By robot, as time left (s): −1 for never. */
   readonly defendsFrom: Float64Array
@@ -75,7 +75,7 @@ function setupOf(seats: Seats, players: readonly Player[]): Setup {
   const { ground } = seats
   const routines = players.map(({ option }) => option.robot.autos.find(({ id }) => id === option.auto) ?? null)
   const autoWordsAt = new Int32Array(6)
-  let words = 0
+  let words = seats.arena.wholes(players.reduce((sum, { autoWords }) => sum + autoWords + 4, 0))
   const steps = players.flatMap((player, robot) => {
     autoWordsAt[robot] = words
     let word = words
@@ -100,7 +100,6 @@ function setupOf(seats: Seats, players: readonly Player[]): Setup {
       (routine?.takes ?? []).map(({ source, count }) => ({ place: ground.placeOf.get(source) as number, count })),
     ),
     clean: new Uint8Array(6),
-    autoWords: new Uint32Array(words),
     autoWordsAt,
     defendsFrom: Float64Array.from(defends, (defend) => defend?.from ?? -1),
     defendsUntil: Float64Array.from(defends, (defend) => defend?.until ?? -1),

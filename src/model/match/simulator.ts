@@ -5,7 +5,7 @@ import type { Quantiles } from './quantiles.ts'
 import type { Seats } from './seats.ts'
 import type { Setup } from './setup.ts'
 import type { MatchEvent } from './types.ts'
-import { perWord, purposes, Words } from './words.ts'
+import { perWord, purposes } from './words.ts'
 
 const never = 1e300
 
@@ -41,8 +41,7 @@ export class Simulator {
   log: ((event: MatchEvent) => void) | null = null
 
   private readonly seats: Seats
-  private readonly words: Words
-  private readonly robotWords = new Uint32Array(6 * 8)
+  private replicate = 0
   private readonly robots: readonly { player: Player; stand: number; leaves: number }[]
   private readonly fixed: () => void
 
@@ -53,7 +52,6 @@ export class Simulator {
     this.setup = setup
     this.ground = ground
     this.seats = seats
-    this.words = new Words(seed)
     this.placed = new Int32Array(6 * count)
     this.taken = new Int32Array(6 * count)
     this.waited = new Float64Array(6 * count)
@@ -140,10 +138,10 @@ export class Simulator {
   }
 
   private begin(replicate: number): void {
-    const { ground, words, robotWords, points, counts, placed } = this
+    const { ground, points, counts, placed } = this
     const { reals, wholes } = this.seats.arena.views
     const { count } = ground
-    words.begin(replicate)
+    this.replicate = replicate
     points.fill(0)
     counts.fill(0)
     placed.fill(0)
@@ -158,20 +156,24 @@ export class Simulator {
     const length = ground.clock.end
     for (let i = 0; i < 6; i++) {
       const { player, stand } = this.robots[i]!
-      words.write(robotWords, 8 * i, 8, 8 * i + purposes.match, 0)
+      this.seats.arena.drawWords(at.matchWords + 8 * i, 8, 8 * i + purposes.match, 0, replicate)
       const { reliability } = player.option.robot
       this.played[i] = this.uniform(8 * i) < reliability.absent ? 0 : 1
       reals[at.stopAt + i] = this.uniform(8 * i + 1) < reliability.stops ? this.uniform(8 * i + 2) * length : never
-      reals[at.form + i] = player.form ? drawn(player.form, robotWords[8 * i + 3] as number) : 1
+      reals[at.form + i] = player.form ? drawn(player.form, this.word(at.matchWords + 8 * i + 3)) : 1
       wholes[at.stand + i] = stand
       wholes[at.load + i] = player.initial.load
     }
     this.fillStocks()
   }
 
+  private word(place: number): number {
+    return this.seats.arena.views.words[place] as number
+  }
+
   /** A uniform number of the robots' own words, strictly between 0 and 1. */
   private uniform(place: number): number {
-    return ((this.robotWords[place] as number) + 0.5) * perWord
+    return (this.word(at.matchWords + place) + 0.5) * perWord
   }
 
   private fillStocks(): void {
@@ -209,12 +211,12 @@ export class Simulator {
       if (this.uniform(8 * i + 4) < leaves) this.earnInAuto(i, leave)
       setup.clean[i] = 1
       if (player.autoWords > 0)
-        this.words.write(
-          setup.autoWords,
+        this.seats.arena.drawWords(
           setup.autoWordsAt[i] as number,
           player.autoWords,
           8 * i + purposes.autonomous,
           0,
+          this.replicate,
         )
     }
     for (let s = 0; s < setup.steps.length; s++) {
@@ -223,8 +225,7 @@ export class Simulator {
       if (this.played[i] === 0 || (reals[at.stopAt + i] as number) < step.at) continue
       if (step.needsPrevious && setup.clean[i] === 0) continue
       let successes = 0
-      for (let k = 0; k < step.count; k++)
-        if (((setup.autoWords[step.word + k] as number) + 0.5) * perWord < step.success) successes++
+      for (let k = 0; k < step.count; k++) if ((this.word(step.word + k) + 0.5) * perWord < step.success) successes++
       setup.clean[i] = successes === step.count ? 1 : 0
       for (let k = 0; k < successes; k++)
         if (this.put(i, place, step.at)) this.earnInAuto(i, ground.auto[place] as number)

@@ -2,7 +2,7 @@ import { refusal } from '../../documents/sentences.ts'
 import { playTeleop } from './events.ts'
 import { eventsBytes } from './eventsBytes.ts'
 import { fixedReals } from './layout.ts'
-import { bind, type Host, type Views } from './memory.ts'
+import { bind, drawWords, type Host, type Views } from './memory.ts'
 
 const realsPerPage = 65_536 / 8
 /** One gigabyte: more is refused rather than asked of the machine. */
@@ -30,6 +30,8 @@ export class Arena {
   private host: Host
   private readonly memory: WebAssembly.Memory | null
   private readonly loop: (match: number, tells: number) => void
+  /** Random words from a place on, at least `count`: see words.ts. The seed lies in memory. */
+  readonly drawWords: (place: number, count: number, name: number, leg: number, replicate: number) => void
   private used = fixedReals
 
   /** @param quick false for the plain form, which is the fallback */
@@ -47,11 +49,17 @@ export class Arena {
       }
       const { exports } = new WebAssembly.Instance(module, { env: { memory: this.memory }, host: { ...asked } })
       this.loop = exports['playTeleop'] as Arena['loop']
-    } else
+      this.drawWords = exports['drawWords'] as Arena['drawWords']
+    } else {
       this.loop = (match, tells) => {
         bind(this.views, this.host)
         playTeleop(match, tells)
       }
+      this.drawWords = (...asked) => {
+        bind(this.views, this.host)
+        drawWords(...asked)
+      }
+    }
   }
 
   /** Whom the event loop asks. */

@@ -101,6 +101,8 @@ export const at = {
   // To work on
   finished: reals(most.stages),
   retryWords: wholes(24),
+  /** Eight words of each robot's match: whether it comes, stops, when, its form, leaves, and its fouls. */
+  matchWords: wholes(48),
 
   /**
    * In a mind, a player's choices at one speed of its drive: where its views begin, and the number of times of one room.

@@ -17,38 +17,32 @@ declare function standAfter(leg: i32, load: i32): i32
 @external("host", "tell")
 declare function tell(kind: i32, robot: i32, from: f64, to: f64, leg: i32, more: i32): void
 
-// Philox4x32-10: Salmon, Moraes, Dror & Shaw, Parallel random numbers: as easy as 1, 2, 3 (SC'11). Two blocks side by side.
-function drawWords(place: i32, count: i32, name: i32, leg: i32, replicate: i32): void {
+// Philox4x32-10: Salmon, Moraes, Dror & Shaw, Parallel random numbers: as easy as 1, 2, 3 (SC'11).
+export function drawWords(place: i32, count: i32, name: i32, leg: i32, replicate: i32): void {
   let to: usize = <usize>place << 2
   const keyA: u32 = load<u32>(<usize>AT_key << 2)
   const keyB: u32 = load<u32>((<usize>AT_key << 2) + 4)
-  for (let k: i32 = 0; k < count; k += 8) {
-    // a and c of both blocks in the low halves of two lanes; b and d likewise.
-    let a: v128 = i64x2(k >> 2, (k >> 2) + 1)
-    let b: v128 = i64x2.splat(<i64><u32>leg)
-    let c: v128 = i64x2.splat(<i64><u32>name)
-    let d: v128 = i64x2.splat(<i64><u32>replicate)
+  for (let k: i32 = 0; k < count; k += 4) {
+    let a: u32 = <u32>k >> 2
+    let b: u32 = <u32>leg
+    let c: u32 = <u32>name
+    let d: u32 = <u32>replicate
     let x: u32 = keyA
     let y: u32 = keyB
-    const low: v128 = i64x2.splat(0xffffffff)
     for (let round: i32 = 0; round < 10; round++) {
-      const one: v128 = v128.mul<u64>(a, i64x2.splat(0xd2511f53))
-      const two: v128 = v128.mul<u64>(c, i64x2.splat(0xcd9e8d57))
-      a = v128.xor(v128.xor(v128.shr<u64>(two, 32), b), i64x2.splat(<i64>x))
-      b = v128.and(two, low)
-      c = v128.xor(v128.xor(v128.shr<u64>(one, 32), d), i64x2.splat(<i64>y))
-      d = v128.and(one, low)
+      const one: u64 = <u64>a * 0xd2511f53
+      const two: u64 = <u64>c * 0xcd9e8d57
+      a = <u32>(two >> 32) ^ b ^ x
+      b = <u32>two
+      c = <u32>(one >> 32) ^ d ^ y
+      d = <u32>one
       x += 0x9e3779b9
       y += 0xbb67ae85
     }
-    store<u32>(to, <u32>v128.extract_lane<u64>(a, 0), 0)
-    store<u32>(to, <u32>v128.extract_lane<u64>(b, 0), 4)
-    store<u32>(to, <u32>v128.extract_lane<u64>(c, 0), 8)
-    store<u32>(to, <u32>v128.extract_lane<u64>(d, 0), 12)
-    store<u32>(to, <u32>v128.extract_lane<u64>(a, 1), 16)
-    store<u32>(to, <u32>v128.extract_lane<u64>(b, 1), 20)
-    store<u32>(to, <u32>v128.extract_lane<u64>(c, 1), 24)
-    store<u32>(to, <u32>v128.extract_lane<u64>(d, 1), 28)
-    to += 32
+    store<u32>(to, a, 0)
+    store<u32>(to, b, 4)
+    store<u32>(to, c, 8)
+    store<u32>(to, d, 12)
+    to += 16
   }
 }
