@@ -9,7 +9,18 @@ let server: Server
 beforeAll(async () => {
   server = await startServer({
     pool: {
-      budgets: { travel: 5, leg: 5, plan: 10, compare: 20, timing: 10, airPlan: 20, sweep: 10, draws: 20, summary: 20 },
+      budgets: {
+        travel: 5,
+        leg: 5,
+        plan: 10,
+        compare: 20,
+        timing: 10,
+        airPlan: 20,
+        sweep: 10,
+        matches: 20,
+        draws: 20,
+        summary: 20,
+      },
     },
   })
 })
@@ -97,6 +108,26 @@ describe('Whatever is changed in a document, the answer is a result or a sentenc
       { numRuns: runs, seed },
     )
     // Otherwise the changes would be too harsh or too mild to try anything.
+    expect([...seen]).toEqual(expect.arrayContaining([200, 400]))
+  })
+
+  test('a match', { timeout: 600_000 }, async () => {
+    const { game, option } = request
+    const body = {
+      game,
+      ours: [option, option, option],
+      theirs: [option, option, option],
+      level: 'local',
+      replicates: 20,
+      seed: 1,
+    }
+    const seen = new Set<number>()
+    await fc.assert(
+      fc.asyncProperty(bodies(body), async (changed) => {
+        seen.add(await answered('POST', '/api/compute/match', changed, [200, 400, 422]))
+      }),
+      { numRuns: Math.ceil(runs / 2), seed },
+    )
     expect([...seen]).toEqual(expect.arrayContaining([200, 400]))
   })
 

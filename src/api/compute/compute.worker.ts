@@ -2,6 +2,7 @@ import { beliefDraws, beliefSummary, compare as compareOptions } from '../../mod
 import { isOutOfMemory, ModelError, type ModelErrorCode, type Path } from '../../model/errors.ts'
 import { travel as findWay } from '../../model/field/index.ts'
 import { legReport } from '../../model/leg/index.ts'
+import { BlockPlayer } from '../../model/match/run.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
 import type { AnySaid } from '../../model/said.ts'
 import { airPlan as planAir, sweep as sweepGearings, timing as timeHardware } from '../../model/timing/index.ts'
@@ -35,5 +36,7 @@ export const compare = task<'compare'>((request) => compareOptions(request))
 export const timing = task<'timing'>(({ calculator, input }) => timeHardware(calculator, input))
 export const airPlan = task<'airPlan'>(({ game, option }) => planAir(game, option))
 export const sweep = task<'sweep'>((request) => sweepGearings(request))
+const blocks = new BlockPlayer()
+export const matches = task<'matches'>(({ request, from, to }) => blocks.play(request, from, to))
 export const draws = task<'draws'>(({ request, ...part }) => beliefDraws(request, part))
 export const summary = task<'summary'>(({ request, parts }) => beliefSummary(request, parts))

@@ -1,11 +1,14 @@
-import type { Game, Robot } from '../../model/documents/index.ts'
+import type { Game, Option, Robot } from '../../model/documents/index.ts'
 import { checkGame, checkLeg, checkOption, checkRobot, within } from '../../model/documents/index.ts'
 import type { Problem } from '../../model/errors.ts'
+import type { MatchRequest } from '../../model/match/types.ts'
 import {
   compareAnswer,
   compareRequest,
   legAnswer,
   legRequest,
+  matchAnswer,
+  matchRequest,
   planAnswer,
   planRequest,
   travelAnswer,
@@ -16,10 +19,17 @@ import { procedure, router } from '../trpc.ts'
 import { checkCompare } from './checkCompare.ts'
 import { computeEndpoint as endpoint } from './endpoint.ts'
 import { compareInParts } from './inParts.ts'
+import { matchInParts } from './matchInParts.ts'
 import { timing } from './timing.ts'
 
 function checkPair(game: Game, robot: Robot): Problem[] {
   return [...within(['game'], checkGame(game)), ...within(['robot'], checkRobot(game, robot))]
+}
+
+function checkMatch({ game, ours, theirs }: MatchRequest): Problem[] {
+  const options = (key: 'ours' | 'theirs', alliance: readonly Option[]) =>
+    alliance.flatMap((option, index) => within([key, index], checkOption(game, option)))
+  return [...within(['game'], checkGame(game)), ...options('ours', ours), ...options('theirs', theirs)]
 }
 
 const later =
@@ -55,6 +65,15 @@ export const computeRouter = router({
     .mutation(({ input, ctx }) => {
       refuse([...within(['game'], checkGame(input.game)), ...within(['option'], checkOption(input.game, input.option))])
       return ctx.pool.run('plan', input, ctx.signal)
+    }),
+
+  match: procedure
+    .meta(endpoint('match', 'Three against three, played many times: chances to win, scores, waiting', matchAnswer))
+    .input(matchRequest)
+    .output(matchAnswer)
+    .mutation(({ input, ctx }) => {
+      refuse(checkMatch(input))
+      return matchInParts(ctx.pool, input, { signal: ctx.signal })
     }),
 
   compare: procedure

@@ -3,6 +3,8 @@ import type { BeliefReport, CompareReport, CompareRequest } from '../../model/co
 import type { Game, Option, Robot } from '../../model/documents/types.ts'
 import type { Route } from '../../model/field/types.ts'
 import type { LegReport, LegRequest } from '../../model/leg/types.ts'
+import type { Sums } from '../../model/match/tally.ts'
+import type { MatchRequest } from '../../model/match/types.ts'
 import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
 import type { AirPlan, Answers, CalculatorName, Inputs, Sweep, SweepResult } from '../../model/timing/index.ts'
 
@@ -17,6 +19,8 @@ export interface Tasks {
   sweep: { request: Sweep; answer: SweepResult }
   /** Some of a belief's draws, and what all of them say. */
   draws: { request: { request: CompareRequest; from: number; to: number; step: 0.25 | 0.1 }; answer: BeliefPart }
+  /** Some of a match's blocks. */
+  matches: { request: { request: MatchRequest; from: number; to: number }; answer: Sums[] }
   summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
 }
 
@@ -35,5 +39,6 @@ export const budgets: { readonly [name in TaskName]: number } = {
   airPlan: 90,
   sweep: 20,
   draws: 180,
+  matches: 60,
   summary: 60,
 }

@@ -2,6 +2,7 @@
 export { airPlanAnswer, airPlanRequest } from './compute/airPlan.ts'
 export { compareAnswer, compareRequest } from './compute/compare.ts'
 export { legAnswer, legRequest } from './compute/leg.ts'
+export { matchAnswer, matchRequest } from './compute/match.ts'
 export { planAnswer, planRequest } from './compute/plan.ts'
 export { travelAnswer, travelRequest } from './compute/travel.ts'
 // Documents of the model, and their parts

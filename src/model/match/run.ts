@@ -85,11 +85,29 @@ export class Collected {
   }
 }
 
+export const blocksOf = (replicates: number): number => Math.ceil(replicates / blockSize)
+
 /** The matches of one block: its number first. */
 export const blockOf = (block: number, replicates: number): [from: number, to: number] => [
   block * blockSize,
   Math.min(replicates, (block + 1) * blockSize),
 ]
+
+/** Plays blocks of set-ups; the last ones are kept ready, since whoever plays a match in parts asks for it many times. */
+export class BlockPlayer {
+  private readonly kept = new Map<string, Matches>()
+
+  /** Sums of the blocks `from` … `to − 1`. */
+  play(request: MatchRequest, from: number, to: number): Sums[] {
+    const { game, level, ours, theirs, seed } = request
+    const key = JSON.stringify([game, level, ours, theirs, seed])
+    const matches = this.kept.get(key) ?? new Matches(new Roster(game).setup(ours, theirs), { seed, level })
+    this.kept.delete(key)
+    this.kept.set(key, matches)
+    if (this.kept.size > 2) this.kept.delete(this.kept.keys().next().value as string)
+    return Array.from({ length: to - from }, (_, k) => matches.play(...blockOf(from + k, request.replicates)))
+  }
+}
 
 /**
  * Plays a match many times.

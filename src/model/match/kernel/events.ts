@@ -64,6 +64,8 @@ const NEVER: f64 = 1e300
 const INSTANT: f64 = 1e-9
 const NOTHING: f64 = 1e-12
 const TIE: f64 = 1e-12
+/** A leg takes this at least (s): legs of no time at all would be begun for ever. */
+const LEAST: f64 = 0.01
 const PER_WORD: f64 = 2.3283064365386963e-10
 const UNLIMITED: i32 = 1073741824
 
@@ -486,6 +488,7 @@ function work(i: i32, leg: i32, load: i32): void {
   if (whole(program) >= 0) ends = now + real(at.wholeTime + i) / 2
   else ends = begun + playStages(i, program, load)
   if (whole(leg + 5) >= 0) ends += real(at.form + i) * retries(i, leg)
+  if (ends < begun + LEAST) ends = begun + LEAST
   if (kind === FINISH && ends < endgameAt) ends = endgameAt
   if (telling) tell(WORKS, i, now, ends, leg, load)
   if (kind === SCORE && lastEach === 0) for (let k: i32 = 0; k < load; k++) setReal(pieces + k, ends)

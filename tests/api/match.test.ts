@@ -1,0 +1,96 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { Game, Option } from '../../src/model/documents/index.ts'
+import { simulate } from '../../src/model/match/index.ts'
+import { harbour, ternBest } from '../model/documents/harbour.ts'
+import caseFile from '../reference/reference-breakwater.json' with { type: 'json' }
+import expectedFile from '../reference/reference-breakwater.match.expected.json' with { type: 'json' }
+import { type Server, startServer } from './server.ts'
+
+const { game, options } = caseFile as unknown as { game: Game; options: Option[] }
+const optionOf = (id: string) => options.find((option) => option.id === id)!
+const row = expectedFile.matches[1]!
+
+let server: Server
+
+beforeAll(async () => {
+  server = await startServer({ pool: { threads: 2 } })
+})
+
+afterAll(() => server.close())
+
+const uneven = {
+  game,
+  ours: row.ours.map(optionOf),
+  theirs: row.theirs.map(optionOf),
+  replicates: 6200,
+  seed: 12,
+}
+
+const small = () => {
+  const three = [ternBest(), ternBest(), ternBest()]
+  return { game: harbour(), level: 'local', ours: three, theirs: three, replicates: 600, seed: 1 }
+}
+
+describe('POST /api/compute/match', () => {
+  test('two threads answer what one does, to the last bit, and near the independent program', {
+    timeout: 120_000,
+  }, async () => {
+    const { status, body } = await server.send('POST', '/api/compute/match', uneven)
+    expect(status).toBe(200)
+    expect(body).toEqual(JSON.parse(JSON.stringify(simulate(uneven))))
+    const { mean, sd } = row.score.ours
+    const error = sd * Math.sqrt(1 / uneven.replicates + 1 / row.replicates)
+    expect(Math.abs(body.score.ours.mean - mean)).toBeLessThan(4 * error)
+    expect(body.distributions.margin.reduce((sum: number, [, p]: [number, number]) => sum + p, 0)).toBeCloseTo(1, 9)
+    expect(body.win.probability + body.tie.probability + body.loss.probability).toBeCloseTo(1, 12)
+  })
+
+  test('a precision stops at a multiple of 500 matches, the first at which it is reached', async () => {
+    const { body } = await server.send('POST', '/api/compute/match', {
+      ...small(),
+      replicates: 50_000,
+      precision: 0.012,
+    })
+    const error = (p: number, n: number) => Math.sqrt((p * (1 - p)) / (n + 4))
+    // Near even chances the error is 0.5 / √(n + 4): 0.012 is reached at 1,733 matches, so after the fourth block.
+    expect(body.replicates).toBe(2000)
+    const share = (body.replicates * (body.win.probability + body.tie.probability / 2) + 2) / (body.replicates + 4)
+    expect(error(share, body.replicates)).toBeLessThanOrEqual(0.012)
+    expect(error(share, body.replicates - 500)).toBeGreaterThan(0.012)
+  })
+
+  test('other seeds meet other luck, the same seed the same', async () => {
+    const play = async (seed: number) => (await server.send('POST', '/api/compute/match', { ...small(), seed })).body
+    const [one, again, other] = [await play(1), await play(1), await play(2)]
+    expect(again).toEqual(one)
+    expect(other.score).not.toEqual(one.score)
+  })
+
+  test('a bonus that asks by level is told the level, or refused with the levels that there are', async () => {
+    const body = small()
+    body.game.bonuses = [
+      {
+        id: 'full',
+        name: 'Full',
+        rankingPoints: 1,
+        points: 0,
+        metric: { kind: 'autoPoints' },
+        atLeast: { local: 1, final: 500 },
+        scope: 'own',
+      },
+    ]
+    const at = (level?: string) => server.send('POST', '/api/compute/match', { ...body, level })
+    expect((await at('final')).body.bonuses.full.ours.probability).toBe(0)
+    const { status, body: refused } = await at('district')
+    expect(status).toBe(400)
+    expect(refused.error).toMatchObject({ path: ['level'], message: expect.stringContaining('local, final') })
+  })
+
+  test('a document that does not fit the game is refused with the place in the request', async () => {
+    const body = small()
+    body.theirs = [ternBest(), { ...ternBest(), start: 'moon' }, ternBest()]
+    const { status, body: refused } = await server.send('POST', '/api/compute/match', body)
+    expect(status).toBe(400)
+    expect(refused.error.path.slice(0, 2)).toEqual(['theirs', 1])
+  })
+})
