@@ -179,20 +179,15 @@ describe('POST /api/compute/compare', () => {
   })
 
   test.each([
-    ['win', undefined, 'objective'],
-    ['rankingPoints', undefined, 'objective'],
-    ['points', true, 'field'],
-  ])('by %s (field of play: %s) is answered honestly', async (objective, inField, path) => {
+    [{ objective: 'win' }, 400, 'malformed', 'field'],
+    [{ objective: 'rankingPoints', inField: true, belief: { seed: 1 } }, 422, 'notOffered', 'belief'],
+  ])('what a comparison by whole matches can not say is refused: %o', async (asked, status, code, path) => {
     const option = optionOf('cormorant-best')
+    const { inField, ...rest } = { inField: false, ...asked }
     const field = inField ? { partners: [option, option], opponents: [option, option, option] } : undefined
-    const { status, body } = await server.send('POST', '/api/compute/compare', {
-      game,
-      options: [option],
-      objective,
-      field,
-    })
-    expect(status).toBe(422)
-    expect(body.error).toMatchObject({ code: 'notOffered', path: [path] })
-    expect(body.error.message).toContain('does not do yet')
+    const answer = await server.send('POST', '/api/compute/compare', { game, options: [option], field, ...rest })
+    expect(answer.status).toBe(status)
+    expect(answer.body.error).toMatchObject({ code, path: [path] })
+    expect(answer.body.error.message.length).toBeGreaterThan(40)
   })
 })

@@ -26,6 +26,28 @@ const uneven = {
   seed: 12,
 }
 
+describe('POST /api/compute/compare in a stated field', () => {
+  test('plays each option with the same partners, opponents and luck', { timeout: 120_000 }, async () => {
+    const [own, ...partners] = uneven.ours
+    const other = optionOf('cormorant-always')
+    const { status, body } = await server.send('POST', '/api/compute/compare', {
+      game,
+      options: [own, other],
+      objective: 'rankingPoints',
+      field: { partners, opponents: uneven.theirs },
+      replicates: 1500,
+      seed: 12,
+    })
+    expect(status).toBe(200)
+    for (const [index, option] of [own!, other].entries()) {
+      const alone = simulate({ ...uneven, ours: [option, ...partners], replicates: 1500 })
+      expect(body.options[index].win).toEqual(alone.win)
+      const { mean, standardError } = alone.rankingPoints.ours
+      expect(body.options[index].rankingPoints).toEqual({ mean, standardError })
+    }
+  })
+})
+
 const small = () => {
   const three = [ternBest(), ternBest(), ternBest()]
   return { game: harbour(), level: 'local', ours: three, theirs: three, replicates: 600, seed: 1 }

@@ -1,3 +1,4 @@
+import type * as z from 'zod'
 import type { Game, Option, Robot } from '../../model/documents/index.ts'
 import { checkGame, checkLeg, checkOption, checkRobot, within } from '../../model/documents/index.ts'
 import type { Problem } from '../../model/errors.ts'
@@ -17,6 +18,7 @@ import {
 import { ApiError, refuse } from '../errors.ts'
 import { procedure, router } from '../trpc.ts'
 import { checkCompare } from './checkCompare.ts'
+import { compareInField } from './compareInField.ts'
 import { computeEndpoint as endpoint } from './endpoint.ts'
 import { compareInParts } from './inParts.ts'
 import { matchInParts } from './matchInParts.ts'
@@ -32,8 +34,27 @@ function checkMatch({ game, ours, theirs }: MatchRequest): Problem[] {
   return [...within(['game'], checkGame(game)), ...options('ours', ours), ...options('theirs', theirs)]
 }
 
-const later =
-  'Comparing by wins or ranking points plays whole matches, which this version does not do yet: ask for objective "points" and leave field out'
+const needsField =
+  'Wins and ranking points depend on who else plays: say so in field, with two partners and three opponents'
+
+const pointsOnly =
+  'What inputs would change is computed for points alone: leave inputs, breakEven and belief out, or ask for objective "points"'
+
+/** A comparison asked for by wins or ranking points needs a field, and says nothing of inputs. */
+function checkObjective({ objective = 'points', field, inputs, breakEven, belief }: Objective): void {
+  if (objective === 'points') return
+  if (!field) throw new ApiError({ code: 'malformed', message: needsField, path: ['field'] })
+  const asked = breakEven !== undefined ? 'breakEven' : belief ? 'belief' : inputs?.length ? 'inputs' : null
+  if (asked) throw new ApiError({ code: 'notOffered', message: pointsOnly, path: [asked] })
+}
+
+type Objective = z.infer<typeof compareRequest>
+
+function checkField(game: Game, field: NonNullable<Objective['field']>): Problem[] {
+  return (['partners', 'opponents'] as const).flatMap((key) =>
+    field[key].flatMap((option, index) => within(['field', key, index], checkOption(game, option))),
+  )
+}
 
 /** Whole documents in, every output of the model out; nothing is stored. */
 export const computeRouter = router({
@@ -81,14 +102,14 @@ export const computeRouter = router({
     .input(compareRequest)
     .output(compareAnswer)
     .mutation(({ input, ctx }) => {
-      const { game, options, inputs, breakEven, belief, objective = 'points', field } = input
-      if (objective !== 'points' || field !== undefined) {
-        const path = [objective === 'points' ? 'field' : 'objective']
-        throw new ApiError({ code: 'notOffered', message: later, path })
-      }
+      const { game, options, inputs, breakEven, belief, field, level, replicates = 20_000, seed = 1 } = input
       const request = { game, options, inputs, breakEven, belief }
+      checkObjective(input)
       refuse(checkCompare(request))
-      return compareInParts(ctx.pool, request, ctx.signal)
+      if (!field) return compareInParts(ctx.pool, request, ctx.signal)
+      refuse(checkField(game, field))
+      const stated = { field, level, replicates, seed }
+      return compareInField(ctx.pool, request, { stated, signal: ctx.signal })
     }),
 
   timing,

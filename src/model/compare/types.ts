@@ -35,6 +35,9 @@ export interface OptionSummary {
   p10: number
   p50: number
   p90: number
+  /** Chance to win and expected ranking points of a match with the stated partners and opponents, where these are given. */
+  win?: { probability: number; standardError: number }
+  rankingPoints?: { mean: number; standardError: number }
 }
 
 export interface Crossing {

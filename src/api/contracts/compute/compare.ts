@@ -73,7 +73,18 @@ const swing = z.strictObject({
 
 export const compareAnswer = z
   .strictObject({
-    options: z.array(z.strictObject({ id: text, mean: points, sd: points, p10: points, p50: points, p90: points })),
+    options: z.array(
+      z.strictObject({
+        id: text,
+        mean: points,
+        sd: points,
+        p10: points,
+        p50: points,
+        p90: points,
+        win: z.strictObject({ probability: z.number(), standardError: z.number() }).optional(),
+        rankingPoints: z.strictObject({ mean: z.number(), standardError: z.number() }).optional(),
+      }),
+    ),
     beats: z.record(text, z.record(text, z.number())).describe('Chance to score more; ties count half'),
     breakEven: z.strictObject({ input: text, crossings: z.array(crossing) }).optional(),
     swing: z.array(swing).optional(),
