@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { game } from './contracts/index.ts'
+import { roundsSchema } from './guesses/file.ts'
 import { procedure, router } from './trpc.ts'
 
 /**
@@ -12,6 +13,10 @@ export const gameSchema: object = {
   title: 'A game: a season’s rules and its field',
 }
 
+const jsonSchema = z
+  .looseObject({ $schema: z.string(), $id: z.string() })
+  .meta({ id: 'JsonSchema', description: 'A JSON Schema, draft 2020-12' })
+
 export const schemas = router({
   game: procedure
     .meta({
@@ -19,8 +24,19 @@ export const schemas = router({
         method: 'GET',
         path: '/api/schemas/game.json',
         summary: 'The JSON Schema of a game’s file',
-        answer: z.looseObject({ $schema: z.string(), $id: z.string() }),
+        answer: jsonSchema,
       },
     })
     .query(() => gameSchema),
+
+  guessRounds: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/schemas/guess-rounds.json',
+        summary: 'The JSON Schema of a file of rounds of guesses',
+        answer: jsonSchema,
+      },
+    })
+    .query(() => roundsSchema),
 })

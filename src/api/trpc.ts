@@ -1,7 +1,8 @@
 import { initTRPC, TRPCError } from '@trpc/server'
-import type * as z from 'zod'
+import * as z from 'zod'
 import type { Store, WorkspaceStore } from '../store/types.ts'
 import type { Pool } from './compute/pool.ts'
+import { recall } from './contracts/index.ts'
 import { type Code, type Failure, failureOf, table } from './errors.ts'
 import type { Reach } from './http/reach.ts'
 
@@ -44,9 +45,11 @@ const t = initTRPC
 export const { router, createCallerFactory } = t
 
 /** Gives every error the code that belongs to it, so that tRPC answers with the right HTTP status too. */
-export const procedure = t.procedure.use(async ({ next }) => {
+export const procedure = t.procedure.use(async ({ next, getRawInput }) => {
   const result = await next()
   if (result.ok) return result
+  const { cause } = result.error
+  if (cause instanceof z.core.$ZodError) recall(cause.issues, await getRawInput())
   const { code, message } = failureOf(result.error)
   throw new TRPCError({ code: table[code].trpc, message, cause: result.error.cause ?? result.error })
 })

@@ -1,4 +1,5 @@
 import { networkInterfaces } from 'node:os'
+import { Ajv2020 } from 'ajv/dist/2020.js'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { mostCorrections, mostRounds } from '../../src/store/index.ts'
 import { harbour } from '../model/documents/harbour.ts'
@@ -113,6 +114,35 @@ describe('A round of guesses', () => {
     expect(JSON.stringify([body, closed.body])).not.toContain(key)
   })
 
+  test('is closed without its key only by who says so, and that is seen wherever the round is', async () => {
+    const sent = { sheet: 'first', way: 'hang', leg: 'finish', closingKey: 'k'.repeat(24) }
+    const { body } = await server.send('POST', rounds, sent)
+    await give(body.code, 1, telling(1))
+    expect((await server.send('POST', `${rounds}/${body.code}/close`, { anyway: false })).status).toBe(403)
+    const closed = await server.send('POST', `${rounds}/${body.code}/close`, { anyway: true })
+    expect(closed.body).toMatchObject({ closedAnyway: true, guesses: [telling(1)] })
+    expect((await server.get(`${rounds}?sheet=first`)).body[0]).toMatchObject({ closedAnyway: true })
+    // With its key, or where there is none, it is an ordinary closing whatever else is said.
+    const own = (await server.send('POST', rounds, sent)).body.code
+    const request = { closingKey: sent.closingKey, anyway: true }
+    expect((await server.send('POST', `${rounds}/${own}/close`, request)).body.closedAnyway).toBe(false)
+    const free = await open()
+    expect((await server.send('POST', `${rounds}/${free}/close`, { anyway: true })).body.closedAnyway).toBe(false)
+  })
+
+  test('that is removed is nowhere and takes no guess, and is brought back with all of them', async () => {
+    const code = await open()
+    await give(code, 1, telling(1))
+    const remove = (more: object = {}) => server.send('POST', `${rounds}/${code}/remove`, more)
+    expect((await remove()).body).toEqual({ removed: true })
+    expect((await server.get(`${rounds}?sheet=first`)).body).toEqual([])
+    const asked = [server.get(`${rounds}/${code}`), give(code, 2, telling(2)), close(code)]
+    expect((await Promise.all(asked)).map(({ status }) => status)).toEqual([404, 404, 404])
+    expect((await remove({ undo: true })).body).toEqual({ removed: false })
+    expect((await close(code)).body.guesses).toEqual([telling(1)])
+    expect((await server.send('POST', `${rounds}/ZZZZZZ/remove`, {})).status).toBe(404)
+  })
+
   test('knows how many devices have opened it and not guessed, each once', async () => {
     const code = await open()
     const arrive = (number: number) => server.send('PUT', `${rounds}/${code}/arrivals/${device(number)}`, {})
@@ -143,6 +173,120 @@ describe('A round of guesses', () => {
     for (let turn = 0; turn <= mostCorrections; turn++) expect((await give(code, 1, telling(turn))).status).toBe(200)
     const { status, body } = await give(code, 1, telling(0))
     expect([status, body.error.path]).toEqual([409, ['device']])
+  })
+})
+
+describe('A file of rounds', () => {
+  const fileOf = (sheet: string) => server.get(`${rounds}/of/${sheet}`)
+  const bring = (sheet: string, file: unknown) => server.send('POST', `${rounds}/of/${sheet}`, { file })
+
+  /** Two closed rounds and an open one on the sheet, and the file that it gives. */
+  async function held() {
+    const [first, second, still] = [await open(), await open('low', 'score'), await open()]
+    for (const [code, number] of [
+      [first, 1],
+      [first, 2],
+      [second, 3],
+      [still, 4],
+    ] as const)
+      await give(code, number, telling(number))
+    await close(first)
+    await close(second)
+    return { first, second, still, file: (await fileOf('first')).body }
+  }
+
+  test('holds what is closed and nothing of what is open, in the form that is published', async () => {
+    const { first, second, file } = await held()
+    expect(file).toMatchObject({ format: 1, sheet: { id: 'first', name: 'First Saturday' } })
+    expect(file.rounds.map(({ code, guesses }: { code: string; guesses: unknown }) => [code, guesses])).toEqual([
+      [first, [telling(1), telling(2)]],
+      [second, [telling(3)]],
+    ])
+    expect(JSON.stringify(file)).not.toMatch(/device|45\.125/)
+    // ajv is an implementation of JSON Schema of its own.
+    const { body: schema } = await server.get('/api/schemas/guess-rounds.json')
+    const valid = new Ajv2020({ strict: true, allowUnionTypes: true, formats: { 'date-time': true } }).compile(schema)
+    expect(valid(file)).toBe(true)
+    expect(valid({ ...file, rounds: [{ ...file.rounds[0], guesses: [{ low: 1 }] }] })).toBe(false)
+    expect(valid({ ...file, surprise: 1 })).toBe(false)
+  })
+
+  test('comes into another server with everything, and the second time changes nothing', async () => {
+    const { file } = await held()
+    await server.close()
+    await start()
+    expect((await bring('first', file)).body).toEqual({ added: 2, already: 0 })
+    expect((await bring('first', file)).body).toEqual({ added: 0, already: 2 })
+    expect((await fileOf('first')).body).toEqual(file)
+    const [second, first] = (await server.get(`${rounds}?sheet=first`)).body
+    expect(first).toMatchObject({ count: 2, keyed: false, broughtAt: expect.stringMatching(/^20/) })
+    expect(first.closedAt).toBe(file.rounds[0].closedAt)
+    // Nobody corrects a guess that came in.
+    expect((await give(second.code, 3, telling(9))).status).toBe(409)
+  })
+
+  test('comes to another sheet of the same server under new codes, and brings back what was removed', async () => {
+    const { first, file } = await held()
+    const { body: sheet } = await server.get('/api/documents/quickSheet/first')
+    await server.send('PUT', '/api/documents/quickSheet/copy', { base: null, body: { ...sheet.body, id: 'copy' } })
+    expect((await bring('copy', file)).body).toEqual({ added: 2, already: 0 })
+    expect((await bring('copy', file)).body).toEqual({ added: 0, already: 2 })
+    const copied = (await fileOf('copy')).body.rounds
+    expect(copied.map(({ guesses }: { guesses: unknown }) => guesses)).toEqual([[telling(1), telling(2)], [telling(3)]])
+    expect(copied.map(({ code }: { code: string }) => code)).not.toContain(first)
+    await server.send('POST', `${rounds}/${first}/remove`, {})
+    expect((await fileOf('first')).body.rounds).toHaveLength(1)
+    expect((await bring('first', file)).body).toEqual({ added: 0, already: 2 })
+    expect((await fileOf('first')).body).toEqual(file)
+  })
+
+  test('that is broken is refused as a whole, with the place and a sentence', async () => {
+    const { file } = await held()
+    const round = file.rounds[0]
+    const broken: [unknown, (string | number)[], RegExp][] = [
+      [null, [], /an object, got null/],
+      [{ ...file, format: 2 }, ['format'], /format must be 1/],
+      [{ ...file, rounds: [{ ...round, code: 'x' }] }, ['rounds', 0, 'code'], /six letters and figures.*"x"/],
+      [{ ...file, rounds: [{ ...round, leg: 'swim' }] }, ['rounds', 0, 'leg'], /"swim"/],
+      [
+        { ...file, rounds: [round, { ...round, guesses: [{ low: 9, likely: 8, high: 10 }] }] },
+        ['rounds', 1, 'guesses', 0, 'likely'],
+        /at least low \(9\), got 8/,
+      ],
+      [{ ...file, rounds: [round, round] }, ['rounds'], /two rounds with the code/],
+      [
+        { ...file, rounds: [{ ...round, closedAt: '2020-01-01T00:00:00Z' }] },
+        ['rounds', 0, 'closedAt'],
+        /closed before it is opened/,
+      ],
+      [{ ...file, rounds: [{ ...round, openedAt: 'yesterday' }] }, ['rounds', 0, 'openedAt'], /"yesterday"/],
+      [{ ...file, rounds: Array.from({ length: mostRounds + 1 }, () => round) }, ['rounds'], /at most 200/],
+    ]
+    await server.close()
+    await start()
+    for (const [sent, path, sentence] of broken) {
+      const { status, body } = await bring('first', sent)
+      expect([status, body.error.path, body.error.message]).toEqual([
+        400,
+        ['file', ...path],
+        expect.stringMatching(sentence),
+      ])
+    }
+    expect((await bring('none', file)).status).toBe(404)
+    expect((await fileOf('none')).status).toBe(404)
+    expect((await server.get(`${rounds}?sheet=first`)).body).toEqual([])
+  })
+
+  test('with more rounds than the sheet takes is refused, and what was removed stays so', async () => {
+    const { first, file } = await held()
+    await server.send('POST', `${rounds}/${first}/remove`, {})
+    const many = Array.from({ length: mostRounds }, (_, index) => ({
+      ...file.rounds[index === 0 ? 0 : 1],
+      code: `A${String(index).padStart(5, '0')}`,
+      ...(index > 0 && { openedAt: new Date(Date.UTC(2031, 0, 1, 0, 0, index)), closedAt: '2031-02-01T00:00:00Z' }),
+    }))
+    expect((await bring('first', { ...file, rounds: many })).status).toBe(409)
+    expect((await server.get(`${rounds}?sheet=first`)).body).toHaveLength(2)
   })
 })
 

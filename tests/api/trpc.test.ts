@@ -76,3 +76,20 @@ test('A procedure that is not there, a broken body and deep nesting are answered
   expect(deep.status).toBe(400)
   for (const { body } of [unknown, broken, deep]) expect(JSON.stringify(body)).not.toMatch(/\.ts|stack|node_modules/)
 })
+
+test('What is wrong with a request itself carries its sentence’s name and parts, for a screen in another language', async () => {
+  const asked = { kind: 'game', id: 'constructor', name: 'x'.repeat(201), base: 0, body: harbour() } as const
+  const { data } = await failureOf(client.documents.save.mutate(asked))
+  expect(data?.failure.problems?.map(({ path, said }: Problem) => [path.join('/'), said?.code])).toEqual([
+    ['id', 'takenId'],
+    ['name', 'characters'],
+    ['base', 'outOfRange'],
+  ])
+  const guess = { low: 9, likely: 8, high: 'long' } as never
+  const wrong = await failureOf(client.guesses.give.mutate({ code: 'zz', device: 'short', guess }))
+  expect(wrong.data?.failure.problems?.map(({ said }: Problem) => said)).toEqual([
+    { code: 'notACode', parts: { got: { text: '"zz"' } } },
+    { code: 'notASecret', parts: {} },
+    { code: 'wrongType', parts: { name: 'high', noun: 'a number', got: { text: '"long"' } } },
+  ])
+})

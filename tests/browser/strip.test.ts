@@ -139,6 +139,10 @@ test('a stage is made to wait for another; what would make a circle is refused b
   await page.getByRole('button', { name: 'Add a stage' }).click()
   await form.getByLabel('Stage', { exact: true }).fill('Back off')
   await bar(page, 'Back off').waitFor()
+  await form.getByRole('button', { name: 'Insert a stage after it' }).press('Enter')
+  await form.getByLabel('Stage', { exact: true }).fill('Look round')
+  await bar(page, 'Look round').waitFor()
+  await expect.poll(() => form.getByRole('checkbox', { name: 'Back off', exact: true }).isChecked()).toBe(true)
   await page.context().close()
 })
 

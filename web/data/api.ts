@@ -7,6 +7,7 @@ import type { AnySaid } from '../../src/model/said.ts'
 import type { Guess } from '../../src/model/sheet/index.ts'
 import type {
   DocumentSummary,
+  KeptRound,
   RevisionSummary,
   Round,
   SaveOutcome,
@@ -108,8 +109,21 @@ export const getRound = (code: string): Promise<Round & { guesses: Guess[] | nul
 export const giveGuess = (code: string, device: string, guess: Guess): Promise<{ count: number; corrected: boolean }> =>
   said(client.guesses.give.mutate({ code, device, guess }))
 
-export const closeRound = (code: string, closingKey?: string): Promise<Round & { guesses: Guess[] | null }> =>
-  said(client.guesses.close.mutate({ code, closingKey }))
+export const closeRound = (
+  code: string,
+  by: { closingKey?: string | undefined; anyway?: boolean },
+): Promise<Round & { guesses: Guess[] | null }> => said(client.guesses.close.mutate({ code, ...by }))
+
+export const removeRound = (code: string, undo: boolean): Promise<unknown> =>
+  said(client.guesses.remove.mutate({ code, undo }))
+
+/** The closed rounds of a sheet as a file holds them. */
+export const roundsFile = (sheet: string): Promise<{ rounds: KeptRound[] }> =>
+  said(client.guesses.file.query({ sheet }))
+
+/** Adds a file's rounds to a sheet; the server says what is wrong with the file. */
+export const bringRounds = (sheet: string, file: unknown): Promise<{ added: number; already: number }> =>
+  said(client.guesses.bring.mutate({ sheet, file: file as never }))
 
 export const getReach = (): Promise<{ onlyHere: boolean; addresses: string[] }> => said(client.guesses.reach.query({}))
 

@@ -2,7 +2,17 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import { useEffect } from 'react'
 import type { QuickLegName } from '../../src/model/documents/quickSheet.ts'
 import type { Guess } from '../../src/model/sheet/index.ts'
-import { arriveIn, closeRound, getReach, getRound, giveGuess, listRounds, openRound } from './api.ts'
+import {
+  arriveIn,
+  bringRounds,
+  closeRound,
+  getReach,
+  getRound,
+  giveGuess,
+  listRounds,
+  openRound,
+  removeRound,
+} from './api.ts'
 import { closingKey, keepClosingKey, madeKey, thisDevice } from './device.ts'
 
 const key = (code: string) => ['round', code] as const
@@ -49,8 +59,19 @@ export function useRoundChanges(sheet?: string) {
     onSuccess: (_, { code }) => follow(code),
   })
   const close = useMutation({
-    mutationFn: (code: string) => closeRound(code, closingKey(code) ?? undefined),
+    mutationFn: ({ code, anyway = false }: { code: string; anyway?: boolean }) =>
+      closeRound(code, { closingKey: closingKey(code) ?? undefined, anyway }),
     onSuccess: ({ code }) => follow(code),
   })
-  return { open, give, close }
+  const remove = useMutation({
+    mutationFn: ({ code, undo = false }: { code: string; undo?: boolean }) => removeRound(code, undo),
+    // A removed round is asked for no more: the answer would be that there is none.
+    onSuccess: (_, { code, undo }) =>
+      undo ? follow(code) : queries.invalidateQueries({ queryKey: ['rounds', sheet] }).then(() => undefined),
+  })
+  const bring = useMutation({
+    mutationFn: (file: unknown) => bringRounds(sheet ?? '', file),
+    onSuccess: () => queries.invalidateQueries({ queryKey: ['rounds', sheet] }),
+  })
+  return { open, give, close, remove, bring }
 }

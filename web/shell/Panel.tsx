@@ -35,7 +35,7 @@ export function Panel(props: {
     >
       {props.open && (
         <div className="panel-inside stack">
-          <div className="row spread">
+          <div className="row spread panel-head">
             <h2 id={id}>{props.title}</h2>
             <button type="button" className="plain-button" onClick={close}>
               {words().shell.close}

@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import type { AirOfTrip, AirUse, StoredAir } from '../../model/documents/air.ts'
-import { type AirFault, airFaults } from '../../model/timing/air/airFaults.ts'
+import { airFaults } from '../../model/timing/air/airFaults.ts'
+import { disagree } from './agree.ts'
 import { count, id, list, measure } from './primitives.ts'
 import { timedLeg } from './timing.ts'
 import { compressor, highestPressure, tank } from './timings/parts.ts'
@@ -17,12 +18,6 @@ const airUse = z.strictObject(use)
 airUse satisfies z.ZodType<AirUse>
 const airOfTrip = z.strictObject({ leg: timedLeg, ...use })
 airOfTrip satisfies z.ZodType<AirOfTrip>
-
-const sentences: { readonly [rule in AirFault['rule']]: (bound: number, got: number) => string } = {
-  lowBelowRoom: (bound, got) => `low must be above ambient (${bound}), got ${got}`,
-  lowAboveWorking: (bound, got) => `low must be at most working (${bound}), got ${got}`,
-  onAboveOff: (bound, got) => `on must be at most off (${bound}), got ${got}`,
-}
 
 export const storedAir = z
   .strictObject({
@@ -42,7 +37,7 @@ export const storedAir = z
   })
   .superRefine((air, context) => {
     for (const { path, rule, bound, got } of airFaults(air))
-      context.addIssue({ code: 'custom', path: [...path], message: sentences[rule](bound, got) })
+      disagree(context, path, { code: rule, parts: { bound, got } })
   })
   .meta({ id: 'StoredAir', description: 'Stored air of a robot, and what uses it' })
 storedAir satisfies z.ZodType<StoredAir>

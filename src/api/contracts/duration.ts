@@ -1,13 +1,9 @@
 import * as z from 'zod'
 import type { Duration } from '../../model/documents/types.ts'
-import { type ApiSaid, say } from '../sentences.ts'
+import { disagree, rising } from './agree.ts'
 import { above, list, longest, measure } from './primitives.ts'
 
 const seconds = (description: string) => measure(0, longest, `${description} (s; a pace: factor)`)
-
-function broken(context: z.core.$RefinementCtx, field: string, said: ApiSaid): void {
-  context.addIssue({ code: 'custom', path: [field], message: say(said).message, params: { said } })
-}
 
 const fixed = z.strictObject({ kind: z.literal('fixed'), seconds: seconds('Always this long') })
 
@@ -18,13 +14,7 @@ const range = z
     likely: seconds('Most likely'),
     high: seconds('Longest'),
   })
-  .superRefine(({ low, likely, high }, context) => {
-    if (low > likely) {
-      broken(context, 'likely', { code: 'likelyBelowLow', parts: { low, likely } })
-    } else if (likely > high) {
-      broken(context, 'high', { code: 'highBelowLikely', parts: { likely, high } })
-    }
-  })
+  .superRefine(rising)
 
 /** Standard normal quantile of 0.999. */
 const oneInAThousand = 3.0902
@@ -37,7 +27,7 @@ const lognormal = z
   })
   .superRefine(({ median, spread }, context) => {
     if (median * spread ** oneInAThousand <= longest) return
-    broken(context, 'spread', { code: 'spreadTooLarge', parts: { median, spread, most: longest } })
+    disagree(context, ['spread'], { code: 'spreadTooLarge', parts: { median, spread, most: longest } })
   })
 
 const samples = z.strictObject({

@@ -10,11 +10,11 @@ export { duration } from './duration.ts'
 export { game } from './game.ts'
 export { option } from './option.ts'
 export { partRecord } from './part.ts'
-export { id, name } from './primitives.ts'
+export { format, id, list, name } from './primitives.ts'
 // What is kept
 export { guess, quickSheetRecord, readingRecord } from './quickSheet.ts'
 export { comparisonRecord, decisionRecord, designRecord, optionRecord, revision } from './records.ts'
 export { robot } from './robot.ts'
 // What is wrong, in sentences
-export { problemsOf } from './sentences.ts'
+export { problemsOf, recall, rule, written } from './sentences.ts'
 export { timingRecord } from './timing.ts'

@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { gotOf } from '../../model/documents/shapes.ts'
-import { echo, nameIn, rule } from './sentences.ts'
+import { nameIn, rule } from './sentences.ts'
 
 /** Names that every object of the language already has: as an id they would be found where nothing was entered. */
 const taken = new Set(Object.getOwnPropertyNames(Object.prototype))
@@ -83,9 +83,4 @@ export function list<Item extends z.ZodType>(item: Item, least: number, most: nu
 }
 
 /** The version of the document's format; another one is answered, not guessed. */
-export const format = z
-  .literal(1, {
-    error: ({ input }) =>
-      input === undefined ? 'format is missing' : `format must be 1, the only one known here, got ${echo(input)}`,
-  })
-  .describe('Version of the document’s format')
+export const format = z.literal(1).describe('Version of the document’s format')

@@ -1,22 +1,10 @@
 import * as z from 'zod'
 import type { QuickLeg, QuickSheetRecord, ReadingRecord } from '../../model/documents/quickSheet.ts'
+import { rising } from './agree.ts'
 import { above, count, format, id, list, longest, measure, name, points, probability } from './primitives.ts'
 import { reference } from './records.ts'
 
 const seconds = measure(0, longest, 's')
-
-type Three = { low: number; likely: number; high: number }
-
-/** Low, likely and high in this order; a sentence names the one that is out of it. */
-function rising({ low, likely, high }: Three, context: z.core.$RefinementCtx<Three>) {
-  if (low > likely) {
-    const message = `likely must be at least low (${low}), got ${likely}`
-    context.addIssue({ code: 'custom', path: ['likely'], message, input: likely })
-  } else if (likely > high) {
-    const message = `high must be at least likely (${likely}), got ${high}`
-    context.addIssue({ code: 'custom', path: ['high'], message, input: high })
-  }
-}
 
 const three = { low: seconds, likely: seconds, high: seconds }
 

@@ -14,6 +14,7 @@ import { game } from './game.ts'
 import { option, play } from './option.ts'
 import { count, format, id, list, name, points, text } from './primitives.ts'
 import { robot } from './robot.ts'
+import { written } from './sentences.ts'
 
 export const revision = count(1, 1_000_000_000, 'Revision, counted from 1')
 
@@ -37,13 +38,12 @@ export const optionRecord = z
   .meta({ id: 'OptionRecord', description: 'A way to play a design; the robot is looked up' })
 optionRecord satisfies z.ZodType<OptionRecord>
 
-const date = z
-  .string()
-  .regex(/^\d{4}-\d{2}-\d{2}$/, { error: ({ input }) => `a date is written 2031-02-28, got ${JSON.stringify(input)}` })
+const date = written(/^\d{4}-\d{2}-\d{2}$/, (got) => ({ code: 'notADate', parts: { got } }))
 
-const moment = z.string().regex(/^\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}(:\d{2}(\.\d+)?)?(Z|[+-]\d{2}:\d{2}))?$/, {
-  error: ({ input }) => `a moment is written 2031-02-28 or 2031-02-28T14:05Z, got ${JSON.stringify(input)}`,
-})
+const moment = written(/^\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}(:\d{2}(\.\d+)?)?(Z|[+-]\d{2}:\d{2}))?$/, (got) => ({
+  code: 'notAMoment',
+  parts: { got },
+}))
 
 const overriddenLeg = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('collect'), source: id }),

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { type Comparison, type FieldName, gotOf, gotText, type Noun } from '../../model/documents/shapes.ts'
+import { type Comparison, type FieldName, type Got, gotOf, gotText, type Noun } from '../../model/documents/shapes.ts'
 import type { Path, Problem } from '../../model/errors.ts'
 import { type ApiSaid, say } from '../sentences.ts'
 
@@ -59,6 +59,15 @@ function wrongSize(name: FieldName, issue: Found): ApiSaid {
   return { code: 'outOfRange', parts: { name, comparison, bound, got: gotOf(input) } }
 }
 
+/** Patterns that have a sentence of their own, by how zod repeats them in an issue. */
+const patterns = new Map<string, (got: Got) => ApiSaid>()
+
+/** Text of a pattern, with the sentence for what is not written so. Two sentences need two patterns. */
+export function written(pattern: RegExp, make: (got: Got) => ApiSaid) {
+  patterns.set(String(pattern), make)
+  return z.string().regex(pattern)
+}
+
 function noneOf(name: FieldName, allowed: unknown, input: unknown): ApiSaid {
   if (input === undefined) return { code: 'missing', parts: { name } }
   return { code: 'noneOf', parts: { name, allowed: (allowed as unknown[]).map(echo), got: gotOf(input) } }
@@ -77,6 +86,7 @@ function saidOf(issue: Found): ApiSaid | undefined {
     case 'unrecognized_keys':
       return { code: 'unknownFields', parts: { keys: issue['keys'] as string[] } }
     case 'invalid_value':
+      if (name === 'format' && issue.input !== undefined) return { code: 'otherFormat', parts: { got } }
       return noneOf(name, issue['values'], issue.input)
     case 'invalid_union': {
       if (issue['options'] === undefined) return { code: 'noForm', parts: { name, got } }
@@ -86,7 +96,7 @@ function saidOf(issue: Found): ApiSaid | undefined {
     case 'invalid_key':
       return { code: 'notAnId', parts: { got } }
     case 'invalid_format':
-      return { code: 'otherwiseWritten', parts: { name, got } }
+      return patterns.get(String(issue['pattern']))?.(got) ?? { code: 'otherwiseWritten', parts: { name, got } }
     case 'not_multiple_of':
       return { code: 'notMultiple', parts: { name, divisor: Number(issue['divisor']), got } }
     default:
@@ -115,6 +125,21 @@ function carried(issue: Issue): Pick<Problem, 'said'> {
 
 // A browser that runs no code made at run time would note each attempt of it as a fault.
 z.config({ customError: sentence, jitless: !('process' in globalThis) })
+
+/**
+ * Gives issues back the inputs that they were about, which an error of a plain `parse` does not keep: without them a
+ * sentence has no name and parts to be said in another language.
+ */
+export function recall(issues: readonly Issue[], sent: unknown): void {
+  for (const issue of issues) {
+    const input = issue.path.reduce<unknown>(
+      (part, key) => (part as { [key: PropertyKey]: unknown } | null)?.[key],
+      sent,
+    )
+    Object.assign(issue, { input: issue.code === 'invalid_key' ? issue.path.at(-1) : input })
+    if (issue.code === 'invalid_union') for (const branch of issue.errors) recall(branch, input)
+  }
+}
 
 /** How far a branch of a union is from what was given: fields that it misses or does not know. */
 function mismatch(branch: readonly Issue[]): number {

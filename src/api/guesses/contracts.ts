@@ -1,29 +1,18 @@
 import * as z from 'zod'
-import { guess, id } from '../contracts/index.ts'
+import { guess, id, written } from '../contracts/index.ts'
 
-export const code = z
-  .string()
-  .regex(/^[A-Z0-9]{6}$/, {
-    error: ({ input }) =>
-      `a code has six letters and figures, such as K7M3PX, got ${JSON.stringify(input).slice(0, 40)}`,
-  })
-  .describe('Code of the round')
+export const code = written(/^[A-Z0-9]{6}$/, (got) => ({ code: 'notACode', parts: { got } })).describe(
+  'Code of the round',
+)
+
+/** What a device or a browser makes up for itself; the sentence does not repeat it. */
+const secret = written(/^[a-z0-9]{16,64}$/, () => ({ code: 'notASecret', parts: {} }))
 
 /** Made by the device itself and known to it alone, so that nobody else corrects its guess. */
-export const device = z
-  .string()
-  .regex(/^[a-z0-9]{16,64}$/, {
-    error: () => 'device must be 16 to 64 small letters and figures, made up at random by the device',
-  })
-  .describe('Made up at random by the device, which keeps it to itself')
+export const device = secret.describe('Made up at random by the device, which keeps it to itself')
 
 /** Made by the browser that opens a round, and kept there. */
-const closingKey = z
-  .string()
-  .regex(/^[a-z0-9]{16,64}$/, {
-    error: () => 'closingKey must be 16 to 64 small letters and figures, made up at random by who opens the round',
-  })
-  .optional()
+const closingKey = secret.optional()
 
 export const leg = z.enum(['collect', 'score', 'finish'])
 
@@ -37,6 +26,12 @@ export const openRequest = z.strictObject({
 export const closeRequest = z.strictObject({
   code,
   closingKey: closingKey.describe('The key that the round was opened with'),
+  anyway: z.boolean().optional().describe('Close it without that key, which is then said wherever the round is shown'),
+})
+
+export const removeRequest = z.strictObject({
+  code,
+  undo: z.boolean().optional().describe('Brings it back instead'),
 })
 
 const about = z.strictObject({
@@ -56,7 +51,9 @@ export const round = z
     closedAt: z.string().nullable().describe('ISO 8601; null while guesses are taken'),
     count: z.number().describe('Devices that have given a guess'),
     arrived: z.number().describe('Devices that have opened it to guess, those that have guessed among them'),
-    keyed: z.boolean().describe('Whether only who opened it can close it'),
+    keyed: z.boolean().describe('Whether it was opened with a key, without which it is closed only by saying “anyway”'),
+    closedAnyway: z.boolean().describe('Whether it was closed without that key'),
+    broughtAt: z.string().nullable().describe('ISO 8601: when it came in from a file; null where it was held here'),
   })
   .meta({ id: 'GuessRound' })
 

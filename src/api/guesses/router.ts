@@ -5,17 +5,33 @@ import { id } from '../contracts/index.ts'
 import { ApiError, type Code } from '../errors.ts'
 import { type ApiSaid, say } from '../sentences.ts'
 import { type Context, type Endpoint, procedure, router } from '../trpc.ts'
-import { closeRequest, code, device, given, guess, opened, openRequest, reach, round } from './contracts.ts'
-import { subjectOf } from './subject.ts'
+import {
+  closeRequest,
+  code,
+  device,
+  given,
+  guess,
+  opened,
+  openRequest,
+  reach,
+  removeRequest,
+  round,
+} from './contracts.ts'
+import { bringRequest, brought, fileOf, roundsFile } from './file.ts'
+import { sheetOf, subjectOf } from './subject.ts'
 
 const rounds = '/api/guess-rounds'
 const one = `${rounds}/{code}`
+const files = `${rounds}/of/{sheet}`
 const writing: readonly Code[] = ['malformed', 'forbidden', 'notFound', 'tooMany', 'tooLarge', 'notJson']
 
 const endpoint = (offered: Endpoint): { endpoint: Endpoint } => ({ endpoint: offered })
 
 const missing = (named: string) =>
   new ApiError({ code: 'notFound', ...say({ code: 'noRound', parts: { code: named } }), path: ['code'] })
+
+const roundsFull = () =>
+  new ApiError({ code: 'conflict', ...say({ code: 'roundsFull', parts: { most: mostRounds } }), path: ['sheet'] })
 
 const refusals: { readonly [why in Exclude<Extract<Given, { refused: unknown }>['refused'], 'missing'>]: ApiSaid } = {
   closed: { code: 'roundClosed', parts: {} },
@@ -44,8 +60,7 @@ export const guesses = router({
       const { closingKey, ...asked } = input
       const made = await ctx.workspace.rounds.open(await subjectOf(ctx.workspace, asked), closingKey)
       if (made) return made
-      const full = say({ code: 'roundsFull', parts: { most: mostRounds } })
-      throw new ApiError({ code: 'conflict', ...full, path: ['sheet'] })
+      throw roundsFull()
     }),
 
   list: procedure
@@ -126,12 +141,64 @@ export const guesses = router({
     )
     .input(closeRequest)
     .mutation(async ({ input, ctx }) => {
-      const found = await ctx.workspace.rounds.close(input.code, input.closingKey)
+      const { code, closingKey, anyway = false } = input
+      const found = await ctx.workspace.rounds.close(code, { key: closingKey, anyway })
       if (!found) throw missing(input.code)
       if ('refused' in found) {
         throw new ApiError({ code: 'forbidden', ...say({ code: 'notYourRound', parts: {} }), path: ['closingKey'] })
       }
       return withGuesses(ctx.workspace, found)
+    }),
+
+  remove: procedure
+    .meta(
+      endpoint({
+        method: 'POST',
+        path: `${one}/remove`,
+        summary: 'Takes a round off its sheet, open or closed, or brings it back; its guesses are kept unseen',
+        answer: z.strictObject({ removed: z.boolean() }),
+        errors: writing,
+      }),
+    )
+    .input(removeRequest)
+    .mutation(async ({ input: { code, undo = false }, ctx }) => {
+      if (!(await ctx.workspace.rounds.remove(code, undo))) throw missing(code)
+      return { removed: !undo }
+    }),
+
+  file: procedure
+    .meta(
+      endpoint({
+        method: 'GET',
+        path: files,
+        summary: 'The closed rounds of a quick sheet as a file',
+        answer: roundsFile,
+        errors: ['notFound', 'tooMany'],
+      }),
+    )
+    .input(fileOf)
+    .query(async ({ input, ctx }) => {
+      const { id, name } = await sheetOf(ctx.workspace, input.sheet)
+      return { format: 1 as const, sheet: { id, name }, rounds: await ctx.workspace.rounds.keep(id) }
+    }),
+
+  bring: procedure
+    .meta(
+      endpoint({
+        method: 'POST',
+        path: files,
+        summary:
+          'Adds the rounds of a file to a quick sheet, all or none; those that are there already stay as they are',
+        answer: brought,
+        errors: [...writing, 'conflict'],
+      }),
+    )
+    .input(bringRequest)
+    .mutation(async ({ input, ctx }) => {
+      const { id } = await sheetOf(ctx.workspace, input.sheet)
+      const outcome = await ctx.workspace.rounds.bring(id, input.file.rounds)
+      if ('added' in outcome) return outcome
+      throw roundsFull()
     }),
 
   reach: procedure

@@ -1,6 +1,6 @@
 import type { QuickLegName, QuickSheetRecord, QuickWay } from '../../model/documents/index.ts'
 import type { RoundSubject, WorkspaceStore } from '../../store/types.ts'
-import { notFound, read } from '../documents/read.ts'
+import { notFound, read, type Stored } from '../documents/read.ts'
 import { refuse } from '../errors.ts'
 import { found as said } from '../sentences.ts'
 
@@ -18,10 +18,16 @@ function wayOf(sheet: QuickSheetRecord, { way, leg }: Asked): QuickWay {
   return found!
 }
 
+/** The stored sheet, or a refusal. */
+export async function sheetOf(workspace: WorkspaceStore, id: string): Promise<Stored<'quickSheet'>> {
+  const sheet = await read(workspace, 'quickSheet', { id })
+  if (!sheet) throw notFound('quickSheet', { id })
+  return sheet
+}
+
 /** What a round is about, in the words of the stored sheet and of its game. */
 export async function subjectOf(workspace: WorkspaceStore, asked: Asked): Promise<RoundSubject> {
-  const sheet = await read(workspace, 'quickSheet', { id: asked.sheet })
-  if (!sheet) throw notFound('quickSheet', { id: asked.sheet })
+  const sheet = await sheetOf(workspace, asked.sheet)
   const way = wayOf(sheet.body, asked)
   const game = await read(workspace, 'game', sheet.body.game)
   const places = game ? [...game.body.sources, ...game.body.goals, ...game.body.finishes] : []

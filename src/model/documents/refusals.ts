@@ -1,4 +1,5 @@
 import type { DocumentKind } from './records.ts'
+import { type Got, gotText } from './shapes.ts'
 
 const nouns: { readonly [kind in DocumentKind]?: string } = { quickSheet: 'quick sheet' }
 
@@ -25,5 +26,11 @@ export const storedSentences = {
   devicesFull: (of: { most: number }) => `The round has guesses of ${of.most} devices, and takes no more`,
   correctionsFull: (of: { most: number }) =>
     `This device has corrected its guess ${of.most} times, and can not do so again`,
-  notYourRound: (_: Record<string, never>) => 'The round was opened on another device, and only that one can close it',
+  notACode: (of: { got: Got }) => `a code has six letters and figures, such as K7M3PX, got ${gotText(of.got)}`,
+  notASecret: (_: Record<string, never>) =>
+    'what a device or a browser makes up for itself is 16 to 64 small letters and figures',
+  closedBeforeOpened: (of: { code: string }) => `The round “${of.code}” is closed before it is opened`,
+  codeTwice: (of: { code: string }) => `There are two rounds with the code “${of.code}”`,
+  notYourRound: (_: Record<string, never>) =>
+    'The round was opened in another browser: without its key it is closed only by saying “anyway”',
 } as const

@@ -31,6 +31,12 @@ interface Field {
   got: Got
 }
 
+/** A number that contradicts another one of the same document. */
+interface Against {
+  bound: number
+  got: number
+}
+
 /** What a contract finds in a field, in English: names the field, says what is allowed and repeats what was given. */
 export const shapeSentences = {
   missing: (of: { name: FieldName }) => `${the(of.name)} is missing`,
@@ -61,4 +67,17 @@ export const shapeSentences = {
     `high must be at least likely (${of.likely}), got ${of.high}`,
   spreadTooLarge: (of: { median: number; spread: number; most: number }) =>
     `spread must be less for a median of ${of.median}, got ${of.spread}: one in a thousand would take over ${of.most} s`,
+  spreadOutside: (of: { median: number; spread: number; low: number; high: number }) =>
+    `spread must be less for a median of ${of.median}, got ${of.spread}: one in a thousand would lie outside of ${of.low} to ${of.high}`,
+  highNotAbove: (of: { low: number; high: number }) => `high must be above low (${of.low}), got ${of.high}`,
+  shotMissing: (_: Record<string, never>) => 'shot is needed to time a recovery, got null',
+  freeCurrent: (of: Against) => `freeCurrent must be at most half of the stall current (${of.bound} A), got ${of.got}`,
+  rod: (of: Against) => `rod must be at most 0.95 of the bore (${of.bound} m), got ${of.got}`,
+  pressure: (of: Against) => `pressures must rise: after ${of.bound} came ${of.got}`,
+  flow: (of: Against) => `flow can not rise with pressure: after ${of.bound} came ${of.got}`,
+  lowBelowRoom: (of: Against) => `low must be above ambient (${of.bound}), got ${of.got}`,
+  lowAboveWorking: (of: Against) => `low must be at most working (${of.bound}), got ${of.got}`,
+  onAboveOff: (of: Against) => `on must be at most off (${of.bound}), got ${of.got}`,
+  notADate: (of: { got: Got }) => `a date is written 2031-02-28, got ${gotText(of.got)}`,
+  notAMoment: (of: { got: Got }) => `a moment is written 2031-02-28 or 2031-02-28T14:05Z, got ${gotText(of.got)}`,
 } as const

@@ -1,21 +1,19 @@
-import type { QuickLegName } from '../../model/documents/quickSheet.ts'
 import type { Guess } from '../../model/sheet/pool.ts'
 import type { PrismaClient } from '../generated/client.ts'
-import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
-import type { RoundClosingModel, RoundModel } from '../generated/models.ts'
-import { hashOf, newCode } from './code.ts'
+import { hashOf } from './code.ts'
+import { bringRounds, freeCode, keepRounds, TooManyRounds } from './file.ts'
+import { type Client, devicesIn, findRound, guessesIn, roundOf } from './read.ts'
 import {
+  type Brought,
   type Given,
+  type KeptRound,
   mostCorrections,
   mostDevices,
   mostRounds,
   type Round,
   type RoundStore,
   type RoundSubject,
-  type RoundWords,
 } from './types.ts'
-
-type Client = Pick<TransactionClient, 'round' | 'guess' | 'roundArrival' | 'roundClosing'>
 
 /** The rounds of one workspace: its id stands in every query because it is fixed here. */
 export class DatabaseRounds implements RoundStore {
@@ -31,14 +29,14 @@ export class DatabaseRounds implements RoundStore {
 
   open({ about, ...subject }: RoundSubject, closingKey?: string): Promise<Round | null> {
     return this.#client.$transaction(async (transaction) => {
-      const before = await transaction.round.count({ where: { workspaceId: this.#workspaceId, sheet: subject.sheet } })
+      const where = { workspaceId: this.#workspaceId, sheet: subject.sheet, removed: false }
+      const before = await transaction.round.count({ where })
       if (before >= mostRounds) return null
-      let code = newCode()
-      while (await this.#find(transaction, code)) code = newCode()
+      const code = await freeCode(transaction, this.#workspaceId)
       const closingKeyHash = closingKey === undefined ? null : hashOf(code, closingKey)
       const row = { ...subject, code, about: JSON.stringify(about), openedAt: this.#now(), closingKeyHash }
       await transaction.round.create({ data: { ...row, workspaceId: this.#workspaceId } })
-      return roundOf({ ...row, workspaceId: this.#workspaceId, closing: null }, 0, 0)
+      return roundOf({ ...row, workspaceId: this.#workspaceId, closing: null, broughtAt: null, removed: false }, 0, 0)
     })
   }
 
@@ -47,7 +45,7 @@ export class DatabaseRounds implements RoundStore {
   }
 
   list(sheet: string): Promise<Round[]> {
-    const where = { workspaceId: this.#workspaceId, sheet }
+    const where = { workspaceId: this.#workspaceId, sheet, removed: false }
     return this.#client.$transaction(async (transaction) => {
       const rows = await transaction.round.findMany({
         where,
@@ -91,80 +89,54 @@ export class DatabaseRounds implements RoundStore {
     })
   }
 
-  close(code: string, closingKey?: string): Promise<Round | { refused: 'otherKey' } | null> {
+  close(
+    code: string,
+    by: { key?: string | undefined; anyway?: boolean } = {},
+  ): Promise<Round | { refused: 'otherKey' } | null> {
     return this.#client.$transaction(async (transaction) => {
       const round = await this.#find(transaction, code)
       if (round === null || round.closedAt !== null) return round
       const where = { workspaceId_code: { workspaceId: this.#workspaceId, code } }
       const { closingKeyHash } = await transaction.round.findUniqueOrThrow({ where })
-      if (closingKeyHash !== null && (closingKey === undefined || hashOf(code, closingKey) !== closingKeyHash)) {
-        return { refused: 'otherKey' }
-      }
+      const allowed = closingKeyHash === null || (by.key !== undefined && hashOf(code, by.key) === closingKeyHash)
+      const anyway = !allowed && by.anyway === true
+      if (!allowed && !anyway) return { refused: 'otherKey' }
       const closedAt = this.#now()
-      await transaction.roundClosing.create({ data: { workspaceId: this.#workspaceId, code, closedAt } })
-      return { ...round, closedAt: closedAt.toISOString() }
+      await transaction.roundClosing.create({ data: { workspaceId: this.#workspaceId, code, closedAt, anyway } })
+      return { ...round, closedAt: closedAt.toISOString(), closedAnyway: anyway }
     })
   }
 
   guesses(code: string): Promise<Guess[] | null> {
     return this.#client.$transaction(async (transaction) => {
       const round = await this.#find(transaction, code)
-      if (round === null || round.closedAt === null) return null
-      const rows = await transaction.guess.findMany({
-        where: { workspaceId: this.#workspaceId, code },
-        orderBy: { sequence: 'asc' },
-      })
-      const newest = new Map(rows.map(({ device, low, likely, high }) => [device, { low, likely, high }]))
-      // Sorted, so that the order of arrival does not say whose guess it is.
-      return [...newest.values()].sort((a, b) => a.likely - b.likely || a.low - b.low || a.high - b.high)
+      return round === null || round.closedAt === null ? null : guessesIn(transaction, this.#workspaceId, code)
     })
   }
 
-  async #find(client: Client, code: string): Promise<Round | null> {
-    const where = { workspaceId: this.#workspaceId, code }
-    const row = await client.round.findUnique({ where: { workspaceId_code: where }, include: { closing: true } })
-    if (row === null) return null
-    const devices = (await devicesIn(client, where)).get(code)
-    return roundOf(row, devices?.guessed.size ?? 0, devices?.arrived.size ?? 0)
+  async remove(code: string, undo = false): Promise<boolean> {
+    const { count } = await this.#client.round.updateMany({
+      where: { workspaceId: this.#workspaceId, code },
+      data: { removed: !undo },
+    })
+    return count > 0
   }
-}
 
-interface Devices {
-  guessed: Set<string>
-  /** Whoever guesses has arrived, also without having said so. */
-  arrived: Set<string>
-}
-
-/** By code: the devices that are in rounds. */
-async function devicesIn(client: Client, where: { workspaceId: string; code: string | { in: string[] } }) {
-  const select = { code: true, device: true } as const
-  const guesses = await client.guess.findMany({ where, distinct: ['code', 'device'], select })
-  const arrivals = await client.roundArrival.findMany({ where, select })
-  const found = new Map<string, Devices>()
-  const at = (code: string): Devices => {
-    const known = found.get(code) ?? { guessed: new Set(), arrived: new Set() }
-    found.set(code, known)
-    return known
+  keep(sheet: string): Promise<KeptRound[]> {
+    return this.#client.$transaction((transaction) => keepRounds(transaction, this.#workspaceId, sheet))
   }
-  for (const { code, device } of guesses) {
-    at(code).guessed.add(device)
-    at(code).arrived.add(device)
-  }
-  for (const { code, device } of arrivals) at(code).arrived.add(device)
-  return found
-}
 
-function roundOf(row: RoundModel & { closing: RoundClosingModel | null }, count: number, arrived: number): Round {
-  return {
-    code: row.code,
-    sheet: row.sheet,
-    way: row.way,
-    leg: row.leg as QuickLegName,
-    about: JSON.parse(row.about) as RoundWords,
-    openedAt: row.openedAt.toISOString(),
-    closedAt: row.closing?.closedAt.toISOString() ?? null,
-    count,
-    arrived,
-    keyed: row.closingKeyHash !== null,
+  async bring(sheet: string, rounds: readonly KeptRound[]): Promise<Brought> {
+    const at = { workspaceId: this.#workspaceId, sheet, now: this.#now() }
+    try {
+      return await this.#client.$transaction((transaction) => bringRounds(transaction, at, rounds))
+    } catch (error) {
+      if (error instanceof TooManyRounds) return { refused: 'tooManyRounds' }
+      throw error
+    }
+  }
+
+  #find(client: Client, code: string): Promise<Round | null> {
+    return findRound(client, this.#workspaceId, code)
   }
 }

@@ -26,15 +26,30 @@ export interface Round extends RoundSubject {
   count: number
   /** Devices that have opened it to guess, those that have guessed among them. */
   arrived: number
-  /** Only the browser that opened it can close it. */
+  /** It was opened with a key, without which closing it takes a further yes. */
   keyed: boolean
+  /** It was closed without that key. */
+  closedAnyway: boolean
+  /** ISO 8601: when it came in from a file; null where it was held here. */
+  broughtAt: string | null
 }
+
+/** A closed round as a file keeps it: without devices, so that it does not say who guessed what. */
+export type KeptRound = Omit<RoundSubject, 'sheet'> & {
+  code: string
+  openedAt: string
+  closedAt: string
+  guesses: Guess[]
+}
+
+/** What became of the rounds of a file. */
+export type Brought = { added: number; already: number } | { refused: 'tooManyRounds' }
 
 export type Given =
   | { given: { count: number; corrected: boolean } }
   | { refused: 'missing' | 'closed' | 'tooManyDevices' | 'tooManyCorrections' }
 
-/** Rounds of one workspace. Rows are added only: a correction is a further row, closing is one as well. */
+/** Rounds of one workspace. Rows are added only: a correction is a further row, closing is one as well; removing hides. */
 export interface RoundStore {
   /** Null where the sheet has as many rounds as it may have. Who closes it must bring the same key, if there is one. */
   open(subject: RoundSubject, closingKey?: string): Promise<Round | null>
@@ -45,8 +60,20 @@ export interface RoundStore {
   give(code: string, device: string, guess: Guess): Promise<Given>
   /** A device has opened the round; more than may guess are not counted. Null where there is no such round. */
   arrive(code: string, device: string): Promise<Round | null>
-  /** Closed for good; closing it again changes nothing. Null where there is no such round. */
-  close(code: string, closingKey?: string): Promise<Round | { refused: 'otherKey' } | null>
+  /**
+   * Closed for good; closing it again changes nothing. Null where there is no such round. `anyway`: also without the key
+   * that it was opened with, which is kept beside the round.
+   */
+  close(
+    code: string,
+    by?: { key?: string | undefined; anyway?: boolean },
+  ): Promise<Round | { refused: 'otherKey' } | null>
+  /** Hidden everywhere, as if there were none, with its guesses kept; `undo` brings it back. False where there is no such round. */
+  remove(code: string, undo?: boolean): Promise<boolean>
+  /** All closed rounds of a sheet with their guesses, oldest first. */
+  keep(sheet: string): Promise<KeptRound[]>
+  /** Rounds of a file, all or none. One that is here already is not doubled; another with the same code gets a new one. */
+  bring(sheet: string, rounds: readonly KeptRound[]): Promise<Brought>
   /** The newest guess of each device by size, without the devices. Null while the round is open, and where there is none. */
   guesses(code: string): Promise<Guess[] | null>
 }

@@ -3,7 +3,14 @@ import { breakwater, optionOf } from '../../../seed/index.ts'
 import { checkNetwork } from '../../../src/model/documents/checkNetwork.ts'
 import type { Stage } from '../../../src/model/documents/types.ts'
 import { legReport } from '../../../src/model/leg/index.ts'
-import { exchanged, freeStageId, neighbour, waitingChain, withoutStage } from '../../../web/screens/designs/network.ts'
+import {
+  exchanged,
+  freeStageId,
+  insertedAfter,
+  neighbour,
+  waitingChain,
+  withoutStage,
+} from '../../../web/screens/designs/network.ts'
 import { presentReport } from '../../../web/screens/designs/present.ts'
 
 const stage = (id: string, seconds: number, after: string[]): Stage => ({
@@ -77,6 +84,15 @@ describe('the order of stages', () => {
     expect(waits(withoutStage(trip, 'c'))).toEqual({ a: [], b: ['drive'], d: ['a', 'b'] })
     const twice = [...trip.slice(0, 3), stage('d', 1, ['c', 'b'])]
     expect(waits(withoutStage(twice, 'c'))['d']).toEqual(['a', 'b'])
+  })
+
+  test('with a stage between, what waited for the one before waits for the new one: the trip is as much longer', () => {
+    const longer = insertedAfter(trip, 'b', { id: 'n', name: 'N', duration: { kind: 'fixed', seconds: 2 } })
+    expect(waits(longer)).toEqual({ a: [], b: ['drive'], n: ['b'], c: ['a', 'n'], d: ['c'] })
+    expect(checkNetwork({ stages: longer }, [])).toEqual([])
+    // After the last one it is a new last one.
+    expect(waits(insertedAfter(trip, 'd', { ...longer[2]! }))).toEqual({ ...waits(trip), n: ['d'] })
+    expect(waits(withoutStage(longer, 'n'))).toEqual(waits(trip))
   })
 
   test('a new stage has an id that is free', () => {

@@ -9,7 +9,7 @@ import { Hardware } from '../timings/Hardware.tsx'
 import { type ShownLeg, tripOf } from './cycle.ts'
 import type { Selected } from './DesignEditor.tsx'
 import { EntrySpots } from './EntrySpots.tsx'
-import { freeStageId } from './network.ts'
+import { freshStage } from './network.ts'
 import { SplitTrip } from './SplitTrip.tsx'
 import { StageForm } from './StageForm.tsx'
 import { TimedBy, timedLeg } from './stopwatch/TimedBy.tsx'
@@ -30,6 +30,7 @@ export function LegForm(props: {
   const trip = leg && tripOf(robot, leg)
   if (!leg || !trip) return null
   const place: Place = ['robot', ...leg.trip]
+  const onAdded = (stage: string) => props.onSelect({ leg: leg.id, stage })
   return (
     <div className="stage-form stack">
       <h3>{leg.name}</h3>
@@ -54,12 +55,13 @@ export function LegForm(props: {
               trip={trip.stages}
               selected={selected?.leg === leg.id ? selected.stage : null}
               place={place}
+              onAdded={onAdded}
               timed={(stage, at) => (
                 <TimedBy design={props.design} leg={timedLeg(leg.request)} part={{ kind: 'stage', stage }} place={at} />
               )}
             />
           )}
-          <AddStage stages={trip.stages} place={place} onAdded={(stage) => props.onSelect({ leg: leg.id, stage })} />
+          <AddStage stages={trip.stages} place={place} onAdded={onAdded} />
         </>
       )}
     </div>
@@ -123,16 +125,10 @@ function AddStage(props: { stages: Stage[]; place: Place; onAdded(stage: string)
       <Button
         variant="default"
         onClick={() => {
-          const id = freeStageId(props.stages)
           const last = props.stages.at(-1)?.id ?? 'drive'
-          const stage: Stage = {
-            id,
-            name: words().designs.stage.fresh,
-            duration: { kind: 'range', low: 0.3, likely: 0.5, high: 1 },
-            after: [last],
-          }
+          const stage: Stage = { ...freshStage(props.stages, words().designs.stage.fresh), after: [last] }
           edit.set([...props.place, 'stages'], [...props.stages, stage])
-          props.onAdded(id)
+          props.onAdded(stage.id)
         }}
       >
         {words().designs.stage.add}

@@ -7,7 +7,7 @@ import { problemAt, useEdit } from '../../shell/fields/EditContext.tsx'
 import { TextField } from '../../shell/fields/TextField.tsx'
 import { words } from '../../words/catalogue.ts'
 import { Hardware } from '../timings/Hardware.tsx'
-import { exchanged, neighbour, waitingChain, withoutStage } from './network.ts'
+import { exchanged, freshStage, insertedAfter, neighbour, waitingChain, withoutStage } from './network.ts'
 import { cutStage } from './split.ts'
 
 /** One stage: its name, its time, what it waits for, and its place among the others. */
@@ -15,6 +15,7 @@ export function StageForm(props: {
   trip: Stage[]
   selected: string | null
   place: Place
+  onAdded(stage: string): void
   /** What stands beside a stage's time: the times that were taken of it. */
   timed(stage: string, duration: Place): ReactNode
 }) {
@@ -31,6 +32,11 @@ export function StageForm(props: {
     const number = [2, 3, 4, 5, 6, 7, 8, 9].find((each) => !taken.includes(`${stage.id}-${each}`)) ?? taken.length + 1
     const second = { id: `${stage.id}-${number}`, name: words().quickSheet.split.second(stage.name) }
     put(cutStage(trip, stage.id, second))
+  }
+  const insert = () => {
+    const fresh = freshStage(trip, texts.fresh)
+    put(insertedAfter(trip, stage.id, fresh))
+    props.onAdded(fresh.id)
   }
   return (
     <div className="stack" data-testid="stage-form">
@@ -50,9 +56,14 @@ export function StageForm(props: {
           onChange={(event) => edit.set([...place, 'each'], event.currentTarget.checked ? true : undefined)}
         />
         {!edit.readOnly && (
-          <Button variant="default" size="compact-md" onClick={cut}>
-            {words().quickSheet.split.cut}
-          </Button>
+          <>
+            <Button variant="default" size="compact-md" onClick={cut}>
+              {words().quickSheet.split.cut}
+            </Button>
+            <Button variant="default" size="compact-md" onClick={insert}>
+              {texts.insert}
+            </Button>
+          </>
         )}
         {!edit.readOnly && (
           <Button variant="subtle" size="compact-md" onClick={() => put(withoutStage(trip, stage.id))}>

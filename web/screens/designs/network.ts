@@ -42,6 +42,20 @@ export const withoutStage = (stages: readonly Stage[], gone: string): Stage[] =>
     })
 }
 
+/** A stage that is new: half a second of work, and not known better. */
+export const freshStage = (stages: readonly Stage[], name: string): Omit<Stage, 'after'> => ({
+  id: freeStageId(stages),
+  name,
+  duration: { kind: 'range', low: 0.3, likely: 0.5, high: 1 },
+})
+
+/** With a stage more between one and all that waited for it, so that nothing that was one after the other overlaps now. */
+export const insertedAfter = (stages: readonly Stage[], before: string, fresh: Omit<Stage, 'after'>): Stage[] =>
+  stages.flatMap((stage) => {
+    const kept = { ...stage, after: stage.after.map((id) => (id === before ? fresh.id : id)) }
+    return stage.id === before ? [kept, { ...fresh, after: [before] }] : [kept]
+  })
+
 const scheduledOrder = (stages: readonly Stage[]) => {
   try {
     return networkOf(stages)

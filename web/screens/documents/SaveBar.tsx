@@ -92,7 +92,7 @@ export function SaveBar<K extends DocumentKind>(props: {
 
   return (
     <div className="stack" style={{ gap: '0.35rem' }}>
-      <div className="row">
+      <div className="row no-print">
         <Button
           variant="default"
           disabled={!draft.canUndo}

@@ -1,26 +1,31 @@
-import { Button, NativeSelect } from '@mantine/core'
+import { NativeSelect } from '@mantine/core'
 import { useState } from 'react'
 import type { QuickSheetRecord } from '../../../src/model/documents/quickSheet.ts'
 import { QrCode } from '../../charts/QrCode.tsx'
-import { closingKey } from '../../data/device.ts'
-import { useReach, useRound, useRoundChanges } from '../../data/rounds.ts'
+import { useReach, useRound } from '../../data/rounds.ts'
 import { Panel } from '../../shell/Panel.tsx'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { TableDownload } from '../../shell/TableDownload.tsx'
 import { words } from '../../words/catalogue.ts'
+import { moment } from '../../words/format.ts'
 import { guessesTable } from './guessesTable.ts'
+import { RoundActs } from './RoundActs.tsx'
 import { Spread } from './Spread.tsx'
 import { TakeRange } from './TakeRange.tsx'
 
 const everyMilliseconds = 2000
 
 /** One round on the big screen: how to get in, how many have guessed, and when it is closed, what. */
-export function RoundPanel(props: { code: string; sheet: QuickSheetRecord; saved: string; onClose(): void }) {
+export function RoundPanel(props: {
+  code: string
+  sheet: QuickSheetRecord
+  saved: string
+  onClose(): void
+  onRemoved(): void
+}) {
   const { code, sheet } = props
   const texts = words().quickSheet.rounds
   const round = useRound(code, everyMilliseconds)
-  const { close } = useRoundChanges(props.saved)
-  const [sure, setSure] = useState(false)
   const found = round.data
   return (
     <Panel title={texts.panel(code)} open onClose={props.onClose}>
@@ -40,31 +45,6 @@ export function RoundPanel(props: { code: string; sheet: QuickSheetRecord; saved
                 {texts.count(found.count)}
                 {found.arrived > found.count && ` · ${texts.out(found.arrived - found.count)}`}
               </p>
-              {found.keyed && closingKey(code) === null ? (
-                <p>{texts.elsewhere}</p>
-              ) : sure ? (
-                <div className="row">
-                  <p>
-                    {found.arrived > found.count && <strong>{texts.stillOut(found.arrived - found.count)} </strong>}
-                    {texts.sure}
-                  </p>
-                  <Button loading={close.isPending} onClick={() => close.mutate(code)}>
-                    {texts.really}
-                  </Button>
-                  <Button variant="default" onClick={() => setSure(false)}>
-                    {texts.not}
-                  </Button>
-                </div>
-              ) : (
-                <div>
-                  <Button onClick={() => setSure(true)}>{texts.close}</Button>
-                </div>
-              )}
-              {close.error && (
-                <p role="alert" className="loss">
-                  {close.error.message}
-                </p>
-              )}
             </>
           ) : found.guesses && found.guesses.length > 0 ? (
             <>
@@ -75,6 +55,9 @@ export function RoundPanel(props: { code: string; sheet: QuickSheetRecord; saved
           ) : (
             <p>{texts.nobody}</p>
           )}
+          {found.closedAnyway && <p className="small">{texts.closedAnyway}</p>}
+          {found.broughtAt !== null && <p className="small">{texts.brought(moment(found.broughtAt))}</p>}
+          <RoundActs key={String(found.closedAt)} round={found} saved={props.saved} onRemoved={props.onRemoved} />
         </>
       )}
     </Panel>

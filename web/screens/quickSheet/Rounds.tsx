@@ -5,6 +5,7 @@ import { useRoundChanges, useRounds } from '../../data/rounds.ts'
 import { Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { moment } from '../../words/format.ts'
+import { RoundFiles } from './RoundFiles.tsx'
 import { RoundPanel } from './RoundPanel.tsx'
 
 /** Rounds of blind guesses for the legs of this sheet: opening one, and those there are. */
@@ -12,10 +13,19 @@ export function Rounds(props: { sheet: QuickSheetRecord; saved: string; dirty: b
   const { sheet } = props
   const texts = words().quickSheet.rounds
   const rounds = useRounds(props.saved)
-  const { open } = useRoundChanges(props.saved)
+  const { open, remove } = useRoundChanges(props.saved)
   const [wayId, setWay] = useState('')
   const [leg, setLeg] = useState<QuickLegName>('collect')
   const [shown, setShown] = useState<string | null>(null)
+  const [removed, setRemoved] = useState<string | null>(null)
+  const takeBack = async (code: string) => {
+    try {
+      await remove.mutateAsync({ code, undo: true })
+      setRemoved(null)
+    } catch {
+      // Said below.
+    }
+  }
   const way = sheet.ways.find(({ id }) => id === wayId) ?? sheet.ways[0]
   const legs = (['collect', 'score', 'finish'] as const).filter((name) => name !== 'finish' || way?.finish != null)
   const asked = legs.includes(leg) ? leg : 'collect'
@@ -85,8 +95,36 @@ export function Rounds(props: { sheet: QuickSheetRecord; saved: string; dirty: b
           </ul>
         </>
       )}
+      {removed !== null && (
+        <p role="status">
+          {texts.removed(removed)}{' '}
+          <button type="button" className="opens" onClick={() => void takeBack(removed)}>
+            {texts.back}
+          </button>
+        </p>
+      )}
+      {remove.error && (
+        <p role="alert" className="loss">
+          {remove.error.message}
+        </p>
+      )}
+      <RoundFiles
+        saved={props.saved}
+        name={sheet.name}
+        closed={rounds.data?.filter(({ closedAt }) => closedAt !== null).length ?? 0}
+      />
       {shown !== null && (
-        <RoundPanel key={shown} code={shown} sheet={sheet} saved={props.saved} onClose={() => setShown(null)} />
+        <RoundPanel
+          key={shown}
+          code={shown}
+          sheet={sheet}
+          saved={props.saved}
+          onClose={() => setShown(null)}
+          onRemoved={() => {
+            setRemoved(shown)
+            setShown(null)
+          }}
+        />
       )}
     </section>
   )

@@ -73,6 +73,7 @@ export const designs: Words['designs'] = {
       `„${name}“ ist entfernt; was darauf wartete, wartet jetzt auf das, worauf er selbst wartete. Rückgängig bringt ihn zurück.`,
     add: 'Einen Schritt hinzufügen',
     fresh: 'Neuer Schritt',
+    insert: 'Danach einen Schritt einfügen',
     order: 'Reihenfolge',
     earlier: (name) => `Früher: vor „${name}“`,
     later: (name) => `Später: nach „${name}“`,

@@ -115,7 +115,7 @@ export const games: Words['games'] = {
     capacity: 'Fasst höchstens',
     award: 'Zahlt',
     each: 'für jedes Stück',
-    hold: 'jede Sekunde, an die Allianz mit mehr Stücken darauf',
+    hold: 'jede Sekunde, wer mehr darauf hat',
     pieceAuto: 'Ein Stück, autonom',
     pieceTeleop: 'Ein Stück, gefahren',
     secondAuto: 'Eine Sekunde, autonom',

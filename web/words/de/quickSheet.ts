@@ -136,7 +136,29 @@ export const quickSheet: Words['quickSheet'] = {
         ? '1 Telefon hat die Runde geöffnet und noch nicht geschätzt.'
         : `${count} Telefone haben die Runde geöffnet und noch nicht geschätzt.`,
     elsewhere:
-      'Die Runde wurde auf einem anderen Gerät oder in einem anderen Browser eröffnet und kann nur dort geschlossen werden. Gibt es das nicht mehr, dann eröffne eine neue Runde.',
+      'Die Runde wurde auf einem anderen Gerät oder in einem anderen Browser eröffnet und wird dort geschlossen. Gibt es das nicht mehr oder hat es sie vergessen, dann schließe sie hier.',
+    closeHere: 'Trotzdem hier schließen',
+    sureHere:
+      'Danach kann niemand mehr schätzen oder verbessern, und bei der Runde steht, dass sie nicht dort geschlossen wurde, wo sie eröffnet war.',
+    closedAnyway: 'Nicht in dem Browser geschlossen, der sie eröffnet hat.',
+    brought: (when) => `Aus einer Datei hereingeholt, ${when}.`,
+    remove: 'Runde entfernen',
+    sureRemoveOpen:
+      'Die Runde verlässt das Blatt; Telefone in ihr können nicht mehr schätzen. Ihre Schätzungen bleiben verborgen und kommen wieder, wenn du sie zurückholst.',
+    sureRemove:
+      'Die Runde verlässt das Blatt; was aus ihr für einen Weg übernommen ist, bleibt. Du kannst sie zurückholen.',
+    reallyRemove: 'Entfernen',
+    removed: (code) => `Runde ${code} ist entfernt.`,
+    back: 'Zurückholen',
+    files: 'Die Datei eines Blatts enthält keine Schätzungen; geschlossene Runden haben eine eigene Datei.',
+    save: 'Geschlossene Runden als Datei sichern',
+    fileOf: (sheet) => `${sheet} Runden`,
+    bring: 'Runden aus einer Datei hereinholen',
+    bringRegion: 'Schätzrunden hereinholen',
+    bringInput: 'Datei mit Schätzrunden',
+    otherFile: 'Die Datei enthält keine Schätzrunden. Wurde sie hier als Datei von Runden gesichert?',
+    came: (added, already) =>
+      `${added === 1 ? '1 Runde kam' : `${added} Runden kamen`} hinzu${already === 0 ? '' : `; ${already} ${already === 1 ? 'ist' : 'sind'} schon hier`}.`,
     csv: (code) => `Schätzungen der Runde ${code}`,
     columns: { number: 'Schätzung', low: 'Kürzester', likely: 'Üblicher', high: 'Längster' },
     close: 'Runde schließen und die Schätzungen zeigen',

@@ -120,6 +120,22 @@ export const shapes: Pick<Words['problems'], keyof typeof shapeSentences> = {
   highBelowLikely: ({ likely, high }) => `„Hoch“ muss mindestens „Üblich“ (${likely}) sein, nicht ${high}`,
   spreadTooLarge: ({ median, spread, most }) =>
     `Die Streuung muss bei einem Median von ${median} kleiner sein, nicht ${spread}: Eine von tausend Zeiten wäre länger als ${most} s`,
+  spreadOutside: ({ median, spread, low, high }) =>
+    `Die Streuung muss bei einem Median von ${median} kleiner sein, nicht ${spread}: Einer von tausend Werten läge außerhalb von ${low} bis ${high}`,
+  highNotAbove: ({ low, high }) => `„Hoch“ muss mehr als „Niedrig“ (${low}) sein, nicht ${high}`,
+  shotMissing: () => 'Für die Erholung eines Rads wird ein Schuss gebraucht',
+  freeCurrent: ({ bound, got }) =>
+    `Der Leerlaufstrom muss höchstens die Hälfte des Blockierstroms (${bound} A) sein, nicht ${got}`,
+  rod: ({ bound, got }) => `Die Stange muss höchstens 0,95-mal so dick wie die Bohrung (${bound} m) sein, nicht ${got}`,
+  pressure: ({ bound, got }) => `Die Drücke müssen steigen: Auf ${bound} folgt ${got}`,
+  flow: ({ bound, got }) => `Der Durchfluss kann mit dem Druck nicht steigen: Auf ${bound} folgt ${got}`,
+  lowBelowRoom: ({ bound, got }) => `Der niedrige Druck muss über dem des Raums (${bound}) liegen, nicht bei ${got}`,
+  lowAboveWorking: ({ bound, got }) =>
+    `Der niedrige Druck muss höchstens der Arbeitsdruck (${bound}) sein, nicht ${got}`,
+  onAboveOff: ({ bound, got }) => `Der Einschaltdruck muss höchstens der Ausschaltdruck (${bound}) sein, nicht ${got}`,
+  notADate: ({ got }) => `Ein Datum wird wie 2031-02-28 geschrieben, nicht wie ${sayGot(got)}`,
+  notAMoment: ({ got }) =>
+    `Ein Zeitpunkt wird wie 2031-02-28 oder 2031-02-28T14:05Z geschrieben, nicht wie ${sayGot(got)}`,
 }
 
 const kinds: Record<DocumentKind, string> = {
@@ -155,5 +171,10 @@ export const stored: Pick<Words['problems'], keyof typeof storedSentences> = {
   devicesFull: ({ most }) => `Die Runde hat Schätzungen von ${most} Geräten und nimmt keine mehr auf`,
   correctionsFull: ({ most }) =>
     `Dieses Gerät hat seine Schätzung schon ${most}-mal geändert und kann es nicht noch einmal`,
-  notYourRound: () => 'Die Runde wurde auf einem anderen Gerät eröffnet, und nur dieses kann sie schließen',
+  notACode: ({ got }) => `Ein Code hat sechs Buchstaben und Ziffern, etwa K7M3PX, nicht ${sayGot(got)}`,
+  notASecret: () => 'Was ein Gerät oder Browser für sich ausdenkt, sind 16 bis 64 kleine Buchstaben und Ziffern',
+  closedBeforeOpened: ({ code }) => `Die Runde „${code}“ ist geschlossen, bevor sie geöffnet ist`,
+  codeTwice: ({ code }) => `Es gibt zwei Runden mit dem Code „${code}“`,
+  notYourRound: () =>
+    'Die Runde wurde in einem anderen Browser eröffnet: Ohne dessen Schlüssel wird sie nur geschlossen, wenn es ausdrücklich verlangt wird',
 }

@@ -72,6 +72,7 @@ export const designs = {
       `‘${name}’ is removed; what waited for it now waits for what it waited for. Undo brings it back.`,
     add: 'Add a stage',
     fresh: 'New stage',
+    insert: 'Insert a stage after it',
     order: 'Order',
     earlier: (name: string) => `Earlier: before ‘${name}’`,
     later: (name: string) => `Later: after ‘${name}’`,

@@ -113,7 +113,7 @@ export const games = {
     capacity: 'Holds at most',
     award: 'Pays',
     each: 'for each piece',
-    hold: 'each second, to the alliance with more pieces on it',
+    hold: 'each second, to the alliance with more on it',
     pieceAuto: 'A piece in autonomous',
     pieceTeleop: 'A piece in teleop',
     secondAuto: 'A second in autonomous',

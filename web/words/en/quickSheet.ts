@@ -132,7 +132,28 @@ export const quickSheet = {
         ? '1 phone has opened the round and not guessed yet.'
         : `${count} phones have opened the round and not guessed yet.`,
     elsewhere:
-      'The round was opened on another device or in another browser, and only there it can be closed. If that one is gone, open a new round.',
+      'The round was opened on another device or in another browser, and is closed there. If that one is gone, or has forgotten it, close the round here.',
+    closeHere: 'Close it here all the same',
+    sureHere:
+      'After closing nobody can guess or correct any more, and the round says that it was not closed where it was opened.',
+    closedAnyway: 'Not closed in the browser that opened it.',
+    brought: (when: string) => `Brought in from a file, ${when}.`,
+    remove: 'Remove the round',
+    sureRemoveOpen:
+      'The round leaves the sheet; phones that are in it can not guess any more. Its guesses stay hidden, and come back if you take it back.',
+    sureRemove: 'The round leaves the sheet; what was taken from it for a leg stays. You can take it back.',
+    reallyRemove: 'Remove it',
+    removed: (code: string) => `Round ${code} is removed.`,
+    back: 'Take it back',
+    files: 'The file of a sheet holds no guesses; closed rounds have a file of their own.',
+    save: 'Save the closed rounds as a file',
+    fileOf: (sheet: string) => `${sheet} rounds`,
+    bring: 'Bring in rounds from a file',
+    bringRegion: 'Bring in rounds of guesses',
+    bringInput: 'File with rounds of guesses',
+    otherFile: 'The file holds no rounds of guesses. Was it saved here as a file of rounds?',
+    came: (added: number, already: number) =>
+      `${added === 1 ? '1 round was' : `${added} rounds were`} added${already === 0 ? '' : `; ${already} ${already === 1 ? 'is' : 'are'} here already`}.`,
     csv: (code: string) => `Guesses of round ${code}`,
     columns: { number: 'Guess', low: 'Shortest', likely: 'Usual', high: 'Longest' },
     close: 'Close the round and show the guesses',

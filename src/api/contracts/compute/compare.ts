@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import type { BeliefReport, CompareReport, Input } from '../../../model/compare/types.ts'
+import { rising } from '../agree.ts'
 import { game } from '../game.ts'
 import { option } from '../option.ts'
 import { count, id, list, measure } from '../primitives.ts'
@@ -16,15 +17,7 @@ export const input = z
     high: level,
     perMeasurement: measure(0, 1e9, 'Standard deviation of one measurement, in the input’s own unit').optional(),
   })
-  .superRefine(({ low, likely, high }, context) => {
-    if (low > likely) {
-      const message = `likely must be at least low (${low}), got ${likely}`
-      context.addIssue({ code: 'custom', path: ['likely'], message })
-    } else if (likely > high) {
-      const message = `high must be at least likely (${likely}), got ${high}`
-      context.addIssue({ code: 'custom', path: ['high'], message })
-    }
-  })
+  .superRefine(rising)
   .meta({ id: 'Input', description: 'One unknown number of a comparison: belief about a level' })
 input satisfies z.ZodType<Input>
 

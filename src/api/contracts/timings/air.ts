@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import type { AirAnswer } from '../../../model/timing/answers.ts'
 import type { AirInput } from '../../../model/timing/inputs.ts'
+import { disagree } from '../agree.ts'
 import { count, list, measure } from '../primitives.ts'
 import { answerOrNull, curve, number, seconds } from './answer.ts'
 import { compressor, cylinder, highestPressure, tank } from './parts.ts'
@@ -31,7 +32,7 @@ export const airRequest = z
       .strictObject({ part: compressor, on: pressure('Starts at or below'), off: pressure('Ends at') })
       .superRefine(({ on, off }, context) => {
         if (on <= off) return
-        context.addIssue({ code: 'custom', path: ['on'], message: `on must be at most off (${off}), got ${on}` })
+        disagree(context, ['on'], { code: 'onAboveOff', parts: { bound: off, got: on } })
       })
       .nullable(),
     cycleSeconds: uncertain(0.1, 600, 'From cycle to cycle (s)'),

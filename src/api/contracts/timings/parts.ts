@@ -1,22 +1,16 @@
 import * as z from 'zod'
-import { type PartFault, partFaults } from '../../../model/timing/partFaults.ts'
+import { partFaults } from '../../../model/timing/partFaults.ts'
 import type { Compressor, Cylinder, Motor, Part, Tank, Valve, Wheel } from '../../../model/timing/parts.ts'
+import { disagree } from '../agree.ts'
 import { above, id, list, measure, name } from '../primitives.ts'
 
 /** Highest pressure anywhere (Pa, absolute): 20 bar. */
 export const highestPressure = 2_000_000
 
-const faultSentences: { readonly [rule in PartFault['rule']]: (bound: number, got: number) => string } = {
-  freeCurrent: (bound, got) => `freeCurrent must be at most half of the stall current (${bound} A), got ${got}`,
-  rod: (bound, got) => `rod must be at most 0.95 of the bore (${bound} m), got ${got}`,
-  pressure: (bound, got) => `pressures must rise: after ${bound} came ${got}`,
-  flow: (bound, got) => `flow can not rise with pressure: after ${bound} came ${got}`,
-}
-
 /** The numbers of a part must agree with each other. */
 function agrees(part: Part, context: z.core.$RefinementCtx<Part>): void {
   for (const { path, rule, bound, got } of partFaults(part))
-    context.addIssue({ code: 'custom', path: [...path], message: faultSentences[rule](bound, got) })
+    disagree(context, path, { code: rule, parts: { bound, got } })
 }
 
 const provenance = {

@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import type { PivotAnswer } from '../../../model/timing/answers.ts'
 import type { MotorPivotInput, PivotInput } from '../../../model/timing/inputs.ts'
+import { apart } from '../agree.ts'
 import { measure } from '../primitives.ts'
 import { answerOf, curve, number } from './answer.ts'
 import { electric, pneumatic } from './supply.ts'
@@ -18,13 +19,7 @@ const swing = {
   friction: uncertain(0, 5000, 'Torque of friction in the pivot (N·m)'),
   stops: z
     .strictObject({ low: measure(-most, most, 'rad'), high: measure(-most, most, 'rad') })
-    .refine(({ low, high }) => low < high, {
-      path: ['high'],
-      error: ({ input }) => {
-        const { low, high } = input as { low: number; high: number }
-        return `high must be above low (${low}), got ${high}`
-      },
-    })
+    .superRefine(apart)
     .nullable()
     .describe('Angles at which something is in the way; null: nothing'),
 }

@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import type { Sweep, SweepResult } from '../../../model/timing/index.ts'
+import { apart } from '../agree.ts'
 import { count, list, measure } from '../primitives.ts'
 import { number, remark, seconds } from './answer.ts'
 import { driveRequest, electricQuantities } from './drive.ts'
@@ -19,13 +20,7 @@ const asked = {
       high: reduction('Greatest reduction'),
       count: count(2, 500, 'How many, in equal ratios, both ends among them'),
     })
-    .refine(({ low, high }) => low < high, {
-      path: ['high'],
-      error: ({ input }) => {
-        const { low, high } = input as { low: number; high: number }
-        return `high must be above low (${low}), got ${high}`
-      },
-    }),
+    .superRefine(apart),
   motors: list(count(1, 16, 'Motors that share the load'), 1, 16, 'Numbers of motors to try, each once'),
   limits: z
     .strictObject({

@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import type { Spread, Uncertain } from '../../../model/timing/types.ts'
+import { disagree, rising } from '../agree.ts'
 import { above, measure } from '../primitives.ts'
 
 /** Standard normal quantile of 0.999. */
@@ -21,14 +22,7 @@ export function uncertain(low: number, high: number, description: string) {
       high: within('Greatest'),
       of,
     })
-    .superRefine((range, context) => {
-      const refuse = (path: string, message: string) => context.addIssue({ code: 'custom', path: [path], message })
-      if (range.low > range.likely) {
-        refuse('likely', `likely must be at least low (${range.low}), got ${range.likely}`)
-      } else if (range.likely > range.high) {
-        refuse('high', `high must be at least likely (${range.likely}), got ${range.high}`)
-      }
-    })
+    .superRefine(rising)
   const lognormal = z
     .strictObject({
       kind: z.literal('lognormal'),
@@ -39,8 +33,7 @@ export function uncertain(low: number, high: number, description: string) {
     .superRefine(({ median, spread }, context) => {
       const far = spread ** oneInAThousand
       if (median / far >= low && median * far <= high) return
-      const message = `spread must be less for a median of ${median}, got ${spread}: one in a thousand would lie outside of ${low} to ${high}`
-      context.addIssue({ code: 'custom', path: ['spread'], message })
+      disagree(context, ['spread'], { code: 'spreadOutside', parts: { median, spread, low, high } })
     })
   const spread = z.discriminatedUnion('kind', [range, lognormal])
   spread satisfies z.ZodType<Spread>

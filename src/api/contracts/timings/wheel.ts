@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import type { WheelAnswer } from '../../../model/timing/answers.ts'
 import type { WheelInput } from '../../../model/timing/inputs.ts'
+import { disagree } from '../agree.ts'
 import { answerOf, curve, number, seconds } from './answer.ts'
 import { electricQuantities } from './drive.ts'
 import { electric } from './supply.ts'
@@ -26,7 +27,7 @@ export const wheelRequest = z
   })
   .superRefine(({ stage, shot }, context) => {
     if (stage === 'spinUp' || shot !== null) return
-    context.addIssue({ code: 'custom', path: ['shot'], message: 'shot is needed to time a recovery, got null' })
+    disagree(context, ['shot'], { code: 'shotMissing', parts: {} })
   })
   .meta({ id: 'WheelTiming', description: 'A wheel that stores the energy of a shot' })
 wheelRequest satisfies z.ZodType<WheelInput>

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core'
-import { type ReactNode, useState } from 'react'
+import { type ReactNode, useEffect, useRef, useState } from 'react'
 import type { Place } from '../../../data/difference.ts'
 import { useEdit } from '../../../shell/fields/EditContext.tsx'
 import { words } from '../../../words/catalogue.ts'
@@ -26,6 +26,17 @@ export function Members<T extends Member>(props: {
   const edit = useEdit()
   const texts = words().games.members
   const [fresh, setFresh] = useState<number | null>(null)
+  const list = useRef<HTMLDivElement>(null)
+  const added = useRef(false)
+  // The next thing to type is the new one's name; it came above the button, perhaps out of sight.
+  useEffect(() => {
+    if (!added.current || items.length - 1 !== fresh) return
+    added.current = false
+    const at = [...place, items.length - 1, 'name'].join('/')
+    const name = list.current?.querySelector<HTMLInputElement>(`[data-place="${CSS.escape(at)}"]`)
+    name?.focus()
+    name?.select()
+  }, [items.length, fresh, place])
   const move = (from: number, by: number) => {
     const next = [...items]
     const [item] = next.splice(from, 1)
@@ -33,7 +44,7 @@ export function Members<T extends Member>(props: {
     edit.set(place, next)
   }
   return (
-    <>
+    <div className="stack" ref={list}>
       {items.length === 0 && <p className="soft">{texts.none}</p>}
       {items.map((item, index) => (
         <OneMember key={item.id} title={`${props.one}: ${item.name}`} open={fresh === index}>
@@ -83,6 +94,7 @@ export function Members<T extends Member>(props: {
             disabled={items.length >= most}
             onClick={() => {
               setFresh(items.length)
+              added.current = true
               props.onAdd()
             }}
           >
@@ -90,7 +102,7 @@ export function Members<T extends Member>(props: {
           </Button>
         </div>
       )}
-    </>
+    </div>
   )
 }
 
