@@ -74,6 +74,19 @@ export class PlayedLeg {
   }
 }
 
+/** What players of one game share: the same trips take the same times. */
+export interface Kept {
+  readonly tables: Tables
+  readonly builder: LegBuilder
+  readonly travel: TravelTimes
+}
+
+export const keptFor = (game: Game): Kept => ({
+  tables: new Tables(),
+  builder: new LegBuilder(0.1 / finePerStep, finePerStep, 2 * game.clock.teleop),
+  travel: new TravelTimes(),
+})
+
 /** One option made ready to be played in many matches. */
 export class Player {
   readonly option: Option
@@ -102,7 +115,7 @@ export class Player {
   private readonly slowed = new Map<number, Choices>()
 
   /** @throws ModelError as the plan of the option does */
-  constructor(ground: Ground, option: Option, tables = new Tables()) {
+  constructor(ground: Ground, option: Option, { tables, builder, travel }: Kept) {
     const { game } = ground
     const { robot } = option
     this.ground = ground
@@ -111,8 +124,8 @@ export class Player {
     this.tables = tables
     this.pace = tables.of(robot.drive.pace)
     this.form = robot.form.spread > 1 ? tables.of({ kind: 'lognormal', median: 1, spread: robot.form.spread }) : null
-    this.travel = new TravelTimes().for(game, robot)
-    this.builder = new LegBuilder(0.1 / finePerStep, finePerStep, 2 * game.clock.teleop)
+    this.travel = travel.for(game, robot)
+    this.builder = builder
     this.graph = graphOf(game, option, this.travel)
     for (const node of this.graph.nodes) this.add(node.at, node.load, this.stands.length)
     for (const [n, node] of this.graph.nodes.entries()) this.prepare(this.stands[n] as Stand, node.legs)

@@ -1,7 +1,6 @@
 import type { Game, Option } from '../documents/types.ts'
 import { type Ground, groundOf } from './ground.ts'
-import { Player } from './player.ts'
-import { Tables } from './program.ts'
+import { type Kept, keptFor, Player } from './player.ts'
 import { Seats } from './seats.ts'
 
 /** One step of one robot's routine. */
@@ -46,19 +45,20 @@ export interface Setup {
 /** Players of one game, each made once. */
 export class Roster {
   readonly ground: Ground
-  private readonly tables = new Tables()
+  private readonly kept: Kept
   private readonly players = new Map<string, Player>()
   private readonly seats: Seats
 
   /** @param quick false for the plain event loop, which is the fallback */
   constructor(game: Game, quick = true) {
     this.ground = groundOf(game)
+    this.kept = keptFor(game)
     this.seats = new Seats(this.ground, quick)
   }
 
   player(option: Option): Player {
     const key = JSON.stringify({ ...option, id: '', name: '' })
-    const found = this.players.get(key) ?? new Player(this.ground, option, this.tables)
+    const found = this.players.get(key) ?? new Player(this.ground, option, this.kept)
     this.players.set(key, found)
     return found
   }
