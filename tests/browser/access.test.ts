@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { colours, enhanced, findings, findingsIn, modes } from './axe.ts'
+import { inLongForm } from './longForm.ts'
 import { settled } from './screens.ts'
 import { openWorld, type World } from './world.ts'
 
@@ -18,11 +19,12 @@ describe('the accessibility scan finds nothing in light, dark and high contrast'
       () => page.keyboard.press('?'),
       () => page.locator('.answer .opens').click(),
     ]
-    for (const open of panels) {
+    for (const [index, open] of panels.entries()) {
       await open()
       await page.locator('dialog[open]').waitFor()
-      // What lies under the panel is scanned in every mode without it.
-      expect(await findingsIn(page, modes, 'dialog[open]')).toEqual([])
+      // What lies under the panel is scanned in every mode without it; the first has every kind of field.
+      const scanned = inLongForm || index === 0 ? modes : modes.slice(0, 1)
+      expect(await findingsIn(page, scanned, 'dialog[open]')).toEqual([])
       await page.keyboard.press('Escape')
       await page.locator('dialog[open]').waitFor({ state: 'detached' })
     }

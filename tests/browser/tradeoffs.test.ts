@@ -124,7 +124,7 @@ test('the chance to reach points follows the number typed, a wrong one is answer
   await page.context().close()
 })
 
-test('the map grows, keeps what it had when it is stopped, and is read by keyboard', async () => {
+test.runIf(inLongForm)('the map grows, keeps what it had when it is stopped, and is read by keyboard', async () => {
   const page = await world.open(path)
   const map = section(page, 'Two unknowns at once')
   await unfold(page, 'Two unknowns at once')
