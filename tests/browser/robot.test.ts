@@ -2,6 +2,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { Robot } from '../../src/model/documents/types.ts'
 import { findings } from './axe.ts'
 import { inLongForm } from './longForm.ts'
+import { slow } from './tradeoffScreen.ts'
 import { chooseUnits, openWorld, shownPoints, type World } from './world.ts'
 
 let world: World
@@ -160,7 +161,8 @@ test.runIf(inLongForm)('a robot without stored air gets some, with a tank of the
 test.runIf(inLongForm)('a trade-off says beside its option what stored air costs', async () => {
   const page = await world.open('/trade-offs/hook-or-practice')
   const note = page.getByTestId('air-kittiwake-best')
-  await note.filter({ hasText: /Kittiwake.*costs 0\.\d points a match/ }).waitFor()
+  // Behind the whole comparison, like what tradeoffScreen.ts waits for.
+  await note.filter({ hasText: /Kittiwake.*costs 0\.\d points a match/ }).waitFor(slow)
   await note.getByRole('link', { name: 'See stored air' }).click()
   await page.getByTestId('air-lost').waitFor()
   await page.context().close()

@@ -65,6 +65,8 @@ describe.runIf(inLongForm || renewing).each(viewports)('at $width px', (viewport
     // A loading sign that stays means that a part of the screen never comes.
     await expect.poll(() => page.getByText(/^Loading .* …$/).allTextContents(), { timeout: 110_000 }).toEqual([])
     await page.evaluate(() => window.scrollTo(0, 0))
+    // Nothing looks pointed at.
+    await page.mouse.move(0, 0)
     await page.screenshot({ path: join(folder, `${name}-${viewport.width}.png`), fullPage: !renewing })
     await page.context().close()
   })
