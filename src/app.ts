@@ -68,8 +68,12 @@ export async function buildApp({
   refuseOtherSites(app)
   readJson(app)
   offerEndpoints(app, contextOf)
-  const description = openApiDocument(version)
-  app.get('/api/openapi.json', async () => description)
+  let description: ReturnType<typeof openApiDocument> | undefined
+  app.get('/api/openapi.json', async () => {
+    // Not before it is asked for: it takes longer than all the rest of a start.
+    description ??= openApiDocument(version)
+    return description
+  })
   await offerTrpc(app, contextOf)
   await serveWeb(app, webRoot)
   return app

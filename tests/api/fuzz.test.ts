@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { inLongForm } from '../browser/longForm.ts'
 import { harbour, ternBest } from '../model/documents/harbour.ts'
 import { examples } from '../model/timing/inputs.ts'
 import { type Server, startServer } from './server.ts'
@@ -83,8 +84,8 @@ function bodies(document: object) {
   return fc.array(change, { minLength: 1, maxLength: 3 }).map((changes) => changed(document, changes))
 }
 
-/** Runs more of them when asked to: FUZZ=2000. The seed is fixed, so that a failure is found again. */
-const runs = Number(process.env['FUZZ'] ?? 120)
+/** Runs more of them in the long form, or when asked to: FUZZ=2000. The seed is fixed, so that a failure is found again. */
+const runs = Number(process.env['FUZZ'] ?? (inLongForm ? 240 : 60))
 const seed = Number(process.env['FUZZ_SEED'] ?? 7)
 
 async function answered(method: string, path: string, body: unknown, allowed: readonly number[]): Promise<number> {

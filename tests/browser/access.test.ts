@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { colours, enhanced, findings, findingsIn, modes } from './axe.ts'
+import { inLongForm } from './longForm.ts'
 import { settled } from './screens.ts'
 import { openWorld, type World } from './world.ts'
 
@@ -18,10 +19,12 @@ describe('the accessibility scan finds nothing in light, dark and high contrast'
       () => page.keyboard.press('?'),
       () => page.locator('.answer .opens').click(),
     ]
-    for (const open of panels) {
+    for (const [index, open] of panels.entries()) {
       await open()
       await page.locator('dialog[open]').waitFor()
-      expect(await findingsIn(page, modes)).toEqual([])
+      // What lies under the panel is scanned in every mode without it; the first has every kind of field.
+      const scanned = inLongForm || index === 0 ? modes : modes.slice(0, 1)
+      expect(await findingsIn(page, scanned, 'dialog[open]')).toEqual([])
       await page.keyboard.press('Escape')
       await page.locator('dialog[open]').waitFor({ state: 'detached' })
     }
@@ -42,7 +45,7 @@ describe('the scan itself', () => {
   })
 })
 
-test('a bar is reached, read and changed by keyboard alone, and its form opens', async () => {
+test('a bar is reached, read and changed by keyboard alone, its form opens, and every picture has its numbers as a table', async () => {
   const page = await world.open('/designs/shearwater')
   const strip = page.getByRole('group', { name: 'Cycle strip' })
   await strip.waitFor()
@@ -57,12 +60,7 @@ test('a bar is reached, read and changed by keyboard alone, and its form opens',
   await page.keyboard.press('PageUp')
   await page.waitForFunction((was) => Number(document.activeElement?.getAttribute('aria-valuenow')) > was + 0.3, before)
   await page.getByTestId('stage-form').waitFor()
-  await page.context().close()
-})
 
-test('every picture of the design screen has its numbers as a table', async () => {
-  const page = await world.open('/designs/shearwater')
-  await page.getByRole('group', { name: 'Cycle strip' }).waitFor()
   await page.getByText('What to do next').waitFor()
   const figures = page.locator('figure.chart')
   await expect.poll(() => figures.count()).toBe(2)

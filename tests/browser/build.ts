@@ -4,26 +4,28 @@ import { join } from 'node:path'
 import { build } from 'vite'
 import type { TestProject } from 'vitest/node'
 import { projectRoot } from '../../src/root.ts'
+import { type Ground, seededDatabase } from './ground.ts'
 
 declare module 'vitest' {
   interface ProvidedContext {
-    /** Folder of the screens as their sources are now. */
-    screens: string
+    ground: Ground
   }
 }
 
-/** Builds the screens once for all tests in a browser. */
+/** Builds the screens and fills a database once for all tests in a browser. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
-  const folder = await mkdtemp(join(tmpdir(), 'cyclewright-screens-'))
+  const folder = await mkdtemp(join(tmpdir(), 'cyclewright-ground-'))
+  const [screens, database] = [join(folder, 'web'), join(folder, 'season.db')]
   // As they are delivered: with libraries that do not check what only a developer needs.
   const { NODE_ENV: before } = process.env
   process.env.NODE_ENV = 'production'
   await build({
     configFile: join(projectRoot(), 'vite.config.ts'),
     logLevel: 'error',
-    build: { outDir: folder, emptyOutDir: true },
+    build: { outDir: screens, emptyOutDir: true },
   })
   process.env.NODE_ENV = before
-  project.provide('screens', folder)
+  await seededDatabase(database)
+  project.provide('ground', { screens, database })
   return () => rm(folder, { recursive: true, force: true })
 }

@@ -159,7 +159,6 @@ test.runIf(inLongForm)(
 test('two people save the same design: the second sees both changes and keeps both', async () => {
   const [first, second] = [await world.open('/designs/shearwater'), await world.open('/designs/shearwater')]
   for (const page of [first, second]) {
-    await shownPoints(page)
     await page.getByText('The robot: size, drive, form, reliability').click()
   }
   await first.locator('[data-place="robot/drive/topSpeed"]').last().fill('4.1')
@@ -181,7 +180,6 @@ test('two people save the same design: the second sees both changes and keeps bo
 
 test('a lost connection while saving loses nothing: not now, not after a reload', async () => {
   const page = await world.open('/designs/kittiwake')
-  await shownPoints(page)
   await page.getByText('The robot: size, drive, form, reliability').click()
   await page.route('**/trpc/**', (route) => route.abort())
   await page.locator('[data-place="robot/drive/topSpeed"]').last().fill('3.33')

@@ -1,8 +1,8 @@
 import { readFile } from 'node:fs/promises'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { Part } from '../../src/model/timing/parts.ts'
+import { findings } from './axe.ts'
 import { wider } from './screens.ts'
 import { chooseUnits, openWorld, type World } from './world.ts'
 
@@ -23,10 +23,6 @@ const count = async (): Promise<number> =>
 const look = async (page: Page, table: string) => {
   await page.getByLabel('Table', { exact: true }).fill(table)
   await page.getByRole('button', { name: 'Look at it' }).click()
-}
-const faults = async (page: Page): Promise<string[]> => {
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  return violations.map(({ id, nodes }) => `${id} ${nodes[0]!.target}`)
 }
 const verdicts = (page: Page) => page.getByRole('region', { name: 'What each line would do' }).locator('tbody tr')
 
@@ -146,7 +142,7 @@ test('on a phone a new compressor gets its points, and what was found in a broke
   expect(part.kind === 'compressor' && part.flow.at(-1)).toEqual([1_201_325, 0])
   expect(part.source).toContain('Placeholder numbers')
   expect(await wider(page)).toBe(0)
-  expect(await faults(page)).toEqual([])
+  expect(await findings(page)).toEqual([])
 
   await page.getByRole('link', { name: 'To the parts shelf' }).click()
   // So many lines are more questions than one address of the server holds.
@@ -165,7 +161,7 @@ test('on a phone a new compressor gets its points, and what was found in a broke
       ),
     ])
   expect(await wider(page)).toBe(0)
-  expect(await faults(page)).toEqual([])
+  expect(await findings(page)).toEqual([])
   expect(world.errors).toEqual([])
   await page.context().close()
 })

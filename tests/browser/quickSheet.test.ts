@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { findings } from './axe.ts'
 import { openWorld, shownPoints, type World } from './world.ts'
 
 let world: World
@@ -9,15 +9,6 @@ beforeAll(async () => {
   world = await openWorld()
 })
 afterAll(() => world.close())
-
-const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
-
-async function findingsOf(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze()
-  return violations.map(
-    ({ id, impact, nodes }) => `${impact}: ${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
-  )
-}
 
 const tooWide = (page: Page) =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
@@ -79,7 +70,7 @@ test('five ways typed and ranked, a round of guesses by three phones, and a desi
   const panel = page.getByRole('dialog')
   await panel.getByText('No phone can reach this server').waitFor()
   const code = (await panel.locator('.code').textContent())!
-  expect(await findingsOf(page)).toEqual([])
+  expect(await findings(page)).toEqual([])
   const phones = await Promise.all(
     [1, 2, 3].map(() => world.open(`/guess/${code}`, { viewport: { width: 390, height: 844 }, hasTouch: true })),
   )
@@ -101,7 +92,7 @@ test('five ways typed and ranked, a round of guesses by three phones, and a desi
   // Before the round is closed nobody sees what the others guessed: not on the screen, not on the other phones.
   for (const shown of [await panel.innerText(), await phones[1]!.locator('main').innerText()])
     expect(shown).not.toMatch(/\b21\b/)
-  expect(await findingsOf(phones[0]!)).toEqual([])
+  expect(await findings(phones[0]!)).toEqual([])
   expect(await tooWide(phones[0]!)).toBeLessThanOrEqual(0)
 
   // A fourth phone looks and does not guess; another browser can look at the round and not close it.
@@ -124,7 +115,7 @@ test('five ways typed and ranked, a round of guesses by three phones, and a desi
   await panel.getByText('Together: 3.2 · 8 · 19.4 s').waitFor()
   await phones[1]!.getByRole('heading', { name: 'The round is closed' }).waitFor()
   await phones[1]!.getByText('Together: 3.2 · 8 · 19.4 s').waitFor()
-  expect(await findingsOf(page)).toEqual([])
+  expect(await findings(page)).toEqual([])
   await panel.getByLabel(`Guesses of round ${code}`).first().click()
   const [file] = await Promise.all([page.waitForEvent('download'), panel.getByRole('button', { name: /CSV/ }).click()])
   expect((await readFile(await file.path(), 'utf8')).split('\r\n')).toEqual([
@@ -281,7 +272,7 @@ test('when the rules change, one page says which decisions flip, and a sheet is 
   await page.getByLabel('Revision of the game').selectOption('2')
   await page.getByRole('button', { name: 'Name this reading' }).click()
   await page.getByText('7.3, revision 2').waitFor()
-  expect(await findingsOf(page)).toEqual([])
+  expect(await findings(page)).toEqual([])
 
   const sheet = await world.open('/quick-sheet/first-saturday')
   await sheet
@@ -299,7 +290,7 @@ test('when the rules change, one page says which decisions flip, and a sheet is 
   await panel.getByRole('button', { name: 'Save the reading' }).click()
   await panel.getByText('Please say what the rule would mean.').waitFor()
   await panel.getByLabel('If … means …').fill('If the name is another one')
-  expect(await findingsOf(page)).toEqual([])
+  expect(await findings(page)).toEqual([])
   await panel.getByRole('button', { name: 'Save the reading' }).click()
   await page.getByText('‘If the name is another one’ is a reading now, revision 3.').waitFor()
   await expect.poll(() => name.inputValue()).toBe('Breakwater')

@@ -22,7 +22,6 @@ async function endOf(page: Page, name: string): Promise<{ x: number; y: number; 
 
 async function score(path: string, options = {}): Promise<Page> {
   const page = await world.open(path, options)
-  await shownPoints(page)
   await page.getByRole('button', { name: 'Score', exact: true }).click()
   await bar(page, 'Raise the arm').waitFor()
   return page

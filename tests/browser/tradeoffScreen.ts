@@ -1,7 +1,6 @@
 import type { Page } from '@playwright/test'
 
 export const path = '/trade-offs/hook-or-practice'
-export const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
 export const slow = { timeout: 150_000 }
 
 export const section = (page: Page, name: string) => page.getByRole('region', { name, exact: true })

@@ -1,7 +1,7 @@
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { drawMap, path, rules, section, slow, turnsKnown, unfold } from './tradeoffScreen.ts'
+import { findings } from './axe.ts'
+import { drawMap, path, section, slow, turnsKnown, unfold } from './tradeoffScreen.ts'
 import { openWorld, type World } from './world.ts'
 
 /** What stands folded on it, besides the map. */
@@ -39,10 +39,7 @@ test.each(['light', 'dark'] as const)(
     expect(wide.options.length).toBe(2)
     expect(Math.max(...wide.options)).toBeLessThanOrEqual(0)
     await expect.poll(() => page.getByRole('list', { name: 'Options side by side' }).count()).toBe(1)
-    const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze()
-    expect(
-      violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`),
-    ).toEqual([])
+    expect(await findings(page)).toEqual([])
     await page.context().close()
   },
   300_000,

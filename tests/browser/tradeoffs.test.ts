@@ -41,16 +41,6 @@ test.runIf(inLongForm)(
   },
 )
 
-test('any number of the robots can be broken even on, without changing the trade-off', async () => {
-  const page = await world.open(path)
-  const turning = section(page, 'What would turn it')
-  await turning.getByLabel('Unknown').selectOption({ label: 'Shearwater: success at Dry dock' })
-  await turning.getByText('This number is no unknown of the trade-off yet').waitFor()
-  await turning.getByText(/‘Shearwater: success at Dry dock’ anywhere between|comes to/).waitFor(slow)
-  await expect.poll(() => page.getByRole('button', { name: 'Save', exact: true }).isDisabled()).toBe(true)
-  await page.context().close()
-})
-
 test.runIf(inLongForm)('what does not matter stands first, and what turns the answer alone after it', async () => {
   const page = await world.open(path, { viewport: { width: 1280, height: 500 } })
   const matter = section(page, 'Which arguments matter')
@@ -109,7 +99,7 @@ test.runIf(inLongForm)('what does not matter stands first, and what turns the an
   await page.context().close()
 })
 
-test('the chance to reach points follows the number typed, and a wrong one is answered beside the field', async () => {
+test('the chance to reach points follows the number typed, a wrong one is answered beside it, and any number can be broken even on', async () => {
   const page = await world.open(path)
   const matches = section(page, 'Match to match')
   const field = matches.getByLabel('Points to reach')
@@ -124,10 +114,17 @@ test('the chance to reach points follows the number typed, and a wrong one is an
   await expect.poll(() => field.inputValue()).toBe('many')
   await unfold(page, 'One match against another')
   await matches.getByText(/In \d+ of 20 matches ‘Kittiwake, .*’ scores less than ‘Shearwater, /).waitFor(slow)
+
+  // Any number of the robots, without changing the trade-off.
+  const turning = section(page, 'What would turn it')
+  await turning.getByLabel('Unknown').selectOption({ label: 'Shearwater: success at Dry dock' })
+  await turning.getByText('This number is no unknown of the trade-off yet').waitFor()
+  await turning.getByText(/‘Shearwater: success at Dry dock’ anywhere between|comes to/).waitFor(slow)
+  await expect.poll(() => page.getByRole('button', { name: 'Save', exact: true }).isDisabled()).toBe(true)
   await page.context().close()
 })
 
-test('the map grows, keeps what it had when it is stopped, and is read by keyboard', async () => {
+test.runIf(inLongForm)('the map grows, keeps what it had when it is stopped, and is read by keyboard', async () => {
   const page = await world.open(path)
   const map = section(page, 'Two unknowns at once')
   await unfold(page, 'Two unknowns at once')

@@ -1,12 +1,12 @@
 import { existsSync } from 'node:fs'
-import { cp, mkdtemp, rm } from 'node:fs/promises'
+import { copyFile, cp, mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type Browser, type BrowserContextOptions, chromium, type Page } from '@playwright/test'
-import { inject } from 'vitest'
-import { buildApp, onlyWorkspace } from '../../src/app.ts'
-import { seedIfEmpty } from '../../src/seeding.ts'
+import { buildApp } from '../../src/app.ts'
+import { projectRoot } from '../../src/root.ts'
 import { openStore } from '../../src/store/index.ts'
+import { type Ground, seededDatabase } from './ground.ts'
 
 /** The real server on a database of its own with the demo season, today's screens, and a real browser. */
 export interface World {
@@ -26,20 +26,22 @@ export const chromiumPath = (): string => process.env.CHROMIUM_PATH ?? '/usr/bin
 const flags =
   '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync'
 
-/** The built screens in a folder of the test's own, which may change them. */
-async function ownScreens(folder: string): Promise<string> {
-  const own = join(folder, 'web')
-  await cp(inject('screens'), own, { recursive: true })
-  return own
+/** Made once for all tests (build.ts). A benchmark runs without Vitest, and takes the screens that `npm run bench` has built before. */
+async function ground(): Promise<Ground> {
+  if (process.env['VITEST']) return (await import('vitest')).inject('ground')
+  return { screens: join(projectRoot(), 'dist', 'web'), database: null }
 }
 
 export async function openWorld(): Promise<World> {
   if (!existsSync(chromiumPath()))
     throw new Error(`No browser at ${chromiumPath()}: install Debian’s chromium, or set CHROMIUM_PATH.`)
   const folder = await mkdtemp(join(tmpdir(), 'cyclewright-browser-'))
-  const webRoot = await ownScreens(folder)
-  const store = await openStore(`file:${join(folder, 'test.db')}`)
-  await seedIfEmpty(store, onlyWorkspace)
+  // Copies, which a test may change.
+  const { screens, database } = await ground()
+  const [webRoot, file] = [join(folder, 'web'), join(folder, 'test.db')]
+  await cp(screens, webRoot, { recursive: true })
+  await (database ? copyFile(database, file) : seededDatabase(file))
+  const store = await openStore(`file:${file}`)
   const app = await buildApp({ store, webRoot })
   const url = await app.listen({ port: 0, host: '127.0.0.1' })
   const browser = await chromium.launch({ executablePath: chromiumPath(), args: flags.split(' ') })

@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
+import { build } from 'esbuild'
 import { expect, test } from 'vitest'
 import { projectRoot } from '../../src/root.ts'
 import { openStore } from '../../src/store/index.ts'
@@ -12,10 +13,24 @@ const rounds = 25
 /** From the first acknowledgement to the kill (ms): another part of the work in each round. */
 const delay = (round: number) => (37 * round) % 200
 
+/** The writer, made ready once: compiling it for each round took most of the test's time. */
+async function builtWriter(): Promise<string> {
+  // Inside the project, where its packages are found.
+  const outfile = join(projectRoot(), 'test-results', 'crash.writer.js')
+  await build({
+    entryPoints: [join(import.meta.dirname, 'crash.writer.ts')],
+    bundle: true,
+    packages: 'external',
+    platform: 'node',
+    format: 'esm',
+    outfile,
+  })
+  return outfile
+}
+
 /** Starts the writer, kills it by `kill -9` some time after its first acknowledgement, and returns what it printed. */
-async function killedWriter(url: string, round: number): Promise<string> {
-  const script = join(import.meta.dirname, 'crash.writer.ts')
-  const child = spawn(process.execPath, ['--import', 'tsx', script, url, String(round)], {
+async function killedWriter(script: string, url: string, round: number): Promise<string> {
+  const child = spawn(process.execPath, [script, url, String(round)], {
     cwd: projectRoot(),
     stdio: ['ignore', 'pipe', 'inherit'],
   })
@@ -38,9 +53,11 @@ function acknowledged(printed: string): Map<string, number> {
 
 test('a writer killed in the middle of its work loses nothing that was acknowledged and leaves nothing half saved', async () => {
   const file = join(scratchFolder(), 'team.db')
+  const script = await builtWriter()
   const newest = new Map<string, number>()
   for (let round = 1; round <= rounds; round++) {
-    for (const [id, revision] of acknowledged(await killedWriter(`file:${file}`, round))) newest.set(id, revision)
+    for (const [id, revision] of acknowledged(await killedWriter(script, `file:${file}`, round)))
+      newest.set(id, revision)
     const store = await openStore(`file:${file}`)
     const team = store.workspace(await store.ensureWorkspace('team'))
     for (const [id, revision] of newest) {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { plan } from '../../../../src/model/plan/index.ts'
+import { inLongForm } from '../../../browser/longForm.ts'
 import { bestByEnumeration } from './enumeration.ts'
 import { bestByIntegerProgram } from './integerProgram.ts'
 import { documents, randomTickGame } from './tickGame.ts'
@@ -13,10 +14,14 @@ const seeds = (first: number, count: number) => Array.from({ length: count }, (_
 
 // Reference: HiGHS, a general-purpose solver of mixed-integer programs, on the network of (state, time left).
 describe('a plan of deterministic cycles', () => {
-  it.each(seeds(1, 12))('is worth what the integer program finds, random game %d', async (seed) => {
-    const rules = randomTickGame(seed, 'large')
-    expect(planned(rules)).toBeCloseTo(await bestByIntegerProgram(rules), 6)
-  })
+  // The solver takes as long for the fourth as for all others together.
+  it.each(seeds(1, 12).filter((seed) => inLongForm || seed !== 4))(
+    'is worth what the integer program finds, random game %d',
+    async (seed) => {
+      const rules = randomTickGame(seed, 'large')
+      expect(planned(rules)).toBeCloseTo(await bestByIntegerProgram(rules), 6)
+    },
+  )
 
   it.each(seeds(101, 24))('is worth what trying out every sequence of legs finds, random game %d', async (seed) => {
     const rules = randomTickGame(seed, 'small')
