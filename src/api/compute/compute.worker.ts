@@ -4,7 +4,7 @@ import { travel as findWay } from '../../model/field/index.ts'
 import { legReport } from '../../model/leg/index.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
 import type { AnySaid } from '../../model/said.ts'
-import { airPlan as planAir, sweep as sweepGearings, timing as timeHardware } from '../../model/timing/index.ts'
+import { airPlan as planAir, sweepMatch, timing as timeHardware } from '../../model/timing/index.ts'
 import type { TaskName, Tasks } from './tasks.ts'
 
 /** What a thread hands back: an error of the model would lose its code on the way between threads. */
@@ -34,6 +34,6 @@ export const plan = task<'plan'>(({ game, option, ...options }) => planMatch(gam
 export const compare = task<'compare'>((request) => compareOptions(request))
 export const timing = task<'timing'>(({ calculator, input }) => timeHardware(calculator, input))
 export const airPlan = task<'airPlan'>(({ game, option }) => planAir(game, option))
-export const sweep = task<'sweep'>((request) => sweepGearings(request))
+export const sweep = task<'sweep'>((request) => sweepMatch(request))
 export const draws = task<'draws'>(({ request, ...part }) => beliefDraws(request, part))
 export const summary = task<'summary'>(({ request, parts }) => beliefSummary(request, parts))

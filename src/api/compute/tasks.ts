@@ -4,7 +4,15 @@ import type { Game, Option, Robot } from '../../model/documents/types.ts'
 import type { Route } from '../../model/field/types.ts'
 import type { LegReport, LegRequest } from '../../model/leg/types.ts'
 import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
-import type { AirPlan, Answers, CalculatorName, Inputs, Sweep, SweepResult } from '../../model/timing/index.ts'
+import type {
+  AirPlan,
+  Answers,
+  CalculatorName,
+  Inputs,
+  Sweep,
+  SweepAnswer,
+  SweptMatch,
+} from '../../model/timing/index.ts'
 
 /** What a thread can be asked to compute: request and answer of each. */
 export interface Tasks {
@@ -14,7 +22,7 @@ export interface Tasks {
   compare: { request: CompareRequest; answer: CompareReport }
   timing: { request: TimingRequest; answer: Answers[CalculatorName] }
   airPlan: { request: { game: Game; option: Option }; answer: AirPlan }
-  sweep: { request: Sweep; answer: SweepResult }
+  sweep: { request: Sweep & { match?: SweptMatch }; answer: SweepAnswer }
   /** Some of a belief's draws, and what all of them say. */
   draws: { request: { request: CompareRequest; from: number; to: number; step: 0.25 | 0.1 }; answer: BeliefPart }
   summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
@@ -33,7 +41,7 @@ export const budgets: { readonly [name in TaskName]: number } = {
   compare: 180,
   timing: 10,
   airPlan: 90,
-  sweep: 20,
+  sweep: 90,
   draws: 180,
   summary: 60,
 }

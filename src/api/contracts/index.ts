@@ -3,6 +3,7 @@ export { airPlanAnswer, airPlanRequest } from './compute/airPlan.ts'
 export { compareAnswer, compareRequest } from './compute/compare.ts'
 export { legAnswer, legRequest } from './compute/leg.ts'
 export { planAnswer, planRequest } from './compute/plan.ts'
+export { sweepAnswer, sweepRequest } from './compute/sweep.ts'
 export { travelAnswer, travelRequest } from './compute/travel.ts'
 // Documents of the model, and their parts
 export { duration } from './duration.ts'
