@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Mechanism, StoredAir } from '../../src/model/documents/index.ts'
-import { airPlan, sweep, timing } from '../../src/model/timing/index.ts'
+import { Planner } from '../../src/model/plan/index.ts'
+import { airPlan, followHardware, mostOff, sweep, timing } from '../../src/model/timing/index.ts'
 import { harbour, ternBest } from '../model/documents/harbour.ts'
 import {
   airInput,
@@ -192,6 +193,40 @@ describe('POST /api/compute/timing/sweep', () => {
     expect(body.points[0]).toMatchObject({ motors: 1, seconds: null, within: false, loads: null })
     expect(body.points[0].why.message).toMatch(/motors/)
     expect(body.best.loads.sourceCurrent).toBeLessThanOrEqual(60)
+  })
+
+  test('tells the points of a match too, where one of its robot’s mechanisms is searched', async () => {
+    const option = ternBest()
+    const trip = option.robot.score['pier']![0]!
+    if (!('stages' in trip)) throw new Error('no stages')
+    const hardware = { mechanism: 'arm', follows: true }
+    const pier = [{ ...trip, stages: trip.stages.map((stage) => ({ ...stage, hardware })) }]
+    const arm: Mechanism = { id: 'arm', name: 'Arm', calculator: 'pivot', input: { ...motorPivotInput, reduction: 90 } }
+    const robot = { ...option.robot, score: { ...option.robot.score, pier }, mechanisms: [arm] }
+    const match = { game: harbour(), option: { ...option, robot }, mechanism: 'arm' }
+    const few = { reductions: { low: 20, high: 400, count: 12 }, motors: [1] }
+    const { status, body } = await ask('sweep', search({ ...few, match }))
+    expect(status, JSON.stringify(body).slice(0, 300)).toBe(200)
+    expect(body.match.points).toHaveLength(12)
+    const planner = new Planner(match.game, 0.25)
+    for (const [i, { reduction, motors, seconds }] of body.points.entries()) {
+      const told = body.match.points[i]
+      expect(told === null, `at ${reduction}`).toBe(seconds === null)
+      if (told === null) continue
+      const input = { ...motorPivotInput, reduction }
+      const geared = { ...robot, mechanisms: [{ ...arm, input } as Mechanism] }
+      const own = planner.value({ ...match.option, robot: followHardware(robot, geared) })
+      // What was planned is exact, and what lies between keeps to what the lines are halved for.
+      const most = told.off === 0 ? 1e-9 : mostOff
+      expect(Math.abs(told.points - own), `${reduction} ${motors}`).toBeLessThanOrEqual(most)
+    }
+    // The input’s own gearing, not that of the robot’s mechanism.
+    const same = { ...robot, mechanisms: [{ ...arm, input: motorPivotInput } as Mechanism] }
+    expect(body.match.own).toBeCloseTo(planner.value({ ...match.option, robot: followHardware(robot, same) }), 9)
+    const refused = await ask('sweep', search({ ...few, match: { ...match, mechanism: 'claw' } }))
+    expect(refused.status).toBe(400)
+    expect(refused.body.error).toMatchObject({ path: ['match', 'mechanism'] })
+    expect(refused.body.error.message).toMatch(/no pivot mechanism with the id “claw”/)
   })
 
   test('leaves reductions out whose motion is too quick to be followed', async () => {

@@ -5,7 +5,7 @@ import { legReport } from '../../model/leg/index.ts'
 import { BlockPlayer } from '../../model/match/run.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
 import type { AnySaid } from '../../model/said.ts'
-import { airPlan as planAir, sweep as sweepGearings, timing as timeHardware } from '../../model/timing/index.ts'
+import { airPlan as planAir, sweepMatch, timing as timeHardware } from '../../model/timing/index.ts'
 import type { TaskName, Tasks } from './tasks.ts'
 
 /** What a thread hands back: an error of the model would lose its code on the way between threads. */
@@ -35,7 +35,7 @@ export const plan = task<'plan'>(({ game, option, ...options }) => planMatch(gam
 export const compare = task<'compare'>((request) => compareOptions(request))
 export const timing = task<'timing'>(({ calculator, input }) => timeHardware(calculator, input))
 export const airPlan = task<'airPlan'>(({ game, option }) => planAir(game, option))
-export const sweep = task<'sweep'>((request) => sweepGearings(request))
+export const sweep = task<'sweep'>((request) => sweepMatch(request))
 const blocks = new BlockPlayer()
 export const matches = task<'matches'>(({ request, from, to }) => blocks.play(request, from, to))
 export const draws = task<'draws'>(({ request, ...part }) => beliefDraws(request, part))

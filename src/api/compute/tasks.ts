@@ -6,7 +6,15 @@ import type { LegReport, LegRequest } from '../../model/leg/types.ts'
 import type { Sums } from '../../model/match/tally.ts'
 import type { MatchRequest } from '../../model/match/types.ts'
 import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
-import type { AirPlan, Answers, CalculatorName, Inputs, Sweep, SweepResult } from '../../model/timing/index.ts'
+import type {
+  AirPlan,
+  Answers,
+  CalculatorName,
+  Inputs,
+  Sweep,
+  SweepAnswer,
+  SweptMatch,
+} from '../../model/timing/index.ts'
 
 /** What a thread can be asked to compute: request and answer of each. */
 export interface Tasks {
@@ -16,7 +24,7 @@ export interface Tasks {
   compare: { request: CompareRequest; answer: CompareReport }
   timing: { request: TimingRequest; answer: Answers[CalculatorName] }
   airPlan: { request: { game: Game; option: Option }; answer: AirPlan }
-  sweep: { request: Sweep; answer: SweepResult }
+  sweep: { request: Sweep & { match?: SweptMatch }; answer: SweepAnswer }
   /** Some of a belief's draws, and what all of them say. */
   draws: { request: { request: CompareRequest; from: number; to: number; step: 0.25 | 0.1 }; answer: BeliefPart }
   /** Some of a match's blocks. */
@@ -37,7 +45,7 @@ export const budgets: { readonly [name in TaskName]: number } = {
   compare: 180,
   timing: 10,
   airPlan: 90,
-  sweep: 20,
+  sweep: 90,
   draws: 180,
   matches: 60,
   summary: 60,

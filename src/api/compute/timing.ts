@@ -1,6 +1,6 @@
 import { checkGame, checkOption, within } from '../../model/documents/index.ts'
 import type { Answers, CalculatorName, Inputs } from '../../model/timing/index.ts'
-import { airPlanAnswer, airPlanRequest } from '../contracts/index.ts'
+import { airPlanAnswer, airPlanRequest, sweepAnswer, sweepRequest } from '../contracts/index.ts'
 import * as contracts from '../contracts/timings/index.ts'
 import { refuse } from '../errors.ts'
 import { type Context, procedure, router } from '../trpc.ts'
@@ -53,7 +53,20 @@ export const timing = router({
       refuse([...within(['game'], checkGame(game)), ...within(['option'], checkOption(game, option))])
       return ctx.pool.run('airPlan', { game, option }, ctx.signal)
     }),
-  sweep: described('sweep', 'Times over reductions and numbers of motors, and the best', contracts.sweepAnswer)
-    .input(contracts.sweepRequest)
-    .mutation(({ input, ctx }) => ctx.pool.run('sweep', input, ctx.signal)),
+  sweep: described(
+    'sweep',
+    'Times over reductions and numbers of motors, the best, and on request points of a match',
+    sweepAnswer,
+  )
+    .input(sweepRequest)
+    .mutation(({ input, ctx }) => {
+      if (input.match) {
+        const { game, option } = input.match
+        refuse([
+          ...within(['match', 'game'], checkGame(game)),
+          ...within(['match', 'option'], checkOption(game, option)),
+        ])
+      }
+      return ctx.pool.run('sweep', input, ctx.signal)
+    }),
 })

@@ -4,6 +4,7 @@ export { compareAnswer, compareRequest } from './compute/compare.ts'
 export { legAnswer, legRequest } from './compute/leg.ts'
 export { matchAnswer, matchRequest } from './compute/match.ts'
 export { planAnswer, planRequest } from './compute/plan.ts'
+export { sweepAnswer, sweepRequest } from './compute/sweep.ts'
 export { travelAnswer, travelRequest } from './compute/travel.ts'
 // Documents of the model, and their parts
 export { duration } from './duration.ts'

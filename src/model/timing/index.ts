@@ -22,4 +22,5 @@ export { type Gearing, gearingOf, reductionBounds, searchedOf, withGearing } fro
 export { type Followers, followersOf, type PointsAt, pointsAt } from './search/points.ts'
 // The reduction and number of motors that are quickest
 export { type Searched, type Sweep, type SweepPoint, type SweepResult, sweep } from './search/sweep.ts'
+export { type MatchPoints, type SweepAnswer, type SweptMatch, sweepMatch } from './search/sweepPoints.ts'
 export type * from './types.ts'

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { settle } from '../../../src/model/timing/answer/settle.ts'
 import type { CylinderInput } from '../../../src/model/timing/index.ts'
-import { chamberFlow, reference } from '../../../src/model/timing/pneumatic/flow.ts'
+import { flowBetween, flowLaw, reference } from '../../../src/model/timing/pneumatic/flow.ts'
 import { chambers, drawn, fullForce, type Load, stroke } from '../../../src/model/timing/pneumatic/stroke.ts'
 import { cylinderInput } from './inputs.ts'
 
@@ -37,9 +37,7 @@ test('A stroke keeps the mass of the air in both chambers, and the energy of wha
         direction: input.direction,
         end,
         inertia: input.mass,
-        travelAt: (coordinate) => coordinate,
-        slopeAt: () => 1,
-        resistanceAt: () => input.load,
+        at: (travel) => ({ travel, slope: 1, resistance: input.load }),
         before: 0,
       }
       const done = stroke(input, load, 1e-9, true)
@@ -53,8 +51,8 @@ test('A stroke keeps the mass of the air in both chambers, and the energy of wha
         const [front, behind] = volumes(state)
         return [points.push[i]! * front, points.back[i]! * behind] as const
       })
-      const flowIn = points.push.map((at) => warmth * chamberFlow(supply, temperature)(pressure, at))
-      const flowOut = points.back.map((at) => warmth * chamberFlow(exhaust, temperature)(at, ambient))
+      const flowIn = points.push.map((at) => warmth * flowBetween(flowLaw(supply, temperature), pressure, at))
+      const flowOut = points.back.map((at) => warmth * flowBetween(flowLaw(exhaust, temperature), at, ambient))
       const [came, went] = [integral(flowIn, done.seconds), integral(flowOut, done.seconds)]
       expect(Math.abs(ends[1]![0] - ends[0]![0] - came)).toBeLessThan(1e-3 * Math.abs(came))
       expect(Math.abs(ends[0]![1] - ends[1]![1] - went)).toBeLessThan(1e-3 * Math.max(went, 1))

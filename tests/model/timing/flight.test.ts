@@ -76,8 +76,8 @@ describe('A throw with quadratic drag', () => {
   // Taylor (2005), section 2.4: terminal speed 33 m/s, g = 9.81; closed forms.
   test('falls and rises as the closed forms say', () => {
     const drag = 9.81 / 33 ** 2
-    const fall = flight({ speed: 0, angle: 0, drag, gravity: 9.81 }, [(_, time) => time - 2])
-    near(-fall.state[1]!, 18.56256911, 1e-7)
+    const fall = flight({ speed: 0, angle: 0, drag, gravity: 9.81 }, [(at) => -at[1]! - 18.56256911])
+    near(fall.seconds, 2, 1e-8)
     near(-fall.state[3]!, 17.59417668, 1e-7)
     near((33 ** 2 / 9.81) * Math.log(Math.cosh((9.81 * 2) / 33)), 18.56256911, 1e-8)
     const rise = flight({ speed: 20, angle: Math.PI / 2, drag, gravity: 9.81 }, [(at) => -at[3]!])

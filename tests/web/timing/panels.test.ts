@@ -77,11 +77,33 @@ describe('small pictures of curves', () => {
         const x = panel.lines[0]!.values.map((_, i) => i)
         const scale = linearScale([0, x.length - 1], [52, 340])
         const up = linearScale(panelDomain(panel), [126, 22])
-        const labels = limitLabels(panel, { x, scale, up, left: 52, right: 340, top: 22 })
+        const labels = limitLabels(panel, { x, scale, up, left: 52, right: 340, top: 22, bottom: 122 })
         for (const [i, a] of labels.entries())
           for (const b of labels.slice(i + 1))
             if (a.left === b.left) expect(Math.abs(a.at - b.at)).toBeGreaterThanOrEqual(13)
       }
+  })
+
+  test('a limit’s text moves off its line where a curve would go through it there', () => {
+    // On a phone: the line is crossed early by one curve and late by the other, so that none of the four near places is free.
+    const x = Array.from({ length: 60 }, (_, i) => i)
+    const falling = (from: number, to: number) => x.map((i) => from + ((to - from) * i) / 59)
+    const lines = [falling(90, 25), falling(90, 35)].map((values, i) => ({ id: `${i}`, name: `${i}`, values }))
+    const limit = { id: 'limit', value: 60, text: 'working pressure: 500 kPa' }
+    const panel = { id: 'p', name: 'P', unit: 'kPa', factor: 1, lines, limits: [limit], say: String }
+    const up = linearScale(panelDomain(panel), [172, 22])
+    const scale = linearScale([0, 59], [52, 300])
+    const place = (bottom: number) => limitLabels(panel, { x, scale, up, left: 52, right: 300, top: 22, bottom })[0]!
+    const near = place(0)
+    const label = place(168)
+    expect(Math.abs(near.at - near.line)).toBeLessThan(14)
+    expect(Math.abs(label.at - label.line)).toBeGreaterThan(14)
+    // Nothing of either curve comes within the letters, which begin at the edge and are 6.6 px wide.
+    const width = limit.text.length * 6.6
+    const [from, to] = label.left ? [52, 52 + width] : [300 - width, 300]
+    const under = x.filter((i) => scale(i) >= from && scale(i) <= to)
+    for (const { values } of lines)
+      for (const i of under) expect(Math.abs(up(values[i]!) - (label.at - 4))).toBeGreaterThan(6)
   })
 
   test('four pictures stand in two columns where there is room, else in one; none is lost', () => {

@@ -1,5 +1,6 @@
 import { Button, NativeSelect } from '@mantine/core'
 import { useState } from 'react'
+import { Link } from 'wouter'
 import type { Part } from '../../../src/model/timing/index.ts'
 import { type Place, same } from '../../data/difference.ts'
 import { valueAt } from '../../data/place.ts'
@@ -15,9 +16,12 @@ import { useShelf } from './useShelf.ts'
 
 const other = '\u0000'
 
-/** A part of the shelf, copied into the mechanism: chosen, changed in place, and told where its numbers come from. */
-export function PartField(props: { place: Place; label: string; kind: Part['kind'] }) {
-  const { place, label, kind } = props
+/**
+ * A part of the shelf, copied into the document: chosen, changed in place, and told where its numbers come from.
+ * `numbers`: whether its own numbers can be unfolded here; where the form has fields for them, they can not.
+ */
+export function PartField(props: { place: Place; label: string; kind: Part['kind']; numbers?: boolean }) {
+  const { place, label, kind, numbers = true } = props
   const edit = useEdit()
   const texts = words().timingInputs.part
   const shelf = useShelf()
@@ -47,7 +51,10 @@ export function PartField(props: { place: Place; label: string; kind: Part['kind
       />
       <p className="soft small">
         {texts.from(part.source || texts.noSource, day(part.date))} {!own && shelf.loaded && texts.off}
-        {shelf.error && `${texts.troubled} ${shelf.error.message}`}
+        {shelf.error && `${texts.troubled} ${shelf.error.message}`}{' '}
+        <Link className="no-print" href="/parts">
+          {texts.shelf}
+        </Link>
       </p>
       {own && !same(own, part) && (
         <p className="small timing-note">
@@ -59,10 +66,12 @@ export function PartField(props: { place: Place; label: string; kind: Part['kind
           )}
         </p>
       )}
-      <details className="part-numbers no-print" onToggle={(event) => setOpen(event.currentTarget.open)}>
-        <summary>{texts.numbers(part.name)}</summary>
-        {open && <PartNumbers part={part} place={place} />}
-      </details>
+      {numbers && (
+        <details className="part-numbers no-print" onToggle={(event) => setOpen(event.currentTarget.open)}>
+          <summary>{texts.numbers(part.name)}</summary>
+          {open && <PartNumbers part={part} place={place} />}
+        </details>
+      )}
     </div>
   )
 }

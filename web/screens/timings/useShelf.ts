@@ -9,6 +9,10 @@ export interface Shelf {
   error: Error | null
 }
 
+/** Those of one kind. */
+export const ofKind = <Kind extends Part['kind']>(parts: readonly Part[], kind: Kind) =>
+  parts.filter((part): part is Extract<Part, { kind: Kind }> => part.kind === kind)
+
 /** The parts shelf. */
 export function useShelf(): Shelf {
   const list = useList('part')

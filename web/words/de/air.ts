@@ -36,11 +36,6 @@ export const air: Words['air'] = {
   part: {
     tank: 'Behälter aus dem Regal',
     compressor: 'Kompressor aus dem Regal',
-    own: (name) => `${name}, wie er hier steht`,
-    source: (source, day) => `Zahlen: ${source} (${day}). Sie sind eine Kopie; das Regal kann sich ändern.`,
-    loading: 'Das Regal wird geladen …',
-    trouble: 'Das Teileregal ließ sich nicht laden; die Zahlen hier bleiben, wie sie sind.',
-    shelf: 'Zum Teileregal',
   },
   uses: {
     title: 'Was sich bewegt, und wie oft',
@@ -101,6 +96,12 @@ export const air: Words['air'] = {
     bound:
       'Erwartete Fahrten dieser Spielweise, Luft so warm wie der Raum. Die vorsichtige Grenze nimmt an, dass ein Behälter das ganze Spiel keine Wärme bekommt, sodass jede Entnahme das 1,4-Fache an Druck kostet.',
     flow: 'Ein Spiel mit mehr Fahrten als erwartet verliert den Druck früher; das steckt nicht in der Zahl.',
+    notModelled: 'Nicht im Modell',
+    left: [
+      'Eine Fahrt, die als Ganzes angegeben ist, ohne Schritte, wird durch verlorene Luft nicht langsamer; ein wiederholter Versuch auch nicht.',
+      'Wiederholte Versuche nehmen keine eigene Luft: Gib sie als Anteil an den Hüben einer Fahrt an, etwa 1,3.',
+      'Vor dem Verlust weiß der Plan nichts davon und spart keine Luft; ein späterer Verlust könnte darum um ein Haar schlechter ausfallen, und ein Behälter mehr zählt nie weniger als dieser eine.',
+    ],
     figure: 'Druck in den Behältern durch das Spiel',
     head: ['Verbleibende Zeit', 'Druck', 'Vorsichtige Grenze'],
     points: 'Punkte im Spiel',
@@ -155,6 +156,9 @@ export const air: Words['air'] = {
   note: {
     costs: (points) =>
       `Die Druckluft geht aus; das kostet ${points} Punkte im Spiel, die in dieser Zahl nicht enthalten sind.`,
+    lostAndCosts: (lost, points) =>
+      `${lost}; das kostet ${points} Punkte im Spiel, die in den Zahlen hier nicht enthalten sind.`,
+    lostNoCost: (lost) => `${lost}; das kostet weniger als 0,05 Punkte im Spiel.`,
     outNoCost: 'Die Druckluft geht aus; das kostet weniger als 0,05 Punkte im Spiel.',
     wrong: 'Die Druckluft kann nicht so sein, wie sie angegeben ist.',
     see: 'Zur Druckluft',

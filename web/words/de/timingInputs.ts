@@ -189,6 +189,7 @@ export const timingInputs: Words['timingInputs'] = {
     changed: 'Bei den Bauteilen hat dieses jetzt andere Zahlen.',
     take: (name) => `Zahlen der Bauteile übernehmen: ${name}`,
     off: 'Dieses Bauteil ist nicht bei den Bauteilen.',
+    shelf: 'Zum Teileregal',
     troubled: 'Die Bauteile konnten nicht geladen werden:',
   },
   legs: {

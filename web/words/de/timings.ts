@@ -62,7 +62,6 @@ export const timings: Words['timings'] = {
   list: {
     title: 'Mechanismen',
     none: 'Noch kommt keine Zeit aus der Technik. Wähle einen Balken des Streifens und rechne seine Zeit unter „Zeit aus der Technik“ aus.',
-    head: ['Mechanismus', 'Was sich bewegt', 'Zeit', 'Genutzt von', 'Öffnen oder entfernen'],
     can: (time) => time,
     cannot: 'kann es nicht',
     drive: 'Antrieb',
@@ -96,15 +95,12 @@ export const timings: Words['timings'] = {
       `Was wir von seinen Zahlen nicht kennen, macht daraus ${of.low}, ${of.likely} oder ${of.high}: niedrig, mittel und hoch (1 von 10 liegt darunter, 1 von 10 darüber).`,
     form: 'Seine Zahlen',
     check: 'Zum Prüfen',
-    quantity: 'Was',
-    value: 'Wie viel',
     warnings: 'Achtung',
     little: 'Was ein wenig mehr bewirkt',
     littleHelp: 'Ein Hundertstel mehr von einer Zahl, alle anderen bleiben.',
     littleHead: ['Zahl', 'Jetzt', 'Ein Hundertstel mehr', 'Von niedrig bis hoch'],
     swing: (low, high) => `${low} bis ${high}`,
     impossible: 'kann es nicht',
-    search: 'Suche',
   },
   quantities: {
     motorCurrent: 'Höchster Strom eines Motors',

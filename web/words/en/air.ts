@@ -35,11 +35,6 @@ export const air = {
   part: {
     tank: 'Tank from the shelf',
     compressor: 'Compressor from the shelf',
-    own: (name: string) => `${name}, as it stands here`,
-    source: (source: string, day: string) => `Numbers: ${source} (${day}). They are a copy; the shelf may change.`,
-    loading: 'The shelf is being loaded …',
-    trouble: 'The parts shelf could not be loaded; the numbers here stay as they are.',
-    shelf: 'To the parts shelf',
   },
   uses: {
     title: 'What moves, and how often',
@@ -101,6 +96,12 @@ export const air = {
     bound:
       'Expected trips of this way to play, air as warm as the room. The cautious bound takes it that a tank gets no heat all match, so that each draw costs it 1.4 times the pressure.',
     flow: 'A match with more trips than expected loses its pressure earlier; that is not in the number.',
+    notModelled: 'Not modelled',
+    left: [
+      'A trip that is told as a whole, without stages, is not slowed by lost air; nor is a repeated try.',
+      'Repeated tries take no air of their own: say them as a share of the strokes of a trip, such as 1.3.',
+      'Before the loss the plan does not know of it, and does not save air; so a later loss could come out a hair worse, and one tank more is never counted below this one.',
+    ],
     figure: 'Pressure in the tanks through the match',
     head: ['Time left', 'Pressure', 'Cautious bound'],
     points: 'Points a match',
@@ -156,6 +157,9 @@ export const air = {
   note: {
     costs: (points: string) =>
       `Stored air runs out and costs ${points} points a match that this number does not contain.`,
+    lostAndCosts: (lost: string, points: string) =>
+      `${lost}; that costs ${points} points a match, which the numbers here do not contain.`,
+    lostNoCost: (lost: string) => `${lost}; that costs less than 0.05 points a match.`,
     outNoCost: 'Stored air runs out; that costs less than 0.05 points a match.',
     wrong: 'The stored air can not be as it is given.',
     see: 'See stored air',

@@ -190,6 +190,7 @@ export const timingInputs = {
     changed: 'On the shelf this part has other numbers now.',
     take: (name: string) => `Take the shelf’s numbers over: ${name}`,
     off: 'This part is not on the shelf.',
+    shelf: 'To the parts shelf',
     troubled: 'The parts shelf could not be loaded:',
   },
   legs: {

@@ -64,7 +64,6 @@ export const timings = {
   list: {
     title: 'Mechanisms',
     none: 'No stage’s time comes from hardware yet. Choose a bar of the strip, and work its time out under ‘Time from hardware’.',
-    head: ['Mechanism', 'What moves', 'Time', 'Used by', 'Open or remove'],
     can: (time: string) => time,
     cannot: 'can not do it',
     drive: 'the drive',
@@ -98,15 +97,12 @@ export const timings = {
       `What we don’t know of its numbers makes it ${of.low}, ${of.likely} or ${of.high}: low, middle and high (1 in 10 is below, 1 in 10 above).`,
     form: 'Its numbers',
     check: 'To check',
-    quantity: 'What',
-    value: 'How much',
     warnings: 'Look out',
     little: 'What a little more does',
     littleHelp: 'One hundredth more of one number, all others as they are.',
     littleHead: ['Number', 'Now', 'One hundredth more', 'From its low to its high'],
     swing: (low: string, high: string) => `${low} to ${high}`,
     impossible: 'can not do it',
-    search: 'Search',
   },
   quantities: {
     motorCurrent: 'Highest current of a motor',

@@ -29,7 +29,7 @@ function ofArm(input: CylinderPivotInput<number>, { out, back }: { out: number; 
   const { load, wrong } = leverOf(input, arm)
   if (wrong) return [{ cylinder, stop: null, deadVolume, out: cylinders * out, back: cylinders * back }]
   const { full, ring } = areasOf(cylinder)
-  const used = load.travelAt(arm.end)
+  const used = load.at(arm.end).travel
   // How far the rod stays out at least, and how far it never comes out.
   const least = load.direction === 'extend' ? load.before : cylinder.stroke - load.before - used
   const never = Math.max(0, cylinder.stroke - least - used)

@@ -1,6 +1,7 @@
 import { distributionOf } from '../../duration/index.ts'
 import { stratified } from '../../random/index.ts'
 import type { Spread } from '../types.ts'
+import { alongCurve } from './curve.ts'
 import { type Place, withNumbers } from './settle.ts'
 
 /** Few, because each is a whole motion; stratified, so that moments are far better than of as many plain draws. */
@@ -19,14 +20,15 @@ export function drawTimes<Settled>(
   places: readonly Place[],
 ): number[] {
   const columns = places.map(({ spread }, stream) => columnOf(spread, stream))
-  const times = Array.from({ length: drawCount }, (_, row) =>
+  const at = (...numbers: number[]) =>
     seconds(
       withNumbers(
         likely,
-        places.map(({ path }, column) => [path, columns[column]![row]!] as const),
+        places.map(({ path }, column) => [path, numbers[column]!] as const),
       ),
-    ),
-  )
+    )
+  const smooth = columns.length === 1 ? alongCurve(at, columns[0]!) : null
+  const times = smooth ?? Array.from({ length: drawCount }, (_, row) => at(...columns.map((column) => column[row]!)))
   return times.filter((time) => time !== null).sort((a, b) => a - b)
 }
 

@@ -59,13 +59,15 @@ export const travelOf = (input: { cylinder: { stroke: number }; stop: number | n
   Math.min(input.cylinder.stroke, input.stop ?? Number.POSITIVE_INFINITY)
 
 function loadOf(input: Input): Load {
+  const place = { travel: 0, slope: 1, resistance: input.load }
   return {
     direction: input.direction,
     end: travelOf(input),
     inertia: input.mass,
-    travelAt: (coordinate) => coordinate,
-    slopeAt: () => 1,
-    resistanceAt: () => input.load,
+    at: (coordinate) => {
+      place.travel = coordinate
+      return place
+    },
     before: 0,
   }
 }

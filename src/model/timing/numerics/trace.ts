@@ -32,8 +32,11 @@ export class Trace {
 }
 
 /** Evenly spaced numbers, both ends included. */
-export const evenly = (from: number, to: number, points: number): number[] =>
-  Array.from({ length: points }, (_, i) => from + ((to - from) * i) / (points - 1))
+export function evenly(from: number, to: number, points: number): number[] {
+  const numbers: number[] = []
+  for (let i = 0; i < points; i++) numbers.push(from + ((to - from) * i) / (points - 1))
+  return numbers
+}
 
 /** Points of a curve that is drawn. */
 export const drawnPoints = 61

@@ -39,7 +39,7 @@ export function solveCylinder(input: Input): Solved<PivotQuantities, PivotCurves
       peakSpeed: done.peak,
       endSpeed,
       endEnergy,
-      strokeUsed: load.travelAt(arm.end),
+      strokeUsed: load.at(arm.end).travel,
       freeAir: freeAir(input, load, arm),
     },
     curves: {
@@ -64,14 +64,14 @@ const electricNothing = {
 
 /** At full pressure, friction of the cylinders not taken off (N·m). */
 const torqueAt = (input: Input, load: Load, turned: number): number =>
-  (fullForce(input, load.direction) + input.cylinders * input.cylinderFriction) * load.slopeAt(turned)
+  (fullForce(input, load.direction) + input.cylinders * input.cylinderFriction) * load.at(turned).slope
 
 /** The chamber that pushes is full at the end; before, it had the room's pressure. */
 function freeAir(input: Input, load: Load, arm: Arm): number {
   const { full, ring } = areasOf(input.cylinder)
   const area = load.direction === 'extend' ? full : ring
   const { pressure, ambient, deadVolume, cylinders } = input
-  const end = deadVolume + area * (load.before + load.travelAt(arm.end))
+  const end = deadVolume + area * (load.before + load.at(arm.end).travel)
   return cylinders * (freeAirOf(end, { pressure, ambient }) - deadVolume - area * load.before)
 }
 
@@ -83,8 +83,8 @@ function looked(input: Input, arm: Arm): { load: Load; why: Remark | null } {
 function tooWeak(input: Input, load: Load, arm: Arm): Remark | null {
   const force = fullForce(input, load.direction)
   for (const turned of evenly(0, arm.end, 17)) {
-    const torque = force * load.slopeAt(turned)
-    const needed = load.resistanceAt(turned)
+    const { slope, resistance: needed } = load.at(turned)
+    const torque = force * slope
     if (torque > needed) continue
     const text = 'At {angle} rad the cylinders turn with {torque} N·m, and gravity and friction need {needed} N·m'
     return remark('tooWeakToTurn', text, { angle: arm.angleAt(turned), torque, needed })

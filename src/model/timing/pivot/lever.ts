@@ -1,7 +1,7 @@
 import { remark } from '../answer/remark.ts'
 import type { CylinderPivotInput } from '../inputs.ts'
 import { evenly } from '../numerics/trace.ts'
-import type { Load } from '../pneumatic/stroke.ts'
+import type { Load, Place } from '../pneumatic/stroke.ts'
 import type { Remark } from '../types.ts'
 import type { Arm } from './arm.ts'
 
@@ -19,26 +19,29 @@ export function leverOf(input: Input, arm: Arm): { load: Load; wrong: Remark | n
   const squares = base ** 2 + radius ** 2
   const product = base * radius
   const angle = offset - Math.atan2(up, forward)
-  // Travel and leverage are asked for at the same place, thousands of times.
-  const known = { turned: Number.NaN, length: Number.NaN }
-  const lengthAt = (turned: number) => {
-    if (known.turned !== turned) {
-      known.turned = turned
-      known.length = Math.sqrt(Math.max(0, squares - 2 * product * Math.cos(arm.angleAt(turned) + angle)))
-    }
-    return known.length
-  }
-  const slopeAt = (turned: number) => (arm.sign * product * Math.sin(arm.angleAt(turned) + angle)) / lengthAt(turned)
+  const lengthAt = (turned: number) =>
+    Math.sqrt(Math.max(0, squares - 2 * product * Math.cos(arm.angleAt(turned) + angle)))
   const first = lengthAt(0)
   const direction = lengthAt(arm.end) >= first ? 'extend' : 'retract'
   const out = direction === 'extend' ? 1 : -1
+  // Of the arm's own angle one sine and one cosine serve for all three, because they are asked for thousands of times.
+  const across = { cosine: Math.cos(angle), sine: Math.sin(angle) }
+  const leverage = out * arm.sign * product
+  const gravity = arm.sign * arm.weight
+  const place: Place = { travel: 0, slope: 0, resistance: 0 }
   const load: Load = {
     direction,
     end: arm.end,
     inertia,
-    travelAt: (turned) => out * (lengthAt(turned) - first),
-    slopeAt: (turned) => out * slopeAt(turned),
-    resistanceAt: (turned) => arm.gravityAt(turned) + friction,
+    at: (turned) => {
+      const cosine = Math.cos(arm.angleAt(turned))
+      const sine = Math.sin(arm.angleAt(turned))
+      const length = Math.sqrt(Math.max(0, squares - 2 * product * (cosine * across.cosine - sine * across.sine)))
+      place.travel = out * (length - first)
+      place.slope = (leverage * (sine * across.cosine + cosine * across.sine)) / length
+      place.resistance = gravity * cosine + friction
+      return place
+    },
     before: out > 0 ? first - closedLength : closedLength + cylinder.stroke - first,
   }
   // Between two dead centres the length only rises or only falls, so that both ends tell of all between.
@@ -65,7 +68,7 @@ function whyWrong(
         high: closedLength + cylinder.stroke,
       })
     }
-    if (load.slopeAt(turned) <= 1e-6) {
+    if (load.at(turned).slope <= 1e-6) {
       return remark(
         'deadCentre',
         'At {angle} rad the cylinder points at the pivot or pulls the other way, and can not turn the arm',

@@ -14,7 +14,7 @@ interface Across {
   temperature: number
 }
 
-type Path = Pick<Valve, 'conductance' | 'criticalRatio'>
+export type FlowPath = Pick<Valve, 'conductance' | 'criticalRatio'>
 
 /**
  * Free air through a flow path (m³/s): choked below the critical pressure ratio, an ellipse from there to nothing at equal
@@ -22,7 +22,10 @@ type Path = Pick<Valve, 'conductance' | 'criticalRatio'>
  *
  * Source: ISO 6358-1:2013, q = C·p₁·√(T₀/T₁)·√(1 − ((p₂/p₁ − b)/(1 − b))²), the root being 1 where p₂/p₁ ≤ b.
  */
-export function freeFlow({ conductance, criticalRatio }: Path, { upstream, downstream, temperature }: Across): number {
+export function freeFlow(
+  { conductance, criticalRatio }: FlowPath,
+  { upstream, downstream, temperature }: Across,
+): number {
   const choked = conductance * upstream * Math.sqrt(reference.temperature / temperature)
   const ratio = downstream / upstream
   if (ratio <= criticalRatio) return choked
@@ -30,28 +33,46 @@ export function freeFlow({ conductance, criticalRatio }: Path, { upstream, downs
   return choked * Math.sqrt(1 - ((ratio - criticalRatio) / (1 - criticalRatio)) ** 2)
 }
 
-export const isChoked = ({ criticalRatio }: Path, { upstream, downstream }: Omit<Across, 'temperature'>): boolean =>
+export const isChoked = ({ criticalRatio }: FlowPath, { upstream, downstream }: Omit<Across, 'temperature'>): boolean =>
   downstream / upstream <= criticalRatio
 
 /** Ratio above which a chamber is filled and emptied by a straight line. */
-const laminar = 0.99
+export const laminar = 0.99
+
+/** A flow path as numbers, made once: a motion asks for its flow thousands of times. */
+export interface FlowLaw {
+  /** Free air of a choked flow (m³/s) for each Pa upstream. */
+  perPascal: number
+  criticalRatio: number
+  /** Ratio at which the straight line begins, and its slope: flow over what the ratio lacks to 1, for each Pa upstream. */
+  edge: number
+  slope: number
+}
+
+export function flowLaw(path: FlowPath, temperature: number): FlowLaw {
+  const { conductance, criticalRatio } = path
+  const edge = Math.max(laminar, criticalRatio)
+  return {
+    perPascal: conductance * Math.sqrt(reference.temperature / temperature),
+    criticalRatio,
+    edge,
+    slope: freeFlow(path, { upstream: 1, downstream: edge, temperature }) / (1 - edge),
+  }
+}
 
 /**
- * The same for following a pressure in time: flow from the first to the second pressure, negative back. Close to equal
- * pressures the ellipse has an endless slope, which neither air nor a solver has: the last hundredth is a straight line,
- * without a jump. Made once for a path, because it is asked for thousands of times.
+ * The same as `freeFlow` for following a pressure in time: flow from the first to the second pressure, negative back. Close to
+ * equal pressures the ellipse has an endless slope, which neither air nor a solver has: the last hundredth is a straight
+ * line, without a jump.
  */
-export function chamberFlow(path: Path, temperature: number): (from: number, to: number) => number {
-  const { conductance, criticalRatio } = path
-  const perPascal = conductance * Math.sqrt(reference.temperature / temperature)
-  const edge = Math.max(laminar, criticalRatio)
-  const atEdge = freeFlow(path, { upstream: 1, downstream: edge, temperature })
-  const oneWay = (upstream: number, downstream: number) => {
-    const ratio = downstream / upstream
-    if (ratio <= criticalRatio) return perPascal * upstream
-    if (ratio > edge) return (atEdge * upstream * (1 - ratio)) / (1 - edge)
-    const beyond = (ratio - criticalRatio) / (1 - criticalRatio)
-    return perPascal * upstream * Math.sqrt(1 - beyond * beyond)
-  }
-  return (from, to) => (to > from ? -oneWay(to, from) : oneWay(from, to))
+export function flowBetween(law: FlowLaw, from: number, to: number): number {
+  return to > from ? -oneWay(law, to, from) : oneWay(law, from, to)
+}
+
+function oneWay({ perPascal, criticalRatio, edge, slope }: FlowLaw, upstream: number, downstream: number): number {
+  const ratio = downstream / upstream
+  if (ratio <= criticalRatio) return perPascal * upstream
+  if (ratio > edge) return slope * upstream * (1 - ratio)
+  const beyond = (ratio - criticalRatio) / (1 - criticalRatio)
+  return perPascal * upstream * Math.sqrt(1 - beyond * beyond)
 }

@@ -134,7 +134,7 @@ const Panel = memoWords(function Panel(props: {
   const domain = panelDomain(panel)
   const up = linearScale(domain, [y + props.height, y])
   const end = width - right
-  const labels = limitLabels(panel, { x, scale, up, left, right: end, top: y })
+  const labels = limitLabels(panel, { x, scale, up, left, right: end, top: y, bottom: y + props.height - 4 })
   const far = farLimits(panel).map(({ value, text }) => `${text} ${value > domain[1] ? '↑' : '↓'}`)
   return (
     <g aria-hidden="true">

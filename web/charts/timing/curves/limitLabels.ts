@@ -9,6 +9,8 @@ interface Picture {
   left: number
   right: number
   top: number
+  /** Where texts may go down to. */
+  bottom: number
 }
 
 export interface LimitLabel {
@@ -22,20 +24,30 @@ export interface LimitLabel {
 }
 
 const [letter, size] = [6.6, 13]
+/** From the middle of a text to a curve (px): closer, and the curve goes through the letters. */
+const enough = 7
+/** Lines of text that a limit's text may stand away from it where close to it a curve would go through it. */
+const away = [0, 1, 2, 3]
 
 /**
- * Where the limits' texts stand: above or below their line, at the left or the right, wherever the curves leave most room; and
- * none on another.
+ * Where the limits' texts stand: above or below their line, at the left or the right, wherever the curves leave most room, some
+ * lines further off where they leave none; and none on another.
  */
 export function limitLabels(panel: CurvePanel, picture: Picture): LimitLabel[] {
-  const { up, top } = picture
+  const { up, top, bottom } = picture
   const labels = shownLimits(panel).map(({ id, value, text }): LimitLabel => {
     const line = up(value)
-    const places = [true, false].flatMap((left) =>
-      [line + size, line - 4].filter((at) => at - size >= top - 6).map((at) => ({ id, text, line, left, at })),
-    )
-    const rooms = places.map((place) => roomAt(panel, picture, place))
-    return places[rooms.indexOf(Math.max(...rooms))]!
+    const placed = away.map((lines) => {
+      const places = [true, false].flatMap((left) =>
+        [line + size + lines * size, line - 4 - lines * size]
+          .filter((at) => at - size >= top - 6 && (lines === 0 || at <= bottom))
+          .map((at) => ({ id, text, line, left, at })),
+      )
+      const rooms = places.map((place) => roomAt(panel, picture, place))
+      const room = Math.max(...rooms)
+      return { room, place: places[rooms.indexOf(room)]! }
+    })
+    return (placed.find(({ room }) => room >= enough) ?? placed[0]!).place
   })
   for (const side of [true, false]) {
     const here = labels.filter(({ left }) => left === side)

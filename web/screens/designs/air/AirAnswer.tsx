@@ -79,6 +79,14 @@ function Lasting(props: { game: Game; robot: Robot; answer: Possible; source: st
         {secondTankWords(answer)} {moreWords(answer, teleop)}
       </p>
       <p className="soft small">{words().air.planDoesNotKnow}</p>
+      <div className="soft small">
+        {texts.notModelled}:
+        <ul className="air-list">
+          {texts.left.map((text) => (
+            <li key={text}>{text}</li>
+          ))}
+        </ul>
+      </div>
       {answer.lostAt !== null && <Slowed {...props} />}
       {answer.trips.length + answer.autonomous > 0 && (
         <>

@@ -8,8 +8,9 @@ import { listed } from '../../../words/format.ts'
 import { Present } from '../../games/forms/Choices.tsx'
 import { firstPart } from '../../parts/firstPart.ts'
 import { gaugeWords } from '../../parts/PartForm.tsx'
+import { PartField } from '../../timings/PartField.tsx'
+import { ofKind, useShelf } from '../../timings/useShelf.ts'
 import { sayPressure } from './airProblems.ts'
-import { ofKind, PartChoice, useShelf } from './PartChoice.tsx'
 
 const place = ['robot', 'air']
 /** Limits of the contract (Pa, absolute), and what an arrow key adds in the unit shown. */
@@ -34,7 +35,7 @@ export function AirForm(props: { air: StoredAir }) {
     <div className="stack">
       <p className="soft small">{texts.absolute}</p>
       <div className="form-grid">
-        <PartChoice place={[...place, 'tank']} part={air.tank} />
+        <PartField place={[...place, 'tank']} label={words().air.part.tank} kind="tank" numbers={false} />
         <NumberField
           place={[...place, 'tanks']}
           label={texts.tanks}
@@ -85,7 +86,12 @@ export function AirForm(props: { air: StoredAir }) {
       {air.compressor && (
         <>
           <div className="form-grid">
-            <PartChoice place={[...place, 'compressor', 'part']} part={air.compressor.part} />
+            <PartField
+              place={[...place, 'compressor', 'part']}
+              label={words().air.part.compressor}
+              kind="compressor"
+              numbers={false}
+            />
             <NumberField
               place={[...place, 'compressor', 'on']}
               label={texts.on}

@@ -33,6 +33,16 @@ export function moreWords({ lostAt, lostWithOneTankMore: more }: Possible, teleo
   return more === null ? texts.moreLasts : texts.moreLost(seconds(more))
 }
 
+/** When the working pressure is lost and what that costs, in one sentence for a record; null where it lasts. */
+export function lossWords(answer: AirPlan, teleop: number): string | null {
+  const texts = words().air.note
+  if (!answer.possible) return texts.wrong
+  if (answer.lostAt === null) return null
+  const lost = lostWords(answer.lostAt, teleop)
+  const cost = answer.points.always - answer.points.withThis
+  return isNothing(cost) ? texts.lostNoCost(lost) : texts.lostAndCosts(lost, points(cost))
+}
+
 /** What stored air costs, in a sentence beside points that do not know of it; null where it costs nothing. */
 export function costWords(answer: AirPlan): string | null {
   const texts = words().air.note

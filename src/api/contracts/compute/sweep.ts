@@ -1,12 +1,14 @@
 import * as z from 'zod'
-import type { Sweep, SweepResult } from '../../../model/timing/index.ts'
+import type { Sweep, SweepAnswer, SweptMatch } from '../../../model/timing/index.ts'
 import { apart } from '../agree.ts'
+import { game } from '../game.ts'
+import { option } from '../option.ts'
 import { count, list, measure } from '../primitives.ts'
-import { number, remark, seconds } from './answer.ts'
-import { driveRequest, electricQuantities } from './drive.ts'
-import { motorPivotRequest } from './pivot.ts'
-import { rollersRequest } from './rollers.ts'
-import { wheelRequest } from './wheel.ts'
+import { number, remark, seconds } from '../timings/answer.ts'
+import { driveRequest, electricQuantities } from '../timings/drive.ts'
+import { motorPivotRequest } from '../timings/pivot.ts'
+import { rollersRequest } from '../timings/rollers.ts'
+import { wheelRequest } from '../timings/wheel.ts'
 
 const reduction = (what: string) => measure(0.05, 5000, what)
 
@@ -31,6 +33,14 @@ const asked = {
     .partial()
     .optional()
     .describe('What may not be exceeded; what is not given is not looked at'),
+  match: z
+    .strictObject({
+      game,
+      option,
+      mechanism: z.string().describe('Of the option’s robot, of this calculator; taken with the input given here'),
+    })
+    .optional()
+    .describe('Whose expected points are asked for too; they need some seconds'),
 }
 
 /** The input’s own gearing is not looked at; a reduction with a spread is searched at its likely value. */
@@ -51,7 +61,7 @@ export const sweepRequest = z
     refuse(['reductions', 'count'], message)
   })
   .meta({ id: 'GearingSweep', description: 'A mechanism, and the reductions and numbers of motors to try' })
-sweepRequest satisfies z.ZodType<Sweep>
+sweepRequest satisfies z.ZodType<Sweep & { match?: SweptMatch }>
 
 const sweepPoint = z
   .strictObject({
@@ -76,6 +86,22 @@ export const sweepAnswer = z
       })
       .nullable()
       .describe('How flat the optimum is, with as many motors as the best has'),
+    match: z
+      .strictObject({
+        own: number('With the input’s own gearing').nullable(),
+        points: z
+          .array(
+            z
+              .strictObject({
+                points: number('A match'),
+                off: number('By about how much a line between plans may miss; 0 where it was planned'),
+              })
+              .nullable(),
+          )
+          .describe('Expected points, as many as there are points of the sweep; null where it can not be done'),
+      })
+      .optional()
+      .describe('Where a match is given'),
   })
   .meta({ id: 'GearingSweepAnswer' })
-sweepAnswer satisfies z.ZodType<SweepResult>
+sweepAnswer satisfies z.ZodType<SweepAnswer>
