@@ -104,7 +104,7 @@ test('five ways typed and ranked, a round of guesses by three phones, and a desi
   await expect.poll(() => elsewhere.getByRole('button', { name: /^Close the round/ }).count()).toBe(0)
   await elsewhere.getByRole('button', { name: 'Close it here all the same' }).click()
   await elsewhere.getByText('the round says that it was not closed where it was opened').waitFor()
-  expect(await findingsOf(elsewhere)).toEqual([])
+  expect(await findings(elsewhere)).toEqual([])
   await elsewhere.getByRole('button', { name: 'Not yet' }).click()
   for (const other of [looking, elsewhere]) await other.context().close()
 
@@ -184,7 +184,7 @@ test('a round whose browser forgot it is closed here all the same, removed, take
   await panel.getByRole('button', { name: 'Close it now' }).click()
   await panel.getByText('Not closed in the browser that opened it.').waitFor()
   await panel.getByText('Together: 4 · 6 · 9 s').waitFor()
-  expect(await findingsOf(page)).toEqual([])
+  expect(await findings(page)).toEqual([])
   expect(await tooWide(page)).toBeLessThanOrEqual(0)
   await page.keyboard.press('Escape')
 
