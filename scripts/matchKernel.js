@@ -9,17 +9,34 @@ import { fileURLToPath } from 'node:url'
 
 const compiler = 'assemblyscript@0.28.20'
 const folder = new URL('../src/model/match/kernel/', import.meta.url)
+/** In an order in which each part needs only those before it. */
+const files = [
+  'prelude.as',
+  'state.ts',
+  'holding.ts',
+  'pieces.ts',
+  'stages.ts',
+  'decisions.ts',
+  'places.ts',
+  'events.ts',
+]
 const marker = '// --- compiled from here on ---'
 
 /** What is compiled: places of the memory as constants, the prelude, and the loop itself. */
 export async function source() {
-  const [prelude, events] = await Promise.all(
-    ['prelude.as', 'events.ts'].map((name) => readFile(new URL(name, folder), 'utf8')),
-  )
+  const [prelude, ...parts] = await Promise.all(files.map((name) => readFile(new URL(name, folder), 'utf8')))
   const { at } = await layout()
   const constants = Object.entries(at).map(([name, place]) => `const AT_${name}: i32 = ${place}`)
-  const loop = events.slice(events.indexOf(marker) + marker.length).replace(/\bat\.(\w+)/g, 'AT_$1')
+  const loop = parts.map(compilable).join('\n')
   return [...constants, prelude, loop].join('\n')
+}
+
+/** A part without its imports; of what it exports only the loop itself is asked for from outside. */
+function compilable(part) {
+  return part
+    .slice(part.indexOf(marker) + marker.length)
+    .replace(/^export (?!function playTeleop)/gm, '')
+    .replace(/\bat\.(\w+)/g, 'AT_$1')
 }
 
 /** The layout is the loop's TypeScript; what it exports is plain. */
@@ -67,7 +84,7 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
     .toString('base64')
     .match(/.{1,112}/g)
     .join('\n')
-  const file = `/** Made from layout.ts, prelude.as and events.ts by \`npm run match-kernel\` (${compiler}). */
+  const file = `/** Made from layout.ts, prelude.as and the parts of the event loop by \`npm run match-kernel\` (${compiler}). */
 export const eventsBytes = \`
 ${bytes}
 \`

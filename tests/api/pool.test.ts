@@ -33,7 +33,18 @@ function long() {
 }
 
 const small = () => ({ game: harbour(), robot: ternBest().robot, from: 'left', to: 'slip.1' })
-const seconds = { travel: 10, leg: 10, plan: 10, timing: 10, airPlan: 10, sweep: 10, matches: 20, summary: 10 }
+const seconds = {
+  travel: 10,
+  leg: 10,
+  plan: 10,
+  timing: 10,
+  airPlan: 10,
+  sweep: 10,
+  matches: 20,
+  candidates: 20,
+  lineups: 30,
+  summary: 10,
+}
 
 describe('A computation beyond its time', () => {
   test('is stopped and answered with 422 and a sentence, and the thread works on', async () => {

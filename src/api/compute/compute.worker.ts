@@ -2,6 +2,7 @@ import { beliefDraws, beliefSummary, compare as compareOptions } from '../../mod
 import { isOutOfMemory, ModelError, type ModelErrorCode, type Path } from '../../model/errors.ts'
 import { travel as findWay } from '../../model/field/index.ts'
 import { legReport } from '../../model/leg/index.ts'
+import { candidatesFor, LineupPlayers } from '../../model/match/lineup/index.ts'
 import { BlockPlayer } from '../../model/match/run.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
 import type { AnySaid } from '../../model/said.ts'
@@ -38,5 +39,11 @@ export const airPlan = task<'airPlan'>(({ game, option }) => planAir(game, optio
 export const sweep = task<'sweep'>((request) => sweepMatch(request))
 const blocks = new BlockPlayer()
 export const matches = task<'matches'>(({ request, from, to }) => blocks.play(request, from, to))
+export const candidates = task<'candidates'>(({ request }) => candidatesFor(request))
+const players = new LineupPlayers()
+export const lineups = task<'lineups'>(({ request, lineups, from, to }) => {
+  const player = players.for(request)
+  return lineups.map((each) => player.play(each, from, to))
+})
 export const draws = task<'draws'>(({ request, ...part }) => beliefDraws(request, part))
 export const summary = task<'summary'>(({ request, parts }) => beliefSummary(request, parts))

@@ -2,12 +2,15 @@ import type * as z from 'zod'
 import type { Game, Option, Robot } from '../../model/documents/index.ts'
 import { checkGame, checkLeg, checkOption, checkRobot, within } from '../../model/documents/index.ts'
 import type { Problem } from '../../model/errors.ts'
+import type { LineupRequest } from '../../model/match/lineup/index.ts'
 import type { MatchRequest } from '../../model/match/types.ts'
 import {
   compareAnswer,
   compareRequest,
   legAnswer,
   legRequest,
+  lineupAnswer,
+  lineupRequest,
   matchAnswer,
   matchRequest,
   planAnswer,
@@ -21,6 +24,7 @@ import { checkCompare } from './checkCompare.ts'
 import { compareInField } from './compareInField.ts'
 import { computeEndpoint as endpoint } from './endpoint.ts'
 import { compareInParts } from './inParts.ts'
+import { lineupInParts } from './lineupInParts.ts'
 import { matchInParts } from './matchInParts.ts'
 import { timing } from './timing.ts'
 
@@ -39,6 +43,26 @@ const needsField =
 
 const pointsOnly =
   'What inputs would change is computed for points alone: leave inputs, breakEven and belief out, or ask for objective "points"'
+
+function checkLineup({ game, ours, theirs, weights, roles }: LineupRequest): Problem[] {
+  const own = ours.flatMap((option, index) => within(['ours', index], checkOption(game, option)))
+  const rivals = theirs.flatMap((setting, k) =>
+    setting.flatMap((option, index) => within(['theirs', k, index], checkOption(game, option))),
+  )
+  const asked = roles.flatMap((choices, i) =>
+    choices.flatMap((role, k) =>
+      checkOption(game, { ...ours[i]!, role }).map((problem) => ({
+        ...problem,
+        path: problem.path[0] === 'role' ? ['roles', i, k, ...problem.path.slice(1)] : ['ours', i, ...problem.path],
+      })),
+    ),
+  )
+  if (weights && (weights.length !== theirs.length || !weights.some((weight) => weight > 0)))
+    throw new ApiError({ code: 'malformed', message: oneEach, path: ['weights'] })
+  return [...within(['game'], checkGame(game)), ...own, ...rivals, ...asked]
+}
+
+const oneEach = 'weights holds one number per setting of theirs, of which one at least is above 0'
 
 /** A comparison asked for by wins or ranking points needs a field, and says nothing of inputs. */
 function checkObjective({ objective = 'points', field, inputs, breakEven, belief }: Objective): void {
@@ -95,6 +119,17 @@ export const computeRouter = router({
     .mutation(({ input, ctx }) => {
       refuse(checkMatch(input))
       return matchInParts(ctx.pool, input, { signal: ctx.signal })
+    }),
+
+  lineup: procedure
+    .meta(
+      endpoint('lineup', 'Which of our robots does what: the best line-up and what the runner-up loses', lineupAnswer),
+    )
+    .input(lineupRequest)
+    .output(lineupAnswer)
+    .mutation(({ input, ctx }) => {
+      refuse(checkLineup(input))
+      return lineupInParts(ctx.pool, input, ctx.signal)
     }),
 
   compare: procedure

@@ -3,6 +3,7 @@ import type { BeliefReport, CompareReport, CompareRequest } from '../../model/co
 import type { Game, Option, Robot } from '../../model/documents/types.ts'
 import type { Route } from '../../model/field/types.ts'
 import type { LegReport, LegRequest } from '../../model/leg/types.ts'
+import type { Lineup, LineupRequest } from '../../model/match/lineup/index.ts'
 import type { Sums } from '../../model/match/tally.ts'
 import type { MatchRequest } from '../../model/match/types.ts'
 import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
@@ -29,6 +30,12 @@ export interface Tasks {
   draws: { request: { request: CompareRequest; from: number; to: number; step: 0.25 | 0.1 }; answer: BeliefPart }
   /** Some of a match's blocks. */
   matches: { request: { request: MatchRequest; from: number; to: number }; answer: Sums[] }
+  /** The line-ups worth playing, and what matches of some of them were worth. */
+  candidates: { request: { request: LineupRequest }; answer: Lineup[] }
+  lineups: {
+    request: { request: LineupRequest; lineups: readonly Lineup[]; from: number; to: number }
+    answer: Float64Array[]
+  }
   summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
 }
 
@@ -48,5 +55,7 @@ export const budgets: { readonly [name in TaskName]: number } = {
   sweep: 90,
   draws: 180,
   matches: 60,
+  candidates: 60,
+  lineups: 120,
   summary: 60,
 }

@@ -2,6 +2,7 @@
 export { airPlanAnswer, airPlanRequest } from './compute/airPlan.ts'
 export { compareAnswer, compareRequest } from './compute/compare.ts'
 export { legAnswer, legRequest } from './compute/leg.ts'
+export { lineupAnswer, lineupRequest } from './compute/lineup.ts'
 export { matchAnswer, matchRequest } from './compute/match.ts'
 export { planAnswer, planRequest } from './compute/plan.ts'
 export { sweepAnswer, sweepRequest } from './compute/sweep.ts'

@@ -3,7 +3,7 @@ import type { FinishMode, Option, Role } from '../../model/documents/types.ts'
 import { byId, clockTime, format, id, list, measure, name, points } from './primitives.ts'
 import { robot } from './robot.ts'
 
-const role = z
+export const role = z
   .strictObject({
     sources: list(id, 0, 20, 'Ids of sources'),
     goals: list(id, 0, 20, 'Ids of goals'),

@@ -1,4 +1,4 @@
-import type { Game, Option } from '../documents/types.ts'
+import type { Game, Option, Robot } from '../documents/types.ts'
 import { LegBuilder } from '../leg/builder.ts'
 import { type GraphLeg, graphOf, legsAt, type PlanGraph, type TravelTime } from '../plan/graph.ts'
 import { finePerStep } from '../plan/timed.ts'
@@ -78,13 +78,14 @@ export class PlayedLeg {
 export interface Kept {
   readonly tables: Tables
   readonly builder: LegBuilder
-  readonly travel: TravelTimes
+  /** By footprint and drive: a TravelTimes forgets one robot's ways when it is asked for another's. */
+  readonly travel: Map<string, TravelTime>
 }
 
 export const keptFor = (game: Game): Kept => ({
   tables: new Tables(),
   builder: new LegBuilder(0.1 / finePerStep, finePerStep, 2 * game.clock.teleop),
-  travel: new TravelTimes(),
+  travel: new Map(),
 })
 
 /** One option made ready to be played in many matches. */
@@ -124,7 +125,7 @@ export class Player {
     this.tables = tables
     this.pace = tables.of(robot.drive.pace)
     this.form = robot.form.spread > 1 ? tables.of({ kind: 'lognormal', median: 1, spread: robot.form.spread }) : null
-    this.travel = travel.for(game, robot)
+    this.travel = travelOf(travel, game, robot)
     this.builder = builder
     this.graph = graphOf(game, option, this.travel)
     for (const node of this.graph.nodes) this.add(node.at, node.load, this.stands.length)
@@ -201,6 +202,13 @@ export class Player {
     this.programs.set(name, found)
     return found
   }
+}
+
+function travelOf(known: Kept['travel'], game: Game, robot: Robot): TravelTime {
+  const key = JSON.stringify([robot.footprint, robot.drive])
+  const travel = known.get(key) ?? new TravelTimes().for(game, robot)
+  known.set(key, travel)
+  return travel
 }
 
 const nameOf = (at: string, load: { piece: string; count: number } | null) =>

@@ -1,4 +1,4 @@
-/** Made from layout.ts, prelude.as and events.ts by `npm run match-kernel` (assemblyscript@0.28.20). */
+/** Made from layout.ts, prelude.as and the parts of the event loop by `npm run match-kernel` (assemblyscript@0.28.20). */
 export const eventsBytes = `
 AGFzbQEAAAABRAtgAn9/AX9gAn9/AGABfwBgBH9/f38Bf2ACf3wAYAV/f39/fwBgBn9/fHx/fwBgA39/fABgA39/fwBgAABgA39/fwF8AlAFBGhv
 c3QEdGVsbAAGBGhvc3QKc3RhbmRBZnRlcgAABGhvc3QIZmlsbExpc3QAAwRob3N0C2ZpbGxDaG9pY2VzAAMDZW52Bm1lbW9yeQIAAAMXFgAEAQUH
@@ -106,4 +106,4 @@ BkYEQCAAQcwNakEDdCIDIAMrAwAjAKAgAEHSDWpBA3QrAwChOQMACyAAEAwLCwsL
 `
 
 /** Of what was compiled: a test tells when it is out of date. */
-export const eventsSource = 'd42e77bee3dfc2bdac59c254c4ee9b1ad7295927b729a0a38d1c2f54be708ff9'
+export const eventsSource = '2a696f63b9b7cff30ddb2083bc4648805e0f039e6d85eb4192bc56d5d2861042'

@@ -1,0 +1,33 @@
+import {
+  type LineupReport,
+  type LineupRequest,
+  type PlayLineups,
+  searchLineups,
+} from '../../model/match/lineup/index.ts'
+import type { Pool } from './pool.ts'
+
+/** A search takes at most so many threads, so that others get their turn. */
+const mostShares = 2
+
+/** A search for the best line-up whose rounds threads share; the same answer as by one. */
+export async function lineupInParts(pool: Pool, request: LineupRequest, signal: AbortSignal): Promise<LineupReport> {
+  const failed = new AbortController()
+  const either = AbortSignal.any([signal, failed.signal])
+  const shares = Math.min(mostShares, pool.threads)
+  const play: PlayLineups = async (lineups, from, to) => {
+    const parts = await Promise.all(
+      Array.from({ length: shares }, (_, share) => {
+        const own = lineups.filter((_, k) => k % shares === share)
+        return own.length > 0 ? pool.run('lineups', { request, lineups: own, from, to }, either) : []
+      }),
+    )
+    return lineups.map((_, k) => parts[k % shares]![Math.floor(k / shares)]!)
+  }
+  try {
+    const candidates = await pool.run('candidates', { request }, either)
+    return await searchLineups(request, play, candidates)
+  } catch (error) {
+    failed.abort()
+    throw error
+  }
+}

@@ -1,0 +1,77 @@
+import { Reckoning } from '../reckoning.ts'
+import { Roster, type Setup } from '../setup.ts'
+import { Simulator } from '../simulator.ts'
+import { inRole } from './candidates.ts'
+import type { Lineup, LineupRequest } from './types.ts'
+
+/**
+ * Plays line-ups against the rivals' settings. Match r meets the same setting and the same luck whoever plays it, so that
+ * line-ups can be compared match by match.
+ */
+export class LineupPlayer {
+  private readonly request: LineupRequest
+  private readonly roster: Roster
+  private readonly ready = new Map<string, { simulator: Simulator; reckoning: Reckoning }>()
+
+  constructor(request: LineupRequest) {
+    this.request = request
+    this.roster = new Roster(request.game)
+  }
+
+  /** What the matches `from` … `to − 1` of a line-up were worth: 1, ½ or 0 for a win, tie or loss, or our ranking points. */
+  play(lineup: Lineup, from: number, to: number): Float64Array {
+    const { objective, theirs } = this.request
+    const values = new Float64Array(to - from)
+    // One setting after the other: the memory of a match is made ready for it once.
+    for (let rival = 0; rival < theirs.length; rival++)
+      for (let match = from; match < to; match++) {
+        if (rivalOf(this.request, match) !== rival) continue
+        const { simulator, reckoning } = this.match(lineup, rival)
+        simulator.play(match)
+        reckoning.of(simulator)
+        const margin = (reckoning.score[0] as number) - (reckoning.score[1] as number)
+        values[match - from] =
+          objective === 'win'
+            ? (Math.sign(Math.abs(margin) < 1e-9 ? 0 : margin) + 1) / 2
+            : (reckoning.rankingPoints[0] as number)
+      }
+    return values
+  }
+
+  private match(lineup: Lineup, rival: number): { simulator: Simulator; reckoning: Reckoning } {
+    const key = `${lineup.join()}|${rival}`
+    const known = this.ready.get(key)
+    if (known) return known
+    const { ours, roles, theirs, seed, level } = this.request
+    const own = ours.map((option, i) => inRole(option, roles[i]![lineup[i]!]!))
+    const setup: Setup = this.roster.setup(own, theirs[rival]!)
+    const made = { simulator: new Simulator(setup, seed), reckoning: new Reckoning(setup, level ?? null) }
+    this.ready.set(key, made)
+    return made
+  }
+}
+
+/** Players of line-ups; the last one is kept ready, since a search asks for it round by round. */
+export class LineupPlayers {
+  private kept: { of: string; player: LineupPlayer } | null = null
+
+  for(request: LineupRequest): LineupPlayer {
+    const of = JSON.stringify(request)
+    if (this.kept?.of !== of) this.kept = { of, player: new LineupPlayer(request) }
+    return this.kept.player
+  }
+}
+
+/** The golden ratio's fraction: its multiples fill (0, 1) as evenly as can be (Weyl 1916). */
+const golden = 0.618033988749895
+
+/** The rivals' setting that a match meets: each as often as its weight says, evenly among the matches. */
+export function rivalOf({ theirs, weights }: Pick<LineupRequest, 'theirs' | 'weights'>, match: number): number {
+  const total = theirs.reduce((sum, _, k) => sum + (weights?.[k] ?? 1), 0)
+  let place = (((match + 1) * golden) % 1) * total
+  for (let k = 0; k < theirs.length - 1; k++) {
+    place -= weights?.[k] ?? 1
+    if (place < 0) return k
+  }
+  return theirs.length - 1
+}

@@ -1,0 +1,100 @@
+import { allLineups, candidatesFor } from './candidates.ts'
+import { LineupPlayer, rivalOf } from './player.ts'
+import type { Lineup, LineupReport, LineupRequest, LineupValue } from './types.ts'
+
+/** Matches of each line-up after each round; half of the line-ups go on to the next, two to the last. */
+const rounds = [250, 500, 1000, 2000, 4000]
+const last = 20_000
+
+/** Plays some line-ups: their values match by match, in the order of the line-ups. */
+export type PlayLineups = (lineups: readonly Lineup[], from: number, to: number) => Promise<Float64Array[]>
+
+/** A line-up and what its matches so far were worth. */
+interface Standing {
+  lineup: Lineup
+  values: Float64Array
+}
+
+/**
+ * The best of all line-ups by successive halving: those that the closed form thinks best are played, the better half goes
+ * on, and what was played before counts on. All play the same matches, so that they differ by what they do, not by luck.
+ *
+ * Source: Karnin, Koren & Somekh, Almost optimal exploration in multi-armed bandits (ICML 2013).
+ */
+export async function searchLineups(
+  request: LineupRequest,
+  play: PlayLineups,
+  lineups: readonly Lineup[] = candidatesFor(request),
+): Promise<LineupReport> {
+  let left: Standing[] = lineups.map((lineup) => ({ lineup, values: new Float64Array(0) }))
+  for (const until of rounds) {
+    if (left.length <= 2) break
+    left = better(await further(left, until, play), Math.max(2, Math.ceil(left.length / 2)))
+  }
+  left = better(await further(left, last, play), 2)
+  return reportOf(request, left, lineups.length)
+}
+
+/** The same by one player, at once. */
+export function lineup(request: LineupRequest): Promise<LineupReport> {
+  const player = new LineupPlayer(request)
+  return searchLineups(request, async (lineups, from, to) => lineups.map((each) => player.play(each, from, to)))
+}
+
+async function further(left: readonly Standing[], until: number, play: PlayLineups): Promise<Standing[]> {
+  const from = left[0]?.values.length ?? 0
+  const more = await play(
+    left.map(({ lineup }) => lineup),
+    from,
+    until,
+  )
+  return left.map(({ lineup, values }, k) => {
+    const all = new Float64Array(until)
+    all.set(values)
+    all.set(more[k]!, from)
+    return { lineup, values: all }
+  })
+}
+
+/** The best so many; of equals the one that stood first. */
+function better(standings: readonly Standing[], count: number): Standing[] {
+  const means = new Map(standings.map((each) => [each, meanOf(each.values).mean]))
+  return [...standings].sort((a, b) => means.get(b)! - means.get(a)!).slice(0, count)
+}
+
+function reportOf(request: LineupRequest, [best, second]: Standing[], simulated: number): LineupReport {
+  const { values } = best!
+  return {
+    best: valued(request, best!),
+    runnerUp: second ? valued(request, second) : null,
+    loses: second ? meanOf(values.map((value, match) => value - (second.values[match] as number))) : null,
+    worst: worstOf(request, values),
+    replicates: values.length,
+    seed: request.seed,
+    candidates: allLineups(request).length,
+    simulated,
+  }
+}
+
+const valued = ({ roles }: LineupRequest, { lineup, values }: Standing): LineupValue => ({
+  roles: lineup.map((role, i) => roles[i]![role]!),
+  value: meanOf(values),
+})
+
+function worstOf(request: LineupRequest, values: Float64Array): LineupReport['worst'] {
+  const sums = request.theirs.map(() => ({ sum: 0, count: 0 }))
+  for (const [match, value] of values.entries()) {
+    const own = sums[rivalOf(request, match)]!
+    own.sum += value
+    own.count++
+  }
+  const means = sums.map(({ sum, count }) => (count > 0 ? sum / count : Number.POSITIVE_INFINITY))
+  const value = Math.min(...means)
+  return { rival: means.indexOf(value), value }
+}
+
+function meanOf(values: Float64Array): { mean: number; standardError: number } {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length
+  const squares = values.reduce((sum, value) => sum + (value - mean) ** 2, 0)
+  return { mean, standardError: Math.sqrt(squares / (values.length - 1) / values.length) }
+}

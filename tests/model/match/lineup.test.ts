@@ -1,0 +1,91 @@
+import { describe, expect, it, test } from 'vitest'
+import type { Option, Role } from '../../../src/model/documents/types.ts'
+import { simulate } from '../../../src/model/match/index.ts'
+import { allLineups, candidatesFor } from '../../../src/model/match/lineup/candidates.ts'
+import { type Lineup, LineupPlayer, type LineupRequest, lineup } from '../../../src/model/match/lineup/index.ts'
+import { rivalOf } from '../../../src/model/match/lineup/player.ts'
+import { inLongForm } from '../../browser/longForm.ts'
+import { game, optionNamed } from '../reference.ts'
+
+const ours = ['cormorant-best', 'petrel-best', 'gannet-keeper'].map(optionNamed)
+const rivals = [
+  ['cormorant-always', 'petrel-pier', 'gannet-skip'].map(optionNamed),
+  ['dunlin-guess', 'petrel-best', 'gannet-keeper'].map(optionNamed),
+]
+
+/** What each robot may do: a few roles that differ in goals and finishes. */
+const roleOf = (option: Option, change: Partial<Role>): Role => ({ ...option.role, ...change })
+const request: LineupRequest = {
+  game,
+  ours,
+  theirs: rivals,
+  weights: [3, 1],
+  roles: [
+    [roleOf(ours[0]!, { finishes: ['davit'] }), roleOf(ours[0]!, { finishes: ['drydock'], goals: ['gantry'] })],
+    [roleOf(ours[1]!, { goals: ['pier'] }), roleOf(ours[1]!, { defend: { mark: 0, from: 120, until: 30 } })],
+    [roleOf(ours[2]!, { finishes: ['drydock'] })],
+  ],
+  seed: 4,
+  objective: 'win',
+}
+
+describe('the settings of the rivals', () => {
+  it('come up as often as their weights say, evenly among the matches', () => {
+    for (const many of [40, 400, 4000]) {
+      const second = Array.from({ length: many }, (_, match) => rivalOf(request, match)).filter((k) => k === 1).length
+      // A sequence of the golden ratio's multiples is off by less than about ln n matches.
+      expect(Math.abs(second - many / 4)).toBeLessThan(2 + Math.log(many))
+    }
+  })
+})
+
+describe('a search for the best line-up', () => {
+  test('finds what playing all of them out finds, and says what the runner-up loses by the same luck', {
+    timeout: 240_000,
+  }, async () => {
+    const found = await lineup(request)
+    expect(found.candidates).toBe(4)
+    const player = new LineupPlayer(request)
+    const all = allLineups(request).map((each) => player.play(each, 0, found.replicates))
+    const means = all.map((values) => values.reduce((sum, value) => sum + value, 0) / values.length)
+    const best = means.indexOf(Math.max(...means))
+    const roles = allLineups(request)[best]!.map((role, i) => request.roles[i]![role])
+    expect(found.best.roles).toEqual(roles)
+    expect(found.best.value.mean).toBeCloseTo(means[best]!, 12)
+    const second = means.toSorted((a, b) => b - a)[1]!
+    expect(found.loses!.mean).toBeCloseTo(means[best]! - second, 12)
+    // Met by the same luck, the two differ by far less than if each had luck of its own.
+    const apart = Math.hypot(found.best.value.standardError, found.runnerUp!.value.standardError)
+    expect(found.loses!.standardError).toBeLessThan(0.9 * apart)
+    expect(found.worst.value).toBeLessThanOrEqual(found.best.value.mean)
+  })
+
+  test('a line-up against one setting is worth what the match says', () => {
+    const only = { ...request, theirs: [rivals[1]!], weights: undefined }
+    const lineupOf: Lineup = [1, 1, 0]
+    const values = new LineupPlayer(only).play(lineupOf, 0, 1000)
+    const own = ours.map((option, i) => ({ ...option, role: request.roles[i]![lineupOf[i]!]! }))
+    const { win, tie } = simulate({ game, ours: own, theirs: rivals[1]!, replicates: 1000, seed: request.seed })
+    const mean = values.reduce((sum, value) => sum + value, 0) / values.length
+    expect(mean).toBeCloseTo(win.probability + tie.probability / 2, 12)
+  })
+
+  test('with one line-up there is no runner-up', { timeout: 120_000 }, async () => {
+    const settled = { ...request, roles: request.roles.map((own) => own.slice(0, 1)) }
+    expect(await lineup(settled)).toMatchObject({ runnerUp: null, loses: null, candidates: 1 })
+  })
+
+  test.runIf(inLongForm)('of more than 64 the closed form keeps the best', { timeout: 600_000 }, async () => {
+    const goals = [['pier'], ['gantry'], ['pier', 'gantry'], ['lightship'], ['pier', 'gantry', 'lightship']]
+    const many = { ...request, roles: ours.map((option) => goals.map((own) => roleOf(option, { goals: own }))) }
+    expect(allLineups(many).length).toBe(125)
+    const kept = candidatesFor(many)
+    expect(kept.length).toBe(64)
+    const player = new LineupPlayer(many)
+    const worth = (each: Lineup) => player.play(each, 0, 1000).reduce((sum, value) => sum + value, 0) / 1000
+    const left = allLineups(many).filter((each) => !kept.some((other) => other.join() === each.join()))
+    const best = Math.max(...kept.map(worth))
+    // Three standard errors of 1,000 matches, met by the same luck.
+    for (const each of left) expect(worth(each)).toBeLessThan(best + 0.03)
+  })
+})
