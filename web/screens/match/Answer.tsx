@@ -30,7 +30,7 @@ export function Answer(props: {
         <div className={played.fresh ? 'stack' : 'stack outdated'}>
           <p className="answer">
             <CameAbout explain={() => explainWin(of)}>
-              {text.win(percent(report.win.probability))} {text.error(chanceError(report.win))}
+              {text.win(percent(report.win.probability), chanceError(report.win))}
             </CameAbout>
           </p>
           <p>

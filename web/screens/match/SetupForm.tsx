@@ -119,7 +119,7 @@ function Luck(props: { seed: number; onChange(seed: number): void }) {
     if (read && 'value' in read && read.value !== seed) onChange(read.value)
   }
   return (
-    <div className="row" style={{ alignItems: 'end' }}>
+    <div className="row" style={{ alignItems: 'start' }}>
       <TextInput
         label={text.seed}
         description={text.seedHelp}
@@ -134,7 +134,7 @@ function Luck(props: { seed: number; onChange(seed: number): void }) {
           if (event.key === 'Enter') take()
         }}
       />
-      <Button className="no-print" variant="default" onClick={() => onChange((seed + 1) % largestSeed)}>
+      <Button className="no-print beside-field" variant="default" onClick={() => onChange((seed + 1) % largestSeed)}>
         {text.otherLuck}
       </Button>
     </div>

@@ -95,6 +95,7 @@ export function TakeOver(props: { goal: Goal; perPiece: { average: Estimated; ma
           {text.take}
         </Button>
       </div>
+      {found === now && !changed && <p className="soft small">{text.already(way.name)}</p>}
       {perPiece[kind].standardError > 0.2 * Math.max(0.5, perPiece[kind].value) && (
         <p className="soft small">{text.uncertain}</p>
       )}

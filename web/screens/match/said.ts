@@ -1,24 +1,27 @@
 import type { Chance, Measured } from '../../../src/model/match/types.ts'
 import type { ValueCell } from '../../charts/cell.ts'
-import { plain, points, seconds } from '../../words/format.ts'
+import { plain, points } from '../../words/format.ts'
 
 /** An error of chances to 0.1 %, so that no small one is shown as 0: '± 0.4 %'. */
-export const chanceError = ({ standardError }: Chance): string =>
-  `${plain(Math.max(0.1, Math.round(standardError * 1000) / 10), 1)}\u00a0%`
+export const chanceError = ({ standardError }: Chance): string => `${points(Math.max(0.1, standardError * 100))}\u00a0%`
 
-/** A standard error to 0.1, or to two digits where it is smaller: '0.03'. */
+/** A standard error to 0.1, or to 0.01 where it is smaller: '0.03'. */
 export const errorOf = ({ standardError }: { standardError: number }): string =>
-  standardError >= 0.1 || standardError === 0 ? plain(standardError, 1) : plain(standardError, 2)
+  standardError >= 0.095 ? points(standardError) : plain(standardError)
 
 const whole = (probability: number): string => `${Math.round(probability * 100)}\u00a0%`
 
 /** 'a chance ± its error'; a share of counted matches may be all or none of them. */
 export const chanceSaid = (chance: Chance): string => `${whole(chance.probability)} ± ${chanceError(chance)}`
 
-export const pointsSaid = (measured: Measured): string => `${points(measured.mean)} ± ${errorOf(measured)}`
+/** What never varied has no error to show. */
+const withError = (shown: string, of: { standardError: number }): string =>
+  of.standardError === 0 ? shown : `${shown} ± ${errorOf(of)}`
+
+export const pointsSaid = (measured: Measured): string => withError(points(measured.mean), measured)
 
 export const secondsSaid = (value: { mean: number; standardError: number }): string =>
-  `${seconds(value.mean).replace('\u00a0s', '')} ± ${errorOf(value)}\u00a0s`
+  `${withError(points(value.mean), value)}\u00a0s`
 
 export const chanceValue = (chance: Chance): ValueCell => ({
   shown: chanceSaid(chance),

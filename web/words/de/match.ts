@@ -53,7 +53,7 @@ export const match: Words['match'] = {
   },
   answer: {
     title: 'Antwort',
-    win: (share) => `Wir gewinnen ${share} dieser Matches`,
+    win: (share, error) => `Wir gewinnen ${share} ± ${error} dieser Matches`,
     error: (error) => `± ${error}`,
     ranking: 'Ranglistenpunkte, die wir erwarten:',
     against: (theirs) => `die Gegner ${theirs}`,
@@ -142,6 +142,7 @@ export const match: Words['match'] = {
     conflict:
       'Jemand hat diese Spielweise inzwischen geändert. Sieh dir die neuen Zahlen an und versuch es noch einmal.',
     none: 'Keine unserer Spielweisen punktet dort.',
+    already: (way) => `„${way}“ plant schon mit dieser Zahl.`,
     uncertain: 'So wenige Stücke kommen dort an, dass der Grenzwert vor allem Zufall ist.',
   },
   replay: {

@@ -51,7 +51,7 @@ export const match = {
   },
   answer: {
     title: 'Answer',
-    win: (share: string) => `We win ${share} of these matches`,
+    win: (share: string, error: string) => `We win ${share} ± ${error} of these matches`,
     error: (error: string) => `± ${error}`,
     ranking: 'Ranking points we expect:',
     against: (theirs: string) => `theirs ${theirs}`,
@@ -138,6 +138,7 @@ export const match = {
     undone: (way: string, value: string) => `‘${way}’ plans with h = ${value} again.`,
     conflict: 'Somebody has changed this way to play meanwhile. Look at the new numbers, and try again.',
     none: 'None of our ways to play scores there.',
+    already: (way: string) => `‘${way}’ plans with this number already.`,
     uncertain: 'So few pieces reach it that the marginal number is mostly luck.',
   },
   replay: {
