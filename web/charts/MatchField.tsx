@@ -19,7 +19,10 @@ export interface DrawnRobot {
   load: number
 }
 
-/** The field with all robots of a match at one moment, to scale; `told` says the same in words. */
+/** Least size of a robot (px), so that its letters can be read. */
+const least = 22
+
+/** The field with all robots of a match at one moment; `told` says the same in words. */
 export function MatchField(props: { game: Game; width: number; robots: DrawnRobot[]; told: string }) {
   const { game, width, robots } = props
   const id = useId()
@@ -32,7 +35,7 @@ export function MatchField(props: { game: Game; width: number; robots: DrawnRobo
           <SidePattern id={id} />
         </defs>
         {robots.map(({ sign, side, at, length, out, waits, load }) => {
-          const size = Math.max(22, length * metre)
+          const size = Math.max(least, length * metre)
           const box = {
             x: pixel(-size / 2),
             y: pixel(-size / 2),

@@ -19,7 +19,10 @@ export function Held(props: { game: Game; report: MatchReport; ways: Ways; ours:
       {goals.map((goal, index) => {
         const seconds = report.heldSeconds[goal.id]!
         const perPiece = report.heldSecondsPerPiece[goal.id]!
-        const scorers = ways.filter(({ id, body }) => ours.includes(id) && body.option.role.goals.includes(goal.id))
+        // In the order of their positions, each once.
+        const scorers = [...new Set(ours)]
+          .flatMap((own) => ways.find(({ id }) => id === own) ?? [])
+          .filter(({ body }) => body.option.role.goals.includes(goal.id))
         const id = index === 0 ? 'match-held' : `match-held-${goal.id}`
         return (
           <section key={goal.id} className="sheet stack" aria-labelledby={id}>

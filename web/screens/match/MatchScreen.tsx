@@ -1,3 +1,4 @@
+import { useRef } from 'react'
 import { Link } from 'wouter'
 import { useAllStored, useList, useStored } from '../../data/documents.ts'
 import { useGameChoice } from '../../data/useGameChoice.ts'
@@ -24,19 +25,30 @@ export default function MatchScreen(props: { game?: string | undefined }) {
   return <MatchOf key={id} game={id} games={games} />
 }
 
+/** What was known stays while a new revision is fetched, so that the screen stays as it is. */
+function useKept<T>(value: readonly T[] | null): readonly T[] | null {
+  const kept = useRef(value)
+  if (value !== null && !same(kept.current, value)) kept.current = value
+  return kept.current
+}
+
+const same = <T,>(before: readonly T[] | null, after: readonly T[]): boolean =>
+  before?.length === after.length && after.every((one, index) => one === before[index])
+
 function MatchOf(props: { game: string; games: readonly { id: string; name: string }[] }) {
   const text = words().match
   const game = useStored('game', props.game)
   const list = useList('option')
   const all = useAllStored('option', list.data ?? [])
-  const ways = list.data && all.data ? all.data.filter(({ body }) => body.game === props.game) : null
+  const ways = useKept(list.data && all.data ? all.data.filter(({ body }) => body.game === props.game) : null)
   const named = [...new Set((ways ?? []).map(({ body }) => body.design))]
-  const designs = useAllStored(
+  const found = useAllStored(
     'design',
     named.map((id) => ({ id })),
   )
-  const error = game.error ?? list.error ?? all.error ?? designs.error
-  if (error && !(game.data && ways && designs.data))
+  const designs = useKept(ways && found.data ? found.data : null)
+  const error = game.error ?? list.error ?? all.error ?? found.error
+  if (error && !(game.data && ways && designs))
     return (
       <Trouble
         title={text.notLoaded}
@@ -45,11 +57,11 @@ function MatchOf(props: { game: string; games: readonly { id: string; name: stri
           void game.refetch()
           void list.refetch()
           all.refetch()
-          designs.refetch()
+          found.refetch()
         }}
       />
     )
-  if (!game.data || !ways || !designs.data) return <Loading what={text.loading} />
+  if (!game.data || !ways || !designs) return <Loading what={text.loading} />
   if (ways.length === 0)
     return (
       <div className="stack wide">
@@ -62,5 +74,5 @@ function MatchOf(props: { game: string; games: readonly { id: string; name: stri
         </Empty>
       </div>
     )
-  return <MatchDesk game={game.data} games={props.games} ways={ways} designs={designs.data} />
+  return <MatchDesk game={game.data} games={props.games} ways={ways} designs={designs} />
 }

@@ -5,9 +5,9 @@ import { plain, points } from '../../words/format.ts'
 /** An error of chances to 0.1 %, so that no small one is shown as 0: '± 0.4 %'. */
 export const chanceError = ({ standardError }: Chance): string => `${points(Math.max(0.1, standardError * 100))}\u00a0%`
 
-/** A standard error to 0.1, or to 0.01 where it is smaller: '0.03'. */
+/** A standard error to 0.1, or to 0.01 where it is smaller: '0.03'. Never shown as 0. */
 export const errorOf = ({ standardError }: { standardError: number }): string =>
-  standardError >= 0.095 ? points(standardError) : plain(standardError)
+  standardError >= 0.095 ? points(standardError) : plain(Math.max(0.01, standardError))
 
 const whole = (probability: number): string => `${Math.round(probability * 100)}\u00a0%`
 

@@ -79,8 +79,8 @@ export const match: Words['match'] = {
   },
   scores: {
     title: 'Punkte',
-    each: 'Beide Punktzahlen: Jeder Punkt ist eines von 20 gleich wahrscheinlichen Matches',
-    margin: 'Unser Vorsprung: Jeder Punkt ist eines von 20 gleich wahrscheinlichen Matches',
+    each: 'Beide Punktzahlen: Jeder Kreis ist eines von 20 gleich wahrscheinlichen Matches',
+    margin: 'Unser Vorsprung: Jeder Kreis ist eines von 20 gleich wahrscheinlichen Matches',
     marginTold: (behind, mean) =>
       `Unser Vorsprung in 20 gleich wahrscheinlichen Matches: in ${behind} zurück, im Mittel ${mean} Punkte`,
     axis: 'Punkte voraus',
@@ -182,7 +182,8 @@ export const match: Words['match'] = {
     does: 'Jetzt',
     holds: 'Hält',
     list: 'Was geschah',
-    evenly: 'Fahrten sind mit gleichmäßigem Tempo auf ihren Wegen gezeichnet, Roboter maßstäblich.',
+    evenly:
+      'Fahrten sind mit gleichmäßigem Tempo auf ihren Wegen gezeichnet, Roboter so lang, wie sie sind, oder größer, wo ihre Buchstaben es brauchen.',
     doing: {
       absent: 'ist nicht da',
       autonomous: 'spielt seine Routine',
@@ -218,7 +219,7 @@ export const match: Words['match'] = {
     perMatch: 'Punkte je Match',
     better: (share) => `In ${share} der Matches ist sie besser`,
     level: (share) => `und in ${share} gleich.`,
-    figure: 'Zweite weniger erste: Jeder Punkt ist eines von 20 gleich wahrscheinlichen Matches mit demselben Glück',
+    figure: 'Zweite weniger erste: Jeder Kreis ist eines von 20 gleich wahrscheinlichen Matches mit demselben Glück',
     axis: 'Punkte Vorsprung dazu',
     told: (less, mean) =>
       `Vorsprung, den die zweite Aufstellung in 20 gleich wahrscheinlichen Matches dazugewinnt: in ${less} weniger, im Mittel ${mean} Punkte`,

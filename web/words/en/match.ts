@@ -172,7 +172,8 @@ export const match = {
     does: 'Now',
     holds: 'Holds',
     list: 'What happened',
-    evenly: 'Drives are drawn along their ways at even speed; robots are drawn to scale.',
+    evenly:
+      'Drives are drawn along their ways at even speed, robots as long as they are, or larger where their letters need it.',
     doing: {
       absent: 'is not there',
       autonomous: 'runs its routine',
