@@ -20,7 +20,7 @@ export function Bonuses(props: { game: Game; report: MatchReport }) {
         columns={sides.map(sideName)}
         rows={[
           {
-            id: 'ranking points',
+            id: 'ranking',
             name: text.rankingPoints,
             cells: sides.map((side) => pointsValue(report.rankingPoints[side])),
           },

@@ -119,7 +119,14 @@ function Luck(props: { seed: number; onChange(seed: number): void }) {
     if (read && 'value' in read && read.value !== seed) onChange(read.value)
   }
   return (
-    <div className="row" style={{ alignItems: 'start' }}>
+    <form
+      className="row"
+      style={{ alignItems: 'start' }}
+      onSubmit={(event) => {
+        event.preventDefault()
+        take()
+      }}
+    >
       <TextInput
         label={text.seed}
         description={text.seedHelp}
@@ -130,13 +137,10 @@ function Luck(props: { seed: number; onChange(seed: number): void }) {
         error={read && 'error' in read ? read.error : null}
         onChange={(event) => setTyped(event.currentTarget.value)}
         onBlur={take}
-        onKeyDown={(event) => {
-          if (event.key === 'Enter') take()
-        }}
       />
       <Button className="no-print beside-field" variant="default" onClick={() => onChange((seed + 1) % largestSeed)}>
         {text.otherLuck}
       </Button>
-    </div>
+    </form>
   )
 }
