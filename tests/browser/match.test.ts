@@ -112,6 +112,22 @@ test('seconds of holding are taken over into a way to play, and taken back', asy
   await held.getByRole('button', { name: 'Undo this change' }).click()
   await held.getByText('plans with h = 5.0').waitFor()
   await expect.poll(stored).toEqual({ revision: 3, holds: 5 })
+
+  // Many matches: stopped they keep what they had, and go on from there.
+  await page.getByLabel('Matches to play').selectOption('200000')
+  await answer(page)
+    .getByText(/^\d+ of 200000 matches played/)
+    .waitFor()
+  await answer(page).getByRole('button', { name: 'Stop' }).click()
+  const stopped = answer(page).getByText(/^Stopped after \d+ matches/)
+  const kept = Number(/\d+/.exec((await stopped.textContent()) ?? '')![0])
+  expect(kept).toBeGreaterThanOrEqual(2000)
+  expect(kept).toBeLessThan(200_000)
+  await answer(page).getByRole('button', { name: 'Go on' }).click()
+  const on = await answer(page)
+    .getByText(/^\d+ of 200000 matches played/)
+    .textContent()
+  expect(Number(/\d+/.exec(on ?? '')![0])).toBeGreaterThanOrEqual(kept)
   await page.context().close()
 })
 

@@ -17,7 +17,7 @@ import { Replay } from './Replay.tsx'
 import { Robots } from './Robots.tsx'
 import { Scores } from './Scores.tsx'
 import { SetupForm } from './SetupForm.tsx'
-import { isComplete, type Sides } from './setup.ts'
+import { isComplete, type Sides, sameSides } from './setup.ts'
 import { sourceOf } from './source.ts'
 import { type MatchAsk, usePlayed } from './usePlayed.ts'
 import { useSetup } from './useSetup.ts'
@@ -51,7 +51,8 @@ export function MatchDesk(props: {
   )
   const { level, seed, replicates } = setup
   const first = lineupOf(setup, options)
-  const second = setup.other && lineupOf(setup.other, options)
+  // A second line-up that is the first still says nothing that its copy does not.
+  const second = setup.other && !sameSides(setup.other, setup) ? lineupOf(setup.other, options) : null
   // As a string, so that what is drawn anew asks nothing anew.
   const key = useDebounced(first ? JSON.stringify({ game: game.body, level, seed, first, second }) : '', 300)
   const ask = useMemo<MatchAsk | null>(() => (key === '' ? null : JSON.parse(key)), [key])

@@ -16,12 +16,9 @@ import type { Ways } from './MatchDesk.tsx'
 import { sideName } from './names.ts'
 import { Alliance } from './SetupForm.tsx'
 import { chanceValue, errorOf, pointsValue } from './said.ts'
-import { isComplete, type MatchSetup, type Sides } from './setup.ts'
+import { isComplete, type MatchSetup, sameSides } from './setup.ts'
 
 type Answer = Questions['match']['answer']
-
-const sameSides = (a: Sides, b: Sides): boolean =>
-  [...a.ours, ...a.theirs].join('\n') === [...b.ours, ...b.theirs].join('\n')
 
 /** A second line-up on the same luck, and what it changes match by match. */
 export function WhatIf(props: {

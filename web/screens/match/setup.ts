@@ -24,6 +24,9 @@ export const largestSeed = 2 ** 31 - 1
 export const isComplete = ({ ours, theirs }: Sides): boolean =>
   ours.every((id) => id !== null) && theirs.every((id) => id !== null)
 
+export const sameSides = (a: Sides, b: Sides): boolean =>
+  [...a.ours, ...a.theirs].every((id, position) => id === [...b.ours, ...b.theirs][position])
+
 export const withSlot = (slots: Slots, position: number, id: string | null): Slots =>
   slots.map((before, index) => (index === position ? id : before)) as unknown as Slots
 
