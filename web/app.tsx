@@ -24,6 +24,7 @@ const QuickSheetsScreen = screen(() => import('./screens/quickSheet/QuickSheetsS
 const QuickSheetScreen = screen(() => import('./screens/quickSheet/QuickSheetScreen.tsx'))
 const HelpScreen = screen(() => import('./screens/help/HelpScreen.tsx'))
 const PartsScreen = screen(() => import('./screens/parts/PartsScreen.tsx'))
+const MatchScreen = screen(() => import('./screens/match/MatchScreen.tsx'))
 const ShortcutPanel = screen(() => import('./shell/ShortcutPanel.tsx'))
 const GuessScreen = screen(() => import('./screens/guess/GuessScreen.tsx'))
 
@@ -80,6 +81,7 @@ export function App() {
               <Route path="/trade-offs/:id">{({ id }) => <TradeOffScreen key={id} id={id} />}</Route>
               <Route path="/decisions" component={DecisionsScreen} />
               <Route path="/decisions/:id">{({ id }) => <DecisionScreen key={id} id={id} />}</Route>
+              <Route path="/match/:game?">{({ game }) => <MatchScreen key={game ?? ''} game={game} />}</Route>
               <Route path="/parts/:id?">{({ id }) => <PartsScreen key={id ?? ''} id={id} />}</Route>
               <Route path="/help" component={HelpScreen} />
               <Route component={NoScreen} />

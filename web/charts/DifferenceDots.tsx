@@ -14,6 +14,8 @@ export function DifferenceDots(props: {
   width: number
   index: number
   axis: string
+  /** What is said of it to those who do not see it, where it is no pair of options. */
+  told?: string
 }) {
   const { width, mean } = props
   const dots = quantileDots(props.distribution)
@@ -33,7 +35,7 @@ export function DifferenceDots(props: {
       height={pixel(base + 46)}
       viewBox={`0 0 ${width} ${pixel(base + 46)}`}
       role="img"
-      aria-label={text.difference(dotsBehind(dots), signedPoints(mean))}
+      aria-label={props.told ?? text.difference(dotsBehind(dots), signedPoints(mean))}
     >
       <line x1={0} x2={width} y1={pixel(base)} y2={pixel(base)} style={{ stroke: 'var(--rule-strong)' }} />
       <line

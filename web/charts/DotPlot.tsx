@@ -8,6 +8,8 @@ export interface DotRow {
   name: string
   distribution: Distribution
   mean: number
+  /** In place of the option's letter and colour. */
+  mark?: { letter: string; colour: string }
 }
 
 const count = 20
@@ -16,6 +18,8 @@ const labelHeight = 22
 /** The colours of options, in their order; a row's letter says the same without colour. */
 export const seriesColour = (index: number): string => `var(--series-${(index % 4) + 1})`
 export const seriesLetter = (index: number): string => String.fromCharCode(65 + (index % 26))
+
+const markOf = (index: number) => ({ letter: seriesLetter(index), colour: seriesColour(index) })
 
 /** Width of a column of dots (points), so that twenty of them still stand on each other. */
 export function dotColumn(width: number, values: readonly number[]): number {
@@ -66,11 +70,11 @@ export function DotPlot(props: { rows: DotRow[]; width: number; threshold: numbe
       )}
       {rows.map((row, index) => {
         const base = tops[index]! + heights[index]! - 6
-        const colour = seriesColour(index + (props.firstIndex ?? 0))
+        const { letter, colour } = row.mark ?? markOf(index + (props.firstIndex ?? 0))
         return (
           <g key={row.id}>
             <text x={6} y={pixel(tops[index]! + 15)} fontSize="14" fontWeight="600" className="halo">
-              {seriesLetter(index + (props.firstIndex ?? 0))} {row.name}
+              {letter} {row.name}
             </text>
             <line x1={0} x2={width} y1={pixel(base)} y2={pixel(base)} style={{ stroke: 'var(--rule-strong)' }} />
             {stacks[index]!.map((dot) => (

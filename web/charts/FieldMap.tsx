@@ -23,6 +23,20 @@ export interface FieldFrame {
   metre: number
 }
 
+/** Where a field's drawing of this width has its metres. */
+export function frameOf(
+  field: Pick<Game['field'], 'length' | 'width'>,
+  width: number,
+): FieldFrame & { height: number } {
+  const metre = (width - 2) / field.length
+  return {
+    x: (along) => pixel(1 + along * metre),
+    y: (across) => pixel(1 + (field.width - across) * metre),
+    metre,
+    height: Math.ceil(field.width * metre) + 34,
+  }
+}
+
 /**
  * The field to scale, own wall to the left, y upwards. Places carry a letter, so that colour is not the only sign.
  * With `children` they draw starts and places, and what can be done with them; `under` lies below the obstacles, `over`
@@ -42,12 +56,9 @@ export function FieldMap(props: {
   const system = useUnits()
   const texts = words().field
   const { length, width: breadth } = game.field
-  const scale = (props.width - 2) / length
-  const height = Math.ceil(breadth * scale) + 34
-  const x = (value: number) => pixel(1 + value * scale)
-  const y = (value: number) => pixel(1 + (breadth - value) * scale)
+  const frame = frameOf(game.field, props.width)
+  const { x, y, metre: scale, height } = frame
   const line = (path: readonly Point[]) => path.map(([px, py]) => `${x(px)} ${y(py)}`).join('L')
-  const frame: FieldFrame = { x, y, metre: scale }
   const size = `${sayDistance(length, system)} × ${sayDistance(breadth, system)}`
   return (
     <svg

@@ -9,6 +9,7 @@ export const places = [
   { href: '/designs', name: 'designs' },
   { href: '/trade-offs', name: 'tradeOffs' },
   { href: '/decisions', name: 'decisions' },
+  { href: '/match', name: 'match' },
 ] as const
 
 export const isAt = (location: string, href: string): boolean =>

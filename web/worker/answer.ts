@@ -108,6 +108,10 @@ export function answer(question: ToWorker, progress: Progress): unknown {
       return import('../../src/model/timing/search/sweep.ts').then(({ sweep }) => sweep(question.request))
     case 'gearings':
       return gearings(question, progress)
+    case 'match':
+      return import('./match.ts').then(({ playOn }) => playOn(question, progress))
+    case 'sampleMatches':
+      return import('./match.ts').then(({ sampled }) => sampled(question))
     case 'reach':
       return reachProblems(question.game, question.footprint)
     case 'travel':

@@ -25,4 +25,6 @@ export const budgets: { readonly [kind in Kind]: number } = {
   reach: 20,
   sweep: 30,
   gearings: 120,
+  match: 120,
+  sampleMatches: 120,
 }

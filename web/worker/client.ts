@@ -21,8 +21,8 @@ let busy = 0
 /** One processor stays free for what follows a key press. */
 const most = Math.max(1, Math.min(3, (globalThis.navigator?.hardwareConcurrency ?? 2) - 1))
 
-/** Workers that only follow edits: for the points shown at once, for the strip's bars, for the exact plan behind, for the field. */
-export type Lane = 'at once' | 'bars' | 'exact' | 'field'
+/** Workers that only follow edits: for the points shown at once, for the strip's bars, for the exact plan behind, for the field, for matches. */
+export type Lane = 'at once' | 'bars' | 'exact' | 'field' | 'match'
 
 function asking<K extends Kind>(hand: Hand, kind: K, ask: Questions[K]['ask'], progress?: Waiting['progress']) {
   return new Promise<Questions[K]['answer']>((resolve, reject) => {
@@ -36,11 +36,15 @@ export function askLive<K extends Kind>(
   lane: Lane,
   kind: K,
   ask: Questions[K]['ask'],
+  progress?: Waiting['progress'],
 ): Promise<Questions[K]['answer']> {
   const hand = live.get(lane) ?? new Hand(startWorker)
   live.set(lane, hand)
-  return asking(hand, kind, ask)
+  return asking(hand, kind, ask, progress)
 }
+
+/** Ends at once what a lane's worker is at; it begins anew with the next question. */
+export const endLive = (lane: Lane): void => live.get(lane)?.end(stopped())
 
 /** Long work: a few workers, the rest waits its turn. Aborting ends the worker, which stops at once. */
 export async function askModel<K extends Kind>(

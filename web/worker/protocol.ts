@@ -1,10 +1,12 @@
 import type { BeliefPart, MapAxes, MapPoint, PieceWorth, Turn } from '../../src/model/compare/index.ts'
 import type { BeliefReport, CompareReport, CompareRequest, Input } from '../../src/model/compare/types.ts'
 import type { QuickWay, Strength } from '../../src/model/documents/quickSheet.ts'
-import type { Game, Option, Robot } from '../../src/model/documents/types.ts'
+import type { Game, Option, Point, Robot } from '../../src/model/documents/types.ts'
 import type { Path, Problem } from '../../src/model/errors.ts'
 import type { Route } from '../../src/model/field/types.ts'
 import type { LegReport, LegRequest } from '../../src/model/leg/types.ts'
+import type { Sums } from '../../src/model/match/tally.ts'
+import type { Chance, MatchReport, Measured, SampleMatches } from '../../src/model/match/types.ts'
 import type { PlanReport, QuickPlan } from '../../src/model/plan/types.ts'
 import type { AnySaid } from '../../src/model/said.ts'
 import type { WayResult } from '../../src/model/sheet/index.ts'
@@ -28,6 +30,45 @@ export interface SheetAsk {
 }
 
 export type WayAnswer = { result: WayResult } | { problem: Pick<Problem, 'message' | 'said'> }
+
+/** Three options of ours and three of theirs, by position. */
+export interface Lineup {
+  ours: Option[]
+  theirs: Option[]
+}
+
+/** Sums over differences of two line-ups that played the same matches, second less first; `counts` by whole points. */
+export interface Differences {
+  sum: number
+  squares: number
+  ahead: number
+  level: number
+  counts: Map<number, number>
+}
+
+/** Matches added up so far. Handed back with the next question, so that any worker can go on, with the same sums. */
+export interface MatchesSoFar {
+  first: Sums
+  second: Sums | null
+  differences: Differences | null
+}
+
+/** The second line-up's lead less the first's, match by match on shared luck. */
+export interface PairedDifference {
+  mean: Measured
+  ahead: Chance
+  level: Chance
+  distribution: [number, number][]
+}
+
+/** A robot's way over the field in the alliance's own coordinates (m). */
+export type Way = Point[]
+
+export interface SampledMatches {
+  samples: SampleMatches
+  /** By robot, as in the timelines, and by 'from>to'. */
+  ways: { [fromTo: string]: Way }[]
+}
 
 /** What can be asked of the model in a worker, and what it answers. */
 export interface Questions {
@@ -68,6 +109,29 @@ export interface Questions {
   travel: {
     ask: { game: Game; robot: Pick<Robot, 'footprint' | 'drive'>; from: string; to: string }
     answer: Route
+  }
+  /** Matches `from` … `to − 1` of one line-up, or of two on shared luck, added to those before. */
+  match: {
+    ask: {
+      game: Game
+      level: string | null
+      seed: number
+      first: Lineup
+      second: Lineup | null
+      from: number
+      to: number
+      soFar: MatchesSoFar | null
+    }
+    answer: {
+      soFar: MatchesSoFar
+      report: MatchReport
+      pair: { report: MatchReport; difference: PairedDifference } | null
+    }
+  }
+  /** A typical, a best and a worst match to look at. */
+  sampleMatches: {
+    ask: { game: Game; level: string | null; seed: number; lineup: Lineup }
+    answer: SampledMatches
   }
   /** Where a robot of this size can not stand or get. */
   reach: { ask: { game: Game; footprint: Robot['footprint'] }; answer: Problem[] }

@@ -39,6 +39,11 @@ export const glossary: Words['glossary'] = {
     word: 'Ziel, Quelle',
     means: 'ein Ort, an dem Stücke zählen, und einer, an dem sie aufgenommen werden',
   },
+  holdSeconds: {
+    word: 'Haltesekunden (h)',
+    means:
+      'Sekunden des Haltens, die ein Stück auf einem Ziel einbringt: Eine Spielweise plant mit einer solchen Zahl, ein Match zeigt, wie viele es waren, im Mittel und für ein Stück mehr (Grenzwert)',
+  },
   leaveBy: { word: 'Aufbruch', means: 'die verbleibende Zeit, ab der es das Beste ist, zu einem Abschluss zu fahren' },
   leg: { word: 'Weg', means: 'eine Fahrt von einem Standpunkt zu einem anderen: holen, punkten oder abschließen' },
   load: { word: 'Ladung', means: 'die Stücke, die ein Roboter hält' },
@@ -73,6 +78,11 @@ export const glossary: Words['glossary'] = {
     word: 'Ablauf',
     means: 'was ein Roboter in der autonomen Zeit tut: Schritte mit ihren Zeiten, und wo er danach steht',
   },
+  sharedLuck: {
+    word: 'gemeinsames Glück',
+    means:
+      'zwei Aufstellungen treffen Match für Match dieselben Zufallszahlen, sodass jeder Unterschied von den Aufstellungen kommt',
+  },
   spot: { word: 'Standpunkt', means: 'wo die Mitte des Roboters steht, wenn er an einem Ort arbeitet' },
   stage: {
     word: 'Schritt',
@@ -86,6 +96,10 @@ export const glossary: Words['glossary'] = {
   swing: {
     word: 'Ausschlag',
     means: 'wie weit eine Unbekannte, von niedrig bis hoch, den Vorsprung der besten Möglichkeit ändert',
+  },
+  winProbability: {
+    word: 'Gewinnwahrscheinlichkeit',
+    means: 'der Anteil sehr vieler Matches, den wir gewinnen; ein Unentschieden ist kein Sieg',
   },
   worth: { word: 'Wert', means: 'die Punkte je Match, die eine Sekunde weniger in einem Schritt bringt' },
   workingPressure: {

@@ -43,6 +43,7 @@ export const help: Words['help'] = {
   numbers: 'Was die Zahlen sind',
   numbersText: [
     'Punkte sind erwartete Punkte eines Roboters allein in einem Match: kein Verkehr, keine Schlangen, keine Gegner. Ein Punkt Unterschied zwischen zwei Skizzen ist weniger, als irgendwer über sie weiß.',
+    'Auf der Seite Match sind es Punkte von drei Robotern gegen drei, mit Schlangen, vollen Zielen, Verteidigung und Glück; ± ist dort ein Standardfehler.',
     'Sekunden stehen auf 0,1 genau da, Punkte auf 0,1, Chancen auf 1 %. Was nicht so genau bekannt ist, zeigt, wie genau es bekannt ist.',
     'Ein Feld für eine Länge, eine Masse oder eine Geschwindigkeit liest 36 in, 3 ft 2 in, 0,9 m oder 12 lb, in welchen Einheiten auch immer gezeigt wird.',
   ],

@@ -18,6 +18,7 @@ export const shell: Words['shell'] = {
     designs: 'Entwürfe',
     tradeOffs: 'Abwägungen',
     decisions: 'Entscheidungen',
+    match: 'Match',
   },
   settings: 'Einstellungen und Hilfe',
   help: 'Hilfe',

@@ -27,6 +27,11 @@ export const glossary = {
   float: { word: 'float', means: 'how much later a stage could end without delaying the trip' },
   form: { word: 'form', means: 'how good a day the robot has: one factor per match on all its times' },
   goalSource: { word: 'goal, source', means: 'a place where pieces are scored, a place where they are taken in' },
+  holdSeconds: {
+    word: 'hold seconds (h)',
+    means:
+      'seconds of holding that one piece on a goal buys: a way to play plans with one such number, a match shows what it was, on average and for one piece more (marginal)',
+  },
   leaveBy: { word: 'leave-by', means: 'the time left at which driving to a finish becomes the best thing to do' },
   leg: { word: 'leg', means: 'one trip from a spot to a spot: collecting, scoring or finishing' },
   load: { word: 'load', means: 'the pieces that a robot holds' },
@@ -49,6 +54,10 @@ export const glossary = {
   regret: { word: 'regret', means: 'the points that a choice loses on average against the best choice, had we known' },
   round: { word: 'round', means: 'blind guesses of one leg by many people, hidden until it is closed' },
   routine: { word: 'routine', means: 'what a robot does in autonomous: steps with their times, and where it ends' },
+  sharedLuck: {
+    word: 'shared luck',
+    means: 'two line-ups meet the same random numbers match by match, so that what differs comes from the line-ups',
+  },
   spot: { word: 'spot', means: 'where the robot’s centre stands when it works at a place' },
   stage: { word: 'stage', means: 'a part of a leg with its own duration, such as seating the piece or spinning up' },
   strength: {
@@ -56,6 +65,7 @@ export const glossary = {
     means: 'how well all ways of a quick sheet are played: a factor on their times and one on their chances of success',
   },
   swing: { word: 'swing', means: 'by how much an unknown, from low to high, changes the lead of the best option' },
+  winProbability: { word: 'win probability', means: 'the share of very many matches that we win; a tie is no win' },
   worth: { word: 'worth', means: 'the points per match that one second less of a stage brings' },
   workingPressure: {
     word: 'working pressure',

@@ -42,6 +42,7 @@ export const help = {
   numbers: 'What the numbers are',
   numbersText: [
     'Points are expected points of one robot alone in one match: no traffic, no queues, no opponents. A point of difference between two sketches is less than what anyone knows about them.',
+    'On the Match screen they are points of three robots against three, with queues, full goals, defence and luck; ± is one standard error there.',
     'Seconds are shown to 0.1, points to 0.1, chances to 1 %. What is not known as well as that shows how well it is known.',
     'A field for a length, a mass or a speed reads 36 in, 3 ft 2 in, 0.9 m or 12 lb, whichever units are shown.',
   ],

@@ -17,6 +17,7 @@ import { games } from './games.ts'
 import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
 import { help } from './help.ts'
+import { match } from './match.ts'
 import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
 import { practice } from './practice.ts'
@@ -64,6 +65,7 @@ export const en = {
   glossary,
   guess,
   help,
+  match,
   overrides,
   parts,
   practice,

@@ -14,6 +14,7 @@ export const shell = {
     designs: 'Designs',
     tradeOffs: 'Trade-offs',
     decisions: 'Decisions',
+    match: 'Match',
   },
   settings: 'Settings and help',
   help: 'Help',

@@ -1,0 +1,147 @@
+import type { Page } from '@playwright/test'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { findingsIn, modes } from './axe.ts'
+import { inLongForm } from './longForm.ts'
+import { cutTexts, wider } from './screens.ts'
+import { openWorld, type World } from './world.ts'
+
+/** A busy machine takes its time. */
+const soon = { timeout: 60_000 }
+
+let world: World
+beforeAll(async () => {
+  world = await openWorld()
+})
+afterAll(() => world.close())
+
+const answer = (page: Page) => page.getByRole('region', { name: 'Answer' })
+const region = (page: Page, name: string) => page.getByRole('region', { name, exact: true })
+const playedThrough = (page: Page) => answer(page).getByText('2000 matches played, luck number').waitFor()
+
+/** The same robots on both sides: neither is far ahead, and holding is worth another number than the demo plans with. */
+const robots = 'ours=shearwater-best,puffin-best,kittiwake-best&theirs=shearwater-best,kittiwake-best,puffin-best'
+
+test('a match is set up, answered, looked at, and held against a second line-up', async () => {
+  const page = await world.open(`/match/breakwater?${robots}&level=local&matches=2000&seed=1`)
+  expect(await page.title()).toBe('Match · Cyclewright')
+  await playedThrough(page)
+  const headline = answer(page).locator('.answer')
+  await expect
+    .poll(() => headline.textContent(), soon)
+    .toMatch(/^We win \d+\u00a0% ± \d+(\.\d)?\u00a0% of these matches/)
+  const before = await headline.textContent()
+  await headline.getByRole('button').click()
+  await page.getByRole('dialog').getByText('How often we win').waitFor()
+  await page.getByRole('dialog').getByText('Shearwater, finish when it pays (revision 1)').first().waitFor()
+  await page.keyboard.press('Escape')
+
+  // Where robots queue, who brings what, and which bonuses come.
+  await region(page, 'Where robots wait').getByRole('img').waitFor()
+  expect(await region(page, 'Robot by robot').locator('tbody tr').count()).toBe(6)
+  await region(page, 'Ranking points').getByText('Chance of Light kept').waitFor()
+
+  // The set-up is in the address; swapping it can be undone.
+  const address = page.url()
+  await page.getByRole('button', { name: 'Swap the alliances' }).click()
+  await expect.poll(() => page.getByLabel('Blue, position 2', { exact: true }).inputValue()).toBe('puffin-best')
+  expect(page.url()).not.toBe(address)
+  await page.getByRole('button', { name: 'Undo', exact: true }).click()
+  await expect.poll(() => page.url()).toBe(address)
+  await page.getByLabel('Luck number').fill('1.5')
+  await page.getByLabel('Luck number').press('Enter')
+  await page.getByText(/whole/i).first().waitFor()
+  expect(page.url()).toBe(address)
+  await page.getByLabel('Luck number').fill('1')
+  await playedThrough(page)
+
+  // The replay: a step, the slider by keyboard, the end.
+  const replay = region(page, 'Replay')
+  await replay.locator('.match-field').waitFor()
+  await replay.getByRole('button', { name: 'Next event' }).click()
+  await expect.poll(() => replay.locator('[aria-current=step]').textContent()).toMatch(/places a piece on/)
+  const slider = replay.getByRole('slider', { name: /^Time in the match/ })
+  await slider.press('End')
+  await replay.getByText('Final points').waitFor()
+  await expect.poll(() => slider.getAttribute('aria-valuetext')).toContain('over')
+  await replay.getByRole('button', { name: 'To the start' }).click()
+  await replay.getByLabel('Speed').selectOption('16')
+  await replay.getByRole('button', { name: 'Play' }).click()
+  await expect.poll(() => slider.inputValue().then(Number), soon).toBeGreaterThan(2)
+  await replay.getByLabel('Which match').selectOption('worst')
+  await replay.getByText('0.0 s, autonomous').waitFor()
+
+  // What if: the same line-up first, then one robot changed.
+  const whatIf = region(page, 'What if')
+  await whatIf.getByRole('button', { name: 'Set a second line-up beside this one' }).click()
+  await whatIf.getByText('Both line-ups are the same yet').waitFor()
+  await whatIf.getByLabel('Red, position 3').selectOption('puffin-best')
+  await whatIf.getByLabel('Red, position 3 (changed)').waitFor()
+  await whatIf.getByText('The second brings our lead').waitFor()
+  await playedThrough(page)
+  expect(await headline.textContent()).toBe(before)
+  await whatIf.getByRole('img', { name: /^Lead gained by the second line-up/ }).waitFor()
+  expect(page.url()).toContain('other-ours=shearwater-best,puffin-best,puffin-best')
+
+  expect(await findingsIn(page, inLongForm ? modes : modes.slice(0, 1))).toEqual([])
+  await page.setViewportSize({ width: 360, height: 800 })
+  await expect.poll(() => wider(page)).toBe(0)
+  expect(await cutTexts(page)).toEqual([])
+  await page.context().close()
+})
+
+test('seconds of holding are taken over into a way to play, and taken back', async () => {
+  const stored = async () => {
+    const found = await fetch(`${world.url}/api/documents/option/shearwater-best`).then((reply) => reply.json())
+    return { revision: found.revision, holds: found.body.option.holdSeconds.lightship }
+  }
+  expect(await stored()).toEqual({ revision: 1, holds: 5 })
+  const page = await world.open(`/match/breakwater?${robots}&level=local&matches=2000&seed=1`)
+  await playedThrough(page)
+  const held = region(page, 'Holding Lightship')
+  await held.getByRole('button', { name: 'Take over as h' }).click()
+  await held.getByText('plans with h = 5.0').waitFor()
+  await held.getByRole('button', { name: 'Leave it' }).click()
+  expect((await stored()).revision).toBe(1)
+  await held.getByRole('button', { name: 'Take over as h' }).click()
+  await held.getByRole('button', { name: 'Yes, change it' }).click()
+  await held.getByText('saved as revision 2').waitFor()
+  const after = await stored()
+  expect(after.revision).toBe(2)
+  // The match is played again with it: what was written is what the sentence says.
+  await held.getByText(`now plans with h = ${after.holds.toFixed(1)}`).waitFor()
+  await held.getByRole('button', { name: 'Undo this change' }).click()
+  await held.getByText('plans with h = 5.0').waitFor()
+  await expect.poll(stored).toEqual({ revision: 3, holds: 5 })
+
+  // Many matches: stopped they keep what they had, and go on from there.
+  await page.getByLabel('Matches to play').selectOption('200000')
+  await answer(page)
+    .getByText(/^\d+ of 200000 matches played/)
+    .waitFor()
+  await answer(page).getByRole('button', { name: 'Stop' }).click()
+  const stopped = answer(page).getByText(/^Stopped after \d+ matches/)
+  const kept = Number(/\d+/.exec((await stopped.textContent()) ?? '')![0])
+  expect(kept).toBeGreaterThanOrEqual(2000)
+  expect(kept).toBeLessThan(200_000)
+  await answer(page).getByRole('button', { name: 'Go on' }).click()
+  const on = await answer(page)
+    .getByText(/^\d+ of 200000 matches played/)
+    .textContent()
+  expect(Number(/\d+/.exec(on ?? '')![0])).toBeGreaterThanOrEqual(kept)
+  await page.context().close()
+})
+
+test('a game without ways to play says what is missing, and no page had an error', async () => {
+  const game = await fetch(`${world.url}/api/documents/game/breakwater`).then((reply) => reply.json())
+  const put = await fetch(`${world.url}/api/documents/game/empty-harbour`, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ base: null, body: { ...game.body, id: 'empty-harbour', name: 'Empty harbour' } }),
+  })
+  expect(put.ok).toBe(true)
+  const page = await world.open('/match/empty-harbour')
+  await page.getByText('There is no way to play yet').waitFor()
+  await page.getByRole('link', { name: 'To the designs' }).waitFor()
+  await page.context().close()
+  expect(world.errors).toEqual([])
+})

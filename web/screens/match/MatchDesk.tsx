@@ -1,0 +1,112 @@
+import { NativeSelect } from '@mantine/core'
+import { useMemo, useRef } from 'react'
+import { useLocation } from 'wouter'
+import type { Option } from '../../../src/model/documents/types.ts'
+import { assembleOption } from '../../data/assemble.ts'
+import type { Stored } from '../../data/documents.ts'
+import { useDebounced } from '../../data/useDebounced.ts'
+import { PartList } from '../../shell/parts/PartList.tsx'
+import { Terms } from '../../shell/Terms.tsx'
+import { words } from '../../words/catalogue.ts'
+import type { Lineup } from '../../worker/protocol.ts'
+import { Answer } from './Answer.tsx'
+import { Bonuses } from './Bonuses.tsx'
+import { Held } from './Held.tsx'
+import { levelsOf } from './names.ts'
+import { Replay } from './Replay.tsx'
+import { Robots } from './Robots.tsx'
+import { Scores } from './Scores.tsx'
+import { SetupForm } from './SetupForm.tsx'
+import { isComplete, type Sides, sameSides } from './setup.ts'
+import { sourceOf } from './source.ts'
+import { type MatchAsk, usePlayed } from './usePlayed.ts'
+import { useSetup } from './useSetup.ts'
+import { Waiting } from './Waiting.tsx'
+import { WhatIf } from './WhatIf.tsx'
+
+export type Ways = readonly Stored<'option'>[]
+
+/** One match: who plays, what comes out, one match to look at, and a second line-up beside it. */
+export function MatchDesk(props: {
+  game: Stored<'game'>
+  games: readonly { id: string; name: string }[]
+  ways: Ways
+  designs: readonly Stored<'design'>[]
+}) {
+  const { game, ways, designs } = props
+  const text = words().match
+  const [, go] = useLocation()
+  const screen = useRef<HTMLDivElement>(null)
+  const levels = levelsOf(game.body)
+  const { setup, change, undo } = useSetup(game.id, ways, levels)
+  const options = useMemo(
+    () =>
+      new Map(
+        ways.flatMap((way): [string, Option][] => {
+          const design = designs.find(({ id }) => id === way.body.design)
+          return design ? [[way.id, assembleOption(way.body, design.body.robot)]] : []
+        }),
+      ),
+    [ways, designs],
+  )
+  const { level, seed, replicates } = setup
+  const first = lineupOf(setup, options)
+  // A second line-up that is the first still says nothing that its copy does not.
+  const second = setup.other && !sameSides(setup.other, setup) ? lineupOf(setup.other, options) : null
+  // As a string, so that what is drawn anew asks nothing anew.
+  const key = useDebounced(first ? JSON.stringify({ game: game.body, level, seed, first, second }) : '', 300)
+  const ask = useMemo<MatchAsk | null>(() => (key === '' ? null : JSON.parse(key)), [key])
+  const played = usePlayed(ask, replicates)
+  const shown = first && ask && played.answer ? { ...played.answer, lineup: played.asked?.first ?? ask.first } : null
+  const source = (report: { replicates: number; seed: number }) => sourceOf(report, { game, ways, designs, setup })
+  return (
+    <div className="stack wide" ref={screen}>
+      <div className="row spread">
+        <div>
+          <p className="label">{text.label(game.name)}</p>
+          <h1>{text.title}</h1>
+        </div>
+        {props.games.length > 1 && (
+          <NativeSelect
+            className="no-print"
+            label={text.game}
+            value={game.id}
+            data={props.games.map(({ id, name }) => ({ value: id, label: name }))}
+            onChange={(event) => go(`/match/${event.currentTarget.value}`)}
+          />
+        )}
+      </div>
+      <p className="soft">{text.intro}</p>
+      <Terms of={['winProbability', 'sharedLuck', 'holdSeconds']} />
+      <PartList label={text.parts.label} names={partNames()} of={screen} />
+      <SetupForm setup={setup} ways={ways} levels={levels} onChange={change} undo={undo} />
+      {first && <Answer game={game.body} played={played} wanted={replicates} source={source} />}
+      {shown && (
+        <>
+          <Scores report={shown.report} />
+          <Bonuses game={game.body} report={shown.report} />
+          <Robots game={game.body} lineup={shown.lineup} report={shown.report} />
+          <Waiting game={game.body} lineup={shown.lineup} report={shown.report} />
+          <Held game={game.body} report={shown.report} ways={ways} ours={setup.ours} />
+          <Replay ask={ask!} ready={played.fresh && played.state !== 'running'} />
+        </>
+      )}
+      {first && (
+        <WhatIf setup={setup} ways={ways} onChange={change} answer={shown} fresh={played.fresh} source={source} />
+      )}
+    </div>
+  )
+}
+
+function lineupOf(sides: Sides, options: ReadonlyMap<string, Option>): Lineup | null {
+  if (!isComplete(sides)) return null
+  const found = (ids: Sides['ours']) => ids.flatMap((id) => options.get(id ?? '') ?? [])
+  const lineup = { ours: found(sides.ours), theirs: found(sides.theirs) }
+  return lineup.ours.length === 3 && lineup.theirs.length === 3 ? lineup : null
+}
+
+/** The screen's parts by the id of their heading. */
+const partNames = () => {
+  const { label: _, ...names } = words().match.parts
+  return Object.entries(names).map(([part, name]) => ({ id: `match-${part}`, name }))
+}
