@@ -84,7 +84,7 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
     .toString('base64')
     .match(/.{1,112}/g)
     .join('\n')
-  const file = `/** Made from layout.ts, prelude.as and the parts of the event loop by \`npm run match-kernel\` (${compiler}). */
+  const file = `/** Made from layout.ts, prelude.as and the parts of the event loop by \`npm run kernel:match\` (${compiler}). */
 export const eventsBytes = \`
 ${bytes}
 \`

@@ -23,6 +23,8 @@ const formats = [
 async function opened(): Promise<Page> {
   const page = await world.open('/decisions/leave-the-hook-out')
   await page.getByRole('heading', { name: 'Agreed' }).waitFor()
+  // Computed after the record is there; the paper is to have it, too.
+  await page.getByText('the working pressure is lost').waitFor()
   return page
 }
 

@@ -1,6 +1,6 @@
 /**
  * The event loop of a match: the one part of the simulation that has to be fast. It works on one stretch of memory and
- * nothing else, so that the same text runs twice: compiled to WebAssembly (`npm run match-kernel`, which puts prelude.as in
+ * nothing else, so that the same text runs twice: compiled to WebAssembly (`npm run kernel:match`, which puts prelude.as in
  * front of it), and as it is where that is refused. So it keeps to what both understand: whole and real numbers, no objects,
  * no closures. Where things lie in memory is said by layout.ts.
  *

@@ -1,4 +1,4 @@
-/** Made from layout.ts, prelude.as and the parts of the event loop by `npm run match-kernel` (assemblyscript@0.28.20). */
+/** Made from layout.ts, prelude.as and the parts of the event loop by `npm run kernel:match` (assemblyscript@0.28.20). */
 export const eventsBytes = `
 AGFzbQEAAAABRAtgAn9/AX9gAn9/AGABfwBgBH9/f38Bf2ACf3wAYAV/f39/fwBgBn9/fHx/fwBgA39/fABgA39/fwBgAABgA39/fwF8AlAFBGhv
 c3QEdGVsbAAGBGhvc3QKc3RhbmRBZnRlcgAABGhvc3QIZmlsbExpc3QAAwRob3N0C2ZpbGxDaG9pY2VzAAMDZW52Bm1lbW9yeQIAAAMXFgAEAQUH
