@@ -131,6 +131,7 @@ describe('by keyboard alone', () => {
       'Designs',
       'Trade-offs',
       'Decisions',
+      'Match',
       'Settings and help',
     ])
     await page.keyboard.press('Enter')
