@@ -16,6 +16,7 @@ const files = [
   'holding.ts',
   'pieces.ts',
   'stages.ts',
+  'habit.ts',
   'decisions.ts',
   'places.ts',
   'events.ts',

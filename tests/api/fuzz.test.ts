@@ -116,10 +116,20 @@ describe('Whatever is changed in a document, the answer is a result or a sentenc
 
   test('a match', { timeout: 600_000 }, async () => {
     const { game, option } = request
+    const habit = {
+      goals: { pier: 0.7, mast: 0.3 },
+      pieces: { 1: 0.4, 2: 0.6 },
+      departs: 15,
+      unhindered: { slip: 0.9 },
+      draws: [
+        { time: 1.1, form: 1.2, success: { pier: 0.8 }, absent: 0.1 },
+        { pieces: { 2: 1 }, departs: 18 },
+      ],
+    }
     const body = {
       game,
       ours: [option, option, option],
-      theirs: [option, option, option],
+      theirs: [option, option, { ...option, robot: { ...option.robot, habit } }],
       level: 'local',
       replicates: 20,
       seed: 1,

@@ -108,6 +108,27 @@ describe('POST /api/compute/match', () => {
     expect(refused.error).toMatchObject({ path: ['level'], message: expect.stringContaining('local, final') })
   })
 
+  test('observed robots play among designed ones, and what is wrong with a habit is said where it stands', async () => {
+    const body = small()
+    const [one, two] = [ternBest(), ternBest()]
+    one.robot.habit = {
+      goals: { pier: 0.7, mast: 0.3 },
+      pieces: { 1: 0.4, 2: 0.6 },
+      departs: 15,
+      draws: [{ time: 0.9 }, { time: 1.3, success: { pier: 0.6 } }],
+    }
+    two.robot.habit = { ...one.robot.habit, draws: [{}, { pieces: { 5: 1 } }] }
+    const seen = { ...body, theirs: [ternBest(), one, one] }
+    const { status, body: answer } = await server.send('POST', '/api/compute/match', seen)
+    expect(status).toBe(200)
+    expect(answer).toEqual(JSON.parse(JSON.stringify(simulate(seen))))
+    expect(answer.robots[4].points.mean).not.toBe(answer.robots[3].points.mean)
+    const wrong = await server.send('POST', '/api/compute/match', { ...body, theirs: [ternBest(), ternBest(), two] })
+    expect(wrong.status).toBe(400)
+    expect(wrong.body.error.path).toEqual(['theirs', 2, 'robot', 'habit', 'draws', 1, 'pieces', '5'])
+    expect(wrong.body.error.message).toContain('carries (2), got 5')
+  })
+
   test('a document that does not fit the game is refused with the place in the request', async () => {
     const body = small()
     body.theirs = [ternBest(), { ...ternBest(), start: 'moon' }, ternBest()]

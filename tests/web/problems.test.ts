@@ -41,6 +41,8 @@ const parts: { [Code in keyof Sentences]: Parameters<Sentences[Code]>[0] } = {
   notCarried: { piece: 'buoy', source: 'slipway' },
   otherwiseItself: { finish: 'davit' },
   lateHabit: { teleop: 135, departs: 140 },
+  longTrip: { most: 2, count: 5 },
+  noShares: {},
   slowPace: { value: 0.9 },
   openPace: {},
   builtInStage: { stage: 'drive' },

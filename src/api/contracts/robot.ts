@@ -3,6 +3,7 @@ import type { Drive, Robot } from '../../model/documents/types.ts'
 import { storedAir } from './air.ts'
 import { auto, load } from './auto.ts'
 import { duration } from './duration.ts'
+import { habit } from './habit.ts'
 import { hardwareLink, mechanism } from './mechanism.ts'
 import { byId, count, format, id, list, measure, name, probability } from './primitives.ts'
 import { collectTrip, finishTrip, scoreEntry } from './trip.ts'
@@ -20,12 +21,6 @@ drive satisfies z.ZodType<Drive>
 
 const perMatch = measure(0, 100, 'Expected number per match')
 const perMinute = measure(0, 100, 'Expected number per minute of defending')
-
-const habit = z.strictObject({
-  goals: byId(probability, 20, 'Share per goal'),
-  pieces: z.record(z.string().regex(/^\d{1,3}$/), probability).describe('Share per number of pieces of a trip'),
-  departs: measure(0, 600, 'Time left at which it leaves for a finish (s)'),
-})
 
 const budget = z.strictObject({
   mass: measure(0, 10_000, 'kg'),

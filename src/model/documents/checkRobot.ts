@@ -1,6 +1,7 @@
 import type { Path, Problem } from '../errors.ts'
 import { checkAir } from './checkAir.ts'
 import { checkAuto, checkLoad } from './checkAuto.ts'
+import { checkHabit } from './checkHabit.ts'
 import { idSet, idsOf, known, knownKeys, knownList, unique } from './checkIds.ts'
 import { checkMechanisms } from './checkMechanisms.ts'
 import { checkNetwork } from './checkNetwork.ts'
@@ -51,15 +52,6 @@ function checkFinish(game: Game, robot: Robot): Problem[] {
     }
     return problems
   })
-}
-
-function checkHabit(game: Game, { habit }: Robot): Problem[] {
-  if (!habit) return []
-  const problems = knownKeys(habit.goals, idSet(game.goals), { path: ['habit', 'goals'], noun: 'goal' })
-  if (habit.departs > game.clock.teleop) {
-    problems.push(problem(['habit', 'departs'], 'lateHabit', { teleop: game.clock.teleop, departs: habit.departs }))
-  }
-  return problems
 }
 
 /**

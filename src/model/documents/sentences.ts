@@ -16,6 +16,7 @@ export type Thing =
   | 'source'
   | 'goal'
   | 'finish'
+  | 'place'
   | 'start'
   | 'start or spot'
   | 'routine of the robot'
@@ -94,6 +95,9 @@ export const sentences = {
     `A failure at ${quoted(of.finish)} can not earn ${quoted(of.finish)} itself`,
   lateHabit: (of: { teleop: number; departs: number }) =>
     `departs is time left in teleop, so at most ${of.teleop} s, got ${of.departs}`,
+  longTrip: (of: { most: number; count: number }) =>
+    `A trip is for at most as many pieces as the robot carries (${of.most}), got ${of.count}`,
+  noShares: (_: Record<string, never>) => 'At least one number of pieces per trip needs a share above 0',
   slowPace: (of: { value: number }) => `pace stretches the time of a drive, so it must be at least 1, got ${of.value}`,
   openPace: (_: Record<string, never>) =>
     'pace must never be below 1; a lognormal one with a spread above 1 can be: use a range or samples',

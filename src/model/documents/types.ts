@@ -1,4 +1,5 @@
 import type { StoredAir } from './air.ts'
+import type { Habit } from './habit.ts'
 import type { HardwareLink, Mechanism } from './mechanism.ts'
 
 /**
@@ -204,7 +205,7 @@ export interface Robot {
   reliability: { absent: number; stops: number }
   fouls: { minorPerMatch: number; majorPerMatch: number }
   defence: { slowdown: number; minorPerMinute: number; majorPerMinute: number }
-  habit?: { goals: { [goal: string]: number }; pieces: { [count: string]: number }; departs: number }
+  habit?: Habit
   budget?: { mass: number; cost: number; hours: number; readyBy: string }
   mechanisms?: Mechanism[]
   air?: StoredAir

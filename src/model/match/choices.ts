@@ -4,7 +4,8 @@ import { type GraphLeg, legsAt, type TravelTime } from '../plan/graph.ts'
 import { finishValue, inEveryRoom, type Problem, problemOf } from '../plan/problem.ts'
 import type { Table } from '../plan/table.ts'
 import { cumulative, type LegPay, legPay, type TimedLeg, timedLeg } from '../plan/timed.ts'
-import type { Player, Stand } from './player.ts'
+import type { PlannedPlayer } from './planned.ts'
+import type { Stand } from './player.ts'
 
 /** Grid of the plans (s). */
 export const step = 0.1
@@ -28,11 +29,11 @@ export class Choices {
   /** Time left (steps) above which collect and score legs may begin, and up to which finishes may. */
   readonly workAbove: number
   readonly finishFrom: number
-  private readonly player: Player
+  private readonly player: PlannedPlayer
   private readonly travel: TravelTime
   private readonly worths: (readonly Worth[])[] = []
 
-  constructor(player: Player, slowdown: number) {
+  constructor(player: PlannedPlayer, slowdown: number) {
     const { game, option, builder } = player
     this.player = player
     this.travel = slowdown === 0 ? player.travel : (from, to) => (1 + slowdown) * player.travel(from, to)

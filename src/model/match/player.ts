@@ -1,9 +1,9 @@
-import type { Game, Option, Robot } from '../documents/types.ts'
+import type { Game, Load, Option, Robot } from '../documents/types.ts'
 import { LegBuilder } from '../leg/builder.ts'
-import { type GraphLeg, graphOf, legsAt, type PlanGraph, type TravelTime } from '../plan/graph.ts'
+import type { GraphLeg, TravelTime } from '../plan/graph.ts'
 import { finePerStep } from '../plan/timed.ts'
 import { TravelTimes } from '../plan/travelTimes.ts'
-import { Choices } from './choices.ts'
+import type { PlanNode } from '../plan/types.ts'
 import type { Ground } from './ground.ts'
 import { Program, Tables } from './program.ts'
 import type { Quantiles } from './quantiles.ts'
@@ -88,8 +88,11 @@ export const keptFor = (game: Game): Kept => ({
   travel: new Map(),
 })
 
-/** One option made ready to be played in many matches. */
-export class Player {
+/** A leg as a player begins it: of its plan's graph, or of its habit. */
+export type LegToPlay = Pick<GraphLeg, 'action' | 'spec' | 'key' | 'load' | 'success'>
+
+/** One option made ready to be played in many matches: by its plan (`planned.ts`) or as it was observed (`observed.ts`). */
+export abstract class Player {
   readonly option: Option
   readonly game: Game
   readonly ground: Ground
@@ -98,25 +101,19 @@ export class Player {
   /** Null where the form is always 1. */
   readonly form: Quantiles | null
   readonly travel: TravelTime
-  readonly graph: PlanGraph
-  readonly builder: LegBuilder
-  readonly initial: Stand
-  /** Place of each of the plan's goals. */
-  readonly placeOfGoal: Int32Array
+  /** Where it stands at teleop's start. */
+  abstract readonly initial: Stand
   /** The most pieces in hand; most random words of a leg; random words of the routine. */
   readonly mostPieces: number
-  readonly mostWords: number
+  abstract readonly mostWords: number
   readonly autoWords: number
-  /** Choices at the drive's own speed. */
-  readonly choices: Choices
-  /** Those that its plan leads to, and those that matches have led to so far. */
+  /** Those known from the beginning, and those that matches have led to so far. */
   readonly stands: Stand[] = []
   private readonly byName = new Map<string, Stand>()
   private readonly programs = new Map<string, Program>()
-  private readonly slowed = new Map<number, Choices>()
 
   /** @throws ModelError as the plan of the option does */
-  constructor(ground: Ground, option: Option, { tables, builder, travel }: Kept) {
+  constructor(ground: Ground, option: Option, { tables, travel }: Kept) {
     const { game } = ground
     const { robot } = option
     this.ground = ground
@@ -126,57 +123,48 @@ export class Player {
     this.pace = tables.of(robot.drive.pace)
     this.form = robot.form.spread > 1 ? tables.of({ kind: 'lognormal', median: 1, spread: robot.form.spread }) : null
     this.travel = travelOf(travel, game, robot)
-    this.builder = builder
-    this.graph = graphOf(game, option, this.travel)
-    for (const node of this.graph.nodes) this.add(node.at, node.load, this.stands.length)
-    for (const [n, node] of this.graph.nodes.entries()) this.prepare(this.stands[n] as Stand, node.legs)
-    this.initial = this.stands[this.graph.initial] as Stand
-    this.placeOfGoal = Int32Array.from(this.graph.goals, ({ id }) => ground.placeOf.get(id) as number)
     const routine = robot.autos.find(({ id }) => id === option.auto)
     this.autoWords = (routine?.steps ?? []).reduce((sum, { count }) => sum + count, 0)
     this.mostPieces = Math.max(robot.preload?.count ?? 0, routine?.holding?.count ?? 0, ...Object.values(robot.carries))
-    this.mostWords = Math.max(0, ...this.stands.flatMap(({ legs }) => legs.map(({ words }) => words)))
-    this.choices = new Choices(this, 0)
   }
 
-  /** Choices of a robot whose drives take (1 + slowdown) times as long, because it is marked. */
-  choicesAt(slowdown: number): Choices {
-    if (slowdown === 0) return this.choices
-    const found = this.slowed.get(slowdown) ?? new Choices(this, slowdown)
-    this.slowed.set(slowdown, found)
-    return found
+  /** What it can begin where no stand is known yet. */
+  protected abstract legsFrom(node: PlanNode): readonly LegToPlay[]
+
+  /** Chance that a piece, a finish or a try to collect succeeds, as it is now. */
+  successOf(leg: PlayedLeg): number {
+    return leg.success
   }
 
   /** Where a robot stands that arrived on a leg and has `load` pieces in hand then. */
   after(leg: PlayedLeg, load: number): Stand {
     const known = leg.after[load]
     if (known) return known
-    const held = leg.piece === null || load === 0 ? null : { piece: leg.piece, count: load }
-    const name = nameOf(leg.spot, held)
-    let stand = this.byName.get(name)
-    if (!stand) {
-      stand = this.add(leg.spot, held, -1)
-      this.prepare(
-        stand,
-        legsAt(this.game, this.option, this.travel, { graph: this.graph, node: { at: leg.spot, load: held } }),
-      )
-    }
+    const stand = this.standAt(leg.spot, leg.piece === null || load === 0 ? null : { piece: leg.piece, count: load })
     leg.after[load] = stand
     return stand
   }
 
-  private add(at: string, load: { piece: string; count: number } | null, planned: number): Stand {
+  protected standAt(at: string, load: Load | null): Stand {
+    const found = this.byName.get(nameOf(at, load))
+    if (found) return found
+    const stand = this.add(at, load, -1)
+    this.prepare(stand, this.legsFrom({ at, load }))
+    return stand
+  }
+
+  protected add(at: string, load: Load | null, planned: number): Stand {
     const stand = new Stand(this.stands.length, planned, { at, load })
     this.stands.push(stand)
     this.byName.set(nameOf(at, load), stand)
     return stand
   }
 
-  private prepare(stand: Stand, legs: readonly GraphLeg[]): void {
+  protected prepare(stand: Stand, legs: readonly LegToPlay[]): void {
     stand.legs = legs.map((leg) => this.played(stand, leg))
   }
 
-  private played(from: Stand, leg: GraphLeg): PlayedLeg {
+  private played(from: Stand, leg: LegToPlay): PlayedLeg {
     const { action, spec } = leg
     const name = action.kind === 'collect' ? action.source : action.kind === 'score' ? action.goal : action.finish
     const { otherwise } = action.kind === 'finish' ? this.option.robot.finish[name]! : { otherwise: null }
@@ -196,7 +184,7 @@ export class Player {
     })
   }
 
-  private program({ key, load, spec }: GraphLeg): Program {
+  private program({ key, load, spec }: LegToPlay): Program {
     const name = `${key}|${load}`
     const found = this.programs.get(name) ?? new Program(spec.trip, Math.max(1, load), this.tables)
     this.programs.set(name, found)
@@ -211,5 +199,4 @@ function travelOf(known: Kept['travel'], game: Game, robot: Robot): TravelTime {
   return travel
 }
 
-const nameOf = (at: string, load: { piece: string; count: number } | null) =>
-  load ? `${at}|${load.piece}|${load.count}` : at
+const nameOf = (at: string, load: Load | null) => (load ? `${at}|${load.piece}|${load.count}` : at)

@@ -2,9 +2,12 @@ import { refusal } from '../documents/sentences.ts'
 import { tie } from '../plan/finishes.ts'
 import { type Choices, group } from './choices.ts'
 import type { Ground } from './ground.ts'
+import { SeatedHabit } from './habits.ts'
 import { Arena } from './kernel/arena.ts'
 import { at, most } from './kernel/layout.ts'
 import type { Host } from './kernel/memory.ts'
+import { ObservedPlayer } from './observed.ts'
+import type { PlannedPlayer } from './planned.ts'
 import type { PlayedLeg, Player, Stand } from './player.ts'
 import type { Program } from './program.ts'
 import type { Quantiles } from './quantiles.ts'
@@ -26,6 +29,8 @@ interface Seated {
   readonly numbers: Map<Stand, number>
   /** Table and length of the pace. */
   readonly pace: readonly [number, number]
+  /** Of an observed robot; it has no minds of a plan. */
+  readonly habit: SeatedHabit | null
 }
 
 /**
@@ -59,6 +64,7 @@ export class Seats implements Host {
       minds: new Map(),
       numbers: new Map(),
       pace: [this.table(player.pace), player.pace.values.length],
+      habit: player instanceof ObservedPlayer ? new SeatedHabit(this.arena, player) : null,
     }
     this.seated.set(player, seated)
     for (const stand of player.stands) this.number(player, stand)
@@ -66,13 +72,19 @@ export class Seats implements Host {
     return seated
   }
 
+  /** Gives an observed robot its numbers for one match; its draw may be another than the match's. */
+  meet(player: ObservedPlayer, draw: number): void {
+    this.seated.get(player)?.habit?.meet(draw)
+  }
+
   /** Place of a player's choices when its drives take (1 + slowdown) times as long. */
   mind(player: Player, slowdown: number): number {
     const seated = this.seat(player)
+    if (seated.habit) return seated.habit.mind(slowdown)
     const known = seated.minds.get(slowdown)
     if (known) return known.place
     const { arena } = this
-    const choices = player.choicesAt(slowdown)
+    const choices = (player as PlannedPlayer).choicesAt(slowdown)
     const { rooms, graph, steps } = choices.problem
     const dimensions = rooms.goals.map((goal, d) => [
       this.ground.placeOf.get(graph.goals[goal]!.id) as number,
@@ -141,7 +153,8 @@ export class Seats implements Host {
     const { arena } = this
     const after = arena.wholes(player.mostPieces + 1)
     arena.views.wholes.fill(-1, after, after + player.mostPieces + 1)
-    const numbers = arena.copiedReals([leg.drive, leg.success])
+    const numbers = arena.copiedReals([leg.drive, player.successOf(leg)])
+    this.seated.get(player)?.habit?.note(numbers + 1, leg)
     const atMost = leg.retry ? arena.copiedReals(chancesOf(leg.success)) : -1
     const place = arena.copiedWholes([
       leg.kind,

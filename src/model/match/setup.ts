@@ -1,6 +1,8 @@
 import type { Game, Option } from '../documents/types.ts'
 import { type Ground, groundOf } from './ground.ts'
-import { type Kept, keptFor, Player } from './player.ts'
+import { ObservedPlayer } from './observed.ts'
+import { PlannedPlayer } from './planned.ts'
+import { type Kept, keptFor, type Player } from './player.ts'
 import { Seats } from './seats.ts'
 
 /** One step of one robot's routine. */
@@ -58,7 +60,8 @@ export class Roster {
 
   player(option: Option): Player {
     const key = JSON.stringify({ ...option, id: '', name: '' })
-    const found = this.players.get(key) ?? new Player(this.ground, option, this.kept)
+    const Made = option.robot.habit ? ObservedPlayer : PlannedPlayer
+    const found = this.players.get(key) ?? new Made(this.ground, option, this.kept)
     this.players.set(key, found)
     return found
   }
@@ -69,6 +72,13 @@ export class Roster {
       [...ours, ...theirs].map((option) => this.player(option)),
     )
   }
+}
+
+/** Time left (s) at which a robot leaves for a finish in any case; −1 for none. */
+function callOf(player: Player): number {
+  if (player instanceof ObservedPlayer) return player.now.departs
+  const { finish } = player.option
+  return finish.mode === 'always' ? finish.at : -1
 }
 
 function setupOf(seats: Seats, players: readonly Player[]): Setup {
@@ -103,7 +113,7 @@ function setupOf(seats: Seats, players: readonly Player[]): Setup {
     autoWordsAt,
     defendsFrom: Float64Array.from(defends, (defend) => defend?.from ?? -1),
     defendsUntil: Float64Array.from(defends, (defend) => defend?.until ?? -1),
-    callAt: Float64Array.from(players, ({ option }) => (option.finish.mode === 'always' ? option.finish.at : -1)),
+    callAt: Float64Array.from(players, callOf),
     slowdown: Float64Array.from(players, ({ option }) => option.robot.defence.slowdown),
     markers: players.map((_, robot) =>
       [0, 1, 2].map((k) => (robot < 3 ? 3 + k : k)).filter((other) => defends[other]?.mark === robot % 3),

@@ -1,9 +1,11 @@
 import { type Ground, unlimited } from './ground.ts'
 import { at } from './kernel/layout.ts'
+import { ObservedPlayer } from './observed.ts'
 import type { Player } from './player.ts'
 import type { Quantiles } from './quantiles.ts'
 import type { Seats } from './seats.ts'
 import type { Setup } from './setup.ts'
+import { eventOf } from './told.ts'
 import type { MatchEvent } from './types.ts'
 import { perWord, purposes } from './words.ts'
 
@@ -156,11 +158,16 @@ export class Simulator {
     const length = ground.clock.end
     for (let i = 0; i < 6; i++) {
       const { player, stand } = this.robots[i]!
+      const observed = player instanceof ObservedPlayer ? player : null
+      if (observed) this.seats.meet(observed, replicate)
       this.seats.arena.drawWords(at.matchWords + 8 * i, 8, 8 * i + purposes.match, 0, replicate)
-      const { reliability } = player.option.robot
+      const reliability = observed?.now ?? player.option.robot.reliability
       this.played[i] = this.uniform(8 * i) < reliability.absent ? 0 : 1
       reals[at.stopAt + i] = this.uniform(8 * i + 1) < reliability.stops ? this.uniform(8 * i + 2) * length : never
-      reals[at.form + i] = player.form ? drawn(player.form, this.word(at.matchWords + 8 * i + 3)) : 1
+      if (observed) {
+        reals[at.form + i] = observed.now.form(this.uniform(8 * i + 3))
+        reals[at.callAt + i] = observed.now.departs
+      } else reals[at.form + i] = player.form ? drawn(player.form, this.word(at.matchWords + 8 * i + 3)) : 1
       wholes[at.stand + i] = stand
       wholes[at.load + i] = player.initial.load
     }
@@ -335,39 +342,6 @@ export class Simulator {
     const id = leg ? (this.ground.ids[leg.place] as string) : ''
     const event = eventOf({ kind, leg, id, until: to, more, ids: this.ground.ids })
     if (event) this.log?.({ at: from, robot, ...event } as MatchEvent)
-  }
-}
-
-function eventOf(told: {
-  kind: number
-  leg: ReturnType<Seats['legAt']>
-  id: string
-  until: number
-  more: number
-  ids: readonly string[]
-}): object | null {
-  const { kind, leg, id: place, until, more, ids } = told
-  switch (kind) {
-    case 0:
-      return leg ? { kind: 'drives', from: leg.from.at, to: leg.spot, until, place, load: leg.from.load } : null
-    case 1:
-      return { kind: 'queues', place }
-    case 2:
-      return { kind: 'waits', place }
-    case 3:
-      return { kind: 'works', place, until, load: more }
-    case 4:
-      return { kind: 'places', place }
-    case 5:
-      return { kind: 'finishes', place: more < 0 ? null : (ids[more] as string) }
-    case 6:
-      return { kind: 'marks', until }
-    case 7:
-      return { kind: 'rests' }
-    case 8:
-      return { kind: 'stops' }
-    default:
-      return null
   }
 }
 

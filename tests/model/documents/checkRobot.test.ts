@@ -151,6 +151,41 @@ const cases: Case<Robot>[] = [
     ['habit', 'departs'],
     /at most 60 s, got 61/,
   ],
+  [
+    'a habit of more pieces than it carries',
+    (robot) => Object.assign(robot, { habit: { goals: { pier: 1 }, pieces: { 1: 0.5, 3: 0.5 }, departs: 20 } }),
+    ['habit', 'pieces', '3'],
+    /carries \(2\), got 3/,
+  ],
+  [
+    'a habit of trips for no number of pieces',
+    (robot) => Object.assign(robot, { habit: { goals: { pier: 1 }, pieces: { 1: 0 }, departs: 20 } }),
+    ['habit', 'pieces'],
+    /needs a share above 0/,
+  ],
+  [
+    'waiting taken out of a place that is not there',
+    (robot) =>
+      Object.assign(robot, { habit: { goals: { pier: 1 }, pieces: { 1: 1 }, departs: 20, unhindered: { quay: 0.9 } } }),
+    ['habit', 'unhindered', 'quay'],
+    /no place with the id “quay”/,
+  ],
+  [
+    'a draw that leaves before teleop began',
+    (robot) =>
+      Object.assign(robot, {
+        habit: { goals: { pier: 1 }, pieces: { 1: 1 }, departs: 20, draws: [{}, { departs: 70 }] },
+      }),
+    ['habit', 'draws', 1, 'departs'],
+    /at most 60 s, got 70/,
+  ],
+  [
+    'a draw of a finish that the robot has not',
+    (robot) =>
+      Object.assign(robot, { habit: { goals: {}, pieces: {}, departs: 20, draws: [{ finish: { moon: 0.5 } }] } }),
+    ['habit', 'draws', 0, 'finish', 'moon'],
+    /no entry for the finish “moon”/,
+  ],
 ]
 
 describe('A robot is refused, with the field and a sentence, for', () => {

@@ -11,6 +11,7 @@ const things: Record<Named, [the: string, no: string]> = {
   source: ['Die Quelle', 'keine Quelle'],
   goal: ['Das Ziel', 'kein Ziel'],
   finish: ['Der Abschluss', 'keinen Abschluss'],
+  place: ['Der Ort', 'keinen Ort'],
   start: ['Der Startplatz', 'keinen Startplatz'],
   'start or spot': ['Der Startplatz oder Standpunkt', 'keinen Startplatz oder Standpunkt'],
   'routine of the robot': ['Die Routine des Roboters', 'keine Routine des Roboters'],
@@ -84,6 +85,9 @@ export const problems: Words['problems'] = {
   otherwiseItself: ({ finish }) => `Ein Misslingen bei „${finish}“ kann nicht „${finish}“ selbst einbringen`,
   lateHabit: ({ teleop, departs }) =>
     `Der Aufbruch ist verbleibende Zeit, also höchstens ${teleop} s, nicht ${departs}`,
+  longTrip: ({ most, count }) =>
+    `Eine Fahrt gilt höchstens so vielen Stücken, wie der Roboter trägt (${most}), nicht ${count}`,
+  noShares: () => 'Mindestens eine Zahl von Stücken je Fahrt braucht einen Anteil über 0',
   slowPace: ({ value }) => `Das Tempo dehnt die Zeit einer Fahrt, ist also mindestens 1, nicht ${value}`,
   openPace: () =>
     'Das Tempo darf nie unter 1 liegen; eines mit Median und einer Streuung über 1 kann es: Nimm niedrig, üblich, hoch oder gemessene Zeiten',

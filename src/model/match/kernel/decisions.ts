@@ -1,5 +1,6 @@
 /** Of the event loop: what a robot does next. */
 
+import { decideByHabit } from './habit.ts'
 import { at } from './layout.ts'
 import {
   byte,
@@ -58,6 +59,10 @@ export function decide(i: i32): void {
   }
   const mind: i32 = mindOf(i)
   const stand: i32 = whole(at.stand + i)
+  if (whole(mind + at.mindViews) < 0) {
+    decideByHabit(i, mind, stand)
+    return
+  }
   const t: i32 = stepsIn(left)
   const room: i32 = roomFor(i, mind)
   const actions: i32 = whole(whole(mind + at.mindViews) + 4 * stand)

@@ -57,6 +57,7 @@ export function playTeleop(match: i32, tells: i32): void {
   begin(match, tells)
   for (let i: i32 = 0; i < 6; i++) {
     setWhole(at.leg + i, -1)
+    setWhole(at.intent + i, -1)
     setWhole(at.what + i, OVER)
     setReal(at.time + i, NEVER)
   }

@@ -84,6 +84,8 @@ export const at = {
   piecesOf: wholes(6),
   /** Three pairs of a marker and the mind under its marking, the strongest first, −1 where there are fewer; at 7 the own mind. */
   minds: wholes(48),
+  /** The goal that an observed robot has drawn for the trip under way, by its place; −1 for none. */
+  intent: wholes(6),
 
   // By stand
   standLegs: wholes(most.stands),
@@ -103,6 +105,8 @@ export const at = {
   retryWords: wholes(24),
   /** Eight words of each robot's match: whether it comes, stops, when, its form, leaves, and its fouls. */
   matchWords: wholes(48),
+  /** Four words of an observed robot's trip: its goal, its source, its pieces, and its goal again where that one is full. */
+  habitWords: wholes(4),
 
   /**
    * In a mind, a player's choices at one speed of its drive: where its views begin, and the number of times of one room.
@@ -115,6 +119,18 @@ export const at = {
   mindSlow: 2,
   mindDimensions: 3,
   mindFirstDimension: 4,
+
+  /**
+   * The mind of an observed robot has −1 for its views, and names its habit: how many goals it has and where their shares
+   * begin, the same of its pieces per trip, then of each goal its place and the sources (one bit each) whose pieces it takes,
+   * then the pieces of a trip, rising.
+   */
+  mindHabit: 1,
+  habitGoals: 0,
+  habitShares: 1,
+  habitCounts: 2,
+  habitCountShares: 3,
+  habitFirst: 4,
 } as const
 
 /** Real numbers that all this takes; what comes after it differs from match to match. */

@@ -1,6 +1,7 @@
 /** Of the event loop: arriving at a place, waiting there, and working there. */
 
 import { decide, legOf, listFor, possible, roomFor, stockOf, widthOf } from './decisions.ts'
+import { waitsByHabit } from './habit.ts'
 import { at } from './layout.ts'
 import { type f64, type i32, real, setReal, setWhole, standAfter, tell, toWhole, whole } from './memory.ts'
 import { playStages, retries } from './stages.ts'
@@ -111,6 +112,7 @@ export function waitsFor(i: i32, leg: i32): boolean {
   if (restocked >= NEVER) return false
   const mind: i32 = mindOf(i)
   const stand: i32 = standOf(leg, 0)
+  if (whole(mind + at.mindViews) < 0) return waitsByHabit(i, mind, stand, restocked)
   const room: i32 = roomFor(i, mind)
   const list: i32 = listFor(mind, stand, room, stepsIn(endsAt - now))
   const width: i32 = widthOf(mind, stand)
