@@ -47,7 +47,8 @@ export const NONE: i32 = 255
 export const UNKNOWN: i32 = -2
 export const UNLISTED: i32 = 250
 
-/** Random words of a leg and of its retries; the numbers are those of words.ts. */
+/** Random words of a robot's match, of a leg and of its retries; the numbers are those of words.ts. */
+export const MATCH_WORDS: i32 = 0
 export const LEG_WORDS: i32 = 2
 export const RETRY_WORDS: i32 = 3
 
