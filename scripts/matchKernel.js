@@ -32,11 +32,11 @@ export async function source() {
   return [...constants, prelude, loop].join('\n')
 }
 
-/** A part without its imports; of what it exports only the loop itself is asked for from outside. */
+/** A part without its imports; of what it exports only the loop itself and what comes before it are asked for from outside. */
 function compilable(part) {
   return part
     .slice(part.indexOf(marker) + marker.length)
-    .replace(/^export (?!function playTeleop)/gm, '')
+    .replace(/^export (?!function (?:clear|playTeleop))/gm, '')
     .replace(/\bat\.(\w+)/g, 'AT_$1')
 }
 
@@ -51,6 +51,14 @@ async function layout() {
 
 /** Says which source some bytes were made from. */
 export const fingerprint = (text) => createHash('sha256').update(text).digest('hex')
+
+const inlining = [
+  '-O4',
+  '--flexible-inline-max-function-size=200',
+  '--always-inline-max-function-size=60',
+  '--inline-functions-with-loops',
+  ...['simd', 'bulk-memory', 'nontrapping-float-to-int', 'sign-ext', 'mutable-globals'].map((f) => `--enable-${f}`),
+]
 
 async function compiled(text) {
   const work = await mkdtemp(join(tmpdir(), 'match-kernel-'))
@@ -68,11 +76,13 @@ async function compiled(text) {
       'simd',
       '--importMemory',
     ]
-    const { status } = spawnSync('npx', ['--yes', '--package', compiler, 'asc', ...options], {
-      cwd: work,
-      stdio: 'inherit',
-    })
-    if (status !== 0) throw new Error('the event loop could not be compiled')
+    const run = (...command) => {
+      const { status } = spawnSync('npx', ['--yes', '--package', compiler, ...command], { cwd: work, stdio: 'inherit' })
+      if (status !== 0) throw new Error('the event loop could not be compiled')
+    }
+    run('asc', ...options)
+    // Calls cost about a twelfth of a match: what is called from several places is put in each of them.
+    run('wasm-opt', ...inlining, 'events.wasm', '-o', 'events.wasm')
     return await readFile(join(work, 'events.wasm'))
   } finally {
     await rm(work, { recursive: true, force: true })

@@ -85,11 +85,11 @@ function setupOf(seats: Seats, players: readonly Player[]): Setup {
   const { ground } = seats
   const routines = players.map(({ option }) => option.robot.autos.find(({ id }) => id === option.auto) ?? null)
   const autoWordsAt = new Int32Array(6)
-  let words = seats.arena.wholes(players.reduce((sum, { autoWords }) => sum + autoWords + 4, 0))
+  let words = seats.arena.wholes(players.reduce((sum, { autoWords }) => sum + autoWords + 8, 0))
   const steps = players.flatMap((player, robot) => {
     autoWordsAt[robot] = words
     let word = words
-    words += 4 * Math.ceil(player.autoWords / 4)
+    words += 8 * Math.ceil(player.autoWords / 8)
     return (routines[robot]?.steps ?? []).map((step): AutoStep => {
       const first = word
       word += step.count

@@ -142,25 +142,18 @@ export class Simulator {
   private begin(replicate: number): void {
     const { ground, points, counts, placed } = this
     const { reals, wholes } = this.seats.arena.views
-    const { count } = ground
     this.replicate = replicate
     points.fill(0)
     counts.fill(0)
     placed.fill(0)
     this.autoPoints.fill(0)
     this.heldPieces.fill(0)
-    wholes.fill(0, at.busy, at.busy + 2 * count)
-    wholes.fill(0, at.queued, at.queued + 2 * count)
-    wholes.fill(0, at.taken, at.taken + 6 * count)
-    reals.fill(0, at.waited, at.waited + 6 * count)
-    reals.fill(0, at.marked, at.marked + 6)
-    wholes.fill(0, at.legNumber, at.legNumber + 6)
+    this.seats.arena.clear(replicate)
     const length = ground.clock.end
     for (let i = 0; i < 6; i++) {
       const { player, stand } = this.robots[i]!
       const observed = player instanceof ObservedPlayer ? player : null
       if (observed) this.seats.meet(observed, replicate)
-      this.seats.arena.drawWords(at.matchWords + 8 * i, 8, 8 * i + purposes.match, 0, replicate)
       const reliability = observed?.now ?? player.option.robot.reliability
       this.played[i] = this.uniform(8 * i) < reliability.absent ? 0 : 1
       reals[at.stopAt + i] = this.uniform(8 * i + 1) < reliability.stops ? this.uniform(8 * i + 2) * length : never
@@ -320,12 +313,13 @@ export class Simulator {
   private fouls(): void {
     for (let i = 0; i < 6; i++) {
       const { fouls, defence } = this.robots[i]!.player.option.robot
-      const minutes = (this.defended[i] as number) / 60
-      const plays = this.played[i] !== 0
-      const count = (perMatch: number, perMinute: number, word: number) =>
-        plays ? poisson(perMatch + perMinute * minutes, this.uniform(8 * i + word)) : 0
-      this.minorFouls[i] = count(fouls.minorPerMatch, defence.minorPerMinute, 5)
-      this.majorFouls[i] = count(fouls.majorPerMatch, defence.majorPerMinute, 6)
+      // An absent robot draws none.
+      const matches = this.played[i] === 0 ? 0 : 1
+      const minutes = (matches * (this.defended[i] as number)) / 60
+      const minor = matches * fouls.minorPerMatch + minutes * defence.minorPerMinute
+      const major = matches * fouls.majorPerMatch + minutes * defence.majorPerMinute
+      this.minorFouls[i] = poisson(minor, this.uniform(8 * i + 5))
+      this.majorFouls[i] = poisson(major, this.uniform(8 * i + 6))
     }
   }
 

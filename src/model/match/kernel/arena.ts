@@ -1,5 +1,5 @@
 import { refusal } from '../../documents/sentences.ts'
-import { playTeleop } from './events.ts'
+import { clear, playTeleop } from './events.ts'
 import { eventsBytes } from './eventsBytes.ts'
 import { fixedReals } from './layout.ts'
 import { bind, drawWords, type Host, type Views } from './memory.ts'
@@ -30,6 +30,8 @@ export class Arena {
   private host: Host
   private readonly memory: WebAssembly.Memory | null
   private readonly loop: (match: number, tells: number) => void
+  /** Makes everything ready for a match, but for what its owner writes. */
+  readonly clear: (match: number) => void
   /** Random words from a place on, at least `count`: see words.ts. The seed lies in memory. */
   readonly drawWords: (place: number, count: number, name: number, leg: number, replicate: number) => void
   private used = fixedReals
@@ -49,11 +51,16 @@ export class Arena {
       }
       const { exports } = new WebAssembly.Instance(module, { env: { memory: this.memory }, host: { ...asked } })
       this.loop = exports['playTeleop'] as Arena['loop']
+      this.clear = exports['clear'] as Arena['clear']
       this.drawWords = exports['drawWords'] as Arena['drawWords']
     } else {
       this.loop = (match, tells) => {
         bind(this.views, this.host)
         playTeleop(match, tells)
+      }
+      this.clear = (match) => {
+        bind(this.views, this.host)
+        clear(match)
       }
       this.drawWords = (...asked) => {
         bind(this.views, this.host)

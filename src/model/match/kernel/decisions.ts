@@ -15,7 +15,6 @@ import {
   tell,
   toWhole,
   whole,
-  word,
 } from './memory.ts'
 import { drawn } from './stages.ts'
 import {
@@ -206,14 +205,14 @@ export function start(i: i32, leg: i32): void {
   const program: i32 = whole(leg + 2)
   let drive: f64 = 0
   if (whole(program) >= 0) {
-    const all: f64 = form * drawn(whole(program), whole(program + 1), word(words))
+    const all: f64 = form * drawn(whole(program), whole(program + 1), words)
     setReal(at.wholeTime + i, all)
     drive = all / 2
   } else {
     const seconds: f64 = real(whole(leg + 9))
     if (seconds > 0) {
       const slow: f64 = real(whole(mindOf(i) + at.mindSlow))
-      drive = form * seconds * slow * drawn(whole(at.pace + 2 * i), whole(at.pace + 2 * i + 1), word(words))
+      drive = form * seconds * slow * drawn(whole(at.pace + 2 * i), whole(at.pace + 2 * i + 1), words)
     }
   }
   if (telling) tell(DRIVES, i, now, now + drive, leg, 0)

@@ -13,7 +13,20 @@
 import { decide } from './decisions.ts'
 import { settle } from './holding.ts'
 import { at } from './layout.ts'
-import { type f64, type i32, real, setReal, setWhole, tell, whole, word } from './memory.ts'
+import {
+  drawWords,
+  earliest,
+  type f64,
+  type i32,
+  lowest,
+  notAfter,
+  real,
+  setReal,
+  setWhole,
+  tell,
+  whole,
+  word,
+} from './memory.ts'
 import { countPieces } from './pieces.ts'
 import { addWait, arrive, free, leaveQueue, standOf, take } from './places.ts'
 import {
@@ -27,6 +40,7 @@ import {
   FINISHES,
   INSTANT,
   MARKING,
+  MATCH_WORDS,
   NEVER,
   now,
   OVER,
@@ -48,6 +62,24 @@ import {
 } from './state.ts'
 
 // --- compiled from here on ---
+
+/** Before a match: nothing taken, nobody waiting, and the words that each robot's match begins with. */
+export function clear(match: i32): void {
+  const count: i32 = whole(at.places)
+  for (let k: i32 = 0; k < 2 * count; k++) {
+    setWhole(at.busy + k, 0)
+    setWhole(at.queued + k, 0)
+  }
+  for (let k: i32 = 0; k < 6 * count; k++) {
+    setWhole(at.taken + k, 0)
+    setReal(at.waited + k, 0)
+  }
+  for (let i: i32 = 0; i < 6; i++) {
+    setReal(at.marked + i, 0)
+    setWhole(at.legNumber + i, 0)
+    drawWords(at.matchWords + 8 * i, 8, 8 * i + MATCH_WORDS, 0, match)
+  }
+}
 
 /**
  * Plays teleop. Before it: form, stops, stocks and what autonomous left lie in memory; after it: pieces, finishes, points,
@@ -71,15 +103,9 @@ export function playTeleop(match: i32, tells: i32): void {
   }
   const last: f64 = endsAt + INSTANT
   for (;;) {
-    let next: i32 = 0
-    let time: f64 = real(at.time)
-    for (let i: i32 = 1; i < 6; i++) {
-      const other: f64 = real(at.time + i)
-      if (other < time || (other === time && real(at.order + i) < real(at.order + next))) {
-        time = other
-        next = i
-      }
-    }
+    // Without branches: who is next can not be foretold.
+    const time: f64 = earliest(at.time)
+    const due: i32 = notAfter(at.time, time)
     if (restockNext <= time) {
       if (restockNext > last) break
       setNow(restockNext)
@@ -88,9 +114,17 @@ export function playTeleop(match: i32, tells: i32): void {
     }
     if (time > last) break
     setNow(time)
-    happen(next)
+    happen((due & (due - 1)) === 0 ? lowest(due) : firstScheduled(due))
   }
   buzzer()
+}
+
+/** Of robots whose times are the same: whose was put down first. */
+export function firstScheduled(due: i32): i32 {
+  let first: i32 = lowest(due)
+  for (let i: i32 = first + 1; i < 6; i++)
+    if ((due & (1 << i)) !== 0 && real(at.order + i) < real(at.order + first)) first = i
+  return first
 }
 
 export function happen(i: i32): void {

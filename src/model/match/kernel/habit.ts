@@ -5,7 +5,7 @@
 
 import { legOf, possible, rest, start } from './decisions.ts'
 import { at } from './layout.ts'
-import { drawWords, type f64, type i32, real, setWhole, toReal, toWhole, whole, word } from './memory.ts'
+import { drawWords, type f64, type i32, real, setWhole, share, whole, word } from './memory.ts'
 import {
   COLLECT,
   endsAt,
@@ -89,7 +89,7 @@ export function legToCollect(i: i32, habit: i32, stand: i32): i32 {
   const goal: i32 = goalAmong(habit, known, open)
   setWhole(at.intent + i, goal < 0 ? -1 : placeOfGoal(habit, goal))
   if (goal < 0) return -1
-  const source: i32 = bitOf(whole(habit + at.habitFirst + 2 * goal + 1) & stocked, word(at.habitWords + 1) * PER_WORD)
+  const source: i32 = bitOf(whole(habit + at.habitFirst + 2 * goal + 1) & stocked, at.habitWords + 1)
   return collectingAt(stand, source, piecesOf(habit))
 }
 
@@ -154,11 +154,11 @@ export function sourcesOf(i: i32, stand: i32, stocked: boolean): i32 {
   return bits
 }
 
-/** One of the bits, each as likely. */
-export function bitOf(bits: i32, share: f64): i32 {
+/** One of the bits, each as likely, by the random word at a place. */
+export function bitOf(bits: i32, place: i32): i32 {
   let count: i32 = 0
   for (let b: i32 = 0; b < 32; b++) if ((bits & (1 << b)) !== 0) count++
-  let skip: i32 = toWhole(share * toReal(count))
+  let skip: i32 = share(place, count)
   for (let b: i32 = 0; b < 32; b++) {
     if ((bits & (1 << b)) === 0) continue
     if (skip === 0) return b

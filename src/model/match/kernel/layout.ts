@@ -105,8 +105,8 @@ export const at = {
   retryWords: wholes(24),
   /** Eight words of each robot's match: whether it comes, stops, when, its form, leaves, and its fouls. */
   matchWords: wholes(48),
-  /** Four words of an observed robot's trip: its goal, its source, its pieces, and its goal again where that one is full. */
-  habitWords: wholes(4),
+  /** Words of an observed robot's trip: its goal, its source, its pieces, and its goal again where that one is full. */
+  habitWords: wholes(8),
 
   /**
    * In a mind, a player's choices at one speed of its drive: where its views begin, and the number of times of one room.

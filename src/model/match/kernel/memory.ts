@@ -50,6 +50,23 @@ export const byte = (place: number): number => bytes[place] as number
 /** A random word, as a real number from 0 to 2³² − 1. */
 export const word = (place: number): number => wordsOf[place] as number
 
+/** Which of `count` equal shares of all words a random word falls into. */
+export const share = (place: number, count: number): number => Math.floor((wordsOf[place] as number) * count * 2 ** -32)
+/** The least of six real numbers. */
+export function earliest(place: number): number {
+  let least = real(place)
+  for (let k = 1; k < 6; k++) if (real(place + k) < least) least = real(place + k)
+  return least
+}
+/** One bit for each of six real numbers: whether it is no more than this. */
+export function notAfter(place: number, time: number): number {
+  let bits = 0
+  for (let k = 0; k < 6; k++) if (real(place + k) <= time) bits |= 1 << k
+  return bits
+}
+/** Place of the lowest bit that is set. */
+export const lowest = (bits: number): number => 31 - Math.clz32(bits & -bits)
+
 export function setReal(place: number, x: number): void {
   reals[place] = x
 }
@@ -67,7 +84,7 @@ const counter = new Uint32Array(4)
 const key = new Uint32Array(2)
 const four = new Uint32Array(4)
 
-/** At least `count` random words from a place on: see words.ts for what they are functions of. */
+/** `count` random words from a place on, and up to seven more: see words.ts for what they are functions of. */
 export function drawWords(place: number, count: number, name: number, leg: number, replicate: number): void {
   key[0] = wholes[at.key] as number
   key[1] = wholes[at.key + 1] as number

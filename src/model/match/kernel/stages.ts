@@ -1,13 +1,14 @@
 /** Of the event loop: how long a leg takes. */
 
 import { at } from './layout.ts'
-import { drawWords, type f64, type i32, real, setReal, toReal, toWhole, whole, word } from './memory.ts'
+import { drawWords, type f64, type i32, real, setReal, share, whole, word } from './memory.ts'
 import { now, PER_WORD, RETRY_WORDS, replicate } from './state.ts'
 
 // --- compiled from here on ---
 
-export function drawn(table: i32, count: i32, from: f64): f64 {
-  return real(table + toWhole(from * toReal(count) * PER_WORD))
+/** The value of a table of equally likely ones that a random word stands for. */
+export function drawn(table: i32, count: i32, place: i32): f64 {
+  return real(table + share(place, count))
 }
 
 /** The longest path through the stages, in seconds from the leg's start; the drive's end is the grant. */
@@ -33,10 +34,10 @@ export function playStages(i: i32, program: i32, load: i32): f64 {
     const from: i32 = words + whole(one + 1)
     const table: i32 = whole(one + 3)
     const count: i32 = whole(one + 4)
-    if (whole(one + 2) === 0) time += form * drawn(table, count, word(from))
+    if (whole(one + 2) === 0) time += form * drawn(table, count, from)
     else
       for (let n: i32 = 0; n < load; n++) {
-        time += form * drawn(table, count, word(from + n))
+        time += form * drawn(table, count, from + n)
         if (stage === lastEach) setReal(pieces + n, begun + time)
       }
     setReal(at.finished + stage, time)
@@ -57,6 +58,6 @@ export function retries(i: i32, leg: i32): f64 {
   while (tries < 20 && u >= real(atMost + tries)) tries++
   if (tries > 3) drawWords(words, tries + 1, 8 * i + RETRY_WORDS, number, replicate)
   let time: f64 = 0
-  for (let k: i32 = 1; k <= tries; k++) time += drawn(whole(leg + 5), whole(leg + 6), word(words + k))
+  for (let k: i32 = 1; k <= tries; k++) time += drawn(whole(leg + 5), whole(leg + 6), words + k)
   return time
 }

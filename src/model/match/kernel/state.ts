@@ -47,7 +47,8 @@ export const NONE: i32 = 255
 export const UNKNOWN: i32 = -2
 export const UNLISTED: i32 = 250
 
-/** Random words of a leg, of its retries and of what an observed robot draws; the numbers are those of words.ts. */
+/** Random words of a robot's match, of a leg, of its retries and of what an observed robot draws; the numbers are those of words.ts. */
+export const MATCH_WORDS: i32 = 0
 export const LEG_WORDS: i32 = 2
 export const RETRY_WORDS: i32 = 3
 export const HABIT_WORDS: i32 = 4
