@@ -32,11 +32,14 @@ export async function source() {
   return [...constants, prelude, loop].join('\n')
 }
 
-/** A part without its imports; of what it exports only the loop itself and what comes before it are asked for from outside. */
+/**
+ * A part without its imports; of what it exports only the loop itself and what comes before it are asked for from outside.
+ * What observed robots do stays exported too, because else it would be put into the decisions of all robots, which slows them.
+ */
 function compilable(part) {
   return part
     .slice(part.indexOf(marker) + marker.length)
-    .replace(/^export (?!function (?:clear|playTeleop))/gm, '')
+    .replace(/^export (?!function (?:clear|playTeleop|decideByHabit|waitsByHabit))/gm, '')
     .replace(/\bat\.(\w+)/g, 'AT_$1')
 }
 

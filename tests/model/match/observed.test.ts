@@ -248,9 +248,9 @@ describe('what is believed about a team', () => {
       })
       return momentsOf(report.distributions.ours, replicates)
     }
-    const mixed = play(all, 20_000, 1)
+    const mixed = play(all, 12_000, 1)
     const single = draws.map((draw, k) =>
-      play({ ...all, robot: { ...all.robot, habit: { ...rest, draws: [draw] } } }, 5000, 10 + k),
+      play({ ...all, robot: { ...all.robot, habit: { ...rest, draws: [draw] } } }, 4000, 10 + k),
     )
     const share = 1 / single.length
     const mean = single.reduce((sum, each) => sum + share * each.mean, 0)
