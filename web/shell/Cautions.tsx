@@ -1,9 +1,10 @@
+import { memo } from 'react'
 import { words } from '../words/catalogue.ts'
 
 export type CautionId = 'lifted' | 'spinning' | 'air' | 'energy'
 
 /** How people get hurt by what this page helps to build or run, and what is usually done. */
-export function Cautions(props: {
+export const Cautions = memo(function Cautions(props: {
   which: CautionId[]
   /** What they are about, where a page has cautions of its own besides. */
   of?: string
@@ -22,4 +23,4 @@ export function Cautions(props: {
       <p>{texts.whoDecides}</p>
     </aside>
   )
-}
+})

@@ -3,6 +3,16 @@ import { useState } from 'react'
 import { askModel } from './client.ts'
 import type { Kind, Questions } from './protocol.ts'
 
+const names = new WeakMap<object, string>()
+
+/** A question as a text. Documents are long and asked about again at every drawing: each is written out once. */
+function nameOf(kind: Kind, ask: object | null): string {
+  if (ask === null) return kind
+  const known = names.get(ask) ?? JSON.stringify(['model', kind, ask])
+  names.set(ask, known)
+  return known
+}
+
 /**
  * An answer of the model for documents on the screen, computed in a worker and kept while they stay the same.
  * `ask` null: not yet. The last answer stays on the screen while the next one is on its way. `asked`: a person waits for
@@ -12,6 +22,7 @@ export function useModel<K extends Kind>(kind: K, ask: Questions[K]['ask'] | nul
   const [progress, setProgress] = useState<{ done: number; total: number } | null>(null)
   const query = useQuery({
     queryKey: ['model', kind, ask],
+    queryKeyHashFn: () => nameOf(kind, ask),
     queryFn: async ({ signal }) => {
       setProgress(null)
       return askModel(kind, ask!, { signal, asked, progress: (done, total) => setProgress({ done, total }) })

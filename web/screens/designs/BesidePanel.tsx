@@ -1,5 +1,5 @@
 import { NativeSelect } from '@mantine/core'
-import { useMemo, useState } from 'react'
+import { memo, useMemo, useState } from 'react'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { CycleStrip } from '../../charts/CycleStrip.tsx'
 import { Measured } from '../../charts/Measured.tsx'
@@ -28,7 +28,7 @@ interface Mine {
 }
 
 /** Another design's strip under this one's, on the same time scale, and what they differ by. */
-export function BesidePanel(props: Mine & { design: string }) {
+export const BesidePanel = memo(function BesidePanel(props: Mine & { design: string }) {
   const texts = words().strip.beside
   const list = useList('design')
   const all = useAllStored('design', list.data ?? [])
@@ -56,7 +56,7 @@ export function BesidePanel(props: Mine & { design: string }) {
       {other && <Beside key={other.id} {...props} other={other} />}
     </section>
   )
-}
+})
 
 function Beside(props: Mine & { other: Stored<'design'> }) {
   const { game, option, other } = props

@@ -1,4 +1,5 @@
 import { TextInput } from '@mantine/core'
+import { memo } from 'react'
 import type { Game, Robot } from '../../../src/model/documents/types.ts'
 import { useEdit } from '../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../shell/fields/NumberField.tsx'
@@ -11,7 +12,7 @@ import { type Against, againstLimits } from './budget.ts'
 const place = ['robot', 'budget']
 
 /** Mass, cost, hours and the day it is ready, and how they stand against the game's limits. */
-export function BudgetForm(props: { game: Game; robot: Robot }) {
+export const BudgetForm = memo(function BudgetForm(props: { game: Game; robot: Robot }) {
   const { game, robot } = props
   const edit = useEdit()
   const system = useUnits()
@@ -79,7 +80,7 @@ export function BudgetForm(props: { game: Game; robot: Robot }) {
       )}
     </section>
   )
-}
+})
 
 /** How much of the limit is used: a bar up to it, and hatched what goes beyond. */
 function Bar({ of }: { of: Against }) {

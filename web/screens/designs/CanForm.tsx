@@ -1,5 +1,5 @@
 import { Button, Checkbox } from '@mantine/core'
-import { useState } from 'react'
+import { memo, useState } from 'react'
 import type { Game, Robot, Trip } from '../../../src/model/documents/types.ts'
 import { mean } from '../../../src/model/duration/index.ts'
 import type { Place } from '../../data/difference.ts'
@@ -12,7 +12,7 @@ import { collecting, finishing, firstScore, scoring } from './firstTrips.ts'
 import { FailsTo, Retry } from './TripNumbers.tsx'
 
 /** Everything that the robot can do, place by place, drawn when it is opened. */
-export function CanForm(props: { game: Game; robot: Robot }) {
+export const CanForm = memo(function CanForm(props: { game: Game; robot: Robot }) {
   const [open, setOpen] = useState(false)
   return (
     <details className="fold" onToggle={(event) => setOpen(event.currentTarget.open)}>
@@ -20,7 +20,7 @@ export function CanForm(props: { game: Game; robot: Robot }) {
       {open && <Places {...props} />}
     </details>
   )
-}
+})
 
 function Places({ game, robot }: { game: Game; robot: Robot }) {
   const edit = useEdit()

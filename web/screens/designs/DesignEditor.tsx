@@ -1,12 +1,13 @@
-import { lazy, type ReactNode, Suspense, useEffect, useMemo, useState } from 'react'
+import { lazy, memo, type ReactNode, Suspense, useCallback, useEffect, useMemo, useState } from 'react'
 import { Link } from 'wouter'
 import { checkRobot, within } from '../../../src/model/documents/index.ts'
 import type { Game, Option, Robot } from '../../../src/model/documents/types.ts'
+import type { Worth } from '../../../src/model/plan/types.ts'
 import { followHardware } from '../../../src/model/timing/index.ts'
 import { assembleOption, firstOption } from '../../data/assemble.ts'
 import type { Bodies, Stored } from '../../data/documents.ts'
 import { useDebounced } from '../../data/useDebounced.ts'
-import { Cautions } from '../../shell/Cautions.tsx'
+import { type CautionId, Cautions } from '../../shell/Cautions.tsx'
 import { type Edit, EditProvider } from '../../shell/fields/EditContext.tsx'
 import { Loading } from '../../shell/states.tsx'
 import { useUnits } from '../../units/system.ts'
@@ -38,8 +39,13 @@ import { WayToPlay } from './WayToPlay.tsx'
 import './designs.css'
 
 const OpenTiming = lazy(() => import('../timings/OpenTiming.tsx'))
-const MechanismList = lazy(() => import('../timings/MechanismList.tsx'))
+const MechanismList = memo(lazy(() => import('../timings/MechanismList.tsx')))
 const BehindNotice = lazy(() => import('../timings/BehindNotice.tsx'))
+
+const ofAll: CautionId[] = ['spinning', 'air', 'energy', 'lifted']
+/** Where the panel of stored air has its own. */
+const butAir: CautionId[] = ['spinning', 'energy', 'lifted']
+const noWorth: Worth[] = []
 
 export interface Selected {
   leg: string
@@ -128,17 +134,22 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
 
   const source = texts.source(robot.name, draft.base, draft.dirty, game.name)
   const stale = !sound || live.error !== null
-  const timings = { game, robot, open: opened, onOpen: setTiming }
+  const drawn = useMemo(() => live.legs.map(({ leg }) => leg), [live.legs])
   // The timing that is open is that of the bar that is chosen, where it has one.
-  const select = (next: Selected) => {
-    if (opened !== null && (next.leg !== selected?.leg || next.stage !== selected.stage))
-      setTiming(
-        linkAt(robot, live.legs.map(({ leg }) => leg).find(({ id }) => id === next.leg)?.trip, next.stage) ?? null,
-      )
-    setSelected(next)
-  }
+  const select = useCallback(
+    (next: Selected) => {
+      if (opened !== null && (next.leg !== selected?.leg || next.stage !== selected.stage))
+        setTiming(linkAt(robot, drawn.find(({ id }) => id === next.leg)?.trip, next.stage) ?? null)
+      setSelected(next)
+    },
+    [opened, selected, robot, drawn],
+  )
+  // The same objects while nothing was edited: the model's answers, which come one after the other, then draw only what shows them.
+  const timings = useMemo(() => ({ game, robot, open: opened, onOpen: setTiming }), [game, robot, opened])
+  const { fields } = editing
+  const edit = useMemo(() => fields([...problems, ...notes]), [fields, problems, notes])
   return (
-    <Providers edit={editing.fields([...problems, ...notes])} timings={timings}>
+    <Providers edit={edit} timings={timings}>
       <div className="stack wide">
         <div className="row spread">
           <div>
@@ -180,7 +191,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           game={game}
           option={option}
           live={live}
-          worth={report.data?.worth ?? []}
+          worth={report.data?.worth ?? noWorth}
           view={view}
           onView={setView}
           cycle={cycle}
@@ -193,14 +204,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           source={source}
           problems={[...unread, ...problems.map(({ message }) => message), ...(live.error ? [live.error.message] : [])]}
         >
-          <LegForm
-            design={stored.id}
-            game={game}
-            robot={robot}
-            legs={live.legs.map(({ leg }) => leg)}
-            selected={selected}
-            onSelect={select}
-          />
+          <LegForm design={stored.id} game={game} robot={robot} legs={drawn} selected={selected} onSelect={select} />
           {opened !== null && (
             <Suspense fallback={<Loading what={words().timings.what} />}>
               <OpenTiming id={opened} robot={robot} game={game} option={option} onClose={() => setTiming(null)} />
@@ -224,7 +228,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           <CanForm game={game} robot={robot} />
           <RobotForm game={game} robot={robot} />
         </div>
-        <Cautions which={robot.air ? ['spinning', 'energy', 'lifted'] : ['spinning', 'air', 'energy', 'lifted']} />
+        <Cautions which={robot.air ? butAir : ofAll} />
       </div>
     </Providers>
   )

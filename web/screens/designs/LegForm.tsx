@@ -1,4 +1,5 @@
 import { Button } from '@mantine/core'
+import { memo } from 'react'
 import type { CollectTrip, Game, Robot, ScoreEntry, Stage, Trip } from '../../../src/model/documents/types.ts'
 import type { Place } from '../../data/difference.ts'
 import { DurationFields } from '../../shell/fields/DurationFields.tsx'
@@ -16,7 +17,7 @@ import { TimedBy, timedLeg } from './stopwatch/TimedBy.tsx'
 import { FailsTo, Retry } from './TripNumbers.tsx'
 
 /** Under the strip: the numbers of the bar that was chosen, and of its leg. */
-export function LegForm(props: {
+export const LegForm = memo(function LegForm(props: {
   design: string
   game: Game
   robot: Robot
@@ -66,7 +67,7 @@ export function LegForm(props: {
       )}
     </div>
   )
-}
+})
 
 function LegNumbers(props: { game: Game; leg: ShownLeg; place: Place; trip: Trip }) {
   const { game, leg, place, trip } = props

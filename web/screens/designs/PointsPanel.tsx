@@ -1,4 +1,4 @@
-import { type ReactNode, useMemo } from 'react'
+import { memo, type ReactNode, useMemo } from 'react'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import type { Call, PlanReport } from '../../../src/model/plan/types.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
@@ -12,7 +12,7 @@ import { useModel } from '../../worker/useModel.ts'
 import type { Live } from './useLive.ts'
 
 /** The expected points, at once; how sure they are and what they consist of, as soon as it is computed. */
-export function PointsPanel(props: {
+export const PointsPanel = memo(function PointsPanel(props: {
   game: Game
   option: Option
   /** The same way to play with the robot as it is saved, to say what the edit brought. */
@@ -79,4 +79,4 @@ export function PointsPanel(props: {
       {props.note}
     </section>
   )
-}
+})

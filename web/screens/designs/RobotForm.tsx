@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { memo, useState } from 'react'
 import type { Game, Robot } from '../../../src/model/documents/types.ts'
 import type { Place } from '../../data/difference.ts'
 import { problemAt, useEdit } from '../../shell/fields/EditContext.tsx'
@@ -12,7 +12,7 @@ import { DriveNumbers } from './LegForm.tsx'
 const at = (...place: (string | number)[]): Place => ['robot', ...place]
 
 /** What belongs to the whole robot. Its many fields are drawn only when they are open, so that an edit elsewhere is quick. */
-export function RobotForm(props: { game: Game; robot: Robot }) {
+export const RobotForm = memo(function RobotForm(props: { game: Game; robot: Robot }) {
   const [open, setOpen] = useState(false)
   return (
     <details className="fold" onToggle={(event) => setOpen(event.currentTarget.open)}>
@@ -26,7 +26,7 @@ export function RobotForm(props: { game: Game; robot: Robot }) {
       )}
     </details>
   )
-}
+})
 
 function Size() {
   const texts = words().designs.robot

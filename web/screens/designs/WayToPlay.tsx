@@ -1,5 +1,5 @@
 import { Button, NativeSelect } from '@mantine/core'
-import { useState } from 'react'
+import { memo, useState } from 'react'
 import type { Game, Robot } from '../../../src/model/documents/types.ts'
 import { firstOption } from '../../data/assemble.ts'
 import { type Bodies, type Stored, useChanges } from '../../data/documents.ts'
@@ -10,7 +10,7 @@ import { finishWords } from '../../words/explain.ts'
 import { WayForm } from './WayForm.tsx'
 
 /** Which way to play the points are computed for; to be changed, and new ones made. */
-export function WayToPlay(props: {
+export const WayToPlay = memo(function WayToPlay(props: {
   game: Game
   design: string
   robot: Robot
@@ -84,4 +84,4 @@ export function WayToPlay(props: {
       </Panel>
     </div>
   )
-}
+})

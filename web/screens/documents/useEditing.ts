@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { useCallback, useMemo } from 'react'
 import { useSearchParams } from 'wouter'
 import type { DocumentKind } from '../../../src/model/documents/records.ts'
 import type { Problem } from '../../../src/model/errors.ts'
@@ -20,7 +20,7 @@ export interface Editing<K extends DocumentKind> {
   unread: string[]
   undo(): void
   redo(): void
-  /** What the fields share, with what is wrong with the document. */
+  /** What the fields share, with what is wrong with the document; the same function while neither values nor texts change. */
   fields(problems: readonly Problem[]): Edit
 }
 
@@ -62,15 +62,19 @@ export function useEditing<K extends DocumentKind>(of: {
   }
   useUndoKeys({ undo, redo, on: keys && !old })
   const language = useMemo(() => languageOfTexts(stored), [stored])
-  const fields = (problems: readonly Problem[]): Edit => ({
-    document: draft.value,
-    set: draft.set,
-    pause: draft.pause,
-    problems,
-    texts,
-    setText,
-    readOnly: old,
-    language,
-  })
+  const { value, set, pause } = draft
+  const fields = useCallback(
+    (problems: readonly Problem[]): Edit => ({
+      document: value,
+      set,
+      pause,
+      problems,
+      texts,
+      setText,
+      readOnly: old,
+      language,
+    }),
+    [value, set, pause, texts, setText, old, language],
+  )
   return { kind, stored, draft, old, unread, undo, redo, fields }
 }

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core'
-import { useEffect, useState } from 'react'
+import { memo, useEffect, useState } from 'react'
 import type { Game, Robot } from '../../../../src/model/documents/types.ts'
 import { Cautions } from '../../../shell/Cautions.tsx'
 import { forgetTexts, useEdit } from '../../../shell/fields/EditContext.tsx'
@@ -18,7 +18,7 @@ import './air.css'
 const place = ['robot', 'air']
 
 /** The robot's stored air: what it does in a match, its form, and its cautions; or that there is none, and a way to add it. */
-export function AirPanel(props: { game: Game; robot: Robot; asked: AirAsked; source: string }) {
+export const AirPanel = memo(function AirPanel(props: { game: Game; robot: Robot; asked: AirAsked; source: string }) {
   const { game, robot, asked } = props
   const { air } = robot
   const edit = useEdit()
@@ -56,7 +56,7 @@ export function AirPanel(props: { game: Game; robot: Robot; asked: AirAsked; sou
       <Cautions which={['air']} of={words().air.title} />
     </section>
   )
-}
+})
 
 function NoAir(props: { robot: Robot; removed: boolean; onAdd: () => void }) {
   const edit = useEdit()

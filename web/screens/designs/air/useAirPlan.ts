@@ -24,11 +24,8 @@ export function useAirPlan(game: Game, settled: Option | null, waits: boolean): 
   const asked = useModel('airPlan', ask)
   const last = useRef<{ answer: AirPlan; of: Robot } | null>(null)
   if (ask && asked.data && !asked.isPlaceholderData) last.current = { answer: asked.data, of: ask.option.robot }
-  return {
-    answer: last.current?.answer ?? null,
-    of: last.current?.of ?? null,
-    error: ask ? asked.error : null,
-    waits,
-    again: () => void asked.refetch(),
-  }
+  const { answer, of } = last.current ?? { answer: null, of: null }
+  const error = ask ? asked.error : null
+  const { refetch } = asked
+  return useMemo(() => ({ answer, of, error, waits, again: () => void refetch() }), [answer, of, error, waits, refetch])
 }

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core'
-import { useState } from 'react'
+import { memo, useState } from 'react'
 import type { Auto, Game, Option, Robot } from '../../../../src/model/documents/types.ts'
 import type { Stored } from '../../../data/documents.ts'
 import { useEdit } from '../../../shell/fields/EditContext.tsx'
@@ -12,7 +12,7 @@ import { RoutineFields } from './RoutineFields.tsx'
 const place = ['robot', 'autos']
 
 /** The routines of autonomous, each as a form with its path on the field and what it is expected to bring. */
-export function RoutinesPanel(props: {
+export const RoutinesPanel = memo(function RoutinesPanel(props: {
   game: Game
   robot: Robot
   /** The way to play that is shown: what a piece on a goal that pays for holding is worth is said there. */
@@ -70,7 +70,7 @@ export function RoutinesPanel(props: {
       </Members>
     </section>
   )
-}
+})
 
 /** A routine that only moves off its start. */
 const firstRoutine = (game: Game, robot: Robot, id: string, name: string): Auto => {
