@@ -4,6 +4,7 @@ import type { Player } from './player.ts'
 import type { Quantiles } from './quantiles.ts'
 import type { Seats } from './seats.ts'
 import type { Setup } from './setup.ts'
+import { eventOf } from './told.ts'
 import type { MatchEvent } from './types.ts'
 import { perWord, purposes } from './words.ts'
 
@@ -208,7 +209,10 @@ export class Simulator {
     for (let i = 0; i < 6; i++) {
       if (this.played[i] === 0) continue
       const { player, leaves } = robots[i]!
-      if (this.uniform(8 * i + 4) < leaves) this.earnInAuto(i, leave)
+      if (leave !== 0 && this.uniform(8 * i + 4) < leaves) {
+        this.earnInAuto(i, leave)
+        this.log?.({ kind: 'leaves', at: Math.min(ground.clock.auto, reals[at.stopAt + i] as number), robot: i })
+      }
       setup.clean[i] = 1
       if (player.autoWords > 0)
         this.seats.arena.drawWords(
@@ -319,6 +323,8 @@ export class Simulator {
         plays ? poisson(perMatch + perMinute * minutes, this.uniform(8 * i + word)) : 0
       this.minorFouls[i] = count(fouls.minorPerMatch, defence.minorPerMinute, 5)
       this.majorFouls[i] = count(fouls.majorPerMatch, defence.majorPerMinute, 6)
+      const [minor, major] = [this.minorFouls[i] as number, this.majorFouls[i] as number]
+      if (minor + major > 0) this.log?.({ kind: 'fouls', at: this.ground.clock.end, robot: i, minor, major })
     }
   }
 
@@ -335,39 +341,6 @@ export class Simulator {
     const id = leg ? (this.ground.ids[leg.place] as string) : ''
     const event = eventOf({ kind, leg, id, until: to, more, ids: this.ground.ids })
     if (event) this.log?.({ at: from, robot, ...event } as MatchEvent)
-  }
-}
-
-function eventOf(told: {
-  kind: number
-  leg: ReturnType<Seats['legAt']>
-  id: string
-  until: number
-  more: number
-  ids: readonly string[]
-}): object | null {
-  const { kind, leg, id: place, until, more, ids } = told
-  switch (kind) {
-    case 0:
-      return leg ? { kind: 'drives', from: leg.from.at, to: leg.spot, until, place, load: leg.from.load } : null
-    case 1:
-      return { kind: 'queues', place }
-    case 2:
-      return { kind: 'waits', place }
-    case 3:
-      return { kind: 'works', place, until, load: more }
-    case 4:
-      return { kind: 'places', place }
-    case 5:
-      return { kind: 'finishes', place: more < 0 ? null : (ids[more] as string) }
-    case 6:
-      return { kind: 'marks', until }
-    case 7:
-      return { kind: 'rests' }
-    case 8:
-      return { kind: 'stops' }
-    default:
-      return null
   }
 }
 

@@ -73,7 +73,7 @@ export const match: Words['match'] = {
     winName: 'Sieg',
     tieName: 'Unentschieden',
     lossName: 'Niederlage',
-    errors: '± ist ein Standardfehler: um so viel liegt die Zahl gewöhnlich aus Zufall daneben.',
+    errors: '± ist ein Standardfehler, aufgerundet: um so viel liegt die Zahl gewöhnlich aus Zufall daneben.',
     leavesOut:
       'Nicht in diesen Zahlen: Roboter, die einander beim Fahren im Weg sind, und was ein menschlicher Spieler tut.',
   },
@@ -177,7 +177,7 @@ export const match: Words['match'] = {
     final: 'Endstand',
     pieces: (goal) => goal,
     soFarHelp:
-      'Punkte bisher sind die für Stücke, Halten und Abschlüsse; Verlassen des Starts, Sätze, Boni und Fouls kommen am Ende dazu.',
+      'Fouls haben im Modell keine Zeiten, und Boni zahlen am Ende: Beides kommt dort dazu, samt dem, was von Hand angepasst ist.',
     now: 'Was jeder Roboter jetzt tut',
     does: 'Jetzt',
     holds: 'Hält',
@@ -200,6 +200,12 @@ export const match: Words['match'] = {
       rests: 'hat gerade nichts Lohnendes zu tun',
       stops: 'bleibt stehen und fährt nicht mehr',
     },
+    leaves: 'hat seinen Start verlassen',
+    fouls: (minor, major) =>
+      `hat in diesem Match ${[
+        ...(minor > 0 ? [minor > 1 ? `${minor} leichte Fouls` : 'ein leichtes Foul'] : []),
+        ...(major > 0 ? [major > 1 ? `${major} schwere Fouls` : 'ein schweres Foul'] : []),
+      ].join(' und ')} begangen`,
     event: (sign, what) => `${sign} ${what}`,
     absent: (sign) => `${sign} ist nicht gekommen.`,
   },

@@ -71,7 +71,7 @@ export const match = {
     winName: 'win',
     tieName: 'tie',
     lossName: 'loss',
-    errors: '± is one standard error: how far the number is off by luck of the draw, usually.',
+    errors: '± is one standard error, rounded up: how far the number is off by luck of the draw, usually.',
     leavesOut: 'Not in these numbers: robots that are in each other’s way while driving, and what a human player does.',
   },
   scores: {
@@ -167,7 +167,7 @@ export const match = {
     final: 'Final points',
     pieces: (goal: string) => goal,
     soFarHelp:
-      'Points so far are those of pieces, holding and finishes; leaving the start, sets, bonuses and fouls come in at the end.',
+      'Fouls have no times in the model, and bonuses are paid at the end: both come in there, with what was adjusted by hand.',
     now: 'What each robot does now',
     does: 'Now',
     holds: 'Holds',
@@ -190,6 +190,12 @@ export const match = {
       rests: 'has nothing worth doing now',
       stops: 'stops and does not move again',
     },
+    leaves: 'has left its start',
+    fouls: (minor: number, major: number) =>
+      `has committed ${[
+        ...(minor > 0 ? [`${minor} minor foul${minor > 1 ? 's' : ''}`] : []),
+        ...(major > 0 ? [`${major} major foul${major > 1 ? 's' : ''}`] : []),
+      ].join(' and ')} in this match`,
     event: (sign: string, what: string) => `${sign} ${what}`,
     absent: (sign: string) => `${sign} did not come.`,
   },
