@@ -26,9 +26,7 @@ test('a match is set up, answered, looked at, and held against a second line-up'
   expect(await page.title()).toBe('Match · Cyclewright')
   await playedThrough(page)
   const headline = answer(page).locator('.answer')
-  await expect
-    .poll(() => headline.textContent(), soon)
-    .toMatch(/^We win \d+\u00a0% ± \d+(\.\d)?\u00a0% of these matches/)
+  await expect.poll(() => headline.textContent(), soon).toMatch(/^We win \d+\u00a0% ± \d+\u00a0% of these matches/)
   const before = await headline.textContent()
   await headline.getByRole('button').click()
   await page.getByRole('dialog').getByText('How often we win').waitFor()

@@ -5,9 +5,6 @@ import { plain, points } from '../../words/format.ts'
 /** An error in whole steps of the digits beside it: rounded up, so that none looks smaller than it is, and none like 0. */
 const inSteps = (error: number, step: number): number => Math.max(1, Math.ceil(error / step - 1e-6)) * step
 
-/** An error of a chance to 0.1 %, for the one chance that stands in a headline: '0.4 %'. */
-export const chanceError = ({ standardError }: Chance): string => `${points(inSteps(standardError * 100, 0.1))}\u00a0%`
-
 /** An error beside points or seconds, which are written to 0.1. */
 export const errorOf = ({ standardError }: { standardError: number }): string => points(inSteps(standardError, 0.1))
 
@@ -16,9 +13,14 @@ export const fineErrorOf = ({ standardError }: { standardError: number }): strin
 
 const whole = (share: number): string => `${Math.round(share)}\u00a0%`
 
-/** 'a chance ± its error', both to 1 %; a share of counted matches may be all or none of them. */
+/** An error of a chance to 1 %, as chances are written. */
+export const chanceError = ({ standardError }: Chance): string => whole(inSteps(standardError * 100, 1))
+
+/** 'a chance ± its error', both to 1 %; a share of counted matches may be all or none of them. What never varied has no error. */
 export const chanceSaid = ({ probability, standardError }: Chance): string =>
-  `${whole(probability * 100)} ± ${whole(inSteps(standardError * 100, 1))}`
+  standardError === 0
+    ? whole(probability * 100)
+    : `${whole(probability * 100)} ± ${chanceError({ probability, standardError })}`
 
 /** What never varied has no error to show. */
 const withError = (shown: string, of: { standardError: number }): string =>
