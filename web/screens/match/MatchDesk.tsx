@@ -13,6 +13,7 @@ import { Answer } from './Answer.tsx'
 import { Bonuses } from './Bonuses.tsx'
 import { Held } from './Held.tsx'
 import { levelsOf } from './names.ts'
+import { OnServer } from './OnServer.tsx'
 import { Replay } from './Replay.tsx'
 import { Robots } from './Robots.tsx'
 import { Scores } from './Scores.tsx'
@@ -103,6 +104,7 @@ export function MatchDesk(props: {
           source={source}
         />
       )}
+      {ask && <OnServer ask={ask} />}
     </div>
   )
 }

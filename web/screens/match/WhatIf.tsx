@@ -153,7 +153,8 @@ function Both(props: {
   )
 }
 
-const cellsOf = (report: MatchReport) => [
+/** Win, both scores, lead and ranking points of a line-up. */
+export const cellsOf = (report: MatchReport) => [
   chanceValue(report.win),
   pointsValue(report.score.ours),
   pointsValue(report.score.theirs),

@@ -32,6 +32,7 @@ export const match: Words['match'] = {
     held: 'Halten',
     replay: 'Ansehen',
     whatIf: 'Was wäre, wenn',
+    server: 'Auf dem Server',
   },
   setup: {
     title: 'Wer spielt',
@@ -239,6 +240,32 @@ export const match: Words['match'] = {
     lead: 'Unser Vorsprung',
     ranking: 'Ranglistenpunkte',
     difference: 'Zweite − erste',
+  },
+  server: {
+    title: 'Auf dem Server',
+    help: 'Sehr viele Matches der ersten Aufstellung, für kleine Unterschiede. Diese Seite darf inzwischen zu sein; die Antwort bleibt 30 Tage, in diesem Browser unter ihrer Nummer.',
+    matches: 'Matches für den Server',
+    start: 'Den Server spielen lassen',
+    name: (ours, theirs) => `${ours} gegen ${theirs}`,
+    cancel: 'Abbrechen',
+    states: {
+      waiting: () => 'Der Server spielt zuerst andere Matches.',
+      running: (done, total) =>
+        total === '0'
+          ? 'Der Server rechnet aus, was die Roboter können …'
+          : `Der Server hat ${done} von ${total} gespielt …`,
+      done: (done) => `Der Server hat ${done} Matches gespielt.`,
+      failed: () => 'Der Server konnte diese Matches nicht spielen.',
+      cancelled: () => 'Abgebrochen; davon ist nichts geblieben.',
+      interrupted: () => 'Der Server hielt an, bevor sie zu Ende waren; davon ist nichts geblieben. Starte es neu.',
+    },
+    replaced: 'Einer seiner Threads ist ausgefallen und wurde ersetzt; die Antwort ist dieselbe.',
+    full: 'Der Server hat so viele lange Läufe, wie er annimmt. Versuche es wieder, wenn einer zu Ende ist.',
+    lost: 'Der letzte Lauf ist nicht mehr aufgehoben.',
+    remove: 'Diese Antwort entfernen',
+    sure: 'Die Antwort ist dann weg, für alle.',
+    yes: 'Ja, entfernen',
+    no: 'Behalten',
   },
   explain: {
     source: ({ game, revision, ways, matches, seed }) =>

@@ -30,6 +30,7 @@ export const match = {
     held: 'Holding',
     replay: 'Replay',
     whatIf: 'What if',
+    server: 'On the server',
   },
   setup: {
     title: 'Who plays',
@@ -229,6 +230,30 @@ export const match = {
     lead: 'Our lead',
     ranking: 'Ranking points',
     difference: 'Second − first',
+  },
+  server: {
+    title: 'On the server',
+    help: 'Very many matches of the first line-up, for differences that are small. This page may be closed meanwhile; the answer is kept for 30 days, in this browser by its number.',
+    matches: 'Matches for the server',
+    start: 'Let the server play',
+    name: (ours: string, theirs: string) => `${ours} against ${theirs}`,
+    cancel: 'Cancel it',
+    states: {
+      waiting: () => 'The server plays other matches first.',
+      running: (done: string, total: string) =>
+        total === '0' ? 'The server works out what the robots can do …' : `The server has played ${done} of ${total} …`,
+      done: (done: string) => `The server has played ${done} matches.`,
+      failed: () => 'The server could not play these matches.',
+      cancelled: () => 'Cancelled; nothing of it was kept.',
+      interrupted: () => 'The server stopped before they were over, and nothing of it was kept. Start it again.',
+    },
+    replaced: 'One of its threads broke and was replaced; the answer is the same.',
+    full: 'The server has as many long runs as it takes. Try again when one has ended.',
+    lost: 'The last run is no longer kept.',
+    remove: 'Remove this answer',
+    sure: 'The answer is gone then, for everybody.',
+    yes: 'Yes, remove it',
+    no: 'Keep it',
   },
   explain: {
     source: (of: { game: string; revision: number; ways: string; matches: string; seed: string }) =>
