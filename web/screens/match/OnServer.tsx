@@ -64,7 +64,7 @@ export function OnServer(props: { ask: MatchAsk }) {
     doing(async () => {
       const { game, level, seed, lineup } = ask
       const names = optionsOf(lineup).map(({ name }) => name)
-      const name = text.name(names.slice(0, 3).join(', '), names.slice(3).join(', '))
+      const name = text.name(names.slice(0, 3).join('; '), names.slice(3).join('; '))
       const request = { game, ...(level === null ? {} : { level }), ...lineup, replicates: count, seed }
       keep((await jobs.start({ kind: 'match', name: name.slice(0, longest), request })).id)
     })

@@ -243,7 +243,7 @@ export const match: Words['match'] = {
   },
   server: {
     title: 'Auf dem Server',
-    help: 'Sehr viele Matches der ersten Aufstellung, für kleine Unterschiede. Diese Seite darf inzwischen zu sein; die Antwort bleibt 30 Tage, in diesem Browser unter ihrer Nummer.',
+    help: 'Sehr viele Matches der ersten Aufstellung, für kleine Unterschiede. Diese Seite darf inzwischen zu sein; die Antwort bleibt 30 Tage, und dieser Browser findet sie hier wieder.',
     matches: 'Matches für den Server',
     start: 'Den Server spielen lassen',
     name: (ours, theirs) => `${ours} gegen ${theirs}`,

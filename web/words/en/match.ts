@@ -233,7 +233,7 @@ export const match = {
   },
   server: {
     title: 'On the server',
-    help: 'Very many matches of the first line-up, for differences that are small. This page may be closed meanwhile; the answer is kept for 30 days, in this browser by its number.',
+    help: 'Very many matches of the first line-up, for differences that are small. This page may be closed meanwhile; the answer is kept for 30 days, and this browser finds it here again.',
     matches: 'Matches for the server',
     start: 'Let the server play',
     name: (ours: string, theirs: string) => `${ours} against ${theirs}`,
