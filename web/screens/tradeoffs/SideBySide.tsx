@@ -3,7 +3,11 @@ import { cellData, cellShown, type ValueCell } from '../../charts/cell.ts'
 import { useWidth } from '../../charts/useWidth.ts'
 
 /** How much larger letters are than usual, by the browser's setting. */
-const letters = (): number => (Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16) / 16
+function letters(): number {
+  // Drawn as text, as some tests do, there is no page to ask.
+  if (typeof document === 'undefined') return 1
+  return (Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16) / 16
+}
 
 /** One thing among several that are set side by side: its name, and a cell for each column. */
 export interface SideRow {
