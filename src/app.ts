@@ -1,6 +1,7 @@
 import fastify, { type FastifyInstance, type FastifyReply } from 'fastify'
 import packageDescription from '../package.json' with { type: 'json' }
 import { openPool, type PoolOptions } from './api/compute/pool.ts'
+import { failureOf, jobFailureOf } from './api/errors.ts'
 import { offerEndpoints } from './api/http/endpoints.ts'
 import { answerErrors } from './api/http/errors.ts'
 import { protect } from './api/http/helmet.ts'
@@ -11,7 +12,10 @@ import { reachOf } from './api/http/reach.ts'
 import { refuseOtherSites } from './api/http/sameSite.ts'
 import { offerTrpc } from './api/http/trpc.ts'
 import { serveWeb } from './api/http/web.ts'
+import { offerJobEvents, type StreamOptions } from './api/jobs/events.ts'
+import { worksOf } from './api/jobs/works.ts'
 import type { Context } from './api/trpc.ts'
+import { InProcessJobs, type JobLimits } from './jobs/index.ts'
 import type { Store } from './store/types.ts'
 
 export interface AppOptions {
@@ -22,6 +26,9 @@ export interface AppOptions {
   /** Certificate and key, for https. */
   https?: { cert: Buffer; key: Buffer }
   pool?: PoolOptions
+  /** Jobs at once, and how their events are sent; for tests. */
+  jobs?: JobLimits
+  jobEvents?: StreamOptions
   /** Requests about guesses from one address in a minute, for tests. */
   mostGuessRequests?: number
 }
@@ -44,6 +51,8 @@ export async function buildApp({
   logLevel = 'silent',
   https,
   pool: size,
+  jobs: limits = { running: 2, waiting: 8 },
+  jobEvents,
   mostGuessRequests,
 }: AppOptions) {
   const options = { bodyLimit, logger: { level: logLevel }, routerOptions: { maxParamLength: 300 } }
@@ -51,12 +60,25 @@ export async function buildApp({
   const { version } = packageDescription
   const workspace = store.workspace(await store.ensureWorkspace(onlyWorkspace))
   const pool = openPool(size)
+  const jobs = new InProcessJobs({
+    store: workspace.jobs,
+    works: worksOf(pool),
+    limits,
+    explain: (error) => {
+      const failure = failureOf(error)
+      if (failure.code === 'internal') app.log.error(error)
+      return jobFailureOf(failure)
+    },
+  })
+  await jobs.recover()
+  app.addHook('preClose', () => jobs.close())
   app.addHook('onClose', () => pool.close())
   const reach = () => reachOf(app, https !== undefined)
   const contextOf = (reply: FastifyReply): Context => ({
     store,
     workspace,
     pool,
+    jobs,
     version,
     reach,
     signal: aborted(reply),
@@ -74,6 +96,7 @@ export async function buildApp({
     description ??= openApiDocument(version)
     return description
   })
+  offerJobEvents(app, jobs, jobEvents)
   await offerTrpc(app, contextOf)
   await serveWeb(app, webRoot)
   return app

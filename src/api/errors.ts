@@ -2,6 +2,7 @@ import { TRPCError } from '@trpc/server'
 import * as z from 'zod'
 import { ModelError, type Path, type Problem } from '../model/errors.ts'
 import type { AnySaid } from '../model/said.ts'
+import type { JobFailure } from '../store/types.ts'
 import { problemsOf } from './contracts/index.ts'
 
 /** The one table from what went wrong to HTTP, and to the codes of tRPC. */
@@ -103,6 +104,9 @@ const internal: Failure = {
   code: 'internal',
   message: 'Something went wrong in the server. Nothing was saved; the server’s log says more',
 }
+
+/** What is kept of a failed job. */
+export const jobFailureOf = ({ code, message, path }: Failure): JobFailure => ({ code, message, path })
 
 /** The error's body for plain HTTP. */
 export function bodyOf({ code, message, path, details }: Failure): object {

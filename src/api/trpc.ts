@@ -1,5 +1,6 @@
 import { initTRPC, TRPCError } from '@trpc/server'
 import * as z from 'zod'
+import type { Jobs } from '../jobs/index.ts'
 import type { Store, WorkspaceStore } from '../store/types.ts'
 import type { Pool } from './compute/pool.ts'
 import { recall } from './contracts/index.ts'
@@ -11,6 +12,7 @@ export interface Context {
   store: Store
   workspace: WorkspaceStore
   pool: Pool
+  jobs: Jobs
   version: string
   /** Whether other devices can reach this server, and where. */
   reach(): Reach

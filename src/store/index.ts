@@ -1,5 +1,8 @@
+// Jobs
+
 // Opening and keeping
 export { StoreError } from './errors.ts'
+export { jobDays, jobEvents, jobStates, mostKeptJobs } from './jobs/types.ts'
 export { type OpenOptions, openStore } from './open.ts'
 // Rounds of guesses
 export { mostCorrections, mostDevices, mostRounds } from './rounds/types.ts'

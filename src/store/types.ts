@@ -1,6 +1,8 @@
 import type { DocumentKind } from '../model/documents/records.ts'
+import type { JobStore } from './jobs/types.ts'
 import type { RoundStore } from './rounds/types.ts'
 
+export type * from './jobs/types.ts'
 export type * from './rounds/types.ts'
 
 export interface DocumentSummary {
@@ -48,6 +50,8 @@ export type SaveAllOutcome = { saved: StoredDocument[] } | Extract<SaveOutcome, 
 export interface WorkspaceStore {
   /** Rounds of blind guesses. */
   readonly rounds: RoundStore
+  /** Long computations and what came of them. */
+  readonly jobs: JobStore
   list(kind: DocumentKind, withRemoved?: boolean): Promise<DocumentSummary[]>
   get(kind: DocumentKind, id: string, revision?: number): Promise<StoredDocument | null>
   revisions(kind: DocumentKind, id: string): Promise<RevisionSummary[]>

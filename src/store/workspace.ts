@@ -1,5 +1,7 @@
 import type { DocumentKind } from '../model/documents/records.ts'
 import type { PrismaClient } from './generated/client.ts'
+import { DatabaseJobs } from './jobs/jobs.ts'
+import type { JobStore } from './jobs/types.ts'
 import { readDocument } from './read.ts'
 import { DatabaseRounds } from './rounds/rounds.ts'
 import type { RoundStore } from './rounds/types.ts'
@@ -17,6 +19,7 @@ import type {
 /** The documents of one workspace: its id stands in every query because it is fixed here. */
 export class DatabaseWorkspace implements WorkspaceStore {
   readonly rounds: RoundStore
+  readonly jobs: JobStore
   readonly #client: PrismaClient
   readonly #workspaceId: string
   readonly #now: () => Date
@@ -25,6 +28,7 @@ export class DatabaseWorkspace implements WorkspaceStore {
     this.#client = client
     this.#workspaceId = workspaceId
     this.#now = now
+    this.jobs = new DatabaseJobs(client, workspaceId, now)
     this.rounds = new DatabaseRounds(client, workspaceId, now)
   }
 

@@ -65,6 +65,17 @@ describe('POST /api/compute/match', () => {
     expect(Math.abs(body.score.ours.mean - mean)).toBeLessThan(4 * error)
     expect(body.distributions.margin.reduce((sum: number, [, p]: [number, number]) => sum + p, 0)).toBeCloseTo(1, 9)
     expect(body.win.probability + body.tie.probability + body.loss.probability).toBeCloseTo(1, 12)
+    for (const { waiting, waited } of body.robots) {
+      const places = Object.values(waiting) as { mean: number; standardError: number }[]
+      expect(waited.mean).toBeCloseTo(
+        places.reduce((sum, { mean }) => sum + mean, 0),
+        9,
+      )
+      // The deviation of a sum is at most that of its parts together (Minkowski); waiting here for longer, and there for less.
+      const together = places.reduce((sum, { standardError }) => sum + standardError, 0)
+      expect(waited.standardError).toBeLessThanOrEqual(together + 1e-12)
+      expect(waited.standardError).toBeGreaterThan(0)
+    }
   })
 
   test('a precision stops at a multiple of 500 matches, the first at which it is reached', async () => {

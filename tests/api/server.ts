@@ -33,9 +33,13 @@ async function answerOf(response: Response): Promise<Answer> {
   return { status: response.status, body: isJson ? JSON.parse(text) : text, headers: response.headers }
 }
 
-export async function startServer(options: Omit<AppOptions, 'store'> = {}): Promise<Server> {
+/** @param options `file`: a database that another server has left, and that is kept at the end */
+export async function startServer({
+  file: given,
+  ...options
+}: Omit<AppOptions, 'store'> & { file?: string } = {}): Promise<Server> {
   const folder = await mkdtemp(join(tmpdir(), 'cyclewright-api-'))
-  const file = join(folder, 'test.db')
+  const file = given ?? join(folder, 'test.db')
   const store = await openStore(`file:${file}`)
   const app = await buildApp({ store, ...options })
   const url = await app.listen({ port: 0, host: '127.0.0.1' })

@@ -26,9 +26,7 @@ test('a match is set up, answered, looked at, and held against a second line-up'
   expect(await page.title()).toBe('Match · Cyclewright')
   await playedThrough(page)
   const headline = answer(page).locator('.answer')
-  await expect
-    .poll(() => headline.textContent(), soon)
-    .toMatch(/^We win \d+\u00a0% ± \d+(\.\d)?\u00a0% of these matches/)
+  await expect.poll(() => headline.textContent(), soon).toMatch(/^We win \d+\u00a0% ± \d+\u00a0% of these matches/)
   const before = await headline.textContent()
   await headline.getByRole('button').click()
   await page.getByRole('dialog').getByText('How often we win').waitFor()
@@ -72,12 +70,23 @@ test('a match is set up, answered, looked at, and held against a second line-up'
 
   // What if: the same line-up first, then one robot changed.
   const whatIf = region(page, 'What if')
+  const status = answer(page).getByRole('status')
+  await status.evaluate((element) => {
+    const seen = window as unknown as { changes: number }
+    seen.changes = 0
+    const count = () => {
+      seen.changes++
+    }
+    new MutationObserver(count).observe(element, { childList: true, characterData: true, subtree: true })
+  })
   await whatIf.getByRole('button', { name: 'Set a second line-up beside this one' }).click()
   await whatIf.getByText('Both line-ups are the same yet').waitFor()
   await whatIf.getByLabel('Red, position 3').selectOption('puffin-best')
   await whatIf.getByLabel('Red, position 3 (changed)').waitFor()
   await whatIf.getByText('The second brings our lead').waitFor()
-  await playedThrough(page)
+  await whatIf.getByText('2000 matches played, luck number').waitFor()
+  // The first is not played again for it: nothing was said of it meanwhile.
+  expect(await page.evaluate(() => (window as unknown as { changes: number }).changes)).toBe(0)
   expect(await headline.textContent()).toBe(before)
   await whatIf.getByRole('img', { name: /^Lead gained by the second line-up/ }).waitFor()
   expect(page.url()).toContain('other-ours=shearwater-best,puffin-best,puffin-best')
@@ -131,6 +140,33 @@ test('matches that were stopped keep what they had, and go on from there', async
     .getByText(/^\d+ of 200000 matches played/)
     .textContent()
   expect(Number(/\d+/.exec(on ?? '')![0])).toBeGreaterThanOrEqual(kept)
+  await page.context().close()
+})
+
+test('the server plays on while the page is closed, and its answer is kept until it is removed', async () => {
+  const page = await world.open(`/match/breakwater?${robots}&level=local&matches=2000&seed=1`)
+  const server = region(page, 'On the server')
+  await server.getByLabel('Matches for the server').selectOption('20000')
+  await server.getByRole('button', { name: 'Let the server play' }).click()
+  await server.getByText(/^The server (works out|has played)/).waitFor()
+  await page.reload()
+  await server.getByText('The server has played 20000 matches.').waitFor()
+  await server
+    .getByRole('row')
+    .filter({ hasText: / against /, hasNotText: 'Win' })
+    .getByText(/^\d+\u00a0% ± 1\u00a0%$/)
+    .waitFor()
+  if (inLongForm) {
+    await server.getByLabel('Matches for the server').selectOption('1000000')
+    await server.getByRole('button', { name: 'Let the server play' }).click()
+    await server.getByRole('button', { name: 'Cancel it' }).click()
+    await server.getByText('Cancelled; nothing of it was kept.').waitFor()
+    return page.context().close()
+  }
+  await server.getByRole('button', { name: 'Remove this answer' }).click()
+  await server.getByRole('button', { name: 'Yes, remove it' }).click()
+  await server.getByText('The server has played 20000 matches.').waitFor({ state: 'detached' })
+  expect(await (await fetch(`${world.url}/api/jobs`)).json()).toEqual([])
   await page.context().close()
 })
 

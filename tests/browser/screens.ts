@@ -15,6 +15,7 @@ export const screens: readonly { path: string; ready: string }[] = [
   { path: '/trade-offs/hook-or-practice', ready: 'figure.chart' },
   { path: '/decisions', ready: 'a[href="/decisions/leave-the-hook-out"]' },
   { path: '/decisions/leave-the-hook-out', ready: 'main h2' },
+  { path: '/match/breakwater', ready: '.match-field' },
   { path: '/parts', ready: 'a[href="/parts/wheel-150"]' },
   { path: '/help', ready: '.glossary dt' },
   { path: '/no-such-screen', ready: 'main h1' },

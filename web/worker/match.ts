@@ -2,15 +2,15 @@ import type { Game, Option, Point } from '../../src/model/documents/types.ts'
 import { placeOf } from '../../src/model/field/places.ts'
 import { polyline } from '../../src/model/field/polyline.ts'
 import { fieldRoutes } from '../../src/model/field/routes.ts'
-import { equal, Reckoning } from '../../src/model/match/reckoning.ts'
+import { Reckoning } from '../../src/model/match/reckoning.ts'
 import { matchReport } from '../../src/model/match/report.ts'
 import { blockSize } from '../../src/model/match/run.ts'
 import { Roster, type Setup } from '../../src/model/match/setup.ts'
 import { Simulator } from '../../src/model/match/simulator.ts'
 import { addSums, emptySums, layoutOf, type Sums, Tally } from '../../src/model/match/tally.ts'
-import { sampleMatches } from '../../src/model/match/timeline.ts'
+import { samplesOf } from '../../src/model/match/timeline.ts'
 import type { SampleMatches } from '../../src/model/match/types.ts'
-import type { Differences, Lineup, MatchesSoFar, Questions, SampledMatches, Way } from './protocol.ts'
+import type { Lineup, Questions, SampledMatches, Way } from './protocol.ts'
 
 type Asked = Questions['match']['ask']
 
@@ -60,71 +60,29 @@ class Table {
   }
 }
 
-function note(differences: Differences, difference: number): void {
-  differences.sum += difference
-  differences.squares += difference * difference
-  if (difference > equal) differences.ahead++
-  else if (difference >= -equal) differences.level++
-  const whole = Math.round(difference)
-  differences.counts.set(whole, (differences.counts.get(whole) ?? 0) + 1)
-}
-
-const noDifferences = (): Differences => ({ sum: 0, squares: 0, ahead: 0, level: 0, counts: new Map() })
-
 /**
- * Plays the matches `from` … `to − 1` and adds them to those before. With a second line-up both play every match on the same
- * luck (same seed, match and robot's place), and what differs is the lead of the second less that of the first, match by match.
+ * Plays the matches `from` … `to − 1` of a line-up and adds them to those before. Another line-up of the same seed meets the
+ * same luck in each (same seed, match and robot's place), so that the two leads of a match can be held against each other.
  */
 export function playOn(asked: Asked, progress: (done: number, total: number) => void): Questions['match']['answer'] {
-  const { game, level, seed, from, to, soFar } = asked
-  const first = new Table(setupOf(game, asked.first), { seed, level, soFar: soFar?.first ?? null })
-  const second = asked.second && new Table(setupOf(game, asked.second), { seed, level, soFar: soFar?.second ?? null })
-  const differences = second ? (soFar?.differences ?? noDifferences()) : null
+  const { game, level, seed, lineup, from, to, soFar } = asked
+  const table = new Table(setupOf(game, lineup), { seed, level, soFar })
+  const leads = new Float64Array(to - from)
   for (let replicate = from; replicate < to; replicate++) {
-    const lead = first.play(replicate)
-    if (second && differences) note(differences, second.play(replicate) - lead)
+    leads[replicate - from] = table.play(replicate)
     if ((replicate + 1) % blockSize === 0 || replicate + 1 === to) {
-      first.endBlock()
-      second?.endBlock()
+      table.endBlock()
       progress(replicate + 1 - from, to - from)
     }
   }
-  const played: MatchesSoFar = { first: first.sums, second: second?.sums ?? null, differences }
-  return {
-    soFar: played,
-    report: matchReport(first.setup.ground, first.sums, seed),
-    pair: second &&
-      differences && {
-        report: matchReport(second.setup.ground, second.sums, seed),
-        difference: differenceOf(differences, first.sums.matches),
-      },
-  }
-}
-
-/** Mean and error of differences that belong together in pairs, and how often the second does better. */
-function differenceOf({ sum, squares, ahead, level, counts }: Differences, matches: number) {
-  const mean = sum / matches
-  const variance = matches > 1 ? Math.max(0, squares - matches * mean * mean) / (matches - 1) : 0
-  const chance = (times: number) => {
-    // As in the report: two more of each kind, so that an error is never 0 (Agresti & Coull 1998).
-    const near = (times + 2) / (matches + 4)
-    return { probability: times / matches, standardError: Math.sqrt((near * (1 - near)) / (matches + 4)) }
-  }
-  return {
-    mean: { mean, sd: Math.sqrt(variance), standardError: Math.sqrt(variance / matches) },
-    ahead: chance(ahead),
-    level: chance(level),
-    distribution: [...counts]
-      .sort(([a], [b]) => a - b)
-      .map(([value, times]): [number, number] => [value, times / matches]),
-  }
+  return { soFar: table.sums, leads, report: matchReport(table.setup.ground, table.sums, seed) }
 }
 
 /** Three matches to look at, with the ways that robots take in them. */
 export function sampled(asked: Questions['sampleMatches']['ask']): SampledMatches {
   const { game, level, seed, lineup } = asked
   const { ours, theirs } = lineup
-  const samples = sampleMatches({ game, level: level ?? undefined, seed, ours, theirs })
+  const samples = samplesOf(setupOf(game, lineup), { seed, level })
   return { samples, ways: [...ours, ...theirs].map((option, robot) => waysOf(game, option, drivesOf(samples, robot))) }
 }
 

@@ -6,7 +6,7 @@ import type { Path, Problem } from '../../src/model/errors.ts'
 import type { Route } from '../../src/model/field/types.ts'
 import type { LegReport, LegRequest } from '../../src/model/leg/types.ts'
 import type { Sums } from '../../src/model/match/tally.ts'
-import type { Chance, MatchReport, Measured, SampleMatches } from '../../src/model/match/types.ts'
+import type { MatchReport, SampleMatches } from '../../src/model/match/types.ts'
 import type { PlanReport, QuickPlan } from '../../src/model/plan/types.ts'
 import type { AnySaid } from '../../src/model/said.ts'
 import type { WayResult } from '../../src/model/sheet/index.ts'
@@ -35,30 +35,6 @@ export type WayAnswer = { result: WayResult } | { problem: Pick<Problem, 'messag
 export interface Lineup {
   ours: Option[]
   theirs: Option[]
-}
-
-/** Sums over differences of two line-ups that played the same matches, second less first; `counts` by whole points. */
-export interface Differences {
-  sum: number
-  squares: number
-  ahead: number
-  level: number
-  counts: Map<number, number>
-}
-
-/** Matches added up so far. Handed back with the next question, so that any worker can go on, with the same sums. */
-export interface MatchesSoFar {
-  first: Sums
-  second: Sums | null
-  differences: Differences | null
-}
-
-/** The second line-up's lead less the first's, match by match on shared luck. */
-export interface PairedDifference {
-  mean: Measured
-  ahead: Chance
-  level: Chance
-  distribution: [number, number][]
 }
 
 /** A robot's way over the field in the alliance's own coordinates (m). */
@@ -110,23 +86,19 @@ export interface Questions {
     ask: { game: Game; robot: Pick<Robot, 'footprint' | 'drive'>; from: string; to: string }
     answer: Route
   }
-  /** Matches `from` … `to − 1` of one line-up, or of two on shared luck, added to those before. */
+  /** Matches `from` … `to − 1` of a line-up, added to those before; `leads` are ours of these matches alone. */
   match: {
     ask: {
       game: Game
       level: string | null
       seed: number
-      first: Lineup
-      second: Lineup | null
+      lineup: Lineup
       from: number
       to: number
-      soFar: MatchesSoFar | null
+      /** Handed back with the next question, so that any worker can go on, with the same sums. */
+      soFar: Sums | null
     }
-    answer: {
-      soFar: MatchesSoFar
-      report: MatchReport
-      pair: { report: MatchReport; difference: PairedDifference } | null
-    }
+    answer: { soFar: Sums; leads: Float64Array; report: MatchReport }
   }
   /** A typical, a best and a worst match to look at. */
   sampleMatches: {

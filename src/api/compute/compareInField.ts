@@ -2,6 +2,7 @@ import type { CompareReport, CompareRequest } from '../../model/compare/types.ts
 import type { Option } from '../../model/documents/types.ts'
 import { compareInParts } from './inParts.ts'
 import { matchInParts } from './matchInParts.ts'
+import type { Part } from './part.ts'
 import type { Pool } from './pool.ts'
 
 /** Partners and opponents with whom each option plays whole matches. */
@@ -19,17 +20,19 @@ export interface StatedField {
 export async function compareInField(
   pool: Pool,
   request: CompareRequest,
-  { stated, signal }: { stated: StatedField; signal: AbortSignal },
+  { stated, part }: { stated: StatedField; part: Part },
 ): Promise<CompareReport> {
   const { game } = request
   const { field, ...rest } = stated
-  const report = await compareInParts(pool, request, signal)
+  const { signal, progress } = part
+  const report = await compareInParts(pool, request, { signal })
+  const total = request.options.length * stated.replicates
   for (const [index, option] of request.options.entries()) {
     const ours = [option, ...field.partners]
     const { win, rankingPoints } = await matchInParts(
       pool,
       { game, ours, theirs: field.opponents, ...rest },
-      { signal },
+      { signal, progress: (done) => progress?.(index * stated.replicates + done, total) },
     )
     const { mean, standardError } = rankingPoints.ours
     Object.assign(report.options[index]!, { win, rankingPoints: { mean, standardError } })

@@ -2,6 +2,7 @@ import { groundOf } from '../../model/match/ground.ts'
 import { matchReport } from '../../model/match/report.ts'
 import { blocksOf, Collected } from '../../model/match/run.ts'
 import type { MatchReport, MatchRequest } from '../../model/match/types.ts'
+import type { Part } from './part.ts'
 import type { Pool } from './pool.ts'
 
 /** One set-up takes at most so many threads, so that others get their turn. */
@@ -13,12 +14,12 @@ const blocksAtOnce = 10
 /**
  * Plays a match in parts that threads share: the same answer as by one thread, since what the parts say is added up in the
  * order of the matches. Where one part fails, the others are stopped.
- * @param progress told how many matches have been played, of how many at most
+ * Its progress is how many matches have been played, of how many at most.
  */
 export async function matchInParts(
   pool: Pool,
   request: MatchRequest,
-  { signal, progress }: { signal: AbortSignal; progress?: (done: number, total: number) => void },
+  { signal, progress }: Part,
 ): Promise<MatchReport> {
   const ground = groundOf(request.game)
   const collected = new Collected(ground, request)

@@ -1,9 +1,6 @@
-import type * as z from 'zod'
-import type { Game, Option, Robot } from '../../model/documents/index.ts'
+import type { Game, Robot } from '../../model/documents/index.ts'
 import { checkGame, checkLeg, checkOption, checkRobot, within } from '../../model/documents/index.ts'
 import type { Problem } from '../../model/errors.ts'
-import type { LineupRequest } from '../../model/match/lineup/index.ts'
-import type { MatchRequest } from '../../model/match/types.ts'
 import {
   compareAnswer,
   compareRequest,
@@ -18,66 +15,14 @@ import {
   travelAnswer,
   travelRequest,
 } from '../contracts/index.ts'
-import { ApiError, refuse } from '../errors.ts'
+import { refuse } from '../errors.ts'
 import { procedure, router } from '../trpc.ts'
-import { checkCompare } from './checkCompare.ts'
-import { compareInField } from './compareInField.ts'
 import { computeEndpoint as endpoint } from './endpoint.ts'
-import { compareInParts } from './inParts.ts'
-import { lineupInParts } from './lineupInParts.ts'
-import { matchInParts } from './matchInParts.ts'
+import { longWorks } from './longWorks.ts'
 import { timing } from './timing.ts'
 
 function checkPair(game: Game, robot: Robot): Problem[] {
   return [...within(['game'], checkGame(game)), ...within(['robot'], checkRobot(game, robot))]
-}
-
-function checkMatch({ game, ours, theirs }: MatchRequest): Problem[] {
-  const options = (key: 'ours' | 'theirs', alliance: readonly Option[]) =>
-    alliance.flatMap((option, index) => within([key, index], checkOption(game, option)))
-  return [...within(['game'], checkGame(game)), ...options('ours', ours), ...options('theirs', theirs)]
-}
-
-const needsField =
-  'Wins and ranking points depend on who else plays: say so in field, with two partners and three opponents'
-
-const pointsOnly =
-  'What inputs would change is computed for points alone: leave inputs, breakEven and belief out, or ask for objective "points"'
-
-function checkLineup({ game, ours, theirs, weights, roles }: LineupRequest): Problem[] {
-  const own = ours.flatMap((option, index) => within(['ours', index], checkOption(game, option)))
-  const rivals = theirs.flatMap((setting, k) =>
-    setting.flatMap((option, index) => within(['theirs', k, index], checkOption(game, option))),
-  )
-  const asked = roles.flatMap((choices, i) =>
-    choices.flatMap((role, k) =>
-      checkOption(game, { ...ours[i]!, role }).map((problem) => ({
-        ...problem,
-        path: problem.path[0] === 'role' ? ['roles', i, k, ...problem.path.slice(1)] : ['ours', i, ...problem.path],
-      })),
-    ),
-  )
-  if (weights && (weights.length !== theirs.length || !weights.some((weight) => weight > 0)))
-    throw new ApiError({ code: 'malformed', message: oneEach, path: ['weights'] })
-  return [...within(['game'], checkGame(game)), ...own, ...rivals, ...asked]
-}
-
-const oneEach = 'weights holds one number per setting of theirs, of which one at least is above 0'
-
-/** A comparison asked for by wins or ranking points needs a field, and says nothing of inputs. */
-function checkObjective({ objective = 'points', field, inputs, breakEven, belief }: Objective): void {
-  if (objective === 'points') return
-  if (!field) throw new ApiError({ code: 'malformed', message: needsField, path: ['field'] })
-  const asked = breakEven !== undefined ? 'breakEven' : belief ? 'belief' : inputs?.length ? 'inputs' : null
-  if (asked) throw new ApiError({ code: 'notOffered', message: pointsOnly, path: [asked] })
-}
-
-type Objective = z.infer<typeof compareRequest>
-
-function checkField(game: Game, field: NonNullable<Objective['field']>): Problem[] {
-  return (['partners', 'opponents'] as const).flatMap((key) =>
-    field[key].flatMap((option, index) => within(['field', key, index], checkOption(game, option))),
-  )
 }
 
 /** Whole documents in, every output of the model out; nothing is stored. */
@@ -117,8 +62,8 @@ export const computeRouter = router({
     .input(matchRequest)
     .output(matchAnswer)
     .mutation(({ input, ctx }) => {
-      refuse(checkMatch(input))
-      return matchInParts(ctx.pool, input, { signal: ctx.signal })
+      longWorks.match.check(input)
+      return longWorks.match.compute(ctx.pool, input, { signal: ctx.signal })
     }),
 
   lineup: procedure
@@ -128,8 +73,8 @@ export const computeRouter = router({
     .input(lineupRequest)
     .output(lineupAnswer)
     .mutation(({ input, ctx }) => {
-      refuse(checkLineup(input))
-      return lineupInParts(ctx.pool, input, ctx.signal)
+      longWorks.lineup.check(input)
+      return longWorks.lineup.compute(ctx.pool, input, { signal: ctx.signal })
     }),
 
   compare: procedure
@@ -137,14 +82,8 @@ export const computeRouter = router({
     .input(compareRequest)
     .output(compareAnswer)
     .mutation(({ input, ctx }) => {
-      const { game, options, inputs, breakEven, belief, field, level, replicates = 20_000, seed = 1 } = input
-      const request = { game, options, inputs, breakEven, belief }
-      checkObjective(input)
-      refuse(checkCompare(request))
-      if (!field) return compareInParts(ctx.pool, request, ctx.signal)
-      refuse(checkField(game, field))
-      const stated = { field, level, replicates, seed }
-      return compareInField(ctx.pool, request, { stated, signal: ctx.signal })
+      longWorks.compare.check(input)
+      return longWorks.compare.compute(ctx.pool, input, { signal: ctx.signal })
     }),
 
   timing,

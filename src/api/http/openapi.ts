@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { createDocument, type ZodOpenApiOperationObject, type ZodOpenApiPathsObject } from 'zod-openapi'
 import { anyBody } from '../documents/kinds.ts'
 import { type Code, table } from '../errors.ts'
+import { jobEvent, jobProgress, oneJob } from '../jobs/contracts.ts'
 import { type Offered, offered } from './endpoints.ts'
 
 const failure = z
@@ -31,17 +32,43 @@ const meanings: { readonly [status: number]: string } = {
 }
 
 function responsesOf({ answer, errors = [] }: Offered['endpoint']): ZodOpenApiOperationObject['responses'] {
-  const statuses = new Set([...errors.map((code) => table[code].status), 500])
-  const failures = [...statuses]
-    .sort()
-    .map((status) => [
-      String(status),
-      { description: meanings[status] ?? '', content: { 'application/json': { schema: failure } } },
-    ])
   return {
     '200': { description: 'The answer', content: { 'application/json': { schema: answer } } },
-    ...Object.fromEntries(failures),
+    ...failures(errors),
   }
+}
+
+function failures(codes: readonly Code[]): ZodOpenApiOperationObject['responses'] {
+  const statuses = new Set([...codes.map((code) => table[code].status), 500])
+  return Object.fromEntries(
+    [...statuses]
+      .sort()
+      .map((status) => [
+        String(status),
+        { description: meanings[status] ?? '', content: { 'application/json': { schema: failure } } },
+      ]),
+  )
+}
+
+/** The one answer that is no JSON but a stream; no procedure, so it is described by hand. */
+const jobEvents: ZodOpenApiOperationObject = {
+  operationId: 'jobs.events',
+  summary: 'What happens to a job, as server-sent events: asked, started, progress, threadReplaced, ended',
+  tags: ['jobs'],
+  requestParams: {
+    path: oneJob,
+    header: z.object({
+      'Last-Event-ID': z.string().optional().describe('Id of the last event that was heard: those after it come'),
+    }),
+  },
+  responses: {
+    '200': {
+      description: 'Events until the job has ended. Their data is a JobEvent, that of progress a JobProgress',
+      content: { 'text/event-stream': { schema: z.union([jobEvent, jobProgress]) } },
+    },
+    '204': { description: 'The job has ended and nothing more will come' },
+    ...failures(['malformed', 'notFound', 'busy']),
+  },
 }
 
 function operationOf({ name, endpoint, procedure }: Offered): ZodOpenApiOperationObject {
@@ -76,6 +103,7 @@ export function openApiDocument(version: string): object {
     const { path, method } = each.endpoint
     paths[path] = { ...paths[path], [method.toLowerCase()]: operationOf(each) }
   }
+  paths['/api/jobs/{id}/events'] = { get: jobEvents }
   return createDocument({
     openapi: '3.1.1',
     info: {

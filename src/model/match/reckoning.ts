@@ -21,6 +21,8 @@ export class Reckoning {
   readonly rankingPoints = new Float64Array(2)
   /** Of bonus b and alliance a at 2 · b + a: 1 where it was earned. */
   readonly bonuses: Uint8Array
+  /** By robot, whether it played. */
+  private readonly came = new Uint8Array(6)
   private readonly setup: Setup
   private readonly sets: readonly { needs: readonly (readonly [place: number, count: number])[]; points: number }[]
   private readonly ready: readonly ReadyBonus[]
@@ -52,6 +54,7 @@ export class Reckoning {
     this.score.fill(0)
     this.rankingPoints.fill(0)
     this.autoPoints.set(match.autoPoints)
+    this.came.set(played)
     for (let i = 0; i < 6; i++) {
       const a = i < 3 ? 0 : 1
       if (played[i] !== 0) {
@@ -75,6 +78,15 @@ export class Reckoning {
     }
     this.payBonuses(match)
     this.payRanking()
+  }
+
+  /** Points that the match just reckoned with got at its end alone. */
+  atEnd(a: number): { bonuses: number; adjusted: number } {
+    let [bonuses, adjusted] = [0, 0]
+    for (let b = 0; b < this.ready.length; b++)
+      if (this.bonuses[2 * b + a]) bonuses += (this.ready[b] as ReadyBonus).bonus.points
+    for (let i = 3 * a; i < 3 * a + 3; i++) if (this.came[i]) adjusted += this.adjust[i]?.points ?? 0
+    return { bonuses, adjusted }
   }
 
   private finishPointsOf({ counts, ground }: Simulator, a: number): number {

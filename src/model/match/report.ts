@@ -94,6 +94,7 @@ class Reader {
       pieces: by(layout.placed, ground.sources, goals),
       finishes: by(layout.placed, goals, ground.count),
       waiting: by(layout.waited, 0, goals),
+      waited: this.measured(layout.waitedInAll + robot),
       defending: this.measured(layout.defending + robot),
     }
   }

@@ -208,7 +208,10 @@ export class Simulator {
     for (let i = 0; i < 6; i++) {
       if (this.played[i] === 0) continue
       const { player, leaves } = robots[i]!
-      if (this.uniform(8 * i + 4) < leaves) this.earnInAuto(i, leave)
+      if (leave !== 0 && this.uniform(8 * i + 4) < leaves) {
+        this.earnInAuto(i, leave)
+        this.log?.({ kind: 'leaves', at: Math.min(ground.clock.auto, reals[at.stopAt + i] as number), robot: i })
+      }
       setup.clean[i] = 1
       if (player.autoWords > 0)
         this.seats.arena.drawWords(
@@ -316,10 +319,11 @@ export class Simulator {
       // An absent robot draws none.
       const matches = this.played[i] === 0 ? 0 : 1
       const minutes = (matches * (this.defended[i] as number)) / 60
-      const minor = matches * fouls.minorPerMatch + minutes * defence.minorPerMinute
-      const major = matches * fouls.majorPerMatch + minutes * defence.majorPerMinute
-      this.minorFouls[i] = poisson(minor, this.uniform(8 * i + 5))
-      this.majorFouls[i] = poisson(major, this.uniform(8 * i + 6))
+      const minor = poisson(matches * fouls.minorPerMatch + minutes * defence.minorPerMinute, this.uniform(8 * i + 5))
+      const major = poisson(matches * fouls.majorPerMatch + minutes * defence.majorPerMinute, this.uniform(8 * i + 6))
+      this.minorFouls[i] = minor
+      this.majorFouls[i] = major
+      if (minor + major > 0) this.log?.({ kind: 'fouls', at: this.ground.clock.end, robot: i, minor, major })
     }
   }
 

@@ -22,6 +22,8 @@ export interface Layout {
   /** Of each robot and place. */
   readonly placed: number
   readonly waited: number
+  /** Of each robot, all places together. */
+  readonly waitedInAll: number
 }
 
 export function layoutOf(ground: Ground): Layout {
@@ -46,6 +48,7 @@ export function layoutOf(ground: Ground): Layout {
     defending: next(6),
     placed: next(6 * ground.count),
     waited: next(6 * ground.count),
+    waitedInAll: next(6),
   }
   return { ...layout, count }
 }
@@ -103,6 +106,12 @@ export class Tally {
     own.set(match.defended, layout.defending)
     own.set(match.placed, layout.placed)
     own.set(match.waited, layout.waited)
+    const places = match.ground.count
+    for (let i = 0; i < 6; i++) {
+      let seconds = 0
+      for (let p = 0; p < places; p++) seconds += match.waited[i * places + p] as number
+      own[layout.waitedInAll + i] = seconds
+    }
     for (let k = 0; k < own.length; k++) {
       const x = own[k] as number
       sums.sums[k] = (sums.sums[k] as number) + x

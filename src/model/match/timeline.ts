@@ -11,9 +11,13 @@ const looked = 500
  * @throws ModelError as `simulate` does
  */
 export function sampleMatches(request: Omit<MatchRequest, 'replicates'>): SampleMatches {
-  const setup = new Roster(request.game).setup(request.ours, request.theirs)
-  const simulator = new Simulator(setup, request.seed)
-  const reckoning = new Reckoning(setup, request.level ?? null)
+  return samplesOf(new Roster(request.game).setup(request.ours, request.theirs), request)
+}
+
+/** The same of robots that are ready: making them so takes longer than the matches. */
+export function samplesOf(setup: Setup, of: { seed: number; level?: string | null | undefined }): SampleMatches {
+  const simulator = new Simulator(setup, of.seed)
+  const reckoning = new Reckoning(setup, of.level ?? null)
   const margins = Array.from({ length: looked }, (_, replicate) => {
     simulator.play(replicate)
     reckoning.of(simulator)
@@ -35,6 +39,7 @@ function timelineOf(
   return {
     replicate,
     score: { ours: reckoning.score[0] as number, theirs: reckoning.score[1] as number },
+    atEnd: { ours: reckoning.atEnd(0), theirs: reckoning.atEnd(1) },
     played: players.map((_, robot) => simulator.played[robot] !== 0),
     // Pieces of one leg may be counted together at its end: each has its own time.
     events: events.sort((a, b) => a.at - b.at),

@@ -43,6 +43,8 @@ export interface RobotReport {
   pieces: { [goal: string]: Measured }
   finishes: { [finish: string]: Measured }
   waiting: { [place: string]: Measured }
+  /** At all places together (s). */
+  waited: Measured
   defending: Measured
 }
 
@@ -78,6 +80,10 @@ export type MatchEvent = { at: number; robot: number } & (
   /** Null for a try that earned nothing. */
   | { kind: 'finishes'; place: string | null }
   | { kind: 'marks'; until: number }
+  /** Moved off its start in time, where that pays; told when autonomous ends or the robot stops. */
+  | { kind: 'leaves' }
+  /** Of the whole match: the model gives them no times, so they are told at its end. */
+  | { kind: 'fouls'; minor: number; major: number }
   /** Nothing is worth doing, for now or for good. */
   | { kind: 'rests' }
   | { kind: 'stops' }
@@ -87,6 +93,8 @@ export type MatchEvent = { at: number; robot: number } & (
 export interface Timeline {
   replicate: number
   score: Both<number>
+  /** What comes to the score at the end and no event tells: points of bonuses, and adjustments of options. */
+  atEnd: Both<{ bonuses: number; adjusted: number }>
   /** Whether each robot came. */
   played: boolean[]
   /** In the order of their times. */

@@ -2,7 +2,14 @@ import { describe, expect, it, test } from 'vitest'
 import type { Option, Role } from '../../../src/model/documents/types.ts'
 import { simulate } from '../../../src/model/match/index.ts'
 import { allLineups, candidatesFor } from '../../../src/model/match/lineup/candidates.ts'
-import { type Lineup, LineupPlayer, type LineupRequest, lineup } from '../../../src/model/match/lineup/index.ts'
+import {
+  type Lineup,
+  LineupPlayer,
+  type LineupRequest,
+  lineup,
+  matchesOf,
+  searchLineups,
+} from '../../../src/model/match/lineup/index.ts'
 import { rivalOf } from '../../../src/model/match/lineup/player.ts'
 import { inLongForm } from '../../browser/longForm.ts'
 import { game, optionNamed } from '../reference.ts'
@@ -73,6 +80,22 @@ describe('a search for the best line-up', () => {
   test('with one line-up there is no runner-up', { timeout: 120_000 }, async () => {
     const settled = { ...request, roles: request.roles.map((own) => own.slice(0, 1)) }
     expect(await lineup(settled)).toMatchObject({ runnerUp: null, loses: null, candidates: 1 })
+  })
+
+  test.each([1, 2, 3, 4])('among %i line-ups plays as many matches as was said before', async (count) => {
+    let played = 0
+    const some = allLineups(request).slice(0, count)
+    await searchLineups(
+      request,
+      async (lineups, from, to) => {
+        played += lineups.length * (to - from)
+        return lineups.map(() => new Float64Array(to - from))
+      },
+      some,
+    )
+    expect(matchesOf(count)).toBe(played)
+    // By hand: two go on to 20,000; of three or four half are left behind after 250 matches.
+    expect(played).toBe([20_000, 40_000, 40_250, 40_500][count - 1])
   })
 
   test.runIf(inLongForm)('of more than 64 the closed form keeps the best', { timeout: 600_000 }, async () => {

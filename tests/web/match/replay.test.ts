@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest'
-import { game } from '../../../seed/game.ts'
+import { game as breakwater } from '../../../seed/game.ts'
 import { optionOf } from '../../../seed/index.ts'
 import type { Option } from '../../../src/model/documents/types.ts'
 import { placeOf } from '../../../src/model/field/places.ts'
@@ -8,16 +8,20 @@ import { along, momentOf, type Reel, reelOf } from '../../../web/screens/match/r
 import { sampled } from '../../../web/worker/match.ts'
 import type { Lineup, SampledMatches } from '../../../web/worker/protocol.ts'
 
-/** Without fouls, which no replay shows, and sure to leave the start, so that all points of the end can be told. */
+/** The season with bonuses that pay points, too. */
+const game = { ...breakwater, bonuses: breakwater.bonuses.map((bonus) => ({ ...bonus, points: 5 })) }
+
+/** With fouls, sometimes left on the start, and adjusted by hand; some stop on the way. */
 const plain = (id: string): Option => {
   const option = optionOf(id)
   const { robot } = option
   return {
     ...option,
+    adjust: [{ label: 'The crowd’s buoy', points: 1.5, rankingPoints: 0 }],
     robot: {
       ...robot,
-      autos: robot.autos.map((auto) => ({ ...auto, leaves: 1 })),
-      fouls: { minorPerMatch: 0, majorPerMatch: 0 },
+      autos: robot.autos.map((auto) => ({ ...auto, leaves: 0.7 })),
+      fouls: { minorPerMatch: 1, majorPerMatch: 0.5 },
       reliability: { absent: 0, stops: robot.id === 'puffin' ? 0.5 : 0 },
     },
   }
@@ -35,13 +39,34 @@ describe('a replay', () => {
     reels = Object.values(found.samples).map((timeline) => reelOf(game, lineup, { timeline, ways: found.ways }))
   })
 
-  test('shows at the end the points of the match, but for leaving and sets, which are counted here by hand', () => {
+  test('shows at the end the score of the match: leaving, pieces, sets, holding, finishes, fouls, bonuses, adjustments', () => {
+    for (const reel of reels) expect(momentOf(reel, end).points).toEqual(reel.timeline.score)
+    const told = new Set(reels.flatMap(({ timeline }) => timeline.events.map(({ kind }) => kind)))
+    for (const kind of ['leaves', 'fouls', 'places', 'finishes'] as const) expect(told).toContain(kind)
+    expect(reels.some(({ timeline }) => timeline.atEnd.ours.bonuses + timeline.atEnd.theirs.bonuses > 0)).toBe(true)
+  })
+
+  test('takes no points away as time goes on, and shows before the end all but what comes there', () => {
     for (const reel of reels) {
-      const { points, pieces } = momentOf(reel, end)
-      for (const side of ['ours', 'theirs'] as const) {
-        const sets = Math.min(Math.floor(pieces[side].piers! / 3), Math.floor(pieces[side].gantry! / 3))
-        // Leaving pays 3 a robot, a string of moorings 4.
-        expect(points[side] + 3 * 3 + 4 * sets).toBe(reel.timeline.score[side])
+      const { events, atEnd, score } = reel.timeline
+      const fouls = (by: (robot: number) => boolean) =>
+        events.reduce((sum, event) => {
+          if (event.kind !== 'fouls' || !by(event.robot)) return sum
+          return sum + game.fouls.minor * event.minor + game.fouls.major * event.major
+        }, 0)
+      const late = {
+        ours: atEnd.ours.bonuses + atEnd.ours.adjusted + fouls((robot) => robot >= 3),
+        theirs: atEnd.theirs.bonuses + atEnd.theirs.adjusted + fouls((robot) => robot < 3),
+      }
+      const before = momentOf(reel, end - 1e-6).points
+      for (const side of ['ours', 'theirs'] as const)
+        expect(Math.abs(score[side] - late[side] - before[side])).toBeLessThanOrEqual(1)
+      let last = { ours: 0, theirs: 0 }
+      for (let time = 0; time <= end; time += 5) {
+        const { points } = momentOf(reel, time)
+        expect(points.ours).toBeGreaterThanOrEqual(last.ours)
+        expect(points.theirs).toBeGreaterThanOrEqual(last.theirs)
+        last = points
       }
     }
   })

@@ -72,7 +72,7 @@ export function Answer(props: {
       {played.state === 'failed' ? (
         <Trouble title={text.failed} error={played.error} retry={played.goOn} />
       ) : (
-        <Progress played={played} wanted={wanted} />
+        <Progress label={text.title} played={played} wanted={wanted} />
       )}
       <p className="soft small">{text.errors}</p>
       <p className="soft small">{text.leavesOut}</p>
@@ -80,14 +80,15 @@ export function Answer(props: {
   )
 }
 
-function Progress(props: { played: Played; wanted: number }) {
-  const { played, wanted } = props
+/** How far the playing of a line-up is, and a way to stop it and to go on. */
+export function Progress(props: { label: string; played: Played; wanted: number }) {
+  const { label, played, wanted } = props
   const { state, done, fresh, answer } = played
   const text = words().match.answer
   const running = state === 'running'
   return (
     <div className="stack no-print" style={{ gap: '0.4rem' }}>
-      {running && <progress max={wanted} value={done > 0 ? done : undefined} aria-label={text.title} />}
+      {running && <progress max={wanted} value={done > 0 ? done : undefined} aria-label={label} />}
       <div className="row">
         <p className="soft small" role="status">
           {running

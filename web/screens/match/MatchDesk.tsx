@@ -13,6 +13,7 @@ import { Answer } from './Answer.tsx'
 import { Bonuses } from './Bonuses.tsx'
 import { Held } from './Held.tsx'
 import { levelsOf } from './names.ts'
+import { OnServer } from './OnServer.tsx'
 import { Replay } from './Replay.tsx'
 import { Robots } from './Robots.tsx'
 import { Scores } from './Scores.tsx'
@@ -53,11 +54,12 @@ export function MatchDesk(props: {
   const first = lineupOf(setup, options)
   // A second line-up that is the first still says nothing that its copy does not.
   const second = setup.other && !sameSides(setup.other, setup) ? lineupOf(setup.other, options) : null
-  // As a string, so that what is drawn anew asks nothing anew.
-  const key = useDebounced(first ? JSON.stringify({ game: game.body, level, seed, first, second }) : '', 300)
-  const ask = useMemo<MatchAsk | null>(() => (key === '' ? null : JSON.parse(key)), [key])
+  const of = { game: game.body, level, seed }
+  const ask = useAsk(first && { ...of, lineup: first })
   const played = usePlayed(ask, replicates)
-  const shown = first && ask && played.answer ? { ...played.answer, lineup: played.asked?.first ?? ask.first } : null
+  // Each of the two is played for itself, so that a change of one leaves the other as it is.
+  const beside = usePlayed(useAsk(second && { ...of, lineup: second }), replicates)
+  const shown = first && ask && played.answer ? { ...played.answer, lineup: played.asked?.lineup ?? ask.lineup } : null
   const source = (report: { replicates: number; seed: number }) => sourceOf(report, { game, ways, designs, setup })
   return (
     <div className="stack wide" ref={screen}>
@@ -92,10 +94,25 @@ export function MatchDesk(props: {
         </>
       )}
       {first && (
-        <WhatIf setup={setup} ways={ways} onChange={change} answer={shown} fresh={played.fresh} source={source} />
+        <WhatIf
+          setup={setup}
+          ways={ways}
+          onChange={change}
+          first={played}
+          second={beside}
+          wanted={replicates}
+          source={source}
+        />
       )}
+      {ask && <OnServer ask={ask} />}
     </div>
   )
+}
+
+/** What is asked, as a string in between, so that what is drawn anew asks nothing anew. */
+function useAsk(ask: MatchAsk | null): MatchAsk | null {
+  const key = useDebounced(ask ? JSON.stringify(ask) : '', 300)
+  return useMemo(() => (key === '' ? null : JSON.parse(key)), [key])
 }
 
 function lineupOf(sides: Sides, options: ReadonlyMap<string, Option>): Lineup | null {

@@ -16,20 +16,21 @@ export function Replay(props: { ask: MatchAsk; ready: boolean }) {
   const { ask, ready } = props
   const text = words().match.replay
   const [chosen, setChosen] = useState<(typeof which)[number]>('typical')
-  const { game, level, seed, first } = ask
-  const question = useMemo(() => ({ game, level, seed, lineup: first }), [game, level, seed, first])
+  const { game, level, seed, lineup } = ask
+  const question = useMemo(() => ({ game, level, seed, lineup }), [game, level, seed, lineup])
   const found = useQuery({
     queryKey: ['model', 'sampleMatches', question],
     queryFn: () => askLive('match', 'sampleMatches', question),
     enabled: ready,
     staleTime: Number.POSITIVE_INFINITY,
     gcTime: 300_000,
-    retry: false,
+    // Its worker may be ended for a line-up's sake that is stopped.
+    retry: (count, error) => error.name === 'AbortError' && count < 3,
     networkMode: 'always',
   })
   const reel = useMemo(
-    () => found.data && reelOf(game, first, { timeline: found.data.samples[chosen], ways: found.data.ways }),
-    [found.data, game, first, chosen],
+    () => found.data && reelOf(game, lineup, { timeline: found.data.samples[chosen], ways: found.data.ways }),
+    [found.data, game, lineup, chosen],
   )
   return (
     <section className="sheet stack" aria-labelledby="match-replay">
@@ -52,7 +53,7 @@ export function Replay(props: { ask: MatchAsk; ready: boolean }) {
             data={which.map((one) => ({ value: one, label: text[one] }))}
             onChange={(event) => setChosen(event.currentTarget.value as typeof chosen)}
           />
-          <Player key={`${chosen}/${found.dataUpdatedAt}`} reel={reel} lineup={first} />
+          <Player key={`${chosen}/${found.dataUpdatedAt}`} reel={reel} lineup={lineup} />
         </>
       )}
     </section>

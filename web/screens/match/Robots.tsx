@@ -1,12 +1,14 @@
 import type { Game } from '../../../src/model/documents/types.ts'
-import type { MatchReport, Measured } from '../../../src/model/match/types.ts'
-import { secondsCell } from '../../charts/cells.ts'
+import type { MatchReport, Measured, RobotReport } from '../../../src/model/match/types.ts'
+import type { ValueCell } from '../../charts/cell.ts'
 import { RobotSign, sideOf } from '../../charts/RobotSign.tsx'
+import { placeName } from '../../words/actions.ts'
 import { words } from '../../words/catalogue.ts'
+import { seconds } from '../../words/format.ts'
 import type { Lineup } from '../../worker/protocol.ts'
 import { SideBySide } from '../tradeoffs/SideBySide.tsx'
 import { optionsOf, signOf } from './names.ts'
-import { chanceValue, pointsValue, secondsValue } from './said.ts'
+import { chanceValue, pointsValue, secondsSaid, secondsValue } from './said.ts'
 
 const seldom = 0.0005
 const some = (values: readonly (Measured | undefined)[]) => values.some((value) => (value?.mean ?? 0) >= seldom)
@@ -19,7 +21,6 @@ export function Robots(props: { game: Game; lineup: Lineup; report: MatchReport 
   const goals = game.goals.filter(({ id }) => some(report.robots.map(({ pieces }) => pieces[id])))
   const finishes = game.finishes.filter(({ id }) => some(report.robots.map((robot) => robot.finishes[id])))
   const marks = some(report.robots.map(({ defending }) => defending))
-  const waited = report.robots.map(({ waiting }) => sum(Object.values(waiting)))
   return (
     <section className="sheet stack" aria-labelledby="match-robots">
       <h2 id="match-robots">{text.title}</h2>
@@ -52,7 +53,7 @@ export function Robots(props: { game: Game; lineup: Lineup; report: MatchReport 
               const { mean, standardError } = robot.finishes[id]!
               return chanceValue({ probability: mean, standardError })
             }),
-            secondsCell(waited[index]!),
+            waitingValue(game, robot),
             ...(marks ? [secondsValue(robot.defending)] : []),
           ],
         }))}
@@ -62,4 +63,23 @@ export function Robots(props: { game: Game; lineup: Lineup; report: MatchReport 
   )
 }
 
-const sum = (values: readonly Measured[]): number => values.reduce((total, { mean }) => total + mean, 0)
+/** Shorter waits at a place are left out of the list (s). */
+const worthNaming = 0.05
+
+/** Seconds of waiting in all, and below them the places where it waits, the longest first. */
+function waitingValue(game: Game, { waited, waiting }: RobotReport): ValueCell {
+  const places = Object.entries(waiting)
+    .filter(([, { mean }]) => mean >= worthNaming)
+    .sort(([, a], [, b]) => b.mean - a.mean)
+  const shown = (
+    <>
+      {secondsSaid(waited)}
+      {places.map(([id, { mean }]) => (
+        <span key={id} className="waits-at">
+          {placeName(game, id)} <span className="numeral">{seconds(mean)}</span>
+        </span>
+      ))}
+    </>
+  )
+  return { shown, value: waited.mean, unit: 's' }
+}

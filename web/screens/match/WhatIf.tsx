@@ -1,4 +1,5 @@
 import { Button } from '@mantine/core'
+import { useMemo } from 'react'
 import type { MatchReport } from '../../../src/model/match/types.ts'
 import { signedCell } from '../../charts/cells.ts'
 import { DifferenceDots, dotsBehind } from '../../charts/DifferenceDots.tsx'
@@ -6,32 +7,34 @@ import { Figure } from '../../charts/Figure.tsx'
 import { Measured } from '../../charts/Measured.tsx'
 import { quantileDots } from '../../charts/quantileDots.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
-import { Loading } from '../../shell/states.tsx'
+import { Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { percent, signedPoints } from '../../words/format.ts'
-import type { PairedDifference, Questions } from '../../worker/protocol.ts'
 import { SideBySide } from '../tradeoffs/SideBySide.tsx'
+import { Progress } from './Answer.tsx'
 import { explainDifference } from './explain.ts'
 import type { Ways } from './MatchDesk.tsx'
 import { sideName } from './names.ts'
+import { type PairedDifference, pairedDifference } from './paired.ts'
 import { Alliance } from './SetupForm.tsx'
 import { chanceValue, errorOf, pointsValue } from './said.ts'
 import { isComplete, type MatchSetup, sameSides } from './setup.ts'
-
-type Answer = Questions['match']['answer']
+import type { Played } from './usePlayed.ts'
 
 /** A second line-up on the same luck, and what it changes match by match. */
 export function WhatIf(props: {
   setup: MatchSetup
   ways: Ways
   onChange(next: Partial<MatchSetup>): void
-  answer: Answer | null
-  fresh: boolean
+  first: Played
+  second: Played
+  wanted: number
   source(report: { replicates: number; seed: number }): string
 }) {
-  const { setup, ways, onChange, answer, fresh, source } = props
+  const { setup, ways, onChange, first, second, wanted, source } = props
   const text = words().match
   const { other } = setup
+  const difference = useMemo(() => pairedDifference(first.leads, second.leads), [first.leads, second.leads])
   const copy = { ours: setup.ours, theirs: setup.theirs }
   return (
     <section className="sheet stack" aria-labelledby="match-whatIf">
@@ -71,16 +74,23 @@ export function WhatIf(props: {
             <p role="status">{text.setup.incomplete}</p>
           ) : sameSides(other, setup) ? (
             <p role="status">{text.whatIf.same}</p>
-          ) : answer?.pair && fresh ? (
-            <Both
-              first={answer.report}
-              second={answer.pair.report}
-              difference={answer.pair.difference}
-              level={setup.level}
-              source={source(answer.report)}
-            />
           ) : (
-            <Loading what={text.loading} />
+            <>
+              {first.fresh && second.fresh && difference && (
+                <Both
+                  first={first.answer!.report}
+                  second={second.answer!.report}
+                  difference={difference}
+                  level={setup.level}
+                  source={source(second.answer!.report)}
+                />
+              )}
+              {second.state === 'failed' ? (
+                <Trouble title={text.answer.failed} error={second.error} retry={second.goOn} />
+              ) : (
+                <Progress label={text.whatIf.title} played={second} wanted={wanted} />
+              )}
+            </>
           )}
         </>
       )}
@@ -143,7 +153,8 @@ function Both(props: {
   )
 }
 
-const cellsOf = (report: MatchReport) => [
+/** Win, both scores, lead and ranking points of a line-up. */
+export const cellsOf = (report: MatchReport) => [
   chanceValue(report.win),
   pointsValue(report.score.ours),
   pointsValue(report.score.theirs),

@@ -3,8 +3,8 @@ import type { MatchReport } from '../../../src/model/match/types.ts'
 import { words } from '../../words/catalogue.ts'
 import type { Explanation } from '../../words/explain.ts'
 import { percent, plain, points, signedPoints } from '../../words/format.ts'
-import type { PairedDifference } from '../../worker/protocol.ts'
-import { chanceError, chanceSaid, errorOf, pointsSaid } from './said.ts'
+import type { PairedDifference } from './paired.ts'
+import { chanceError, chanceSaid, errorOf, fineErrorOf, pointsSaid } from './said.ts'
 
 interface Of {
   report: MatchReport
@@ -52,7 +52,7 @@ export function explainRanking(game: Game, of: Of): Explanation {
   const left = mean - outcome - parts.reduce((sum, { value }) => sum + value, 0)
   return {
     title: text.title,
-    result: text.result(plain(mean), errorOf(rankingPoints.ours)),
+    result: text.result(plain(mean), fineErrorOf(rankingPoints.ours)),
     formula: text.formula,
     parts: [
       { label: text.outcome, value: plain(outcome) },

@@ -12,8 +12,12 @@ export function doingWords(game: Game, doing: Doing, place: string | null): stri
   return typeof said === 'string' ? said : said(place === null ? '' : placeName(game, place))
 }
 
-export const eventWords = (game: Game, event: MatchEvent): string =>
-  doingWords(game, event.kind, 'place' in event ? event.place : null)
+export function eventWords(game: Game, event: MatchEvent): string {
+  const text = words().match.replay
+  if (event.kind === 'leaves') return text.leaves
+  if (event.kind === 'fouls') return text.fouls(event.minor, event.major)
+  return doingWords(game, event.kind, 'place' in event ? event.place : null)
+}
 
 /** In which part of the match an elapsed time lies. */
 export function periodAt({ clock }: Game, time: number): 'auto' | 'pause' | 'teleop' | 'endgame' | 'over' {

@@ -3,9 +3,13 @@ import { placeOf } from '../../../src/model/field/places.ts'
 import { symmetricImage } from '../../../src/model/field/symmetry.ts'
 import type { Both, MatchEvent, Timeline } from '../../../src/model/match/types.ts'
 import type { Lineup, Way } from '../../worker/protocol.ts'
+import { pointsAt } from './replayPoints.ts'
 
 /** What a robot is at, in the moment that is shown. */
-export type Doing = 'absent' | 'autonomous' | 'ready' | 'done' | MatchEvent['kind']
+export type Doing = 'absent' | 'autonomous' | 'ready' | 'done' | Exclude<MatchEvent['kind'], Counted>
+
+/** What only counts, and says nothing of what a robot is at. */
+type Counted = 'leaves' | 'fouls'
 
 export interface RobotMoment {
   /** On the field as ours see it (m). */
@@ -20,7 +24,7 @@ export interface Moment {
   robots: RobotMoment[]
   /** Pieces on each goal so far. */
   pieces: Both<{ [goal: string]: number }>
-  /** Points of pieces, of holding and of finishes so far. */
+  /** All points so far; fouls, bonuses and adjustments come at the end. */
   points: Both<number>
 }
 
@@ -62,7 +66,7 @@ export function momentOf(reel: Reel, time: number): Moment {
     if (event.at > time) break
     if (event.kind === 'places') pieces[sideOf(event.robot)][event.place]!++
   }
-  return { robots, pieces, points: pointsAt(reel, time) }
+  return { robots, pieces, points: pointsAt(reel, time, pieces) }
 }
 
 function robotAt({ game, options, timeline, ways, byRobot }: Reel, robot: number, time: number): RobotMoment {
@@ -71,7 +75,7 @@ function robotAt({ game, options, timeline, ways, byRobot }: Reel, robot: number
   const auto = option.robot.autos.find(({ id }) => id === option.auto)
   const start = placeOf(game, option.start)?.at ?? [0, 0]
   if (!timeline.played[robot]) return { at: onField(start), doing: 'absent', place: null, load: 0 }
-  const past = byRobot[robot]!.filter(({ at }) => at <= time)
+  const past = byRobot[robot]!.filter(isAct).filter(({ at }) => at <= time)
   const stopped = past.find(({ kind }) => kind === 'stops')
   const clock = stopped ? stopped.at : time
   const drive = past.findLast((event) => event.kind === 'drives')
@@ -88,7 +92,11 @@ function robotAt({ game, options, timeline, ways, byRobot }: Reel, robot: number
   return { at: onField(at), ...doingAt(last, drive), load: loadAt(past) }
 }
 
-function doingAt(last: MatchEvent, drive: MatchEvent & { kind: 'drives' }): Pick<RobotMoment, 'doing' | 'place'> {
+type Act = Exclude<MatchEvent, { kind: Counted }>
+
+const isAct = (event: MatchEvent): event is Act => event.kind !== 'leaves' && event.kind !== 'fouls'
+
+function doingAt(last: Act, drive: MatchEvent & { kind: 'drives' }): Pick<RobotMoment, 'doing' | 'place'> {
   const place = 'place' in last ? last.place : drive.place
   return { doing: last.kind === 'finishes' ? 'done' : last.kind, place }
 }
@@ -132,44 +140,3 @@ function alongRoutine(path: readonly [number, number, number][] | undefined, tim
     after[0] > before[0] ? (time - before[0]) / (after[0] - before[0]) : 1,
   )
 }
-
-/** Points of pieces by their goal's award, of holding by the strict majority, and of finishes. */
-function pointsAt({ game, timeline }: Reel, time: number): Both<number> {
-  const points = { ours: 0, theirs: 0 }
-  const { auto, pause } = game.clock
-  for (const event of timeline.events) {
-    if (event.at > time) break
-    const side = sideOf(event.robot)
-    if (event.kind === 'finishes') points[side] += game.finishes.find(({ id }) => id === event.place)?.points ?? 0
-    if (event.kind !== 'places') continue
-    const award = game.goals.find(({ id }) => id === event.place)?.award
-    if (award?.kind === 'each') points[side] += event.at <= auto ? award.auto : award.teleop
-  }
-  for (const goal of game.goals) {
-    if (goal.award.kind !== 'hold') continue
-    const { autoPerSecond, teleopPerSecond } = goal.award
-    const worth = (from: number, to: number) =>
-      autoPerSecond * overlap(from, to, [0, auto]) +
-      teleopPerSecond * overlap(from, to, [auto + pause, Number.POSITIVE_INFINITY])
-    const held = { ours: 0, theirs: 0 }
-    let lead = 0
-    let since = 0
-    const until = (at: number) => {
-      if (lead !== 0) held[lead > 0 ? 'ours' : 'theirs'] += worth(since, at)
-      since = at
-    }
-    for (const event of timeline.events) {
-      if (event.at > time) break
-      if (event.kind !== 'places' || event.place !== goal.id) continue
-      until(event.at)
-      lead += event.robot < 3 ? 1 : -1
-    }
-    until(time)
-    points.ours += Math.floor(held.ours + 1e-9)
-    points.theirs += Math.floor(held.theirs + 1e-9)
-  }
-  return points
-}
-
-const overlap = (from: number, to: number, [start, end]: readonly [number, number]): number =>
-  Math.max(0, Math.min(to, end) - Math.max(from, start))

@@ -2,17 +2,25 @@ import type { Chance, Measured } from '../../../src/model/match/types.ts'
 import type { ValueCell } from '../../charts/cell.ts'
 import { plain, points } from '../../words/format.ts'
 
-/** An error of chances to 0.1 %, so that no small one is shown as 0: '± 0.4 %'. */
-export const chanceError = ({ standardError }: Chance): string => `${points(Math.max(0.1, standardError * 100))}\u00a0%`
+/** An error in whole steps of the digits beside it: rounded up, so that none looks smaller than it is, and none like 0. */
+const inSteps = (error: number, step: number): number => Math.max(1, Math.ceil(error / step - 1e-6)) * step
 
-/** A standard error to 0.1, or to 0.01 where it is smaller: '0.03'. Never shown as 0. */
-export const errorOf = ({ standardError }: { standardError: number }): string =>
-  standardError >= 0.095 ? points(standardError) : plain(Math.max(0.01, standardError))
+/** An error beside points or seconds, which are written to 0.1. */
+export const errorOf = ({ standardError }: { standardError: number }): string => points(inSteps(standardError, 0.1))
 
-const whole = (probability: number): string => `${Math.round(probability * 100)}\u00a0%`
+/** An error beside a number that is written to 0.01. */
+export const fineErrorOf = ({ standardError }: { standardError: number }): string => plain(inSteps(standardError, 0.01))
 
-/** 'a chance ± its error'; a share of counted matches may be all or none of them. */
-export const chanceSaid = (chance: Chance): string => `${whole(chance.probability)} ± ${chanceError(chance)}`
+const whole = (share: number): string => `${Math.round(share)}\u00a0%`
+
+/** An error of a chance to 1 %, as chances are written. */
+export const chanceError = ({ standardError }: Chance): string => whole(inSteps(standardError * 100, 1))
+
+/** 'a chance ± its error', both to 1 %; a share of counted matches may be all or none of them. What never varied has no error. */
+export const chanceSaid = ({ probability, standardError }: Chance): string =>
+  standardError === 0
+    ? whole(probability * 100)
+    : `${whole(probability * 100)} ± ${chanceError({ probability, standardError })}`
 
 /** What never varied has no error to show. */
 const withError = (shown: string, of: { standardError: number }): string =>

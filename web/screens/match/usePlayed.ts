@@ -8,6 +8,8 @@ type Answer = Questions['match']['answer']
 export interface Played {
   /** Null until the first matches are played. */
   answer: Answer | null
+  /** Our lead in each match so far. */
+  leads: readonly number[]
   /** What the answer is about. */
   asked: MatchAsk | null
   /** Whether that is what is asked now. */
@@ -23,10 +25,13 @@ export interface Played {
 /** So many matches are asked for together: few at first, so that there is soon something to see, and whole blocks always. */
 const together = (played: number): number => (played === 0 ? 500 : played < 2000 ? 1500 : 3000)
 
+const none: readonly number[] = []
+
 interface Known {
   key: string
   ask: MatchAsk
   answer: Answer
+  leads: readonly number[]
 }
 
 /**
@@ -53,10 +58,12 @@ export function usePlayed(ask: MatchAsk | null, replicates: number): Played {
     }
     // The worker that knows these robots goes on to the next question; only its answer is no longer looked at.
     let left = false
-    const before = known.current?.key === key ? known.current.answer : null
-    let soFar = before && before.report.replicates <= replicates ? before.soFar : null
+    const before = known.current?.key === key ? known.current : null
+    const usable = before && before.answer.report.replicates <= replicates ? before : null
+    let soFar = usable?.answer.soFar ?? null
+    let leads = usable?.leads ?? []
     const play = async () => {
-      let from = soFar?.first.matches ?? 0
+      let from = soFar?.matches ?? 0
       setDone(from)
       setState('running')
       while (from < replicates && !stopping.current) {
@@ -68,7 +75,8 @@ export function usePlayed(ask: MatchAsk | null, replicates: number): Played {
         if (left) return
         from = to
         soFar = answer.soFar
-        known.current = { key, ask, answer }
+        leads = [...leads, ...answer.leads]
+        known.current = { key, ask, answer, leads }
         setShown(known.current)
         setDone(to)
       }
@@ -76,6 +84,8 @@ export function usePlayed(ask: MatchAsk | null, replicates: number): Played {
     }
     play().catch((failure: unknown) => {
       if (left || stopping.current) return
+      // The worker was ended for the other line-up's sake.
+      if ((failure as Error).name === 'AbortError') return setState('stopped')
       setError(failure as Error)
       setState('failed')
     })
@@ -87,6 +97,7 @@ export function usePlayed(ask: MatchAsk | null, replicates: number): Played {
   const fresh = shown !== null && shown.key === key
   return {
     answer: shown?.answer ?? null,
+    leads: shown?.leads ?? none,
     asked: shown?.ask ?? null,
     fresh,
     state,

@@ -2,6 +2,13 @@ import type { ReactNode } from 'react'
 import { cellData, cellShown, type ValueCell } from '../../charts/cell.ts'
 import { useWidth } from '../../charts/useWidth.ts'
 
+/** How much larger letters are than usual, by the browser's setting. */
+function letters(): number {
+  // Drawn as text, as some tests do, there is no page to ask.
+  if (typeof document === 'undefined') return 1
+  return (Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16) / 16
+}
+
 /** One thing among several that are set side by side: its name, and a cell for each column. */
 export interface SideRow {
   id: string
@@ -11,7 +18,7 @@ export interface SideRow {
 
 /**
  * Rows side by side: a table where there is room for its columns, and where there is none a card for each row, so that
- * nothing scrolls sideways. `least` is the width of a column (px).
+ * nothing scrolls sideways. `least` is the width of a column (px) with letters as large as they usually are.
  */
 export function SideBySide(props: {
   caption: string
@@ -24,7 +31,7 @@ export function SideBySide(props: {
   const { ref, width } = useWidth<HTMLDivElement>()
   return (
     <div ref={ref} className="side-by-side">
-      {width >= (columns.length + 1.6) * least ? (
+      {width >= (columns.length + 1.6) * least * letters() ? (
         <table className="tide">
           <caption className="visually-hidden">{caption}</caption>
           <thead>

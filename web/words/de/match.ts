@@ -32,6 +32,7 @@ export const match: Words['match'] = {
     held: 'Halten',
     replay: 'Ansehen',
     whatIf: 'Was wäre, wenn',
+    server: 'Auf dem Server',
   },
   setup: {
     title: 'Wer spielt',
@@ -73,7 +74,7 @@ export const match: Words['match'] = {
     winName: 'Sieg',
     tieName: 'Unentschieden',
     lossName: 'Niederlage',
-    errors: '± ist ein Standardfehler: um so viel liegt die Zahl gewöhnlich aus Zufall daneben.',
+    errors: '± ist ein Standardfehler, aufgerundet: um so viel liegt die Zahl gewöhnlich aus Zufall daneben.',
     leavesOut:
       'Nicht in diesen Zahlen: Roboter, die einander beim Fahren im Weg sind, und was ein menschlicher Spieler tut.',
   },
@@ -177,7 +178,7 @@ export const match: Words['match'] = {
     final: 'Endstand',
     pieces: (goal) => goal,
     soFarHelp:
-      'Punkte bisher sind die für Stücke, Halten und Abschlüsse; Verlassen des Starts, Sätze, Boni und Fouls kommen am Ende dazu.',
+      'Fouls haben im Modell keine Zeiten, und Boni zahlen am Ende: Beides kommt dort dazu, samt dem, was von Hand angepasst ist.',
     now: 'Was jeder Roboter jetzt tut',
     does: 'Jetzt',
     holds: 'Hält',
@@ -200,6 +201,12 @@ export const match: Words['match'] = {
       rests: 'hat gerade nichts Lohnendes zu tun',
       stops: 'bleibt stehen und fährt nicht mehr',
     },
+    leaves: 'hat seinen Start verlassen',
+    fouls: (minor, major) =>
+      `hat in diesem Match ${[
+        ...(minor > 0 ? [minor > 1 ? `${minor} leichte Fouls` : 'ein leichtes Foul'] : []),
+        ...(major > 0 ? [major > 1 ? `${major} schwere Fouls` : 'ein schweres Foul'] : []),
+      ].join(' und ')} begangen`,
     event: (sign, what) => `${sign} ${what}`,
     absent: (sign) => `${sign} ist nicht gekommen.`,
   },
@@ -233,6 +240,32 @@ export const match: Words['match'] = {
     lead: 'Unser Vorsprung',
     ranking: 'Ranglistenpunkte',
     difference: 'Zweite − erste',
+  },
+  server: {
+    title: 'Auf dem Server',
+    help: 'Sehr viele Matches der ersten Aufstellung, für kleine Unterschiede. Diese Seite darf inzwischen zu sein; die Antwort bleibt 30 Tage, und dieser Browser findet sie hier wieder.',
+    matches: 'Matches für den Server',
+    start: 'Den Server spielen lassen',
+    name: (ours, theirs) => `${ours} gegen ${theirs}`,
+    cancel: 'Abbrechen',
+    states: {
+      waiting: () => 'Der Server spielt zuerst andere Matches.',
+      running: (done, total) =>
+        total === '0'
+          ? 'Der Server rechnet aus, was die Roboter können …'
+          : `Der Server hat ${done} von ${total} gespielt …`,
+      done: (done) => `Der Server hat ${done} Matches gespielt.`,
+      failed: () => 'Der Server konnte diese Matches nicht spielen.',
+      cancelled: () => 'Abgebrochen; davon ist nichts geblieben.',
+      interrupted: () => 'Der Server hielt an, bevor sie zu Ende waren; davon ist nichts geblieben. Starte es neu.',
+    },
+    replaced: 'Einer seiner Threads ist ausgefallen und wurde ersetzt; die Antwort ist dieselbe.',
+    full: 'Der Server hat so viele lange Läufe, wie er annimmt. Versuche es wieder, wenn einer zu Ende ist.',
+    lost: 'Der letzte Lauf ist nicht mehr aufgehoben.',
+    remove: 'Diese Antwort entfernen',
+    sure: 'Die Antwort ist dann weg, für alle.',
+    yes: 'Ja, entfernen',
+    no: 'Behalten',
   },
   explain: {
     source: ({ game, revision, ways, matches, seed }) =>

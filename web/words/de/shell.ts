@@ -10,7 +10,7 @@ export const shell: Words['shell'] = {
   unreachable:
     'Der Server antwortet nicht. Was du getippt hast, bleibt in diesem Browser; versuch es noch einmal, sobald er wieder da ist.',
   colophon:
-    'Punkte sind erwartete Punkte eines Roboters in einem Match; jede Zahl lässt sich aufklappen. Gerechnet wird in deinem Browser.',
+    'Punkte sind erwartete Punkte in einem Match: eines Roboters allein, auf der Seite des Matches von Allianzen. Jede Zahl lässt sich aufklappen. Gerechnet wird in deinem Browser.',
   places: {
     start: 'Start',
     games: 'Spiele',

@@ -30,6 +30,7 @@ export const match = {
     held: 'Holding',
     replay: 'Replay',
     whatIf: 'What if',
+    server: 'On the server',
   },
   setup: {
     title: 'Who plays',
@@ -71,7 +72,7 @@ export const match = {
     winName: 'win',
     tieName: 'tie',
     lossName: 'loss',
-    errors: '± is one standard error: how far the number is off by luck of the draw, usually.',
+    errors: '± is one standard error, rounded up: how far the number is off by luck of the draw, usually.',
     leavesOut: 'Not in these numbers: robots that are in each other’s way while driving, and what a human player does.',
   },
   scores: {
@@ -167,7 +168,7 @@ export const match = {
     final: 'Final points',
     pieces: (goal: string) => goal,
     soFarHelp:
-      'Points so far are those of pieces, holding and finishes; leaving the start, sets, bonuses and fouls come in at the end.',
+      'Fouls have no times in the model, and bonuses are paid at the end: both come in there, with what was adjusted by hand.',
     now: 'What each robot does now',
     does: 'Now',
     holds: 'Holds',
@@ -190,6 +191,12 @@ export const match = {
       rests: 'has nothing worth doing now',
       stops: 'stops and does not move again',
     },
+    leaves: 'has left its start',
+    fouls: (minor: number, major: number) =>
+      `has committed ${[
+        ...(minor > 0 ? [`${minor} minor foul${minor > 1 ? 's' : ''}`] : []),
+        ...(major > 0 ? [`${major} major foul${major > 1 ? 's' : ''}`] : []),
+      ].join(' and ')} in this match`,
     event: (sign: string, what: string) => `${sign} ${what}`,
     absent: (sign: string) => `${sign} did not come.`,
   },
@@ -223,6 +230,30 @@ export const match = {
     lead: 'Our lead',
     ranking: 'Ranking points',
     difference: 'Second − first',
+  },
+  server: {
+    title: 'On the server',
+    help: 'Very many matches of the first line-up, for differences that are small. This page may be closed meanwhile; the answer is kept for 30 days, and this browser finds it here again.',
+    matches: 'Matches for the server',
+    start: 'Let the server play',
+    name: (ours: string, theirs: string) => `${ours} against ${theirs}`,
+    cancel: 'Cancel it',
+    states: {
+      waiting: () => 'The server plays other matches first.',
+      running: (done: string, total: string) =>
+        total === '0' ? 'The server works out what the robots can do …' : `The server has played ${done} of ${total} …`,
+      done: (done: string) => `The server has played ${done} matches.`,
+      failed: () => 'The server could not play these matches.',
+      cancelled: () => 'Cancelled; nothing of it was kept.',
+      interrupted: () => 'The server stopped before they were over, and nothing of it was kept. Start it again.',
+    },
+    replaced: 'One of its threads broke and was replaced; the answer is the same.',
+    full: 'The server has as many long runs as it takes. Try again when one has ended.',
+    lost: 'The last run is no longer kept.',
+    remove: 'Remove this answer',
+    sure: 'The answer is gone then, for everybody.',
+    yes: 'Yes, remove it',
+    no: 'Keep it',
   },
   explain: {
     source: (of: { game: string; revision: number; ways: string; matches: string; seed: string }) =>

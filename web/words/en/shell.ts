@@ -6,7 +6,7 @@ export const shell = {
   silence: 'The server does not answer. What you type stays in this browser and can be saved when it is back.',
   unreachable: 'The server does not answer. What you typed stays in this browser; try again when it is back.',
   colophon:
-    'Points are expected points of one robot in one match; every number can be opened. Computed in your browser.',
+    'Points are expected points in one match: of one robot alone, and on the match’s page of alliances. Every number can be opened. Computed in your browser.',
   places: {
     start: 'Start',
     games: 'Games',

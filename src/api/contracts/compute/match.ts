@@ -40,6 +40,7 @@ const robot = z.strictObject({
   pieces: z.record(text, measured).describe('Per goal, autonomous included'),
   finishes: z.record(text, measured).describe('Achieved, per finish'),
   waiting: z.record(text, measured).describe('Seconds in queues and at empty sources, per source and goal'),
+  waited: measured.describe('The same at all places together'),
   defending: measured.describe('Seconds spent marking'),
 })
 robot satisfies z.ZodType<RobotReport>

@@ -35,6 +35,18 @@ export async function searchLineups(
   return reportOf(request, left, lineups.length)
 }
 
+/** Matches that a search among so many line-ups plays, all line-ups together. */
+export function matchesOf(lineups: number): number {
+  let [left, played, matches] = [lineups, 0, 0]
+  for (const until of rounds) {
+    if (left <= 2) break
+    matches += left * (until - played)
+    played = until
+    left = Math.max(2, Math.ceil(left / 2))
+  }
+  return matches + left * (last - played)
+}
+
 /** The same by one player, at once. */
 export function lineup(request: LineupRequest): Promise<LineupReport> {
   const player = new LineupPlayer(request)
