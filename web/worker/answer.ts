@@ -110,6 +110,8 @@ export function answer(question: ToWorker, progress: Progress): unknown {
       return gearings(question, progress)
     case 'match':
       return import('./match.ts').then(({ playOn }) => playOn(question, progress))
+    case 'stated':
+      return import('./stated.ts').then(({ playStated }) => playStated(question, progress))
     case 'sampleMatches':
       return import('./match.ts').then(({ sampled }) => sampled(question))
     case 'reach':

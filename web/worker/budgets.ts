@@ -26,5 +26,6 @@ export const budgets: { readonly [kind in Kind]: number } = {
   sweep: 30,
   gearings: 120,
   match: 120,
+  stated: 240,
   sampleMatches: 120,
 }

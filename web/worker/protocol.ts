@@ -5,6 +5,7 @@ import type { Game, Option, Point, Robot } from '../../src/model/documents/types
 import type { Path, Problem } from '../../src/model/errors.ts'
 import type { Route } from '../../src/model/field/types.ts'
 import type { LegReport, LegRequest } from '../../src/model/leg/types.ts'
+import type { StatedReport, StatedRequest, StatedSums } from '../../src/model/match/stated/types.ts'
 import type { Sums } from '../../src/model/match/tally.ts'
 import type { Chance, MatchReport, Measured, SampleMatches } from '../../src/model/match/types.ts'
 import type { PlanReport, QuickPlan } from '../../src/model/plan/types.ts'
@@ -127,6 +128,16 @@ export interface Questions {
       report: MatchReport
       pair: { report: MatchReport; difference: PairedDifference } | null
     }
+  }
+  /** Matches `from` … `to − 1` of options that play with a stated field, added to those before. */
+  stated: {
+    ask: Omit<StatedRequest, 'level' | 'replicates'> & {
+      level: string | null
+      from: number
+      to: number
+      soFar: StatedSums | null
+    }
+    answer: { soFar: StatedSums; report: StatedReport }
   }
   /** A typical, a best and a worst match to look at. */
   sampleMatches: {

@@ -19,6 +19,7 @@ import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
 import { help } from './help.ts'
 import { match } from './match.ts'
+import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
 import { practice } from './practice.ts'
@@ -67,6 +68,7 @@ export const de: Words = {
   guess,
   help,
   match,
+  objective,
   overrides,
   parts,
   practice,

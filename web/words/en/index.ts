@@ -18,6 +18,7 @@ import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
 import { help } from './help.ts'
 import { match } from './match.ts'
+import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
 import { practice } from './practice.ts'
@@ -66,6 +67,7 @@ export const en = {
   guess,
   help,
   match,
+  objective,
   overrides,
   parts,
   practice,
