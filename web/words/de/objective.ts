@@ -34,6 +34,7 @@ export const objective: Words['objective'] = {
   win: 'Siege',
   rankingPoints: 'Ranglistenpunkte',
   score: 'Punkte der Allianz',
+  named: (name) => `„${name}“`,
   who: (of) => `Mit ${of.partners} gegen ${of.opponents}; je ${of.matches} Matches, alle mit demselben Glück.`,
   atLevel: (level) => `Ebene der Veranstaltung: ${level}.`,
   errors: '± ist ein Standardfehler der Simulation. Was wir über die Roboter nicht wissen, steckt nicht darin.',

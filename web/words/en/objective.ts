@@ -33,6 +33,7 @@ export const objective = {
   win: 'Wins',
   rankingPoints: 'Ranking points',
   score: 'Alliance’s points',
+  named: (name: string) => `‘${name}’`,
   who: (of: { partners: string; opponents: string; matches: string }) =>
     `With ${of.partners} against ${of.opponents}; ${of.matches} matches of each, all on the same luck.`,
   atLevel: (level: string) => `Level of the event: ${level}.`,

@@ -5,7 +5,7 @@ import { words } from '../../../words/catalogue.ts'
 import type { Explanation } from '../../../words/explain.ts'
 import { plain } from '../../../words/format.ts'
 import { optionName } from '../../../words/verdict.ts'
-import { differenceSaid, type Played, type Standing, valueSaid } from './standing.ts'
+import { differenceSaid, type Played, type Standing, signed, valueSaid } from './standing.ts'
 
 export interface Explained {
   report: StatedReport
@@ -63,7 +63,6 @@ function splitOf({ report, documents }: Explained, best: string, second: string)
   }))
   const lead = report.differences[best]![second]!.rankingPoints.mean
   const left = lead - bonuses.reduce((sum, { brings }) => sum + brings, 0)
-  const signed = (value: number) => (value >= 0.005 ? `+${plain(value)}` : plain(value))
   return [
     { label: text.results, value: signed(left) },
     ...bonuses.map(({ name, brings }) => ({ label: text.bonus(name), value: signed(brings) })),

@@ -7,7 +7,7 @@ import { plain } from '../../../words/format.ts'
 /** Who plays with and against each option, how often, and at which level. */
 export function fieldWords(field: StatedField, { replicates }: Pick<StatedReport, 'replicates'>): string {
   const text = words().objective
-  const names = (options: readonly Option[]) => options.map(({ name }) => `‘${name}’`).join(', ')
+  const names = (options: readonly Option[]) => options.map(({ name }) => text.named(name)).join(', ')
   return [
     text.who({
       partners: names(field.partners),

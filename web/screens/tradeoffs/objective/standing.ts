@@ -2,7 +2,8 @@ import type { CompareReport } from '../../../../src/model/compare/types.ts'
 import type { Game, Option } from '../../../../src/model/documents/types.ts'
 import type { Mean, Objective, StatedReport } from '../../../../src/model/match/stated/types.ts'
 import { words } from '../../../words/catalogue.ts'
-import { percent, plain, points, signedPoints } from '../../../words/format.ts'
+import { decimal } from '../../../words/decimal.ts'
+import { percent, points, signedPoints } from '../../../words/format.ts'
 import { isNothing, optionName } from '../../../words/verdict.ts'
 
 /** What is judged by whole matches. */
@@ -34,7 +35,8 @@ export function standingBy({ options, differences }: StatedReport, measure: Play
 const errorWords = (measure: Played, error: number): string =>
   measure === 'win' ? `${points(Math.max(0.1, 100 * error))}\u00a0%` : plain(error > 0 ? Math.max(0.01, error) : 0)
 
-const signed = (value: number): string => (value >= 0.005 ? `+${plain(value)}` : plain(value))
+/** To hundredths with its sign: '+0.15'. */
+export const signed = (value: number): string => `${value >= 0.005 ? '+' : ''}${decimal(value, 2)}`
 
 /** '+0.15 ± 0.01', '+5.0 % ± 0.2 %'. */
 export const differenceSaid = (measure: Played, { mean, standardError }: Mean): string =>
@@ -42,7 +44,7 @@ export const differenceSaid = (measure: Played, { mean, standardError }: Mean): 
 
 /** '49 % ± 0.4 %', '2.26 ± 0.01'. */
 export const valueSaid = (measure: Played, { mean, standardError }: Mean): string =>
-  `${measure === 'win' ? percent(mean) : plain(mean)} ± ${errorWords(measure, standardError)}`
+  `${measure === 'win' ? percent(mean) : decimal(mean, 2)} ± ${errorWords(measure, standardError)}`
 
 /** The headline in words: who is ahead by the objective, or that matches do not tell the two apart. */
 export function headlineBy(report: StatedReport, measure: Played, options: readonly Option[]): string {
