@@ -27,5 +27,7 @@ export const budgets: { readonly [kind in Kind]: number } = {
   gearings: 120,
   match: 120,
   stated: 240,
+  lineupCandidates: 240,
+  lineupMatches: 240,
   sampleMatches: 120,
 }

@@ -24,8 +24,8 @@ export async function lineupInParts(pool: Pool, request: LineupRequest, signal: 
     return lineups.map((_, k) => parts[k % shares]![Math.floor(k / shares)]!)
   }
   try {
-    const candidates = await pool.run('candidates', { request }, either)
-    return await searchLineups(request, play, candidates)
+    const lineups = await pool.run('candidates', { request }, either)
+    return await searchLineups(request, { lineups, play })
   } catch (error) {
     failed.abort()
     throw error

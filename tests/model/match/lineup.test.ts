@@ -1,9 +1,9 @@
 import { describe, expect, it, test } from 'vitest'
 import type { Option, Role } from '../../../src/model/documents/types.ts'
 import { simulate } from '../../../src/model/match/index.ts'
-import { allLineups, candidatesFor } from '../../../src/model/match/lineup/candidates.ts'
+import { candidatesFor } from '../../../src/model/match/lineup/candidates.ts'
 import { type Lineup, LineupPlayer, type LineupRequest, lineup } from '../../../src/model/match/lineup/index.ts'
-import { rivalOf } from '../../../src/model/match/lineup/player.ts'
+import { allLineups, rivalOf } from '../../../src/model/match/lineup/lineups.ts'
 import { inLongForm } from '../../browser/longForm.ts'
 import { game, optionNamed } from '../reference.ts'
 

@@ -12,6 +12,7 @@ import type { Lineup } from '../../worker/protocol.ts'
 import { Answer } from './Answer.tsx'
 import { Bonuses } from './Bonuses.tsx'
 import { Held } from './Held.tsx'
+import { LineupPart } from './lineup/LineupPart.tsx'
 import { levelsOf } from './names.ts'
 import { Replay } from './Replay.tsx'
 import { Robots } from './Robots.tsx'
@@ -94,6 +95,7 @@ export function MatchDesk(props: {
       {first && (
         <WhatIf setup={setup} ways={ways} onChange={change} answer={shown} fresh={played.fresh} source={source} />
       )}
+      {first && <LineupPart game={game.body} setup={setup} ways={ways} options={options} onChange={change} />}
     </div>
   )
 }

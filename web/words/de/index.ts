@@ -18,6 +18,7 @@ import { games } from './games.ts'
 import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
 import { help } from './help.ts'
+import { lineup } from './lineup.ts'
 import { match } from './match.ts'
 import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
@@ -67,6 +68,7 @@ export const de: Words = {
   glossary,
   guess,
   help,
+  lineup,
   match,
   objective,
   overrides,

@@ -32,6 +32,7 @@ export const match: Words['match'] = {
     held: 'Halten',
     replay: 'Ansehen',
     whatIf: 'Was wäre, wenn',
+    lineup: 'Aufstellung',
   },
   setup: {
     title: 'Wer spielt',

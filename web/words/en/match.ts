@@ -30,6 +30,7 @@ export const match = {
     held: 'Holding',
     replay: 'Replay',
     whatIf: 'What if',
+    lineup: 'Line-up',
   },
   setup: {
     title: 'Who plays',

@@ -33,10 +33,11 @@ export function standingBy({ options, differences }: StatedReport, measure: Play
 
 /** An error is never shown as 0. */
 const errorWords = (measure: Played, error: number): string =>
-  measure === 'win' ? `${points(Math.max(0.1, 100 * error))}\u00a0%` : plain(error > 0 ? Math.max(0.01, error) : 0)
+  measure === 'win' ? `${points(Math.max(0.1, 100 * error))}\u00a0%` : decimal(error > 0 ? Math.max(0.01, error) : 0, 2)
 
 /** To hundredths with its sign: '+0.15'. */
-export const signed = (value: number): string => `${value >= 0.005 ? '+' : ''}${decimal(value, 2)}`
+export const signed = (value: number): string =>
+  `${value >= 0.005 ? '+' : ''}${decimal(value, 2).replace('-', '\u2212')}`
 
 /** '+0.15 ± 0.01', '+5.0 % ± 0.2 %'. */
 export const differenceSaid = (measure: Played, { mean, standardError }: Mean): string =>
