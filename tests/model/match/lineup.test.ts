@@ -2,7 +2,14 @@ import { describe, expect, it, test } from 'vitest'
 import type { Option, Role } from '../../../src/model/documents/types.ts'
 import { simulate } from '../../../src/model/match/index.ts'
 import { candidatesFor } from '../../../src/model/match/lineup/candidates.ts'
-import { type Lineup, LineupPlayer, type LineupRequest, lineup } from '../../../src/model/match/lineup/index.ts'
+import {
+  type Lineup,
+  LineupPlayer,
+  type LineupRequest,
+  lineup,
+  matchesOf,
+  searchLineups,
+} from '../../../src/model/match/lineup/index.ts'
 import { allLineups, rivalOf } from '../../../src/model/match/lineup/lineups.ts'
 import { inLongForm } from '../../browser/longForm.ts'
 import { game, optionNamed } from '../reference.ts'
@@ -43,9 +50,23 @@ describe('a search for the best line-up', () => {
   test('finds what playing all of them out finds, and says what the runner-up loses by the same luck', {
     timeout: 240_000,
   }, async () => {
-    const found = await lineup(request)
-    expect(found.candidates).toBe(4)
     const player = new LineupPlayer(request)
+    let matches = 0
+    const rounds: number[] = []
+    const found = await searchLineups(request, {
+      lineups: candidatesFor(request),
+      play: async (lineups, from, to) => {
+        matches += lineups.length * (to - from)
+        return lineups.map((each) => player.play(each, from, to))
+      },
+      after: (report, left) => rounds.push(left, report.replicates),
+    })
+    expect(found.candidates).toBe(4)
+    // Four meet 250 matches, the better two go on to 20,000: what a search says of its length is what it plays.
+    expect(rounds).toEqual([2, 250])
+    expect(matches).toBe(4 * 250 + 2 * 19_750)
+    expect(matches).toBe(matchesOf(4))
+    expect(matchesOf(64)).toBe(64 * 250 + 32 * 250 + 16 * 500 + 8 * 1000 + 4 * 2000 + 2 * 16_000)
     const all = allLineups(request).map((each) => player.play(each, 0, found.replicates))
     const means = all.map((values) => values.reduce((sum, value) => sum + value, 0) / values.length)
     const best = means.indexOf(Math.max(...means))

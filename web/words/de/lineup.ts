@@ -43,6 +43,7 @@ export const lineup: Words['lineup'] = {
   best: 'Beste',
   runnerUp: 'Zweitbeste',
   nextYet: 'Bisher nächste',
+  either: (names) => names.join(' oder '),
   noGoal: 'kein Ziel',
   noFinish: 'kein Abschluss',
   defends: 'deckt',

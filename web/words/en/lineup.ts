@@ -41,6 +41,7 @@ export const lineup = {
   best: 'Best',
   runnerUp: 'Runner-up',
   nextYet: 'Next so far',
+  either: (names: string[]) => names.join(' or '),
   noGoal: 'no goal',
   noFinish: 'no finish',
   defends: 'marks',

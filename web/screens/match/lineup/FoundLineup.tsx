@@ -74,10 +74,10 @@ const valueCell = (measure: LineupRequest['objective'], { value }: LineupValue) 
 /** 'Piers and Gantry; Davit': its goals, then its finish. */
 export function roleWords(game: Game, { finish }: Pick<Option, 'finish'>, { goals, finishes, defend }: Role): string {
   const text = words().lineup
-  const names = (ids: readonly string[]) => listed(ids.map((id) => placeName(game, id)))
+  const names = (ids: readonly string[]) => ids.map((id) => placeName(game, id))
   return [
-    goals.length > 0 ? names(goals) : text.noGoal,
-    finish.mode === 'skip' || finishes.length === 0 ? text.noFinish : names(finishes),
+    goals.length > 0 ? listed(names(goals)) : text.noGoal,
+    finish.mode === 'skip' || finishes.length === 0 ? text.noFinish : text.either(names(finishes)),
     ...(defend ? [text.defends] : []),
   ].join('; ')
 }
