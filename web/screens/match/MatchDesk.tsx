@@ -95,7 +95,7 @@ export function MatchDesk(props: {
       {first && (
         <WhatIf setup={setup} ways={ways} onChange={change} answer={shown} fresh={played.fresh} source={source} />
       )}
-      {first && <LineupPart game={game.body} setup={setup} ways={ways} options={options} onChange={change} />}
+      <LineupPart game={game.body} setup={setup} ways={ways} options={options} onChange={change} />
     </div>
   )
 }

@@ -32,14 +32,15 @@ export function LineupPart(props: {
   const { search, start, stop } = useLineup()
   const taking = useTake(game, ways, onChange)
   const ours = setup.ours.flatMap((id) => options.get(id ?? '') ?? [])
-  if (ours.length < 3) return null
+  // Not while a way to play that was just saved is on its way; what was found stays meanwhile.
+  const ready = ours.length === 3
   const keyOf = (position: number) => `${position}/${setup.ours[position]}`
   const choice = (position: number) => choices[keyOf(position)] ?? firstChoice(ours[position]!, game)
   const roles = ours.map((option, position) => rolesOf(option, choice(position), game))
   const count = roles.reduce((product, own) => product * own.length, 1)
   const settings: Setting[] = [{ slots: setup.theirs, weight }, ...further]
   const weights = settings.map((setting) => weightOf(setting))
-  const wrong = wrongWith(settings, weights)
+  const wrong = ready ? wrongWith(settings, weights) : words().match.setup.incomplete
   const request: LineupRequest = {
     game,
     ours,
@@ -58,8 +59,9 @@ export function LineupPart(props: {
     <section className="sheet stack" aria-labelledby="match-lineup">
       <Fold id="match-lineup" title={text.title} level={2}>
         <p className="soft small">{text.help}</p>
+        {!ready && <p>{words().match.setup.incomplete}</p>}
         <div className="columns no-print">
-          {ours.map((option, position) => (
+          {(ready ? ours : []).map((option, position) => (
             <RobotChoices
               key={keyOf(position)}
               game={game}
