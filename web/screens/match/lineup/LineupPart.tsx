@@ -59,7 +59,6 @@ export function LineupPart(props: {
     <section className="sheet stack" aria-labelledby="match-lineup">
       <Fold id="match-lineup" title={text.title} level={2}>
         <p className="soft small">{text.help}</p>
-        {!ready && <p>{words().match.setup.incomplete}</p>}
         <div className="columns no-print">
           {(ready ? ours : []).map((option, position) => (
             <RobotChoices
