@@ -1,5 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { findingsIn, modes } from './axe.ts'
 import { inLongForm } from './longForm.ts'
+import { cutTexts, wider } from './screens.ts'
 import { path, section, slow, turnsKnown, unfold } from './tradeoffScreen.ts'
 import { openWorld, type World } from './world.ts'
 
@@ -174,6 +176,12 @@ test('ranking points and points disagree about the hook: played, judged otherwis
   await played.getByText(/^ ?By points ‘Kittiwake, finish when it pays’ is ahead, too/).waitFor()
   await page.getByRole('button', { name: 'Undo' }).click()
   await played.getByText(/^By ranking points: Shearwater, /).waitFor()
+  if (inLongForm) {
+    expect(await findingsIn(page, modes)).toEqual([])
+    await page.setViewportSize({ width: 360, height: 800 })
+    await expect.poll(() => wider(page)).toBe(0)
+    expect(await cutTexts(page)).toEqual([])
+  }
 
   const decide = section(page, 'Write it down')
   await decide.getByLabel('Decision').fill('Build the hook')
