@@ -7,6 +7,7 @@ import { game } from './game.ts'
 import { options } from './options.ts'
 import { parts } from './parts.ts'
 import { quickSheet } from './quickSheet.ts'
+import { standings } from './standings.ts'
 
 export { optionOf, withRobot } from './resolve.ts'
 
@@ -17,6 +18,7 @@ export const breakwater = {
   options,
   comparison: comparisonWith(comparisonResult),
   decision: decisionWith(comparisonResult),
+  standings,
   quickSheet,
 }
 
@@ -29,11 +31,12 @@ export interface SeedDocument {
 
 /** The season's documents in the order of saving: what others refer to comes first, each as revision 1. */
 export function seedDocuments(): SeedDocument[] {
-  const { game, designs, options, comparison, decision, quickSheet } = breakwater
+  const { game, designs, options, comparison, decision, standings, quickSheet } = breakwater
   return [
     { kind: 'game', id: game.id, name: game.name, body: game },
     ...designs.map((body): SeedDocument => ({ kind: 'design', id: body.robot.id, name: body.robot.name, body })),
     ...options.map((body): SeedDocument => ({ kind: 'option', id: body.option.id, name: body.option.name, body })),
+    { kind: 'comparison', id: standings.id, name: standings.name, body: standings },
     { kind: 'comparison', id: comparison.id, name: comparison.name, body: comparison },
     { kind: 'decision', id: decision.id, name: decision.name, body: decision },
     { kind: 'quickSheet', id: quickSheet.id, name: quickSheet.name, body: quickSheet },

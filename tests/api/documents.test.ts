@@ -264,6 +264,30 @@ test('A comparison and a decision name revisions that exist', async () => {
     message: 'There is no option with the id “tern-best” in revision 4',
   })
   expect((await put('comparison', 'hang', tested(1))).status).toBe(200)
+
+  // One that says nothing about what counts means points; wins need a field, whose documents exist.
+  const [own] = tested(1).options
+  const field = (opponent: number) => ({
+    partners: [own, own],
+    opponents: [own, own, tested(opponent).options[0]],
+    level: null,
+    replicates: 2000,
+  })
+  const judged = (more: object) =>
+    server.send('PUT', '/api/documents/comparison/judged', {
+      base: null,
+      body: { ...tested(1), id: 'judged', ...more },
+    })
+  const without = await judged({ objective: 'win' })
+  expect(without.status).toBe(400)
+  expect(without.body.error).toMatchObject({
+    path: ['body', 'field'],
+    message: expect.stringContaining('two partners'),
+  })
+  const unknown = await judged({ objective: 'win', field: field(7) })
+  expect(unknown.body.error.path).toEqual(['body', 'field', 'opponents', 2, 'option'])
+  const kept = await judged({ objective: 'rankingPoints', field: field(1) })
+  expect(kept.body.saved.body.field).toEqual(field(1))
 })
 
 test('The demo season passes every check, in the order in which it is put in', async () => {

@@ -19,6 +19,7 @@ beforeAll(async () => {
         airPlan: 20,
         sweep: 10,
         matches: 20,
+        stated: 20,
         candidates: 20,
         lineups: 30,
         draws: 20,

@@ -44,7 +44,14 @@ describe('POST /api/compute/compare in a stated field', () => {
       expect(body.options[index].win).toEqual(alone.win)
       const { mean, standardError } = alone.rankingPoints.ours
       expect(body.options[index].rankingPoints).toEqual({ mean, standardError })
+      expect(body.field.options[index].bonuses).toEqual(
+        Object.fromEntries(Object.entries(alone.bonuses).map(([id, { ours }]) => [id, ours])),
+      )
     }
+    const { [own!.id]: less } = body.field.differences
+    const [first, second] = body.options
+    expect(less[other.id].rankingPoints.mean).toBeCloseTo(first.rankingPoints.mean - second.rankingPoints.mean, 12)
+    expect(body.field.replicates).toBe(1500)
   })
 })
 

@@ -41,6 +41,7 @@ const seconds = {
   airPlan: 10,
   sweep: 10,
   matches: 20,
+  stated: 20,
   candidates: 20,
   lineups: 30,
   summary: 10,

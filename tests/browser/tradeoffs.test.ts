@@ -1,5 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { findingsIn, modes } from './axe.ts'
 import { inLongForm } from './longForm.ts'
+import { cutTexts, wider } from './screens.ts'
 import { path, section, slow, turnsKnown, unfold } from './tradeoffScreen.ts'
 import { openWorld, type World } from './world.ts'
 
@@ -70,7 +72,16 @@ test.runIf(inLongForm)('what does not matter stands first, and what turns the an
 
   // The list of the parts leads on, says where one is, opens what is folded, and does not cover what it leads to.
   const list = page.getByRole('navigation', { name: 'Parts of this trade-off' })
-  const names = ['Answer', 'Match to match', 'Arguments', 'What turns it', 'Two unknowns', 'Belief', 'The call']
+  const names = [
+    'Answer',
+    'What counts',
+    'Match to match',
+    'Arguments',
+    'What turns it',
+    'Two unknowns',
+    'Belief',
+    'The call',
+  ]
   await expect
     .poll(() => list.getByRole('link').allTextContents())
     .toEqual([...names, 'One more piece', 'The unknowns', 'Own numbers', 'Write it down'])
@@ -144,6 +155,50 @@ test.runIf(inLongForm)('the map grows, keeps what it had when it is stopped, and
   const rows = map.getByRole('table').getByRole('row')
   await expect.poll(() => rows.count()).toBeGreaterThan(4)
   await expect.poll(() => rows.nth(1).textContent()).toMatch(/B \+\d\.\d.*A \+\d\.\d|B \+\d/)
+  await page.context().close()
+})
+
+test('ranking points and points disagree about the hook: played, judged otherwise, and written down', async () => {
+  const page = await world.open('/trade-offs/hook-for-the-standings')
+  const played = section(page, 'Answer by whole matches')
+  await played
+    .getByText(/^Points and ranking points disagree: by points ‘Kittiwake, .*by ranking points ‘Shearwater, /)
+    .waitFor(slow)
+  await played.getByText(/^ ?It earns ‘All berthed’ in \d+.% of its matches, the other in 0.%/).waitFor()
+  await played.locator('.answer').getByRole('button').click()
+  await page.getByRole('dialog').getByText('Bonus ‘All berthed’').waitFor()
+  await page.keyboard.press('Escape')
+
+  // By wins points and matches agree; the same matches say so, and judging otherwise can be undone.
+  const counts = section(page, 'What counts')
+  await counts.getByLabel('Judge by').selectOption('win')
+  await played.getByText(/^By wins: Kittiwake, finish when it pays, \+\d/).waitFor()
+  await played.getByText(/^ ?By points ‘Kittiwake, finish when it pays’ is ahead, too/).waitFor()
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await played.getByText(/^By ranking points: Shearwater, /).waitFor()
+  if (inLongForm) {
+    expect(await findingsIn(page, modes)).toEqual([])
+    await page.setViewportSize({ width: 360, height: 800 })
+    await expect.poll(() => wider(page)).toBe(0)
+    expect(await cutTexts(page)).toEqual([])
+  }
+
+  const decide = section(page, 'Write it down')
+  await decide.getByLabel('Decision').fill('Build the hook')
+  const write = decide.getByRole('button', { name: 'Make a decision record' })
+  await expect.poll(() => write.isEnabled(), slow).toBe(true)
+  await write.click()
+  const record = page.getByRole('article')
+  await record.getByText('Judged by: Ranking points.').waitFor(slow)
+  await record.getByText(/^By ranking points: Shearwater, .* Points and ranking points disagree/).waitFor()
+  const stored = await fetch(`${world.url}/api/documents/decision/${page.url().split('/').at(-1)}`).then((r) =>
+    r.json(),
+  )
+  expect(stored.body.chosen).toBe('shearwater-best')
+  expect(stored.body.snapshot.objective).toBe('rankingPoints')
+  expect(stored.body.snapshot.field.opponents.length).toBe(3)
+  // A record is made of all the matches, as soon as they are played.
+  expect(stored.body.snapshot.result.field.replicates).toBe(20_000)
   await page.context().close()
 })
 

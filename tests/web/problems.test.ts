@@ -153,6 +153,7 @@ const parts: { [Code in keyof Sentences]: Parameters<Sentences[Code]>[0] } = {
   noDocument: { kind: 'design', id: 'moon', revision: 7 },
   inputTwice: { id: 'grab' },
   noInput: { id: 'grab' },
+  fieldMissing: {},
   overriddenTwice: { id: 'grab' },
   notCompared: { thing: 'design', id: 'moon' },
   chosenElsewhere: { option: 'moon' },

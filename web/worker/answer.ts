@@ -110,6 +110,12 @@ export function answer(question: ToWorker, progress: Progress): unknown {
       return gearings(question, progress)
     case 'match':
       return import('./match.ts').then(({ playOn }) => playOn(question, progress))
+    case 'stated':
+      return import('./stated.ts').then(({ playStated }) => playStated(question, progress))
+    case 'lineupCandidates':
+      return import('./lineup.ts').then(({ candidates }) => candidates(question))
+    case 'lineupMatches':
+      return import('./lineup.ts').then(({ lineupMatches }) => lineupMatches(question))
     case 'sampleMatches':
       return import('./match.ts').then(({ sampled }) => sampled(question))
     case 'reach':

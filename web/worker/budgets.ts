@@ -26,5 +26,8 @@ export const budgets: { readonly [kind in Kind]: number } = {
   sweep: 30,
   gearings: 120,
   match: 120,
+  stated: 240,
+  lineupCandidates: 240,
+  lineupMatches: 240,
   sampleMatches: 120,
 }

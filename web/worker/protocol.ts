@@ -5,6 +5,8 @@ import type { Game, Option, Point, Robot } from '../../src/model/documents/types
 import type { Path, Problem } from '../../src/model/errors.ts'
 import type { Route } from '../../src/model/field/types.ts'
 import type { LegReport, LegRequest } from '../../src/model/leg/types.ts'
+import type { LineupRequest, Lineup as RolesTaken } from '../../src/model/match/lineup/types.ts'
+import type { StatedReport, StatedRequest, StatedSums } from '../../src/model/match/stated/types.ts'
 import type { Sums } from '../../src/model/match/tally.ts'
 import type { MatchReport, SampleMatches } from '../../src/model/match/types.ts'
 import type { PlanReport, QuickPlan } from '../../src/model/plan/types.ts'
@@ -99,6 +101,22 @@ export interface Questions {
       soFar: Sums | null
     }
     answer: { soFar: Sums; leads: Float64Array; report: MatchReport }
+  }
+  /** Matches `from` … `to − 1` of options that play with a stated field, added to those before. */
+  stated: {
+    ask: Omit<StatedRequest, 'level' | 'replicates'> & {
+      level: string | null
+      from: number
+      to: number
+      soFar: StatedSums | null
+    }
+    answer: { soFar: StatedSums; report: StatedReport }
+  }
+  /** The line-ups worth playing, and what the matches `from` … `to − 1` of some of them are worth. */
+  lineupCandidates: { ask: { request: LineupRequest }; answer: RolesTaken[] }
+  lineupMatches: {
+    ask: { request: LineupRequest; lineups: readonly RolesTaken[]; from: number; to: number }
+    answer: Float64Array[]
   }
   /** A typical, a best and a worst match to look at. */
   sampleMatches: {

@@ -4,6 +4,7 @@ import { travel as findWay } from '../../model/field/index.ts'
 import { legReport } from '../../model/leg/index.ts'
 import { candidatesFor, LineupPlayers } from '../../model/match/lineup/index.ts'
 import { BlockPlayer } from '../../model/match/run.ts'
+import { StatedPlayer } from '../../model/match/stated/index.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
 import type { AnySaid } from '../../model/said.ts'
 import { airPlan as planAir, sweepMatch, timing as timeHardware } from '../../model/timing/index.ts'
@@ -39,6 +40,8 @@ export const airPlan = task<'airPlan'>(({ game, option }) => planAir(game, optio
 export const sweep = task<'sweep'>((request) => sweepMatch(request))
 const blocks = new BlockPlayer()
 export const matches = task<'matches'>(({ request, from, to }) => blocks.play(request, from, to))
+const statedPlayer = new StatedPlayer()
+export const stated = task<'stated'>(({ request, from, to }) => statedPlayer.play(request, from, to))
 export const candidates = task<'candidates'>(({ request }) => candidatesFor(request))
 const players = new LineupPlayers()
 export const lineups = task<'lineups'>(({ request, lineups, from, to }) => {

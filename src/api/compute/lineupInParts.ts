@@ -33,10 +33,10 @@ export async function lineupInParts(
     return lineups.map((_, k) => parts[k % shares]![Math.floor(k / shares)]!)
   }
   try {
-    const candidates = await pool.run('candidates', { request }, either)
-    total = matchesOf(candidates.length)
+    const lineups = await pool.run('candidates', { request }, either)
+    total = matchesOf(lineups.length)
     progress?.(0, total)
-    return await searchLineups(request, play, candidates)
+    return await searchLineups(request, { lineups, play })
   } catch (error) {
     failed.abort()
     throw error

@@ -4,6 +4,7 @@ import type { Game, Option, Robot } from '../../model/documents/types.ts'
 import type { Route } from '../../model/field/types.ts'
 import type { LegReport, LegRequest } from '../../model/leg/types.ts'
 import type { Lineup, LineupRequest } from '../../model/match/lineup/index.ts'
+import type { StatedRequest, StatedSums } from '../../model/match/stated/index.ts'
 import type { Sums } from '../../model/match/tally.ts'
 import type { MatchRequest } from '../../model/match/types.ts'
 import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
@@ -30,6 +31,8 @@ export interface Tasks {
   draws: { request: { request: CompareRequest; from: number; to: number; step: 0.25 | 0.1 }; answer: BeliefPart }
   /** Some of a match's blocks. */
   matches: { request: { request: MatchRequest; from: number; to: number }; answer: Sums[] }
+  /** Some blocks of options that play with a stated field. */
+  stated: { request: { request: StatedRequest; from: number; to: number }; answer: StatedSums[] }
   /** The line-ups worth playing, and what matches of some of them were worth. */
   candidates: { request: { request: LineupRequest }; answer: Lineup[] }
   lineups: {
@@ -55,6 +58,7 @@ export const budgets: { readonly [name in TaskName]: number } = {
   sweep: 90,
   draws: 180,
   matches: 60,
+  stated: 120,
   candidates: 60,
   lineups: 120,
   summary: 60,

@@ -3,12 +3,15 @@ import type {
   ComparisonRecord,
   DecisionRecord,
   DesignRecord,
+  FieldReferences,
   KeptOverride,
   OptionRecord,
+  OptionReference,
   Override,
   Reference,
+  StatedField,
 } from '../../model/documents/records.ts'
-import { compareAnswer, inputs, seed } from './compute/compare.ts'
+import { compareAnswer, inputs, objective, seed } from './compute/compare.ts'
 import { duration } from './duration.ts'
 import { game } from './game.ts'
 import { option, play } from './option.ts'
@@ -71,6 +74,30 @@ const keptOverride = overrideWith({ computed: z.number().describe('What had been
 })
 keptOverride satisfies z.ZodType<KeptOverride>
 
+const optionReference = z.strictObject({ option: reference, design: reference })
+optionReference satisfies z.ZodType<OptionReference>
+
+const level = id.nullable().describe('The event’s level; null where no bonus asks for one')
+const replicates = count(1, 1_000_000, 'Matches of each option')
+
+const fieldReferences = z
+  .strictObject({
+    partners: list(optionReference, 2, 2, 'Two that play with each option'),
+    opponents: list(optionReference, 3, 3, 'Three that play against it'),
+    level,
+    replicates,
+  })
+  .meta({ id: 'FieldReferences', description: 'Who plays with and against the options' })
+fieldReferences satisfies z.ZodType<FieldReferences>
+
+const statedField = z.strictObject({
+  partners: list(option, 2, 2, 'Two that played with each option'),
+  opponents: list(option, 3, 3, 'Three that played against it'),
+  level,
+  replicates,
+})
+statedField satisfies z.ZodType<StatedField>
+
 export const comparisonRecord = z
   .strictObject({
     format,
@@ -78,10 +105,12 @@ export const comparisonRecord = z
     name,
     question: text,
     game: reference,
-    options: list(z.strictObject({ option: reference, design: reference }), 1, 12, 'Options and their designs'),
+    options: list(optionReference, 1, 12, 'Options and their designs'),
     inputs,
     breakEven: id.nullable().describe('Id of the input whose break-even is shown'),
     seed,
+    objective: objective.optional(),
+    field: fieldReferences.optional(),
     overrides: list(override, 0, 60, 'Numbers set by hand').optional(),
     result: compareAnswer.nullable(),
   })
@@ -122,6 +151,8 @@ export const decisionRecord = z
       options: list(option, 1, 12, 'Options'),
       inputs,
       result: compareAnswer,
+      objective: objective.optional(),
+      field: statedField.optional(),
       overrides: list(keptOverride, 0, 60, 'Numbers set by hand').optional(),
     }),
   })

@@ -9,6 +9,7 @@ import {
   type DesignRecord,
   type DocumentKind,
   type OptionRecord,
+  type OptionReference,
   overriddenThing,
   type QuickSheetRecord,
   type ReadingRecord,
@@ -46,12 +47,17 @@ async function checkReference(
 }
 
 async function checkComparison(record: ComparisonRecord, workspace: WorkspaceStore): Promise<Problem[]> {
+  const { field, objective = 'points' } = record
+  const named = (pairs: readonly OptionReference[], path: Path) =>
+    pairs.flatMap(({ option, design }, index) => [
+      checkReference(option, 'option', { path: [...path, index, 'option'], workspace }),
+      checkReference(design, 'design', { path: [...path, index, 'design'], workspace }),
+    ])
   const references = await Promise.all([
     checkReference(record.game, 'game', { path: ['game'], workspace }),
-    ...record.options.flatMap(({ option, design }, index) => [
-      checkReference(option, 'option', { path: ['options', index, 'option'], workspace }),
-      checkReference(design, 'design', { path: ['options', index, 'design'], workspace }),
-    ]),
+    ...named(record.options, ['options']),
+    ...named(field?.partners ?? [], ['field', 'partners']),
+    ...named(field?.opponents ?? [], ['field', 'opponents']),
   ])
   const ids = record.inputs.map(({ id }) => id)
   const twice = ids.findIndex((id, index) => ids.indexOf(id) < index)
@@ -59,6 +65,7 @@ async function checkComparison(record: ComparisonRecord, workspace: WorkspaceSto
   if (twice >= 0) {
     problems.push(found(['inputs', twice, 'id'], { code: 'inputTwice', parts: { id: ids[twice] as string } }))
   }
+  if (objective !== 'points' && !field) problems.push(found(['field'], { code: 'fieldMissing', parts: {} }))
   problems.push(...checkOverrides(record))
   if (record.breakEven !== null && !ids.includes(record.breakEven)) {
     problems.push(found(['breakEven'], { code: 'noInput', parts: { id: record.breakEven } }))

@@ -1,4 +1,5 @@
 import type { Game, Option } from '../documents/types.ts'
+import type { StatedReport } from '../match/stated/types.ts'
 
 /** One unknown number of a comparison; its beta-PERT is belief about a level. */
 export interface Input {
@@ -65,4 +66,6 @@ export interface CompareReport {
   breakEven?: { input: string; crossings: Crossing[] }
   swing?: { input: string; low: number; high: number; difference: [number, number] }[]
   belief?: BeliefReport
+  /** Whole matches of each option with the stated partners and opponents, where these are given. */
+  field?: StatedReport
 }

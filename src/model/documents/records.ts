@@ -1,4 +1,5 @@
 import type { CompareReport, Input } from '../compare/types.ts'
+import type { Objective } from '../match/stated/types.ts'
 import type { Duration, Game, Option, Robot } from './types.ts'
 
 /** A stored document at one of its revisions. */
@@ -53,6 +54,20 @@ export type Override = {
 /** With what had been computed where the override stands: points, or seconds on average. */
 export type KeptOverride = Override & { computed: number }
 
+/** A way to play with its design, each at a revision. */
+export interface OptionReference {
+  option: Reference
+  design: Reference
+}
+
+/** Who plays with and against the options, how often, and at which level of the event; null where no bonus asks for one. */
+export interface FieldReferences {
+  partners: OptionReference[]
+  opponents: OptionReference[]
+  level: string | null
+  replicates: number
+}
+
 /** Options side by side over the same unknowns, and the revisions that the stored result was made from. */
 export interface ComparisonRecord {
   format: 1
@@ -60,13 +75,25 @@ export interface ComparisonRecord {
   name: string
   question: string
   game: Reference
-  options: { option: Reference; design: Reference }[]
+  options: OptionReference[]
   inputs: Input[]
   /** Id of the input whose break-even is shown. */
   breakEven: string | null
   seed: number
+  /** What options are judged by; points where nothing is said, as in comparisons made before there was a choice. */
+  objective?: Objective
+  /** Kept when points are judged by again, so that going back loses nothing. */
+  field?: FieldReferences
   overrides?: Override[]
   result: CompareReport | null
+}
+
+/** Who played with and against the options, as they were. */
+export interface StatedField {
+  partners: Option[]
+  opponents: Option[]
+  level: string | null
+  replicates: number
 }
 
 /** A decision that can be defended: what was asked, assumed, found and agreed, with a snapshot of the inputs. */
@@ -91,7 +118,16 @@ export interface DecisionRecord {
   /** What will be looked at, which value is expected, and when to look. */
   checks?: { quantity: string; expected: string; when: string }[]
   /** The options have their overrides in them. */
-  snapshot: { game: Game; options: Option[]; inputs: Input[]; result: CompareReport; overrides?: KeptOverride[] }
+  snapshot: {
+    game: Game
+    options: Option[]
+    inputs: Input[]
+    result: CompareReport
+    /** Points where nothing is said. */
+    objective?: Objective
+    field?: StatedField
+    overrides?: KeptOverride[]
+  }
 }
 
 export type DocumentKind =

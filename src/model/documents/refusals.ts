@@ -9,6 +9,8 @@ export const storedSentences = {
     `There is no ${nouns[of.kind] ?? of.kind} with the id “${of.id}”${of.revision === null ? '' : ` in revision ${of.revision}`}`,
   inputTwice: (of: { id: string }) => `There are two inputs with the id “${of.id}”`,
   noInput: (of: { id: string }) => `There is no input with the id “${of.id}”`,
+  fieldMissing: (_: Record<string, never>) =>
+    'Wins and ranking points depend on who else plays: name two partners and three opponents',
   overriddenTwice: (of: { id: string }) => `The override “${of.id}” is about a number that is overridden already`,
   notCompared: (of: { thing: 'option' | 'design'; id: string }) =>
     `The ${of.thing} “${of.id}” is not among those compared`,

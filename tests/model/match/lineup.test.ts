@@ -1,7 +1,7 @@
 import { describe, expect, it, test } from 'vitest'
 import type { Option, Role } from '../../../src/model/documents/types.ts'
 import { simulate } from '../../../src/model/match/index.ts'
-import { allLineups, candidatesFor } from '../../../src/model/match/lineup/candidates.ts'
+import { candidatesFor } from '../../../src/model/match/lineup/candidates.ts'
 import {
   type Lineup,
   LineupPlayer,
@@ -10,7 +10,7 @@ import {
   matchesOf,
   searchLineups,
 } from '../../../src/model/match/lineup/index.ts'
-import { rivalOf } from '../../../src/model/match/lineup/player.ts'
+import { allLineups, rivalOf } from '../../../src/model/match/lineup/lineups.ts'
 import { inLongForm } from '../../browser/longForm.ts'
 import { game, optionNamed } from '../reference.ts'
 
@@ -50,9 +50,23 @@ describe('a search for the best line-up', () => {
   test('finds what playing all of them out finds, and says what the runner-up loses by the same luck', {
     timeout: 240_000,
   }, async () => {
-    const found = await lineup(request)
-    expect(found.candidates).toBe(4)
     const player = new LineupPlayer(request)
+    let matches = 0
+    const rounds: number[] = []
+    const found = await searchLineups(request, {
+      lineups: candidatesFor(request),
+      play: async (lineups, from, to) => {
+        matches += lineups.length * (to - from)
+        return lineups.map((each) => player.play(each, from, to))
+      },
+      after: (report, left) => rounds.push(left, report.replicates),
+    })
+    expect(found.candidates).toBe(4)
+    // Four meet 250 matches, the better two go on to 20,000: what a search says of its length is what it plays.
+    expect(rounds).toEqual([2, 250])
+    expect(matches).toBe(4 * 250 + 2 * 19_750)
+    expect(matches).toBe(matchesOf(4))
+    expect(matchesOf(64)).toBe(64 * 250 + 32 * 250 + 16 * 500 + 8 * 1000 + 4 * 2000 + 2 * 16_000)
     const all = allLineups(request).map((each) => player.play(each, 0, found.replicates))
     const means = all.map((values) => values.reduce((sum, value) => sum + value, 0) / values.length)
     const best = means.indexOf(Math.max(...means))
@@ -85,14 +99,13 @@ describe('a search for the best line-up', () => {
   test.each([1, 2, 3, 4])('among %i line-ups plays as many matches as was said before', async (count) => {
     let played = 0
     const some = allLineups(request).slice(0, count)
-    await searchLineups(
-      request,
-      async (lineups, from, to) => {
+    await searchLineups(request, {
+      lineups: some,
+      play: async (lineups, from, to) => {
         played += lineups.length * (to - from)
         return lineups.map(() => new Float64Array(to - from))
       },
-      some,
-    )
+    })
     expect(matchesOf(count)).toBe(played)
     // By hand: two go on to 20,000; of three or four half are left behind after 250 matches.
     expect(played).toBe([20_000, 40_000, 40_250, 40_500][count - 1])

@@ -24,6 +24,7 @@ export function Recompute(props: { decision: DecisionRecord; revision: number })
     <section className="stack no-print" aria-labelledby="recompute-title">
       <h2 id="recompute-title">{texts.title}</h2>
       <p>{texts.intro}</p>
+      {(snapshot.objective ?? 'points') !== 'points' && <p>{words().objective.record.again}</p>}
       {!asked && (
         <div>
           <Button variant="default" onClick={() => setAsked(true)}>

@@ -14,6 +14,7 @@ import { OverrideNote } from '../overrides/OverrideNote.tsx'
 import { Struck } from '../overrides/OwnMark.tsx'
 import { AirNotes } from '../tradeoffs/AirNotes.tsx'
 import { Block } from './Block.tsx'
+import { JudgedBy } from './JudgedBy.tsx'
 
 /** What was found: the record's own sentences, and the options with numbers that open. */
 export function Result(props: { decision: DecisionRecord; revision: number }) {
@@ -76,6 +77,7 @@ export function Result(props: { decision: DecisionRecord; revision: number }) {
           </tbody>
         </table>
       </div>
+      <JudgedBy decision={decision} />
       <TableDownload title={texts.options} table={() => optionsTable(result, options, texts.options)} />
       <OverrideNote kept={decision.snapshot.overrides} documents={{ game, options }} />
       <AirNotes game={game} options={options} ready record />

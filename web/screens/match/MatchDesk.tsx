@@ -12,6 +12,7 @@ import type { Lineup } from '../../worker/protocol.ts'
 import { Answer } from './Answer.tsx'
 import { Bonuses } from './Bonuses.tsx'
 import { Held } from './Held.tsx'
+import { LineupPart } from './lineup/LineupPart.tsx'
 import { levelsOf } from './names.ts'
 import { OnServer } from './OnServer.tsx'
 import { Replay } from './Replay.tsx'
@@ -105,6 +106,7 @@ export function MatchDesk(props: {
         />
       )}
       {ask && <OnServer ask={ask} />}
+      <LineupPart game={game.body} setup={setup} ways={ways} options={options} onChange={change} />
     </div>
   )
 }

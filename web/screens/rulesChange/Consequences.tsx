@@ -100,6 +100,9 @@ function Row(props: {
       <th scope="row">
         <Link href={`/decisions/${decision.id}`}>{decision.name}</Link>
         {same(game, props.game) && <div className="soft small">{texts.same}</div>}
+        {(decision.body.snapshot.objective ?? 'points') !== 'points' && (
+          <div className="soft small">{words().objective.record.again}</div>
+        )}
       </th>
       {result && props.now ? (
         <>

@@ -30,6 +30,8 @@ export function Headline(
     progress: { done: number; total: number } | null
     /** What the numbers do not contain. */
     notes?: ReactNode
+    /** Another objective is what is judged by: the points stand behind it. */
+    second?: boolean
   },
 ) {
   const { report, record, documents, source, state, progress } = props
@@ -40,7 +42,8 @@ export function Headline(
   const share = progress && percent(progress.done / progress.total)
   return (
     <section id="answer-title" className="sheet stack" aria-label={text.region}>
-      <p className="answer">
+      <p className={props.second ? undefined : 'answer'}>
+        {props.second && `${words().objective.byPoints} `}
         {isLevel(found)
           ? words().verdict.level(optionName(options, found.best), optionName(options, found.second ?? ''))
           : optionName(options, found.best)}

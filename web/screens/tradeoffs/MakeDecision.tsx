@@ -2,7 +2,12 @@ import { Button, NativeSelect, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import { useLocation } from 'wouter'
 import type { CompareReport, Input } from '../../../src/model/compare/types.ts'
-import type { ComparisonRecord, DecisionRecord, KeptOverride } from '../../../src/model/documents/records.ts'
+import type {
+  ComparisonRecord,
+  DecisionRecord,
+  KeptOverride,
+  StatedField,
+} from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { useChanges } from '../../data/documents.ts'
 import { idFrom } from '../../data/identity.ts'
@@ -11,6 +16,7 @@ import { points } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
 import { measureWords } from '../../words/measure.ts'
 import { headline, sureness, turning, verdict } from '../../words/verdict.ts'
+import { againstPoints, headlineBy, standingBy } from './objective/standing.ts'
 
 /** Writes the answer down as a decision, with a snapshot of what it was computed from. */
 export function MakeDecision(props: {
@@ -24,15 +30,21 @@ export function MakeDecision(props: {
   /** The unknowns that are not overridden. */
   inputs: Input[]
   overrides: KeptOverride[]
+  /** Who plays with and against the options, where that is judged by. */
+  field: StatedField | null
 }) {
-  const { record, documents, report } = props
+  const { record, documents, report, field } = props
   const { options } = documents
+  const measure = record.objective === 'points' ? undefined : record.objective
+  const standing = measure && report.field ? standingBy(report.field, measure) : null
   const texts = words().decisions.make
   const found = verdict(report)
   const [, go] = useLocation()
   const { save } = useChanges()
   const [name, setName] = useState('')
-  const [chosen, setChosen] = useState(found?.best ?? '')
+  // Until somebody chooses, what is ahead by what counts: matches come after the points.
+  const [picked, setChosen] = useState<string | null>(null)
+  const chosen = picked ?? standing?.best ?? found?.best ?? ''
   const [trouble, setTrouble] = useState<string | null>(null)
   if (!found) return null
   const write = async () => {
@@ -96,7 +108,7 @@ export function MakeDecision(props: {
       comparison: { id: record.id, revision: of.base },
       chosen: option,
       assumptions: [],
-      result: `${headline(found!, options)}. ${sureness(found!, options)}`,
+      result: [...byMatches(), `${headline(found!, options)}. ${sureness(found!, options)}`].join(' '),
       wouldChange: input && report.breakEven?.input === input.id ? turning(report, input, documents) : [],
       measureNext: report.belief ? [measureWords(report.belief, record.inputs, documents)] : [],
       objections: [],
@@ -108,9 +120,17 @@ export function MakeDecision(props: {
         options,
         inputs: props.inputs,
         result: report,
+        ...(measure && field ? { objective: measure, field } : {}),
         ...(props.overrides.length > 0 ? { overrides: props.overrides } : {}),
       },
     }
+  }
+
+  /** What whole matches say, first, where they are what counts; the sentence by points follows. */
+  function byMatches(): string[] {
+    if (!measure || !report.field) return []
+    const against = againstPoints({ ...report, field: report.field }, measure, documents)
+    return [`${headlineBy(report.field, measure, options)}.`, ...against.sentences, words().objective.byPoints]
   }
 
   /** What an event can show at once: the points that are expected, and the number that the answer hinges on. */

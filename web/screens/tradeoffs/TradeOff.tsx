@@ -26,6 +26,10 @@ import { Headline } from './Headline.tsx'
 import { KeepResult } from './KeepResult.tsx'
 import { MakeDecision } from './MakeDecision.tsx'
 import { Matches } from './Matches.tsx'
+import { FieldAnswer } from './objective/FieldAnswer.tsx'
+import { ObjectiveForm } from './objective/ObjectiveForm.tsx'
+import { useFieldParts } from './objective/useFieldParts.ts'
+import { useFieldPlayed } from './objective/useFieldPlayed.ts'
 import { PieceWorths } from './PieceWorths.tsx'
 import { matching, newer, withNewest } from './revisions.ts'
 import { Stagger } from './Stagger.tsx'
@@ -83,10 +87,18 @@ export function TradeOff(props: {
       : undefined
   const belief = beliefAnew?.of === key ? beliefAnew.report : savedBelief
   const known = computed.data && !computed.isPlaceholderData ? computed.data : (record.result ?? computed.data)
-  const report: CompareReport | null = known ? { ...known, belief } : null
+  const { objective = 'points' } = record
+  const field = useFieldParts(objective === 'points' ? undefined : record.field, record.overrides)
+  const played = useFieldPlayed(request, own.pending ? null : field.stated, record.seed)
+  const stated =
+    objective === 'points' ? undefined : ((played.fresh ? played.answer?.report : undefined) ?? record.result?.field)
+  const report: CompareReport | null = known ? { ...known, belief, field: stated } : null
   const fresh = !own.pending && Boolean(computed.data) && !computed.isPlaceholderData && settledKey === key
   const state = computed.error ? 'stored' : fresh ? 'fresh' : 'computing'
-  const outdated = props.newest && newer(record, props.newest)
+  // What is written down or kept has its matches, all of them or as many as there were when somebody stopped.
+  const complete =
+    fresh && (objective === 'points' || (played.fresh && (played.state === 'done' || played.state === 'stopped')))
+  const outdated = props.newest && newer(record, props.newest, field.newer)
 
   const documents = useMemo(() => ({ game: request.game, options: request.options }), [request])
   // What is computed with: the unknowns as they were half a second ago, so that typing computes nothing. What is about an
@@ -126,7 +138,7 @@ export function TradeOff(props: {
           {outdated && !old && (
             <div className="row">
               <p>{outdated}</p>
-              <Button variant="default" onClick={() => draft.replace(withNewest(record, props.newest!))}>
+              <Button variant="default" onClick={() => draft.replace(withNewest(record, props.newest!, field.newest))}>
                 {text.takeNewest}
               </Button>
             </div>
@@ -134,8 +146,20 @@ export function TradeOff(props: {
           <OverrideNote kept={own.kept} documents={asKept} />
           {computed.error && <Trouble title={text.notComputed} error={computed.error} />}
           <Stagger>
+            {objective !== 'points' && (
+              <FieldAnswer
+                report={report}
+                measure={objective}
+                documents={documents}
+                field={field.stated}
+                error={field.error}
+                played={played}
+                source={source}
+              />
+            )}
             {report && (
               <Headline
+                second={objective !== 'points'}
                 report={report}
                 record={record}
                 documents={documents}
@@ -146,9 +170,14 @@ export function TradeOff(props: {
                 notes={<AirNotes game={request.game} options={request.options} ready={fresh} />}
               />
             )}
-            {report && fresh && !old && (
+            {report && complete && !old && (
               <KeepResult record={record} report={report} onKeep={(result) => draft.set(['result'], result)} />
             )}
+            <ObjectiveForm
+              record={record}
+              game={request.game}
+              onChange={(next) => draft.replace({ ...record, ...next })}
+            />
             <Matches game={request.game} options={request.options} source={source} />
             {report && <Swings report={report} record={settled} documents={documents} source={source} ready={fresh} />}
             {report && (
@@ -184,9 +213,10 @@ export function TradeOff(props: {
                 dirty={draft.dirty}
                 documents={documents}
                 report={report}
-                state={state}
+                state={state === 'fresh' && !complete ? 'computing' : state}
                 inputs={[...inputs]}
                 overrides={own.kept}
+                field={field.stated}
               />
             )}
           </Stagger>

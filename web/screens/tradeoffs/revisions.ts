@@ -14,8 +14,8 @@ export const matching = (record: ComparisonRecord, parts: Parts): boolean =>
       design.revision === parts.options[index]!.design.revision,
   )
 
-/** Which documents have a newer revision than the comparison names, in words; null where none has. */
-export function newer(record: ComparisonRecord, newest: Parts): string | null {
+/** Which documents have a newer revision than the comparison names, in words; null where none has. `field`: names from its field. */
+export function newer(record: ComparisonRecord, newest: Parts, field: readonly string[] = []): string | null {
   const names = [
     ...(newest.game.revision > record.game.revision ? [newest.game.name] : []),
     ...newest.options.flatMap(({ option, design }, index) => {
@@ -26,13 +26,19 @@ export function newer(record: ComparisonRecord, newest: Parts): string | null {
         ...(design.revision > named.design.revision ? [design.name] : []),
       ]
     }),
+    ...field,
   ]
   return names.length > 0 ? words().tradeoffs.newer([...new Set(names)].join(', ')) : null
 }
 
 /** The comparison of the newest revisions. */
-export const withNewest = (record: ComparisonRecord, newest: Parts): ComparisonRecord => ({
+export const withNewest = (
+  record: ComparisonRecord,
+  newest: Parts,
+  field: ComparisonRecord['field'] | null = null,
+): ComparisonRecord => ({
   ...record,
+  ...(field ? { field } : {}),
   game: { id: newest.game.id, revision: newest.game.revision },
   options: newest.options.map(({ option, design }) => ({
     option: { id: option.id, revision: option.revision },

@@ -18,7 +18,9 @@ import { games } from './games.ts'
 import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
 import { help } from './help.ts'
+import { lineup } from './lineup.ts'
 import { match } from './match.ts'
+import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
 import { practice } from './practice.ts'
@@ -66,7 +68,9 @@ export const de: Words = {
   glossary,
   guess,
   help,
+  lineup,
   match,
+  objective,
   overrides,
   parts,
   practice,

@@ -33,6 +33,7 @@ export const match: Words['match'] = {
     replay: 'Ansehen',
     whatIf: 'Was wäre, wenn',
     server: 'Auf dem Server',
+    lineup: 'Aufstellung',
   },
   setup: {
     title: 'Wer spielt',

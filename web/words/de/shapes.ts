@@ -156,6 +156,8 @@ export const stored: Pick<Words['problems'], keyof typeof storedSentences> = {
     `Es gibt ${kinds[kind]} mit der Kennung „${id}“${revision === null ? '' : ` in Fassung ${revision}`}`,
   inputTwice: ({ id }) => `Es gibt zwei Unbekannte mit der Kennung „${id}“`,
   noInput: ({ id }) => `Es gibt keine Unbekannte mit der Kennung „${id}“`,
+  fieldMissing: () =>
+    'Siege und Ranglistenpunkte hängen davon ab, wer sonst spielt: Nenne zwei Partner und drei Gegner',
   overriddenTwice: ({ id }) => `Die eigene Zahl „${id}“ betrifft etwas, wofür es schon eine gibt`,
   notCompared: ({ thing, id }) =>
     `${thing === 'option' ? 'Die Spielweise' : 'Der Entwurf'} „${id}“ ist nicht unter den verglichenen`,

@@ -33,6 +33,7 @@ export const tradeoffs: Words['tradeoffs'] = {
   parts: {
     label: 'Teile dieser Abwägung',
     answer: 'Ergebnis',
+    objective: 'Was zählt',
     matches: 'Von Match zu Match',
     swing: 'Argumente',
     turn: 'Was es wendet',

@@ -17,7 +17,9 @@ import { games } from './games.ts'
 import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
 import { help } from './help.ts'
+import { lineup } from './lineup.ts'
 import { match } from './match.ts'
+import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
 import { practice } from './practice.ts'
@@ -65,7 +67,9 @@ export const en = {
   glossary,
   guess,
   help,
+  lineup,
   match,
+  objective,
   overrides,
   parts,
   practice,

@@ -31,6 +31,7 @@ export const match = {
     replay: 'Replay',
     whatIf: 'What if',
     server: 'On the server',
+    lineup: 'Line-up',
   },
   setup: {
     title: 'Who plays',

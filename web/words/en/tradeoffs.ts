@@ -39,6 +39,7 @@ export const tradeoffs = {
   parts: {
     label: 'Parts of this trade-off',
     answer: 'Answer',
+    objective: 'What counts',
     matches: 'Match to match',
     swing: 'Arguments',
     turn: 'What turns it',

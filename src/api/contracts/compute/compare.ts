@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import type { BeliefReport, CompareReport, Input } from '../../../model/compare/types.ts'
+import type { Objective, StatedReport } from '../../../model/match/stated/types.ts'
 import { rising } from '../agree.ts'
 import { game } from '../game.ts'
 import { option } from '../option.ts'
@@ -25,13 +26,18 @@ export const inputs = list(input, 0, 30, 'Unknown numbers')
 
 export const seed = count(0, 4_294_967_295, 'Seed of the draws')
 
+export const objective = z
+  .enum(['points', 'win', 'rankingPoints'])
+  .describe('What options are judged by; wins and ranking points need a field')
+objective satisfies z.ZodType<Objective>
+
 export const compareRequest = z.strictObject({
   game,
   options: list(option, 1, 12, 'Options to compare'),
   inputs: inputs.optional(),
   breakEven: id.optional().describe('Id of the input whose break-even is asked for'),
   belief: z.strictObject({ seed }).optional(),
-  objective: z.enum(['points', 'win', 'rankingPoints']).optional(),
+  objective: objective.optional(),
   field: z
     .strictObject({ partners: list(option, 2, 2, 'Two partners'), opponents: list(option, 3, 3, 'Three opponents') })
     .optional(),
@@ -64,6 +70,28 @@ const swing = z.strictObject({
   difference: z.tuple([points, points]).describe('Best option less the runner-up at low and at high'),
 })
 
+const mean = z.strictObject({ mean: z.number(), standardError: z.number().describe('Of the simulation alone') })
+const chance = z.strictObject({ probability: z.number(), standardError: z.number() })
+
+const stated = z.strictObject({
+  replicates: z.number().describe('Matches of each option'),
+  seed: z.number(),
+  options: z.array(
+    z.strictObject({
+      id: text,
+      won: chance.describe('Share of matches won; a tie is no win'),
+      win: mean.describe('The same with a tie as half of a win'),
+      rankingPoints: mean,
+      score: mean.describe('Our alliance’s points'),
+      bonuses: z.record(text, chance).describe('How often our alliance earns each'),
+    }),
+  ),
+  differences: z
+    .record(text, z.record(text, z.strictObject({ win: mean, rankingPoints: mean, score: mean })))
+    .describe('One option less another, match by match on the same luck'),
+})
+stated satisfies z.ZodType<StatedReport>
+
 export const compareAnswer = z
   .strictObject({
     options: z.array(
@@ -82,6 +110,7 @@ export const compareAnswer = z
     breakEven: z.strictObject({ input: text, crossings: z.array(crossing) }).optional(),
     swing: z.array(swing).optional(),
     belief: belief.optional(),
+    field: stated.optional().describe('Where a field was stated'),
   })
   .meta({ id: 'CompareAnswer' })
 compareAnswer satisfies z.ZodType<CompareReport>

@@ -1,19 +1,11 @@
 import type { Option } from '../../documents/types.ts'
 import { Planner } from '../../plan/planner.ts'
 import type { PlanReport } from '../../plan/types.ts'
+import { allLineups, inRole } from './lineups.ts'
 import type { Lineup, LineupRequest } from './types.ts'
 
 /** Line-ups that are played; the others are left out by the closed form. */
 export const mostPlayed = 64
-
-/** A robot in one of its roles. */
-export const inRole = (option: Option, role: Option['role']): Option => ({ ...option, role })
-
-/** Every way to give each robot one of its roles. */
-export function allLineups({ roles }: Pick<LineupRequest, 'roles'>): Lineup[] {
-  const [first, second, third] = roles.map((own) => own.map((_, k) => k)) as [number[], number[], number[]]
-  return first.flatMap((a) => second.flatMap((b) => third.map((c): Lineup => [a, b, c])))
-}
 
 /**
  * The line-ups worth playing, the best first, as the closed form has them: each robot's own plan, as if nobody were in its

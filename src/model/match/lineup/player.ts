@@ -1,7 +1,7 @@
 import { Reckoning } from '../reckoning.ts'
 import { Roster, type Setup } from '../setup.ts'
 import { Simulator } from '../simulator.ts'
-import { inRole } from './candidates.ts'
+import { inRole, rivalOf } from './lineups.ts'
 import type { Lineup, LineupRequest } from './types.ts'
 
 /**
@@ -60,18 +60,4 @@ export class LineupPlayers {
     if (this.kept?.of !== of) this.kept = { of, player: new LineupPlayer(request) }
     return this.kept.player
   }
-}
-
-/** The golden ratio's fraction: its multiples fill (0, 1) as evenly as can be (Weyl 1916). */
-const golden = 0.618033988749895
-
-/** The rivals' setting that a match meets: each as often as its weight says, evenly among the matches. */
-export function rivalOf({ theirs, weights }: Pick<LineupRequest, 'theirs' | 'weights'>, match: number): number {
-  const total = theirs.reduce((sum, _, k) => sum + (weights?.[k] ?? 1), 0)
-  let place = (((match + 1) * golden) % 1) * total
-  for (let k = 0; k < theirs.length - 1; k++) {
-    place -= weights?.[k] ?? 1
-    if (place < 0) return k
-  }
-  return theirs.length - 1
 }

@@ -1,5 +1,4 @@
-import { allLineups, candidatesFor } from './candidates.ts'
-import { LineupPlayer, rivalOf } from './player.ts'
+import { allLineups, rivalOf } from './lineups.ts'
 import type { Lineup, LineupReport, LineupRequest, LineupValue } from './types.ts'
 
 /** Matches of each line-up after each round; half of the line-ups go on to the next, two to the last. */
@@ -8,6 +7,28 @@ const last = 20_000
 
 /** Plays some line-ups: their values match by match, in the order of the line-ups. */
 export type PlayLineups = (lineups: readonly Lineup[], from: number, to: number) => Promise<Float64Array[]>
+
+export interface LineupSearch {
+  /** Those to be played, the best first: see `candidatesFor`. */
+  lineups: readonly Lineup[]
+  play: PlayLineups
+  /** Told after each round what is ahead by then, and how many line-ups are left: what a search that is stopped keeps. */
+  after?(report: LineupReport, left: number): void
+}
+
+/** How many matches a search plays in all. */
+export function matchesOf(lineups: number): number {
+  let left = lineups
+  let from = 0
+  let total = 0
+  for (const until of rounds) {
+    if (left <= 2) break
+    total += left * (until - from)
+    left = Math.max(2, Math.ceil(left / 2))
+    from = until
+  }
+  return total + left * (last - from)
+}
 
 /** A line-up and what its matches so far were worth. */
 interface Standing {
@@ -23,34 +44,16 @@ interface Standing {
  */
 export async function searchLineups(
   request: LineupRequest,
-  play: PlayLineups,
-  lineups: readonly Lineup[] = candidatesFor(request),
+  { lineups, play, after }: LineupSearch,
 ): Promise<LineupReport> {
   let left: Standing[] = lineups.map((lineup) => ({ lineup, values: new Float64Array(0) }))
   for (const until of rounds) {
     if (left.length <= 2) break
     left = better(await further(left, until, play), Math.max(2, Math.ceil(left.length / 2)))
+    after?.(reportOf(request, left, lineups.length), left.length)
   }
   left = better(await further(left, last, play), 2)
   return reportOf(request, left, lineups.length)
-}
-
-/** Matches that a search among so many line-ups plays, all line-ups together. */
-export function matchesOf(lineups: number): number {
-  let [left, played, matches] = [lineups, 0, 0]
-  for (const until of rounds) {
-    if (left <= 2) break
-    matches += left * (until - played)
-    played = until
-    left = Math.max(2, Math.ceil(left / 2))
-  }
-  return matches + left * (last - played)
-}
-
-/** The same by one player, at once. */
-export function lineup(request: LineupRequest): Promise<LineupReport> {
-  const player = new LineupPlayer(request)
-  return searchLineups(request, async (lineups, from, to) => lineups.map((each) => player.play(each, from, to)))
 }
 
 async function further(left: readonly Standing[], until: number, play: PlayLineups): Promise<Standing[]> {

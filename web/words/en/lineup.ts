@@ -1,0 +1,63 @@
+/** The match screen's line-up: which of our robots does what. */
+export const lineup = {
+  title: 'Line-up',
+  help: 'Which of our three robots does what? Tick what each may do; the line-ups that this leaves are played on the same luck, the better half goes on, and the last two meet 20000 matches.',
+  role: 'Its part',
+  free: 'to be found',
+  settled: 'settled: as its way to play says',
+  goals: 'May score on',
+  finishes: 'May finish at',
+  skips: 'Its way to play goes on to the buzzer, so that it takes no finish.',
+  rivals: 'The rivals',
+  rivalsHelp: 'They come as the set-up has them. Where you do not know it, add other settings and how likely each is.',
+  setting: (number: number) => `Setting ${number}`,
+  ofSetup: 'as the set-up has them',
+  weight: (number: number) => `Weight of setting ${number}`,
+  addSetting: 'Add another setting',
+  removeSetting: (number: number) => `Remove setting ${number}`,
+  objective: 'Best by',
+  objectives: { win: 'Chance to win', rankingPoints: 'Ranking points' },
+  search: 'Look for the best line-up',
+  stop: 'Stop looking',
+  many: (count: string, closed: boolean) =>
+    closed
+      ? `${count} line-ups: the 64 that plans without traffic rate best are played.`
+      : `${count} ${count === '1' ? 'line-up' : 'line-ups'} to be played.`,
+  incomplete: (number: number) => `Setting ${number} is not complete: choose a way to play for all three positions.`,
+  badWeight: 'A weight is a number from 0 to 1000.',
+  noWeight: 'At least one setting needs a weight above 0.',
+  progress: 'Progress of the search',
+  preparing: 'Working out what the robots can do in each part …',
+  running: (share: string, left: string | null) =>
+    left === null ? `${share} of the matches played …` : `${share} of the matches played, ${left} line-ups left …`,
+  stopped: (left: string, matches: string) =>
+    `Stopped with ${left} line-ups left. Shown are the two that were ahead after ${matches} matches each.`,
+  stoppedEarly: 'Stopped before the first round was over.',
+  failed: 'These line-ups can not be played',
+  old: 'This is about what was asked before.',
+  found: (objective: string, value: string) => `${objective} with the best line-up: ${value}`,
+  table: 'The best line-ups, robot by robot',
+  robot: 'Robot',
+  best: 'Best',
+  runnerUp: 'Runner-up',
+  nextYet: 'Next so far',
+  either: (names: string[]) => names.join(' or '),
+  noGoal: 'no goal',
+  noFinish: 'no finish',
+  defends: 'marks',
+  loses: (difference: string) => `The runner-up against it: ${difference} a match, on the same luck.`,
+  even: (difference: string) =>
+    `The runner-up against it: ${difference} a match. These matches do not tell the two apart: take the one that you trust more.`,
+  onlyOne: 'There is only this one: nothing was left to choose.',
+  worst: (number: number, value: string, rivals: string) =>
+    `It does worst against setting ${number} (${rivals}): ${value}.`,
+  counted: (candidates: string, played: string, matches: string, luck: string) =>
+    `${candidates} line-ups, ${played} of them played; ${matches} matches of each of the last two, luck number ${luck}.`,
+  errors: '± is one standard error of the simulation; a tie counts as half a win.',
+  take: 'Take it over into the set-up',
+  takeHelp: 'Where no way to play does this yet, a new one is saved.',
+  taken: 'Taken over.',
+  takenWith: (names: string[]) => `Taken over; saved for it: ${names.map((name) => `‘${name}’`).join(', ')}.`,
+  back: 'Take it back',
+  notTaken: 'It could not be taken over',
+}

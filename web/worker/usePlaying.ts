@@ -1,0 +1,117 @@
+import { useEffect, useRef, useState } from 'react'
+import { endLive } from './client.ts'
+
+export interface Playing<Ask, Answer> {
+  /** Null until the first matches are played. */
+  answer: Answer | null
+  /** What the answer is about. */
+  asked: Ask | null
+  /** Whether that is what is asked now. */
+  fresh: boolean
+  state: 'idle' | 'running' | 'stopped' | 'done' | 'failed'
+  done: number
+  error: Error | null
+  /** Ends it with what it has by then. */
+  stop(): void
+  goOn(): void
+}
+
+/** What is played: matches `from` … `to − 1` added to those of the answer before, and how many an answer is made of. */
+export interface Game<Ask, Answer> {
+  play(
+    ask: Ask,
+    part: { from: number; to: number; before: Answer | null },
+    progress: (count: number) => void,
+  ): Promise<Answer>
+  played(answer: Answer): number
+}
+
+/** So many matches are asked for together: few at first, so that there is soon something to see, and whole blocks always. */
+const together = (played: number): number => (played === 0 ? 500 : played < 2000 ? 1500 : 3000)
+
+interface Known<Ask, Answer> {
+  key: string
+  ask: Ask
+  answer: Answer
+}
+
+/**
+ * Plays matches in parts, each added to those before, until there are `replicates`. Another question begins anew, more matches
+ * of the same go on from where they were. `ask` null: nothing to play yet. `game` must stay the same object.
+ */
+export function usePlaying<Ask, Answer>(
+  ask: Ask | null,
+  replicates: number,
+  game: Game<Ask, Answer>,
+): Playing<Ask, Answer> {
+  const key = ask && JSON.stringify(ask)
+  const known = useRef<Known<Ask, Answer> | null>(null)
+  const [shown, setShown] = useState<Known<Ask, Answer> | null>(null)
+  const [run, setRun] = useState(0)
+  const [state, setState] = useState<Playing<Ask, Answer>['state']>('idle')
+  const [done, setDone] = useState(0)
+  const [error, setError] = useState<Error | null>(null)
+  const stopping = useRef(false)
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: `key` stands for `ask`; `run` begins again what was stopped
+  useEffect(() => {
+    stopping.current = false
+    setError(null)
+    if (!ask || key === null) {
+      setState('idle')
+      return
+    }
+    // The worker that knows these robots goes on to the next question; only its answer is no longer looked at.
+    let left = false
+    const kept: Answer | null = known.current?.key === key ? known.current.answer : null
+    let before: Answer | null = kept && game.played(kept) <= replicates ? kept : null
+    const play = async () => {
+      let from = before ? game.played(before) : 0
+      setDone(from)
+      setState('running')
+      while (from < replicates && !stopping.current) {
+        const to = Math.min(replicates, from + together(from))
+        const begun = from
+        const answer: Answer = await game.play(ask, { from, to, before }, (count) => {
+          if (!left) setDone(begun + count)
+        })
+        if (left) return
+        from = to
+        before = answer
+        known.current = { key, ask, answer }
+        setShown(known.current)
+        setDone(to)
+      }
+      setState(from < replicates ? 'stopped' : 'done')
+    }
+    play().catch((failure: unknown) => {
+      if (left || stopping.current) return
+      // The worker was ended for another question's sake.
+      if ((failure as Error).name === 'AbortError') return setState('stopped')
+      setError(failure as Error)
+      setState('failed')
+    })
+    return () => {
+      left = true
+    }
+  }, [key, replicates, run])
+
+  const fresh = shown !== null && shown.key === key
+  return {
+    answer: shown?.answer ?? null,
+    asked: shown?.ask ?? null,
+    fresh,
+    state,
+    done,
+    error,
+    stop: () => {
+      stopping.current = true
+      // Before the first matches there is nothing to keep: the robots are being worked out, which takes seconds.
+      if (!fresh) {
+        endLive('match')
+        setState('stopped')
+      }
+    },
+    goOn: () => setRun(run + 1),
+  }
+}
