@@ -43,6 +43,8 @@ const seconds = {
   matches: 20,
   candidates: 20,
   lineups: 30,
+  calibrations: 20,
+  season: 20,
   summary: 10,
 }
 

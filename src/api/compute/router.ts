@@ -15,18 +15,23 @@ import {
   matchRequest,
   planAnswer,
   planRequest,
+  seasonAnswer,
+  seasonRequest,
   travelAnswer,
   travelRequest,
 } from '../contracts/index.ts'
 import { ApiError, refuse } from '../errors.ts'
 import { procedure, router } from '../trpc.ts'
 import { checkCompare } from './checkCompare.ts'
+import { checkSeason } from './checkSeason.ts'
 import { compareInField } from './compareInField.ts'
 import { computeEndpoint as endpoint } from './endpoint.ts'
 import { compareInParts } from './inParts.ts'
 import { lineupInParts } from './lineupInParts.ts'
 import { matchInParts } from './matchInParts.ts'
+import { seasonInParts } from './seasonInParts.ts'
 import { timing } from './timing.ts'
+import { warningsOf } from './warnings.ts'
 
 function checkPair(game: Game, robot: Robot): Problem[] {
   return [...within(['game'], checkGame(game)), ...within(['robot'], checkRobot(game, robot))]
@@ -116,9 +121,11 @@ export const computeRouter = router({
     .meta(endpoint('match', 'Three against three, played many times: chances to win, scores, waiting', matchAnswer))
     .input(matchRequest)
     .output(matchAnswer)
-    .mutation(({ input, ctx }) => {
+    .mutation(async ({ input, ctx }) => {
       refuse(checkMatch(input))
-      return matchInParts(ctx.pool, input, { signal: ctx.signal })
+      const { game, ours, theirs } = input
+      const warnings = [...warningsOf(game, 'ours', ours), ...warningsOf(game, 'theirs', theirs)]
+      return { ...(await matchInParts(ctx.pool, input, { signal: ctx.signal })), warnings }
     }),
 
   lineup: procedure
@@ -127,9 +134,22 @@ export const computeRouter = router({
     )
     .input(lineupRequest)
     .output(lineupAnswer)
-    .mutation(({ input, ctx }) => {
+    .mutation(async ({ input, ctx }) => {
       refuse(checkLineup(input))
-      return lineupInParts(ctx.pool, input, ctx.signal)
+      // Roles change nothing in autonomous, so that every line-up of ours has the same clashes.
+      const warnings = warningsOf(input.game, 'ours', input.ours)
+      return { ...(await lineupInParts(ctx.pool, input, ctx.signal)), warnings }
+    }),
+
+  season: procedure
+    .meta(endpoint('season', 'A schedule of matches: chances and ranking points, with the error of both', seasonAnswer))
+    .input(seasonRequest)
+    .output(seasonAnswer)
+    .mutation(({ input, ctx }) => {
+      const { seasons = 10_000, replicates = 20_000, precision = 0.0035 } = input
+      const request = { ...input, seasons, replicates, precision }
+      refuse(checkSeason(request))
+      return seasonInParts(ctx.pool, request, ctx.signal)
     }),
 
   compare: procedure

@@ -4,6 +4,7 @@ import type { Game, Option, Robot } from '../../model/documents/types.ts'
 import type { Route } from '../../model/field/types.ts'
 import type { LegReport, LegRequest } from '../../model/leg/types.ts'
 import type { Lineup, LineupRequest } from '../../model/match/lineup/index.ts'
+import type { Calibration, SeasonReport, SeasonRequest } from '../../model/match/scores/types.ts'
 import type { Sums } from '../../model/match/tally.ts'
 import type { MatchRequest } from '../../model/match/types.ts'
 import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
@@ -36,6 +37,9 @@ export interface Tasks {
     request: { request: LineupRequest; lineups: readonly Lineup[]; from: number; to: number }
     answer: Float64Array[]
   }
+  /** Simulated matches of some of a season's matches, and what the season comes to. */
+  calibrations: { request: { request: SeasonRequest; from: number; to: number }; answer: Calibration[] }
+  season: { request: { request: SeasonRequest; calibrations: readonly Calibration[] }; answer: SeasonReport }
   summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
 }
 
@@ -57,5 +61,7 @@ export const budgets: { readonly [name in TaskName]: number } = {
   matches: 60,
   candidates: 60,
   lineups: 120,
+  calibrations: 120,
+  season: 60,
   summary: 60,
 }

@@ -4,6 +4,7 @@ import { game } from '../game.ts'
 import { option, role } from '../option.ts'
 import { id, list, measure } from '../primitives.ts'
 import { seed } from './compare.ts'
+import { type Warning, warnings } from './warning.ts'
 
 const three = (what: string) => list(option, 3, 3, what)
 const roles = list(role, 1, 20, 'Roles that this robot may take; one where it is settled')
@@ -39,6 +40,7 @@ export const lineupAnswer = z
     seed: z.number(),
     candidates: z.number().describe('Line-ups in all'),
     simulated: z.number().describe('Of these, how many the closed form left to be played'),
+    warnings,
   })
   .meta({ id: 'LineupAnswer' })
-lineupAnswer satisfies z.ZodType<LineupReport>
+lineupAnswer satisfies z.ZodType<LineupReport & { warnings: Warning[] }>
