@@ -3,5 +3,19 @@ import { register } from 'tsx/esm/api'
 // Node 20 does not run --import in worker threads, so the thread itself asks for TypeScript to be understood.
 register()
 
-export const { travel, leg, plan, compare, timing, airPlan, sweep, draws, matches, candidates, lineups, summary } =
-  await import('./compute.worker.ts')
+export const {
+  travel,
+  leg,
+  plan,
+  compare,
+  timing,
+  airPlan,
+  sweep,
+  draws,
+  matches,
+  candidates,
+  lineups,
+  calibrations,
+  season,
+  summary,
+} = await import('./compute.worker.ts')

@@ -1,3 +1,4 @@
+import type { Option } from '../../documents/types.ts'
 import { Reckoning } from '../reckoning.ts'
 import { Roster, type Setup } from '../setup.ts'
 import { Simulator } from '../simulator.ts'
@@ -11,11 +12,14 @@ import type { Lineup, LineupRequest } from './types.ts'
 export class LineupPlayer {
   private readonly request: LineupRequest
   private readonly roster: Roster
+  /** Each of our robots in each of its roles. */
+  private readonly inRoles: readonly (readonly Option[])[]
   private readonly ready = new Map<string, { simulator: Simulator; reckoning: Reckoning }>()
 
   constructor(request: LineupRequest) {
     this.request = request
     this.roster = new Roster(request.game)
+    this.inRoles = request.ours.map((option, i) => request.roles[i]!.map((role) => inRole(option, role)))
   }
 
   /** What the matches `from` … `to − 1` of a line-up were worth: 1, ½ or 0 for a win, tie or loss, or our ranking points. */
@@ -42,8 +46,8 @@ export class LineupPlayer {
     const key = `${lineup.join()}|${rival}`
     const known = this.ready.get(key)
     if (known) return known
-    const { ours, roles, theirs, seed, level } = this.request
-    const own = ours.map((option, i) => inRole(option, roles[i]![lineup[i]!]!))
+    const { theirs, seed, level } = this.request
+    const own = this.inRoles.map((options, i) => options[lineup[i]!]!)
     const setup: Setup = this.roster.setup(own, theirs[rival]!)
     const made = { simulator: new Simulator(setup, seed), reckoning: new Reckoning(setup, level ?? null) }
     this.ready.set(key, made)
