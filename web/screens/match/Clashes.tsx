@@ -17,11 +17,13 @@ export function Clashes(props: { game: Game; lineup: Lineup }) {
   return (
     <section className="sheet stack" aria-labelledby="match-clashes">
       <h2 id="match-clashes">{text.title}</h2>
-      <ul role="status" className="loss">
-        {told.map((sentence) => (
-          <li key={sentence}>{sentence}</li>
-        ))}
-      </ul>
+      <div role="status">
+        <ul className="loss">
+          {told.map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
+      </div>
       <p className="soft small">{text.help}</p>
     </section>
   )
