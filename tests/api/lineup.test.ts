@@ -53,7 +53,7 @@ async function worthOf(roles: Role[], setting: Option[], of: 'win' | 'rankingPoi
 
 describe('POST /api/compute/lineup', () => {
   test('keeps forced roles, weighs the rivals’ settings, and says the worst of them and what the runner-up loses', {
-    timeout: 120_000,
+    timeout: 240_000,
   }, async () => {
     const { status, body } = await ask()
     expect(status).toBe(200)
@@ -74,7 +74,7 @@ describe('POST /api/compute/lineup', () => {
     expect(Math.abs(body.worst.value - each[worst]!.mean)).toBeLessThan(4 * counted)
   })
 
-  test.runIf(inLongForm)('by ranking points a line-up is worth what the match pays', { timeout: 120_000 }, async () => {
+  test.runIf(inLongForm)('by ranking points a line-up is worth what the match pays', { timeout: 240_000 }, async () => {
     const { body } = await ask({ objective: 'rankingPoints', theirs: [theirs[1]], weights: undefined })
     const { mean, standardError } = await worthOf(body.best.roles, theirs[1]!, 'rankingPoints')
     expect(Math.abs(body.best.value.mean - mean)).toBeLessThan(

@@ -44,7 +44,7 @@ export const candidates = task<'candidates'>(({ request }) => candidatesFor(requ
 const players = new LineupPlayers()
 export const lineups = task<'lineups'>(({ request, lineups, from, to }) => {
   const player = players.for(request)
-  return lineups.map((each) => player.play(each, from, to))
+  return lineups.map((each) => player.played(each, from, to))
 })
 const calibrators = new Calibrators()
 export const calibrations = task<'calibrations'>(({ request, from, to }) => {

@@ -172,7 +172,7 @@ describe('beside the simulation', () => {
     expect(own!.replicates).toBeLessThan(20_000)
   })
 
-  test.runIf(inLongForm)('40 random matches have chances within 1 percentage point', { timeout: 1_200_000 }, () => {
+  test.runIf(inLongForm)('40 random matches have chances within 1 percentage point', { timeout: 3_600_000 }, () => {
     const names = [
       ...ids,
       'gannet-best',

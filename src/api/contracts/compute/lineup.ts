@@ -31,7 +31,7 @@ const value = z.strictObject({ roles: z.array(role).describe('Of our three robot
 export const lineupAnswer = z
   .strictObject({
     best: value,
-    runnerUp: value.nullable().describe('Null where there is only one line-up'),
+    runnerUp: value.nullable().describe('The best that plays otherwise; null where none does'),
     loses: mean.nullable().describe('What the runner-up loses against the best, by the same luck'),
     worst: z
       .strictObject({ rival: z.number(), value: z.number() })

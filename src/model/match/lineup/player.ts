@@ -24,8 +24,14 @@ export class LineupPlayer {
 
   /** What the matches `from` … `to − 1` of a line-up were worth: 1, ½ or 0 for a win, tie or loss, or our ranking points. */
   play(lineup: Lineup, from: number, to: number): Float64Array {
+    return this.played(lineup, from, to).values
+  }
+
+  /** The same, with a mark of their leads. */
+  played(lineup: Lineup, from: number, to: number): PlayedLineup {
     const { objective, theirs } = this.request
     const values = new Float64Array(to - from)
+    let mark = 0
     // One setting after the other: the memory of a match is made ready for it once.
     for (let rival = 0; rival < theirs.length; rival++)
       for (let match = from; match < to; match++) {
@@ -34,12 +40,13 @@ export class LineupPlayer {
         simulator.play(match)
         reckoning.of(simulator)
         const margin = (reckoning.score[0] as number) - (reckoning.score[1] as number)
+        mark += margin * (((match + 1) * golden) % 1)
         values[match - from] =
           objective === 'win'
             ? (Math.sign(Math.abs(margin) < 1e-9 ? 0 : margin) + 1) / 2
             : (reckoning.rankingPoints[0] as number)
       }
-    return values
+    return { values, mark }
   }
 
   private match(lineup: Lineup, rival: number): { simulator: Simulator; reckoning: Reckoning } {
@@ -53,6 +60,12 @@ export class LineupPlayer {
     this.ready.set(key, made)
     return made
   }
+}
+
+/** Values of some matches, and a number that two line-ups share only where all their leads were the same. */
+export interface PlayedLineup {
+  values: Float64Array
+  mark: number
 }
 
 /** Players of line-ups; the last one is kept ready, since a search asks for it round by round. */
