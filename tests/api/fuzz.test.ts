@@ -22,6 +22,8 @@ beforeAll(async () => {
         stated: 20,
         candidates: 20,
         lineups: 30,
+        calibrations: 20,
+        season: 20,
         draws: 20,
         summary: 20,
       },
@@ -141,6 +143,29 @@ describe('Whatever is changed in a document, the answer is a result or a sentenc
         seen.add(await answered('POST', '/api/compute/match', changed, [200, 400, 422]))
       }),
       { numRuns: Math.ceil(runs / 2), seed },
+    )
+    expect([...seen]).toEqual(expect.arrayContaining([200, 400]))
+  })
+
+  test('a season', { timeout: 600_000 }, async () => {
+    const { game, option } = request
+    const six = ['a', 'b', 'c', 'd', 'e', 'f']
+    const body = {
+      game,
+      level: 'local',
+      teams: six.map((team) => ({ team, draws: [option] })),
+      matches: [{ id: 'one', ours: six.slice(0, 3), theirs: six.slice(3) }],
+      seasons: 20,
+      seed: 1,
+      replicates: 500,
+      precision: 0.1,
+    }
+    const seen = new Set<number>()
+    await fc.assert(
+      fc.asyncProperty(bodies(body), async (changed) => {
+        seen.add(await answered('POST', '/api/compute/season', changed, [200, 400, 422]))
+      }),
+      { numRuns: Math.ceil(runs / 3), seed },
     )
     expect([...seen]).toEqual(expect.arrayContaining([200, 400]))
   })

@@ -44,6 +44,8 @@ const seconds = {
   stated: 20,
   candidates: 20,
   lineups: 30,
+  calibrations: 20,
+  season: 20,
   summary: 10,
 }
 

@@ -38,6 +38,9 @@ test('a match is set up, answered, looked at, and held against a second line-up'
   expect(await region(page, 'Robot by robot').locator('tbody tr').count()).toBe(6)
   await region(page, 'Ranking points').getByText('Chance of Light kept').waitFor()
 
+  // Two of ours begin in the middle: said beside the line-up.
+  await region(page, 'Partners in each other’s way').getByText('R1 Shearwater and R3 Kittiwake begin').waitFor()
+
   // The set-up is in the address; swapping it can be undone.
   const address = page.url()
   await page.getByRole('button', { name: 'Swap the alliances' }).click()

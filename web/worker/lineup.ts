@@ -16,5 +16,5 @@ export function lineupMatches({
   to,
 }: Questions['lineupMatches']['ask']): Questions['lineupMatches']['answer'] {
   const player = players.for(request)
-  return lineups.map((each) => player.play(each, from, to))
+  return lineups.map((each) => player.played(each, from, to))
 }

@@ -5,6 +5,7 @@ import type { Game, Option, Point, Robot } from '../../src/model/documents/types
 import type { Path, Problem } from '../../src/model/errors.ts'
 import type { Route } from '../../src/model/field/types.ts'
 import type { LegReport, LegRequest } from '../../src/model/leg/types.ts'
+import type { PlayedLineup } from '../../src/model/match/lineup/player.ts'
 import type { LineupRequest, Lineup as RolesTaken } from '../../src/model/match/lineup/types.ts'
 import type { StatedReport, StatedRequest, StatedSums } from '../../src/model/match/stated/types.ts'
 import type { Sums } from '../../src/model/match/tally.ts'
@@ -116,7 +117,7 @@ export interface Questions {
   lineupCandidates: { ask: { request: LineupRequest }; answer: RolesTaken[] }
   lineupMatches: {
     ask: { request: LineupRequest; lineups: readonly RolesTaken[]; from: number; to: number }
-    answer: Float64Array[]
+    answer: PlayedLineup[]
   }
   /** A typical, a best and a worst match to look at. */
   sampleMatches: {

@@ -4,6 +4,7 @@ import { travel as findWay } from '../../model/field/index.ts'
 import { legReport } from '../../model/leg/index.ts'
 import { candidatesFor, LineupPlayers } from '../../model/match/lineup/index.ts'
 import { BlockPlayer } from '../../model/match/run.ts'
+import { Calibrators, seasonReport } from '../../model/match/scores/index.ts'
 import { StatedPlayer } from '../../model/match/stated/index.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
 import type { AnySaid } from '../../model/said.ts'
@@ -46,7 +47,13 @@ export const candidates = task<'candidates'>(({ request }) => candidatesFor(requ
 const players = new LineupPlayers()
 export const lineups = task<'lineups'>(({ request, lineups, from, to }) => {
   const player = players.for(request)
-  return lineups.map((each) => player.play(each, from, to))
+  return lineups.map((each) => player.played(each, from, to))
 })
+const calibrators = new Calibrators()
+export const calibrations = task<'calibrations'>(({ request, from, to }) => {
+  const calibrator = calibrators.for(request)
+  return Array.from({ length: to - from }, (_, k) => calibrator.calibrate(from + k))
+})
+export const season = task<'season'>(({ request, calibrations }) => seasonReport(request, calibrations))
 export const draws = task<'draws'>(({ request, ...part }) => beliefDraws(request, part))
 export const summary = task<'summary'>(({ request, parts }) => beliefSummary(request, parts))

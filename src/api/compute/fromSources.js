@@ -16,5 +16,7 @@ export const {
   stated,
   candidates,
   lineups,
+  calibrations,
+  season,
   summary,
 } = await import('./compute.worker.ts')

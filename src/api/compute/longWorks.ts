@@ -13,6 +13,7 @@ import { lineupInParts } from './lineupInParts.ts'
 import { matchInParts } from './matchInParts.ts'
 import type { Part } from './part.ts'
 import type { Pool } from './pool.ts'
+import { warningsOf } from './warnings.ts'
 
 type CompareInput = z.infer<typeof compareRequest>
 
@@ -23,11 +24,19 @@ type CompareInput = z.infer<typeof compareRequest>
 export const longWorks = {
   match: {
     check: (request: MatchRequest) => refuse(problemsOfMatch(request)),
-    compute: matchInParts,
+    compute: async (pool: Pool, request: MatchRequest, part: Part) => {
+      const { game, ours, theirs } = request
+      const warnings = [...warningsOf(game, 'ours', ours), ...warningsOf(game, 'theirs', theirs)]
+      return { ...(await matchInParts(pool, request, part)), warnings }
+    },
   },
   lineup: {
     check: (request: LineupRequest) => refuse(problemsOfLineup(request)),
-    compute: lineupInParts,
+    compute: async (pool: Pool, request: LineupRequest, part: Part) => {
+      // Roles change nothing in autonomous, so that every line-up of ours has the same clashes.
+      const warnings = warningsOf(request.game, 'ours', request.ours)
+      return { ...(await lineupInParts(pool, request, part)), warnings }
+    },
   },
   compare: {
     check: (input: CompareInput) => {

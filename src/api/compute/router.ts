@@ -12,13 +12,17 @@ import {
   matchRequest,
   planAnswer,
   planRequest,
+  seasonAnswer,
+  seasonRequest,
   travelAnswer,
   travelRequest,
 } from '../contracts/index.ts'
 import { refuse } from '../errors.ts'
 import { procedure, router } from '../trpc.ts'
+import { checkSeason } from './checkSeason.ts'
 import { computeEndpoint as endpoint } from './endpoint.ts'
 import { longWorks } from './longWorks.ts'
+import { seasonInParts } from './seasonInParts.ts'
 import { timing } from './timing.ts'
 
 function checkPair(game: Game, robot: Robot): Problem[] {
@@ -75,6 +79,17 @@ export const computeRouter = router({
     .mutation(({ input, ctx }) => {
       longWorks.lineup.check(input)
       return longWorks.lineup.compute(ctx.pool, input, { signal: ctx.signal })
+    }),
+
+  season: procedure
+    .meta(endpoint('season', 'A schedule of matches: chances and ranking points, with the error of both', seasonAnswer))
+    .input(seasonRequest)
+    .output(seasonAnswer)
+    .mutation(({ input, ctx }) => {
+      const { seasons = 10_000, replicates = 20_000, precision = 0.0035 } = input
+      const request = { ...input, seasons, replicates, precision }
+      refuse(checkSeason(request))
+      return seasonInParts(ctx.pool, request, ctx.signal)
     }),
 
   compare: procedure

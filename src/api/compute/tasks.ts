@@ -3,7 +3,8 @@ import type { BeliefReport, CompareReport, CompareRequest } from '../../model/co
 import type { Game, Option, Robot } from '../../model/documents/types.ts'
 import type { Route } from '../../model/field/types.ts'
 import type { LegReport, LegRequest } from '../../model/leg/types.ts'
-import type { Lineup, LineupRequest } from '../../model/match/lineup/index.ts'
+import type { Lineup, LineupRequest, PlayedLineup } from '../../model/match/lineup/index.ts'
+import type { Calibration, SeasonReport, SeasonRequest } from '../../model/match/scores/types.ts'
 import type { StatedRequest, StatedSums } from '../../model/match/stated/index.ts'
 import type { Sums } from '../../model/match/tally.ts'
 import type { MatchRequest } from '../../model/match/types.ts'
@@ -37,8 +38,11 @@ export interface Tasks {
   candidates: { request: { request: LineupRequest }; answer: Lineup[] }
   lineups: {
     request: { request: LineupRequest; lineups: readonly Lineup[]; from: number; to: number }
-    answer: Float64Array[]
+    answer: PlayedLineup[]
   }
+  /** Simulated matches of some of a season's matches, and what the season comes to. */
+  calibrations: { request: { request: SeasonRequest; from: number; to: number }; answer: Calibration[] }
+  season: { request: { request: SeasonRequest; calibrations: readonly Calibration[] }; answer: SeasonReport }
   summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
 }
 
@@ -61,5 +65,7 @@ export const budgets: { readonly [name in TaskName]: number } = {
   stated: 120,
   candidates: 60,
   lineups: 120,
+  calibrations: 120,
+  season: 60,
   summary: 60,
 }

@@ -5,6 +5,7 @@ export { legAnswer, legRequest } from './compute/leg.ts'
 export { lineupAnswer, lineupRequest } from './compute/lineup.ts'
 export { matchAnswer, matchRequest } from './compute/match.ts'
 export { planAnswer, planRequest } from './compute/plan.ts'
+export { seasonAnswer, seasonRequest } from './compute/season.ts'
 export { sweepAnswer, sweepRequest } from './compute/sweep.ts'
 export { travelAnswer, travelRequest } from './compute/travel.ts'
 // Documents of the model, and their parts

@@ -51,7 +51,10 @@ export class Matches {
 }
 
 /** Whether the standard error of win + ½ tie is small enough, looked at after whole blocks only. */
-export function preciseEnough({ matches, wins, ties }: Sums, precision: number | undefined): boolean {
+export function preciseEnough(
+  { matches, wins, ties }: Pick<Sums, 'matches' | 'wins' | 'ties'>,
+  precision: number | undefined,
+): boolean {
   if (precision === undefined || matches < atLeast || matches % blockSize !== 0) return false
   const share = (wins + ties / 2 + 2) / (matches + 4)
   return Math.sqrt((share * (1 - share)) / (matches + 4)) <= precision

@@ -49,6 +49,8 @@ export class Roster {
   readonly ground: Ground
   private readonly kept: Kept
   private readonly players = new Map<string, Player>()
+  /** The same by the object itself: writing a robot out takes longer than a match. */
+  private readonly known = new WeakMap<Option, Player>()
   private readonly seats: Seats
 
   /** @param quick false for the plain event loop, which is the fallback */
@@ -59,10 +61,13 @@ export class Roster {
   }
 
   player(option: Option): Player {
+    const known = this.known.get(option)
+    if (known) return known
     const key = JSON.stringify({ ...option, id: '', name: '' })
     const Made = option.robot.habit ? ObservedPlayer : PlannedPlayer
     const found = this.players.get(key) ?? new Made(this.ground, option, this.kept)
     this.players.set(key, found)
+    this.known.set(option, found)
     return found
   }
 

@@ -8,11 +8,11 @@ import { formNodes } from './form.ts'
 import { type Flow, flowOf, flowValue, valueAlong } from './forward.ts'
 import { atForm, type Problem, problemOf } from './problem.ts'
 import { type LegNames, nameOf } from './pruned.ts'
-import { reportOf } from './report.ts'
+import { expectedOf, reportOf } from './report.ts'
 import type { Table } from './table.ts'
 import { finePerStep, timedLegsOf } from './timed.ts'
 import { TravelTimes } from './travelTimes.ts'
-import type { PlanOptions, PlanReport, QuickPlan } from './types.ts'
+import type { ExpectedPoints, PlanOptions, PlanReport, QuickPlan } from './types.ts'
 import { worthOf } from './worth.ts'
 
 /** One option solved: the policy of form 1, and what passes where at each form under it. */
@@ -80,6 +80,11 @@ export class Planner {
       policy: policyBands(problem, table, rooms),
       leaveBy: leaveTimes(problem, table, rooms),
     }
+  }
+
+  /** Expected points in their parts, without the distributions, which take most of a report's time. */
+  expected(option: Option): ExpectedPoints {
+    return expectedOf(this.solved(option), adjustment(option))
   }
 
   /** Everything the model says about an option; call and worth on request. */

@@ -32,7 +32,8 @@ export function reportOf(
   }
 }
 
-function expectedOf(solved: Solved, adjust: number): ExpectedPoints {
+/** Expected points in their parts: what is quick to have of a solved option. */
+export function expectedOf(solved: Solved, adjust: number): ExpectedPoints {
   const { graph, autonomous } = solved.problem
   const over = (of: (run: FormRun) => number) => solved.forms.reduce((sum, run) => sum + run.weight * of(run), 0)
   const goals: ExpectedPoints['goals'] = {}

@@ -11,6 +11,7 @@ import { words } from '../../words/catalogue.ts'
 import type { Lineup } from '../../worker/protocol.ts'
 import { Answer } from './Answer.tsx'
 import { Bonuses } from './Bonuses.tsx'
+import { Clashes } from './Clashes.tsx'
 import { Held } from './Held.tsx'
 import { LineupPart } from './lineup/LineupPart.tsx'
 import { levelsOf } from './names.ts'
@@ -83,6 +84,7 @@ export function MatchDesk(props: {
       <Terms of={['winProbability', 'sharedLuck', 'holdSeconds']} />
       <PartList label={text.parts.label} names={partNames()} of={screen} />
       <SetupForm setup={setup} ways={ways} levels={levels} onChange={change} undo={undo} />
+      {first && <Clashes game={game.body} lineup={first} />}
       {first && <Answer game={game.body} played={played} wanted={replicates} source={source} />}
       {shown && (
         <>

@@ -53,6 +53,18 @@ export const match: Words['match'] = {
     otherLuck: 'Anderes Glück',
     incomplete: 'Wähle für alle sechs Plätze eine Spielweise, dann wird das Match gespielt.',
   },
+  clashes: {
+    title: 'Partner, die sich im Weg sind',
+    start: (who, distance, touching) =>
+      `${who} beginnen am selben Platz: ${distance} von Mitte zu Mitte, unter ${touching} berühren sie sich.`,
+    pieces: (who, source, wanted, stock) =>
+      `Die Routinen von ${who} nehmen ${wanted} Stücke bei ${source}; am Anfang liegen dort ${stock}.`,
+    path: (who, at, distance, touching) =>
+      `${who} fahren ${at} nach Beginn des Matches ineinander: Ihre Wege kommen sich bis auf ${distance} von Mitte zu Mitte nah, unter ${touching} berühren sie sich.`,
+    end: (who, distance, touching) =>
+      `${who} beenden die Autonomphase am selben Platz: ${distance} von Mitte zu Mitte, unter ${touching} berühren sie sich.`,
+    help: 'Gespielt wird, als kämen sie aneinander vorbei, darum kostet es hier keine Punkte. Ein Roboter gilt als der Kreis in seinem Grundriss; Ecken berühren sich früher. Einer Routine ohne gezeichneten Weg wird nicht gefolgt. Haltet auf dem Feld Abstand, bis beide Routinen nebeneinander gelaufen sind.',
+  },
   answer: {
     title: 'Antwort',
     win: (share, error) => `Wir gewinnen ${share} ± ${error} dieser Matches`,

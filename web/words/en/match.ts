@@ -51,6 +51,18 @@ export const match = {
     otherLuck: 'Other luck',
     incomplete: 'Choose a way to play for all six positions, and the match is played.',
   },
+  clashes: {
+    title: 'Partners in each other’s way',
+    start: (who: string, distance: string, touching: string) =>
+      `${who} begin in each other’s place: ${distance} from centre to centre, and they touch below ${touching}.`,
+    pieces: (who: string, source: string, wanted: string, stock: string) =>
+      `The routines of ${who} take ${wanted} pieces from ${source}; ${stock} lie there at the start.`,
+    path: (who: string, at: string, distance: string, touching: string) =>
+      `${who} drive into each other ${at} into the match: their paths come within ${distance} from centre to centre, and they touch below ${touching}.`,
+    end: (who: string, distance: string, touching: string) =>
+      `${who} end autonomous in each other’s place: ${distance} from centre to centre, and they touch below ${touching}.`,
+    help: 'The match is played as if they missed each other, so it costs no points here. A robot counts as the circle inside its footprint; corners touch earlier. A routine without a drawn path is not followed. At the field, keep people clear until both routines have been run beside each other.',
+  },
   answer: {
     title: 'Answer',
     win: (share: string, error: string) => `We win ${share} ± ${error} of these matches`,

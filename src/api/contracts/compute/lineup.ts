@@ -4,6 +4,7 @@ import { game } from '../game.ts'
 import { option, role } from '../option.ts'
 import { id, list, measure } from '../primitives.ts'
 import { seed } from './compare.ts'
+import { type Warning, warnings } from './warning.ts'
 
 const three = (what: string) => list(option, 3, 3, what)
 const roles = list(role, 1, 20, 'Roles that this robot may take; one where it is settled')
@@ -30,7 +31,7 @@ const value = z.strictObject({ roles: z.array(role).describe('Of our three robot
 export const lineupAnswer = z
   .strictObject({
     best: value,
-    runnerUp: value.nullable().describe('Null where there is only one line-up'),
+    runnerUp: value.nullable().describe('The best that plays otherwise; null where none does'),
     loses: mean.nullable().describe('What the runner-up loses against the best, by the same luck'),
     worst: z
       .strictObject({ rival: z.number(), value: z.number() })
@@ -39,6 +40,7 @@ export const lineupAnswer = z
     seed: z.number(),
     candidates: z.number().describe('Line-ups in all'),
     simulated: z.number().describe('Of these, how many the closed form left to be played'),
+    warnings,
   })
   .meta({ id: 'LineupAnswer' })
-lineupAnswer satisfies z.ZodType<LineupReport>
+lineupAnswer satisfies z.ZodType<LineupReport & { warnings: Warning[] }>

@@ -4,6 +4,7 @@ import { game } from '../game.ts'
 import { option } from '../option.ts'
 import { count, id, list, measure } from '../primitives.ts'
 import { seed } from './compare.ts'
+import { type Warning, warnings } from './warning.ts'
 
 const three = (what: string) => list(option, 3, 3, what)
 
@@ -64,6 +65,7 @@ export const matchAnswer = z
       .record(text, both(z.strictObject({ average: estimated, marginal: estimated })))
       .describe('Seconds of holding that a piece brought, and that one piece more would bring'),
     distributions: z.strictObject({ ours: distribution, theirs: distribution, margin: distribution }),
+    warnings,
   })
   .meta({ id: 'MatchAnswer' })
-matchAnswer satisfies z.ZodType<MatchReport>
+matchAnswer satisfies z.ZodType<MatchReport & { warnings: Warning[] }>

@@ -8,6 +8,6 @@ export function lineup(request: LineupRequest): Promise<LineupReport> {
   const player = new LineupPlayer(request)
   return searchLineups(request, {
     lineups: candidatesFor(request),
-    play: async (lineups, from, to) => lineups.map((each) => player.play(each, from, to)),
+    play: async (lineups, from, to) => lineups.map((each) => player.played(each, from, to)),
   })
 }

@@ -1,6 +1,6 @@
 import type { Option } from '../../documents/types.ts'
 import { Planner } from '../../plan/planner.ts'
-import type { PlanReport } from '../../plan/types.ts'
+import type { ExpectedPoints } from '../../plan/types.ts'
 import { allLineups, inRole } from './lineups.ts'
 import type { Lineup, LineupRequest } from './types.ts'
 
@@ -23,7 +23,7 @@ export function candidatesFor(request: LineupRequest): Lineup[] {
 class ClosedForm {
   private readonly request: LineupRequest
   private readonly planner: Planner
-  private readonly plans = new Map<string, PlanReport>()
+  private readonly plans = new Map<string, ExpectedPoints>()
 
   constructor(request: LineupRequest) {
     this.request = request
@@ -35,21 +35,21 @@ class ClosedForm {
     const { ours, roles } = this.request
     const plans = ours.map((option, i) => this.plan(inRole(option, roles[i]![lineup[i]!]!)))
     const taken = ours.reduce((sum, option, i) => sum + this.markedAway(option, roles[i]![lineup[i]!]!), 0)
-    return plans.reduce((sum, { expected }) => sum + expected.total, 0) - this.surplus(plans) + taken
+    return plans.reduce((sum, { total }) => sum + total, 0) - this.surplus(plans) + taken
   }
 
-  private plan(option: Option): PlanReport {
+  private plan(option: Option): ExpectedPoints {
     const key = JSON.stringify([option.robot.id, option.role, option.start, option.auto, option.finish, option.robot])
-    const known = this.plans.get(key) ?? this.planner.report(option)
+    const known = this.plans.get(key) ?? this.planner.expected(option)
     this.plans.set(key, known)
     return known
   }
 
   /** Points of pieces that find no room on a goal which all three count on. */
-  private surplus(plans: readonly PlanReport[]): number {
+  private surplus(plans: readonly ExpectedPoints[]): number {
     return this.request.game.goals.reduce((sum, { id, capacity }) => {
       if (capacity === null) return sum
-      const own = plans.map(({ expected }) => expected.goals[id] ?? { pieces: 0, points: 0 })
+      const own = plans.map(({ goals }) => goals[id] ?? { pieces: 0, points: 0 })
       const pieces = own.reduce((total, goal) => total + goal.pieces, 0)
       const points = own.reduce((total, goal) => total + goal.points, 0)
       return pieces > capacity ? sum + (points * (pieces - capacity)) / pieces : sum
@@ -64,7 +64,7 @@ class ClosedForm {
     const total = theirs.reduce((sum, _, k) => sum + (weights?.[k] ?? 1), 0)
     return theirs.reduce((sum, rivals, k) => {
       const mark = rivals[defend.mark] as Option
-      const lost = this.plan(mark).expected.total - this.plan(slowed(mark, robot.defence.slowdown)).expected.total
+      const lost = this.plan(mark).total - this.plan(slowed(mark, robot.defence.slowdown)).total
       return sum + ((weights?.[k] ?? 1) / total) * share * lost
     }, 0)
   }

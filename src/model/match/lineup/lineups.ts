@@ -11,7 +11,7 @@ export function allLineups({ roles }: Pick<LineupRequest, 'roles'>): Lineup[] {
 }
 
 /** The golden ratio's fraction: its multiples fill (0, 1) as evenly as can be (Weyl 1916). */
-const golden = 0.618033988749895
+export const golden = 0.618033988749895
 
 /** The rivals' setting that a match meets: each as often as its weight says, evenly among the matches. */
 export function rivalOf({ theirs, weights }: Pick<LineupRequest, 'theirs' | 'weights'>, match: number): number {

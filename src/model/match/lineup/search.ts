@@ -1,12 +1,20 @@
 import { allLineups, rivalOf } from './lineups.ts'
+import type { PlayedLineup } from './player.ts'
 import type { Lineup, LineupReport, LineupRequest, LineupValue } from './types.ts'
 
-/** Matches of each line-up after each round; half of the line-ups go on to the next, two to the last. */
-const rounds = [250, 500, 1000, 2000, 4000]
+/** Matches of each line-up after each round, and how many line-ups go on: half of those that the round has room for, in the end fewer. */
+const rounds = [
+  [250, 32],
+  [500, 16],
+  [1000, 8],
+  [2000, 4],
+  [4000, 3],
+  [8000, 2],
+] as const
 const last = 20_000
 
-/** Plays some line-ups: their values match by match, in the order of the line-ups. */
-export type PlayLineups = (lineups: readonly Lineup[], from: number, to: number) => Promise<Float64Array[]>
+/** Plays some line-ups, in their order. */
+export type PlayLineups = (lineups: readonly Lineup[], from: number, to: number) => Promise<PlayedLineup[]>
 
 export interface LineupSearch {
   /** Those to be played, the best first: see `candidatesFor`. */
@@ -16,15 +24,15 @@ export interface LineupSearch {
   after?(report: LineupReport, left: number): void
 }
 
-/** How many matches a search plays in all. */
+/** How many matches a search plays in all, at most: line-ups that play alike are played once. */
 export function matchesOf(lineups: number): number {
   let left = lineups
   let from = 0
   let total = 0
-  for (const until of rounds) {
+  for (const [until, goOn] of rounds) {
     if (left <= 2) break
     total += left * (until - from)
-    left = Math.max(2, Math.ceil(left / 2))
+    left = Math.min(left, goOn)
     from = until
   }
   return total + left * (last - from)
@@ -34,11 +42,14 @@ export function matchesOf(lineups: number): number {
 interface Standing {
   lineup: Lineup
   values: Float64Array
+  /** Of each round. */
+  marks: readonly number[]
 }
 
 /**
  * The best of all line-ups by successive halving: those that the closed form thinks best are played, the better half goes
- * on, and what was played before counts on. All play the same matches, so that they differ by what they do, not by luck.
+ * on, and what was played before counts on. Of line-ups that play alike one goes on. All play the same matches, so that they
+ * differ by what they do, not by luck.
  *
  * Source: Karnin, Koren & Somekh, Almost optimal exploration in multi-armed bandits (ICML 2013).
  */
@@ -46,10 +57,11 @@ export async function searchLineups(
   request: LineupRequest,
   { lineups, play, after }: LineupSearch,
 ): Promise<LineupReport> {
-  let left: Standing[] = lineups.map((lineup) => ({ lineup, values: new Float64Array(0) }))
-  for (const until of rounds) {
+  let left: Standing[] = lineups.map((lineup) => ({ lineup, values: new Float64Array(0), marks: [] }))
+  // Few line-ups are not halved before the round for so few: that would choose between them by few matches.
+  for (const [until, goOn] of rounds) {
     if (left.length <= 2) break
-    left = better(await further(left, until, play), Math.max(2, Math.ceil(left.length / 2)))
+    left = better(await further(left, until, play), goOn)
     after?.(reportOf(request, left, lineups.length), left.length)
   }
   left = better(await further(left, last, play), 2)
@@ -63,12 +75,26 @@ async function further(left: readonly Standing[], until: number, play: PlayLineu
     from,
     until,
   )
-  return left.map(({ lineup, values }, k) => {
+  const played = left.map(({ lineup, values, marks }, k) => {
     const all = new Float64Array(until)
     all.set(values)
-    all.set(more[k]!, from)
-    return { lineup, values: all }
+    all.set(more[k]!.values, from)
+    return { lineup, values: all, marks: [...marks, more[k]!.mark] }
   })
+  return different(played)
+}
+
+/**
+ * One of those that played every match alike, since a role can allow what a robot never does. Otherwise a handful of twins
+ * would fill the places of a round, and the rest fall out after few matches.
+ */
+function different(standings: readonly Standing[]): Standing[] {
+  const first = new Map<string, Standing>()
+  for (const standing of standings) {
+    const key = standing.marks.join()
+    if (!first.has(key)) first.set(key, standing)
+  }
+  return [...first.values()]
 }
 
 /** The best so many; of equals the one that stood first. */

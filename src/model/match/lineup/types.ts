@@ -32,7 +32,7 @@ export interface LineupValue {
 
 export interface LineupReport {
   best: LineupValue
-  /** Null where there is only one line-up. */
+  /** Null where no other line-up plays otherwise. */
   runnerUp: LineupValue | null
   /** What the runner-up loses against the best, by the same luck. */
   loses: Mean | null

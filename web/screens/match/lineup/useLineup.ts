@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react'
+import type { PlayedLineup } from '../../../../src/model/match/lineup/player.ts'
 import { type LineupSearch, matchesOf, searchLineups } from '../../../../src/model/match/lineup/search.ts'
 import type { Lineup, LineupReport, LineupRequest } from '../../../../src/model/match/lineup/types.ts'
 import { askLive, endLive } from '../../../worker/client.ts'
@@ -19,8 +20,8 @@ export interface Search {
   error: Error | null
 }
 
-/** So many matches are asked for together: about half a second's work. */
-const together = 4000
+/** So many matches of each line-up are asked for together, of all the same, so that equal ones have equal marks. */
+const together = 500
 /** Robots in new roles are worked out first, so that few line-ups are asked for together. */
 const lineupsTogether = 8
 
@@ -65,17 +66,20 @@ async function playIn(
   request: LineupRequest,
   { lineups, from, to }: { lineups: readonly Lineup[]; from: number; to: number },
   progress: (count: number) => void,
-): Promise<Float64Array[]> {
-  const values = lineups.map(() => new Float64Array(to - from))
+): Promise<PlayedLineup[]> {
+  const played = lineups.map(() => ({ values: new Float64Array(to - from), mark: 0 }))
   for (let first = 0; first < lineups.length; first += lineupsTogether) {
     const some = lineups.slice(first, first + lineupsTogether)
-    const step = Math.max(250, Math.floor(together / some.length))
-    for (let begin = from; begin < to; begin += step) {
-      const end = Math.min(to, begin + step)
+    for (let begin = from; begin < to; begin += together) {
+      const end = Math.min(to, begin + together)
       const found = await askLive('lineup', 'lineupMatches', { request, lineups: some, from: begin, to: end })
-      for (const [k, part] of found.entries()) values[first + k]!.set(part, begin - from)
+      for (const [k, part] of found.entries()) {
+        const own = played[first + k]!
+        own.values.set(part.values, begin - from)
+        own.mark += part.mark
+      }
       progress(some.length * (end - begin))
     }
   }
-  return values
+  return played
 }
