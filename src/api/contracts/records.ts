@@ -3,6 +3,7 @@ import type {
   ComparisonRecord,
   DecisionRecord,
   DesignRecord,
+  KeptAir,
   KeptOverride,
   OptionRecord,
   Override,
@@ -88,6 +89,20 @@ export const comparisonRecord = z
   .meta({ id: 'ComparisonRecord' })
 comparisonRecord satisfies z.ZodType<ComparisonRecord>
 
+const keptAir = z
+  .strictObject({
+    option: id,
+    possible: z.boolean().describe('False: the air can not be stored as it is given'),
+    lostAt: z
+      .number()
+      .min(0)
+      .nullable()
+      .describe('Time left at which the working pressure is lost, in seconds; null: never'),
+    cost: z.number().describe('Points a match that this costs'),
+  })
+  .meta({ id: 'KeptAir' })
+keptAir satisfies z.ZodType<KeptAir>
+
 const sentences = list(text, 0, 50, 'Sentences')
 
 export const decisionRecord = z
@@ -123,6 +138,8 @@ export const decisionRecord = z
       inputs,
       result: compareAnswer,
       overrides: list(keptOverride, 0, 60, 'Numbers set by hand').optional(),
+      air: list(keptAir, 0, 12, 'Stored air of the options that have it').optional(),
+      tradeOff: name.optional().describe('Name of the comparison'),
     }),
   })
   .meta({ id: 'DecisionRecord' })

@@ -69,6 +69,17 @@ export interface ComparisonRecord {
   result: CompareReport | null
 }
 
+/**
+ * What an option's stored air does in the plan: the time left at which the working pressure is lost (s, null: never), and the
+ * points a match that this costs. `possible` false: the air can not be stored as it is given.
+ */
+export interface KeptAir {
+  option: string
+  possible: boolean
+  lostAt: number | null
+  cost: number
+}
+
 /** A decision that can be defended: what was asked, assumed, found and agreed, with a snapshot of the inputs. */
 export interface DecisionRecord {
   format: 1
@@ -90,8 +101,18 @@ export interface DecisionRecord {
   checkAtEvent: string
   /** What will be looked at, which value is expected, and when to look. */
   checks?: { quantity: string; expected: string; when: string }[]
-  /** The options have their overrides in them. */
-  snapshot: { game: Game; options: Option[]; inputs: Input[]; result: CompareReport; overrides?: KeptOverride[] }
+  snapshot: {
+    game: Game
+    /** They have their overrides in them. */
+    options: Option[]
+    inputs: Input[]
+    result: CompareReport
+    overrides?: KeptOverride[]
+    /** Of each option with stored air; kept, so that a page has it at once and on paper. Missing in older records. */
+    air?: KeptAir[]
+    /** Name of the trade-off; missing in older records. */
+    tradeOff?: string
+  }
 }
 
 export type DocumentKind =
