@@ -49,7 +49,7 @@ test('an arm’s hardware gives a stage its time: bar and points follow the redu
   await expect.poll(() => voltage.isVisible()).toBe(false)
   await page.emulateMedia({ media: 'print' })
   await expect.poll(() => voltage.isVisible()).toBe(true)
-  await timing.getByText(/^Nominal voltage .* · Free speed .* rpm · /).waitFor()
+  await timing.getByText(/^Nominal voltage .+ · Free speed .+rpm · /).waitFor()
   await page.emulateMedia({ media: 'screen' })
 
   const form = page.getByTestId('stage-form')
