@@ -43,6 +43,10 @@ export const timings: Words['timings'] = {
     numbers: (of) => `${of.top}, ${of.up} und ${of.down}`,
     misfit: (rms, worst) =>
       `Diese drei Zahlen verfehlen die Zeiten der Motoren auf den Wegen des Spiels um typisch ${rms} und höchstens ${worst}.`,
+    driveVaries: (low, high) =>
+      `Auf seiner Strecke schwankt er von Weg zu Weg zwischen ${low} und ${high}; diese Zahlen sind die wahrscheinlichen, und wie Fahrten schwanken, sagt das Tempo.`,
+    driveUnknown: (low, high) =>
+      `Was man nicht weiß, macht auf dieser Strecke ${low} bis ${high} aus: Eine Abwägung bietet es als Unbekannte an.`,
     use: 'Die Zeit der Technik nehmen',
     useDrive: 'Die Zahlen der Technik nehmen',
     own: 'Für eine eigene Zeit tippe sie oben ein, oder zieh am Balken.',

@@ -42,6 +42,10 @@ export const timings = {
     numbers: (of: { top: string; up: string; down: string }) => `${of.top}, ${of.up} and ${of.down}`,
     misfit: (rms: string, worst: string) =>
       `These three numbers miss the motors’ own times over the game’s legs by ${rms} typically and ${worst} at most.`,
+    driveVaries: (low: string, high: string) =>
+      `Over its distance it varies from ${low} to ${high} from trip to trip; these numbers are the likely ones, and how drives vary is told by the pace.`,
+    driveUnknown: (low: string, high: string) =>
+      `What is not known of it makes ${low} to ${high} of that distance: a trade-off offers it as an unknown.`,
     use: 'Use the hardware’s time',
     useDrive: 'Use the hardware’s numbers',
     own: 'To use a time of your own, type it above, or drag the bar.',
