@@ -1,6 +1,7 @@
 import type { CompareReport, OptionSummary } from '../src/model/compare/types.ts'
 import type { DecisionRecord } from '../src/model/documents/records.ts'
 import { comparisonWith, hinge, question, request } from './comparison.ts'
+import { comparisonAir } from './comparisonResult.ts'
 
 const points = (value: number) => value.toFixed(1)
 const percent = (value: number) => `${Math.round(value * 100)} %`
@@ -11,13 +12,14 @@ export function decisionWith(result: CompareReport): DecisionRecord {
   if (!hook || !practice) throw new Error('the comparison needs its two sisters')
   if (hook.mean >= practice.mean) throw new Error('the words below fit only where the sister without the hook leads')
   const crossing = result.breakEven?.crossings[0]
+  const comparison = comparisonWith(null)
   return {
     format: 1,
     id: 'leave-the-hook-out',
     name: 'Leave the hook out for now',
     question,
     decidedOn: '2027-01-16',
-    comparison: { id: comparisonWith(null).id, revision: 1 },
+    comparison: { id: comparison.id, revision: 1 },
     chosen: practice.id,
     assumptions: [
       {
@@ -89,7 +91,14 @@ export function decisionWith(result: CompareReport): DecisionRecord {
         when: 'At the end of each day',
       },
     ],
-    snapshot: { game: request.game, options: request.options, inputs: request.inputs ?? [], result },
+    snapshot: {
+      game: request.game,
+      options: request.options,
+      inputs: request.inputs ?? [],
+      result,
+      air: comparisonAir,
+      tradeOff: comparison.name,
+    },
   }
 }
 

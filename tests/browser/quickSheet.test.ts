@@ -37,6 +37,8 @@ test('five ways typed and ranked, a round of guesses by three phones, and a desi
   for (const [index, way] of typed.entries()) {
     await page.getByRole('button', { name: 'Add a way' }).click()
     const row = page.locator('table.quick tbody tr').nth(index)
+    // With what it begins is said.
+    await page.getByText(`‘Way ${index + 1}’ begins with Outer slipway and Piers`).waitFor()
     // The new way’s name is ready to be typed over.
     await page.waitForFunction((at) => document.activeElement?.matches(`[data-place="ways/${at}/name"]`), index)
     await page.keyboard.type(way.name)

@@ -44,6 +44,14 @@ test('an arm’s hardware gives a stage its time: bar and points follow the redu
   expect(await wider(page)).toBe(0)
   expect(await findings(page, undefined, '[data-testid=timing]')).toEqual([])
 
+  // Paper has what is folded on the screen, and the parts' own numbers.
+  const voltage = page.getByLabel('Battery voltage', { exact: true })
+  await expect.poll(() => voltage.isVisible()).toBe(false)
+  await page.emulateMedia({ media: 'print' })
+  await expect.poll(() => voltage.isVisible()).toBe(true)
+  await timing.getByText(/^Nominal voltage .+ · Free speed .+rpm · /).waitFor()
+  await page.emulateMedia({ media: 'screen' })
+
   const form = page.getByTestId('stage-form')
   // For a moment the likely time lies above the high one, which is said and breaks nothing.
   await form.getByLabel('Likely', { exact: true }).fill('1.5')

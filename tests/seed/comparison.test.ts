@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { hinge, request } from '../../seed/comparison.ts'
-import { comparisonResult } from '../../seed/comparisonResult.ts'
+import { comparisonAir, comparisonResult } from '../../seed/comparisonResult.ts'
 import { breakwater } from '../../seed/index.ts'
 import { applyInput } from '../../src/model/compare/index.ts'
 import { Planner } from '../../src/model/plan/index.ts'
+import { airPlan, keptAir } from '../../src/model/timing/index.ts'
 
 const input = request.inputs!.find(({ id }) => id === hinge)!
 
@@ -65,6 +66,18 @@ describe('the open question of the season', () => {
     expect(decision.chosen).toBe(best.id)
     for (const { mean } of comparisonResult.options) expect(decision.result).toContain(mean.toFixed(1))
     expect(decision.snapshot.result).toEqual(comparisonResult)
+  })
+
+  it('keeps in its decision what stored air does, as the model still gives it', () => {
+    const { snapshot } = breakwater.decision
+    const stored = request.options.filter(({ robot }) => robot.air)
+    expect(stored.map(({ id }) => id)).toEqual(comparisonAir.map(({ option }) => option))
+    for (const [index, option] of stored.entries()) {
+      const now = keptAir(option.id, airPlan(request.game, option))
+      expect(now.lostAt).toBeCloseTo(comparisonAir[index]!.lostAt!, 6)
+      expect(now.cost).toBeCloseTo(comparisonAir[index]!.cost, 6)
+    }
+    expect([snapshot.air, snapshot.tradeOff]).toEqual([comparisonAir, breakwater.comparison.name])
   })
 
   it('says in its decision how people get hurt by a lifted robot, and what is done about it', () => {

@@ -4,6 +4,7 @@ import type {
   DecisionRecord,
   DesignRecord,
   FieldReferences,
+  KeptAir,
   KeptOverride,
   OptionRecord,
   OptionReference,
@@ -117,6 +118,20 @@ export const comparisonRecord = z
   .meta({ id: 'ComparisonRecord' })
 comparisonRecord satisfies z.ZodType<ComparisonRecord>
 
+const keptAir = z
+  .strictObject({
+    option: id,
+    possible: z.boolean().describe('False: the air can not be stored as it is given'),
+    lostAt: z
+      .number()
+      .min(0)
+      .nullable()
+      .describe('Time left at which the working pressure is lost, in seconds; null: never'),
+    cost: z.number().describe('Points a match that this costs'),
+  })
+  .meta({ id: 'KeptAir' })
+keptAir satisfies z.ZodType<KeptAir>
+
 const sentences = list(text, 0, 50, 'Sentences')
 
 export const decisionRecord = z
@@ -154,6 +169,8 @@ export const decisionRecord = z
       objective: objective.optional(),
       field: statedField.optional(),
       overrides: list(keptOverride, 0, 60, 'Numbers set by hand').optional(),
+      air: list(keptAir, 0, 12, 'Stored air of the options that have it').optional(),
+      tradeOff: name.optional().describe('Name of the comparison'),
     }),
   })
   .meta({ id: 'DecisionRecord' })

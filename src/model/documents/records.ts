@@ -96,6 +96,17 @@ export interface StatedField {
   replicates: number
 }
 
+/**
+ * What an option's stored air does in the plan: the time left at which the working pressure is lost (s, null: never), and the
+ * points a match that this costs. `possible` false: the air can not be stored as it is given.
+ */
+export interface KeptAir {
+  option: string
+  possible: boolean
+  lostAt: number | null
+  cost: number
+}
+
 /** A decision that can be defended: what was asked, assumed, found and agreed, with a snapshot of the inputs. */
 export interface DecisionRecord {
   format: 1
@@ -117,9 +128,9 @@ export interface DecisionRecord {
   checkAtEvent: string
   /** What will be looked at, which value is expected, and when to look. */
   checks?: { quantity: string; expected: string; when: string }[]
-  /** The options have their overrides in them. */
   snapshot: {
     game: Game
+    /** They have their overrides in them. */
     options: Option[]
     inputs: Input[]
     result: CompareReport
@@ -127,6 +138,10 @@ export interface DecisionRecord {
     objective?: Objective
     field?: StatedField
     overrides?: KeptOverride[]
+    /** Of each option with stored air; kept, so that a page has it at once and on paper. Missing in older records. */
+    air?: KeptAir[]
+    /** Name of the trade-off; missing in older records. */
+    tradeOff?: string
   }
 }
 

@@ -4,6 +4,7 @@
 export { type AirFault, airFaults } from './air/airFaults.ts'
 export { airOfRobot, sameUse, usesByStages } from './air/airOfRobot.ts'
 export { type AirBudget, type AirPlan, type AirTrips, airPlan } from './air/airPlan.ts'
+export { keptAir } from './air/keptAir.ts'
 export { type AirOfRobot, type AirOverPlan, airOverPlan } from './air/overPlan.ts'
 export { atPressure, type SlowedStage, slowedByAir } from './air/slowed.ts'
 export { strokesOf } from './air/strokesOf.ts'

@@ -55,5 +55,8 @@ describe('the contract of a record', () => {
     const { checks: _, ...older } = decision
     const objections = decision.objections.map(({ text, answer }) => ({ text, answer }))
     expect(decisionRecord.safeParse({ ...older, objections }).success).toBe(true)
+    const { air, tradeOff, ...snapshot } = decision.snapshot
+    expect([air!.length, tradeOff]).toEqual([1, 'The hook or the practice'])
+    expect(decisionRecord.safeParse({ ...decision, snapshot }).success).toBe(true)
   })
 })

@@ -1,12 +1,12 @@
 import { afterAll, expect, test } from 'vitest'
-import type { AirPlan } from '../../../src/model/timing/index.ts'
+import { type AirPlan, keptAir } from '../../../src/model/timing/index.ts'
 import { lossWords } from '../../../web/screens/designs/air/airWords.ts'
 import { allWords, chooseLanguage } from '../../../web/words/catalogue.ts'
 
 afterAll(() => chooseLanguage(['en']))
 
 const lost = (lostAt: number | null, withThis: number) =>
-  ({ possible: true, lostAt, points: { always: 30, withThis, withOneTankMore: 30 } }) as AirPlan
+  keptAir('one', { possible: true, lostAt, points: { always: 30, withThis, withOneTankMore: 30 } } as AirPlan)
 
 test('a record says when the working pressure is lost and what that costs, and nothing where it lasts', async () => {
   await allWords()

@@ -1,5 +1,8 @@
 import { afterAll, describe, expect, test } from 'vitest'
+import type { Mechanism } from '../../../src/model/documents/mechanism.ts'
 import { mechanismAnswer, type Remark } from '../../../src/model/timing/index.ts'
+import { explainTiming } from '../../../web/screens/timings/explainTiming.ts'
+import { kindOf, numbersIn } from '../../../web/screens/timings/inputs.ts'
 import { quantitiesOf, quantityWords } from '../../../web/screens/timings/quantities.ts'
 import { remarkWords } from '../../../web/screens/timings/remarks.ts'
 import { allWords, chooseLanguage } from '../../../web/words/catalogue.ts'
@@ -55,6 +58,22 @@ test('a sentence writes its numbers in the reader’s units, and no name in brac
 
 test('a code that the catalogue does not know comes as it is', () => {
   expect(remarkWords({ code: 'toString', message: 'As it came', values: {} })).toBe('As it came')
+})
+
+test('how a time came about: the drive’s two stretches make it, and every number that goes in is named', async () => {
+  await chooseLanguage(['en'])
+  await allWords()
+  for (const [calculator, input] of examples) {
+    if (calculator === 'air') continue
+    const mechanism = { id: 'one', name: 'One', calculator, input } as Mechanism
+    const answer = mechanismAnswer(mechanism)
+    if (!answer.possible) throw new Error('the examples can do it')
+    const { formula, result, inputs, parts, total } = explainTiming(mechanism, answer)
+    expect([formula.length > 80, result]).toEqual([true, `${answer.seconds.toFixed(2)}\u00a0s at the likely numbers`])
+    expect(inputs.length).toBeGreaterThanOrEqual(numbersIn(kindOf(mechanism)).length - 3)
+    expect(JSON.stringify(inputs)).not.toMatch(/undefined|NaN|object/)
+    expect([parts.length, total?.label]).toEqual(calculator === 'drive' ? [2, 'Time'] : [0, undefined])
+  }
 })
 
 describe('quantities', () => {

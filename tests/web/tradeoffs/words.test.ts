@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { breakwater, optionOf } from '../../../seed/index.ts'
+import { applyInput } from '../../../src/model/compare/index.ts'
 import type { BeliefReport, Input } from '../../../src/model/compare/types.ts'
+import { mean } from '../../../src/model/duration/index.ts'
 import { inputAxis } from '../../../web/screens/tradeoffs/axis.ts'
 import { candidates } from '../../../web/screens/tradeoffs/candidates.ts'
 import { nextWords } from '../../../web/screens/tradeoffs/next.ts'
@@ -8,6 +10,7 @@ import { practiceChoices, practiceInput } from '../../../web/screens/tradeoffs/p
 import { idleWords, turnWords } from '../../../web/screens/tradeoffs/turnWords.ts'
 import { inputWords } from '../../../web/words/inputs.ts'
 import { practiceOf } from '../../../web/words/practice.ts'
+import { done } from '../../model/timing/ask.ts'
 
 const nbsp = '\u00a0'
 const { game } = breakwater
@@ -154,6 +157,50 @@ describe('what to measure next, in words', () => {
     ])
     expect(nextWords(belief({}), [latch], documents)[0]).toContain('No unknown has a spread')
   })
+})
+
+test('what hardware leaves unknown about times that follow it is one unknown, in place of guesses about them', () => {
+  const option = optionOf('shearwater-best')
+  const { robot } = option
+  const follows = (trip: (typeof robot.collect)[string]) =>
+    'stages' in trip
+      ? {
+          ...trip,
+          stages: trip.stages.map((stage) =>
+            stage.hardware ? { ...stage, hardware: { ...stage.hardware, follows: true } } : stage,
+          ),
+        }
+      : trip
+  const collect = Object.fromEntries(Object.entries(robot.collect).map(([id, trip]) => [id, follows(trip)]))
+  const mechanisms = robot.mechanisms!.map((mechanism) =>
+    mechanism.calculator === 'rollers'
+      ? {
+          ...mechanism,
+          input: { ...mechanism.input, grip: { kind: 'range', low: 2.2, likely: 3, high: 5, of: 'level' } },
+        }
+      : mechanism,
+  ) as NonNullable<typeof robot.mechanisms>
+  const rollers = mechanisms.find(({ id }) => id === 'intake-rollers')!
+  const { belief, seconds } = done('rollers', rollers.input as never)
+  const unknowns = (mechanisms: typeof robot.mechanisms) =>
+    candidates({ game, options: [{ ...option, robot: { ...robot, collect, mechanisms: mechanisms! } }] })
+  const [first, ...others] = unknowns(mechanisms)
+  expect(first).toMatchObject({ id: 'Shearwater: time of ‘Intake rollers’, by its hardware', as: 'factor', likely: 1 })
+  expect(first!.paths).toEqual(
+    ['outer', 'channel'].map((source) => `/options/0/robot/collect/${source}/stages/2/duration`),
+  )
+  expect(first!.low).toBeCloseTo(belief!.low / seconds, 2)
+  expect(first!.high).toBeCloseTo(belief!.high / seconds, 2)
+  expect(first!.low).toBeLessThan(0.95)
+  expect(first!.high).toBeGreaterThan(1.05)
+  expect(others.flatMap(({ paths }) => paths)).not.toContain(first!.paths[0])
+  // An unknown that is a factor on several times can be computed with.
+  const changed = applyInput(documents, first!, 2).options[0]!.robot.collect['outer']!
+  const before = robot.collect['outer']!
+  if (!('stages' in changed && 'stages' in before)) throw new Error('no stages')
+  expect(mean(changed.stages[2]!.duration)).toBeCloseTo(2 * mean(before.stages[2]!.duration), 9)
+  // Spreads from trip to trip are in the times themselves.
+  expect(unknowns(robot.mechanisms).filter(({ id }) => id.includes('by its hardware'))).toEqual([])
 })
 
 test('numbers of the robots that are called alike are told apart: the gantry can be scored at in two ways', () => {

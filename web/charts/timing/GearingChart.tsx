@@ -5,6 +5,7 @@ import { seriesColour } from '../DotPlot.tsx'
 import { Hatch } from '../Hatch.tsx'
 import { linearScale, pixel, type Scale, ticks } from '../scale.ts'
 import { logTicks, outsideOf, runsOfValues, upTo } from './gearings.ts'
+import { textWidth } from './marks/Dimension.tsx'
 
 /** One number of motors over the reductions; null: it can not do it, or it is not known (yet). */
 export interface GearingLine {
@@ -99,7 +100,7 @@ export function GearingChart(props: {
                   strokeDasharray="6 3"
                 />
               )}
-              {kind === 'seconds' && best && <Best {...{ best, lines, x, y }} />}
+              {kind === 'seconds' && best && <Best {...{ best, lines, x, y, width }} />}
               <Reading value={row.at[chosen.place]?.[kind] ?? null} x={x(reductions[chosen.place] ?? low)} y={y} />
             </>
           )}
@@ -120,7 +121,7 @@ export function GearingChart(props: {
           </text>
         </g>
       )}
-      {flat && <Flat {...flat} x={x} y={tops[0]! + heights.seconds} />}
+      {flat && <Flat {...{ ...flat, x, width }} y={tops[0]! + heights.seconds} />}
       {logTicks(low, high, Math.max(3, Math.floor((width - left) / 60))).map((tick) => (
         <text key={tick} x={x(tick)} y={end + 16} fontSize="12" textAnchor="middle" className="soft">
           {plain(tick, 2)}
@@ -232,7 +233,19 @@ function endLabels(lines: readonly GearingLine[], kind: Kind, y: (value: number)
   return labels
 }
 
-function Best(props: { best: GearingMark; lines: GearingLine[]; x(reduction: number): number; y: Scale }) {
+/** The middle of a text that stays between the axis and the lines' names. */
+const between = (middle: number, text: string, width: number): number => {
+  const half = textWidth(text) / 2
+  return pixel(Math.max(left + half, Math.min(width - right - half, middle)))
+}
+
+function Best(props: {
+  best: GearingMark
+  lines: GearingLine[]
+  x(reduction: number): number
+  y: Scale
+  width: number
+}) {
   const { best, x, y } = props
   const line = props.lines.find(({ motors }) => motors === best.motors)
   const seconds = line?.at.find(({ reduction }) => reduction === best.reduction)?.seconds
@@ -246,7 +259,7 @@ function Best(props: { best: GearingMark; lines: GearingLine[]; x(reduction: num
         strokeWidth="1.5"
       />
       <text
-        x={px}
+        x={between(px, words().search.markBest, props.width)}
         y={py - 11}
         fontSize="12.5"
         fontWeight="700"
@@ -261,15 +274,23 @@ function Best(props: { best: GearingMark; lines: GearingLine[]; x(reduction: num
 }
 
 /** A bracket at the foot of the times. */
-function Flat(props: { low: number; high: number; share: string; x(reduction: number): number; y: number }) {
+function Flat(props: {
+  low: number
+  high: number
+  share: string
+  x(reduction: number): number
+  y: number
+  width: number
+}) {
   const { x, y } = props
   const [from, to] = [x(props.low), x(props.high)]
+  const said = words().search.markFlat(props.share)
   return (
     <g style={{ stroke: 'var(--gain)' }}>
       <path d={`M${from} ${y - 6}V${y + 4}M${to} ${y - 6}V${y + 4}`} strokeWidth="1.5" />
       <path d={`M${from} ${y - 1}H${to}`} strokeWidth="4" />
       <text
-        x={pixel((from + to) / 2)}
+        x={between((from + to) / 2, said, props.width)}
         y={y - 10}
         className="halo"
         fontSize="12"
@@ -277,7 +298,7 @@ function Flat(props: { low: number; high: number; share: string; x(reduction: nu
         stroke="none"
         style={{ fill: 'var(--gain)' }}
       >
-        {words().search.markFlat(props.share)}
+        {said}
       </text>
     </g>
   )

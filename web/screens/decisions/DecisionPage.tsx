@@ -1,4 +1,5 @@
 import type { DecisionRecord } from '../../../src/model/documents/records.ts'
+import { useStored } from '../../data/documents.ts'
 import { Cautions } from '../../shell/Cautions.tsx'
 import { OwnText } from '../../shell/fields/OwnText.tsx'
 import { words } from '../../words/catalogue.ts'
@@ -44,11 +45,19 @@ export function DecisionPage(props: { decision: DecisionRecord; revision: number
         <Objections decision={decision} />
         <EventChecks decision={decision} />
         <Agreement decision={decision} />
-        <p className="soft small">
-          {texts.footnote(revision, dirty, decision.comparison.id, decision.comparison.revision)}
-        </p>
+        <Footnote decision={decision} revision={revision} dirty={dirty} />
       </article>
     </OwnNumbersProvider>
+  )
+}
+
+/** Records from before the trade-off's name was kept have it looked up, and its id until then. */
+function Footnote(props: { decision: DecisionRecord; revision: number; dirty: boolean }) {
+  const { comparison, snapshot } = props.decision
+  const looked = useStored('comparison', snapshot.tradeOff === undefined ? comparison.id : null, comparison.revision)
+  const name = snapshot.tradeOff ?? looked.data?.name ?? comparison.id
+  return (
+    <p className="soft small">{words().decisions.footnote(props.revision, props.dirty, name, comparison.revision)}</p>
   )
 }
 

@@ -12,7 +12,7 @@ import { percent, points, signedPoints } from '../../words/format.ts'
 import { optionName, verdict } from '../../words/verdict.ts'
 import { OverrideNote } from '../overrides/OverrideNote.tsx'
 import { Struck } from '../overrides/OwnMark.tsx'
-import { AirNotes } from '../tradeoffs/AirNotes.tsx'
+import { AirLines } from './AirLines.tsx'
 import { Block } from './Block.tsx'
 import { JudgedBy } from './JudgedBy.tsx'
 
@@ -80,7 +80,7 @@ export function Result(props: { decision: DecisionRecord; revision: number }) {
       <JudgedBy decision={decision} />
       <TableDownload title={texts.options} table={() => optionsTable(result, options, texts.options)} />
       <OverrideNote kept={decision.snapshot.overrides} documents={{ game, options }} />
-      <AirNotes game={game} options={options} ready record />
+      <AirLines snapshot={decision.snapshot} />
       {found?.second && (
         <p className="no-print small">
           {texts.chancesOpen}:{' '}

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core'
-import { useEffect, useRef } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import type { QuickSheetRecord, QuickWay } from '../../../src/model/documents/quickSheet.ts'
 import type { Award, Game } from '../../../src/model/documents/types.ts'
 import { cellData } from '../../charts/cell.ts'
@@ -8,7 +8,7 @@ import { idFrom } from '../../data/identity.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
 import { useEdit } from '../../shell/fields/EditContext.tsx'
 import { words } from '../../words/catalogue.ts'
-import { plain, points } from '../../words/format.ts'
+import { listed, plain, points } from '../../words/format.ts'
 import type { WayAnswer } from '../../worker/protocol.ts'
 import { FinishCell, NameCell, NumberCell, PlacesCell, TimeCell } from './cells.tsx'
 import { explainWay } from './explainWay.ts'
@@ -50,9 +50,12 @@ export function WaysTable(props: {
   ]
   const table = useRef<HTMLTableElement>(null)
   const added = useRef(false)
+  const [begun, setBegun] = useState<QuickWay | null>(null)
   const add = () => {
     added.current = true
-    edit.set(['ways'], [...sheet.ways, newWay(game, texts.fresh(sheet.ways.length + 1))])
+    const way = newWay(game, texts.fresh(sheet.ways.length + 1))
+    setBegun(way)
+    edit.set(['ways'], [...sheet.ways, way])
   }
   // The next thing to type is the new way's name.
   useEffect(() => {
@@ -92,6 +95,7 @@ export function WaysTable(props: {
           </tbody>
         </table>
       )}
+      {begun && <Begun game={game} as={begun} now={sheet.ways.find(({ id }) => id === begun.id)} />}
       {!edit.readOnly && sheet.ways.length < 30 && (
         <div>
           <Button variant="default" onClick={add}>
@@ -100,6 +104,18 @@ export function WaysTable(props: {
         </div>
       )}
     </section>
+  )
+}
+
+/** With which places a new way began, until somebody has chosen others: nothing is taken silently. */
+function Begun({ game, as, now }: { game: Game; as: QuickWay; now: QuickWay | undefined }) {
+  if (!now || String([now.sources, now.goals]) !== String([as.sources, as.goals])) return null
+  const named = (ids: readonly string[], of: readonly { id: string; name: string }[]) =>
+    listed(of.filter(({ id }) => ids.includes(id)).map(({ name }) => name))
+  return (
+    <p role="status" className="soft">
+      {words().quickSheet.ways.begins(now.name, named(now.sources, game.sources), named(now.goals, game.goals))}
+    </p>
   )
 }
 

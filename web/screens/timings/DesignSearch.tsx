@@ -12,7 +12,10 @@ export function DesignSearch(props: { mechanism: Mechanism; index: number; game:
   const searched = searchedOf(props.mechanism)
   if (!searched) return null
   return (
-    <details className="design-search no-print" onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <details
+      className={open ? 'design-search' : 'design-search no-print'}
+      onToggle={(event) => setOpen(event.currentTarget.open)}
+    >
       <summary>{words().search.title}</summary>
       {open && <Search key={`${props.mechanism.id} ${searched.calculator}`} {...props} searched={searched} />}
     </details>

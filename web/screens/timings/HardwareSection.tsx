@@ -141,6 +141,15 @@ const driveWords = (of: DriveNumbers): string =>
     down: sayQuantity(of.deceleration, 'acceleration', undefined, 2),
   })
 
+/** A drive's numbers are the likely ones: where the rest of what is known of it goes. */
+function driveSpread({ spread, belief }: Answers['drive'] & { possible: true }): string {
+  const texts = words().timings.section
+  return [
+    ...(spread ? [texts.driveVaries(hundredths(spread.p10), hundredths(spread.p90))] : []),
+    ...(belief ? [texts.driveUnknown(hundredths(belief.low), hundredths(belief.high))] : []),
+  ].join(' ')
+}
+
 function DriveLine(props: { mechanism: Mechanism; follows: boolean }) {
   const { mechanism, follows } = props
   const texts = words().timings.section
@@ -163,6 +172,7 @@ function DriveLine(props: { mechanism: Mechanism; follows: boolean }) {
           : `${texts.ownDrive} ${texts.givesDrive(mechanism.name, driveWords(gives))}`}
       </p>
       {fitted && <p className="small">{texts.misfit(hundredths(fitted.rms), hundredths(fitted.worst))}</p>}
+      {answer.possible && (answer.spread || answer.belief) && <p className="small">{driveSpread(answer)}</p>}
     </>
   )
 }

@@ -1,10 +1,11 @@
-import { useId, useState } from 'react'
+import { useId } from 'react'
 import type { Mechanism } from '../../../src/model/documents/mechanism.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import type { Place } from '../../data/difference.ts'
 import { valueAt } from '../../data/place.ts'
 import { problemAt, useEdit } from '../../shell/fields/EditContext.tsx'
 import { SelectField } from '../../shell/fields/SelectField.tsx'
+import { Fold } from '../../shell/parts/Fold.tsx'
 import { words } from '../../words/catalogue.ts'
 import { Present, YesNo } from '../games/forms/Choices.tsx'
 import { type Field, formOf, type Group, kindOf } from './inputs.ts'
@@ -33,7 +34,6 @@ export function MechanismForm(props: Of) {
 function FormGroup(props: Of & { group: Group }) {
   const { group, mechanism } = props
   const id = useId()
-  const [open, setOpen] = useState(!group.folded)
   const title = words().timingInputs.groups[group.name]
   const fields = (
     <div className="form-grid timing-fields">
@@ -52,10 +52,11 @@ function FormGroup(props: Of & { group: Group }) {
       </section>
     )
   return (
-    <details open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>{title}</summary>
-      {open && fields}
-    </details>
+    <section aria-labelledby={id}>
+      <Fold id={id} title={title} level={5}>
+        {fields}
+      </Fold>
+    </section>
   )
 }
 

@@ -12,6 +12,7 @@ import { useUnits } from '../../units/system.ts'
 import { words } from '../../words/catalogue.ts'
 import { day } from '../../words/format.ts'
 import { numbersOf } from '../parts/numbers.ts'
+import { numberWords } from './problems.ts'
 import { useShelf } from './useShelf.ts'
 
 const other = '\u0000'
@@ -66,6 +67,7 @@ export function PartField(props: { place: Place; label: string; kind: Part['kind
           )}
         </p>
       )}
+      {numbers && <p className="only-print small">{numbersInWords(part)}</p>}
       {numbers && (
         <details className="part-numbers no-print" onToggle={(event) => setOpen(event.currentTarget.open)}>
           <summary>{texts.numbers(part.name)}</summary>
@@ -74,6 +76,20 @@ export function PartField(props: { place: Place; label: string; kind: Part['kind
       )}
     </div>
   )
+}
+
+/** A part's numbers in one line, for paper, where nothing unfolds. */
+export function numbersInWords(part: Part): string {
+  const { labels } = words().parts
+  const values = part as unknown as { readonly [key: string]: number | undefined }
+  return numbersOf[part.kind]
+    .flatMap(({ key, column: _, optional: __, ...limits }) => {
+      const value = values[key]
+      if (value === undefined) return []
+      const label = labels[key as keyof typeof labels]
+      return `${label} ${numberWords(Number(value.toPrecision(4)), { key, min: 0, ...limits })}`
+    })
+    .join(' · ')
 }
 
 /** The copy's own numbers with where they come from. */

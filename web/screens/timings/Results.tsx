@@ -1,5 +1,6 @@
 import type { Mechanism } from '../../../src/model/documents/mechanism.ts'
 import { inputFaults, type MechanismAnswer, type Sensitivity } from '../../../src/model/timing/index.ts'
+import { secondsCell } from '../../charts/cells.ts'
 import { DataTable } from '../../charts/Figure.tsx'
 import { words } from '../../words/catalogue.ts'
 import { plain } from '../../words/format.ts'
@@ -122,7 +123,7 @@ export function Sensitivities({ mechanism, answer }: Of) {
   if (shown.length === 0) return null
   const rows = shown.map((each) => [
     ...labelled(mechanism, each),
-    signed(each.secondsPerPercent),
+    secondsCell(each.secondsPerPercent, signed(each.secondsPerPercent)),
     each.swing
       ? texts.swing(
           ...(each.swing.map((end) => (end === null ? texts.impossible : hundredths(end))) as [string, string]),

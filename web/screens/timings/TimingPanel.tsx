@@ -3,10 +3,12 @@ import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { mechanismAnswer } from '../../../src/model/timing/index.ts'
 import { MechanismDrawing } from '../../charts/timing/MechanismDrawing.tsx'
 import { TimingCurves } from '../../charts/timing/TimingCurves.tsx'
+import { CameAbout } from '../../shell/CameAbout.tsx'
 import { type CautionId, Cautions } from '../../shell/Cautions.tsx'
 import { TextField } from '../../shell/fields/TextField.tsx'
 import { words } from '../../words/catalogue.ts'
 import { DesignSearch } from './DesignSearch.tsx'
+import { explainTiming } from './explainTiming.ts'
 import { kindOf, type MechanismKind } from './inputs.ts'
 import { MechanismForm } from './MechanismForm.tsx'
 import { Quantities, Sensitivities, SpreadLines, TimeLine, Warnings } from './Results.tsx'
@@ -34,6 +36,11 @@ export function TimingPanel(props: { mechanism: Mechanism; index: number; game: 
       <MechanismDrawing mechanism={mechanism} answer={answer} />
       <TimeLine {...{ mechanism, answer }} />
       <SpreadLines answer={answer} />
+      {answer.possible && (
+        <p className="no-print">
+          <CameAbout explain={() => explainTiming(mechanism, answer)}>{words().explain.opened}</CameAbout>
+        </p>
+      )}
       <section className="stack" aria-label={texts.form}>
         <div className="form-grid">
           <TextField place={[...place, 'name']} label={texts.name} required />

@@ -3,7 +3,7 @@ import { Link } from 'wouter'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { words } from '../../words/catalogue.ts'
 import { useModel } from '../../worker/useModel.ts'
-import { costWords, lossWords } from '../designs/air/airWords.ts'
+import { costWords } from '../designs/air/airWords.ts'
 
 /**
  * Options whose robot's stored air runs out, with what that costs: the plan that the comparison is made of takes it that air
@@ -17,20 +17,21 @@ export function AirNotes(props: Noted & { options: readonly Option[] }) {
 interface Noted {
   game: Game
   ready: boolean
-  /** In a record also when the pressure is lost, because nothing else there says it. */
-  record?: boolean
 }
 
 function AirNote(props: Noted & { option: Option }) {
-  const { game, option, ready, record = false } = props
+  const { game, option, ready } = props
   const asked = useModel(
     'airPlan',
     useMemo(() => (ready ? { game, option } : null), [game, option, ready]),
   )
+  const said = asked.data && costWords(asked.data)
+  return said ? <AirSentence option={option} said={said} /> : null
+}
+
+/** What stored air does to an option, with the way to its numbers. */
+export function AirSentence({ option, said }: { option: Option; said: string }) {
   const texts = words().air.note
-  const { data } = asked
-  const said = data && (record ? lossWords(data, game.clock.teleop) : costWords(data))
-  if (!said) return null
   return (
     <p data-testid={`air-${option.id}`}>
       {texts.ofOption(option.name, said)}{' '}

@@ -5,10 +5,12 @@ import type { CompareReport, Input } from '../../../src/model/compare/types.ts'
 import type {
   ComparisonRecord,
   DecisionRecord,
+  KeptAir,
   KeptOverride,
   StatedField,
 } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
+import { keptAir } from '../../../src/model/timing/air/keptAir.ts'
 import { useChanges } from '../../data/documents.ts'
 import { idFrom } from '../../data/identity.ts'
 import { words } from '../../words/catalogue.ts'
@@ -16,7 +18,16 @@ import { points } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
 import { measureWords } from '../../words/measure.ts'
 import { headline, sureness, turning, verdict } from '../../words/verdict.ts'
+import { askModel } from '../../worker/client.ts'
 import { againstPoints, headlineBy, standingBy } from './objective/standing.ts'
+
+/** What stored air does to each option that has it: kept in the record, so that it is there when the page is printed. */
+const airOf = ({ game, options }: { game: Game; options: Option[] }): Promise<KeptAir[]> =>
+  Promise.all(
+    options
+      .filter(({ robot }) => robot.air)
+      .map(async (option) => keptAir(option.id, await askModel('airPlan', { game, option }, { asked: true }))),
+  )
 
 /** Writes the answer down as a decision, with a snapshot of what it was computed from. */
 export function MakeDecision(props: {
@@ -45,13 +56,15 @@ export function MakeDecision(props: {
   // Until somebody chooses, what is ahead by what counts: matches come after the points.
   const [picked, setChosen] = useState<string | null>(null)
   const chosen = picked ?? standing?.best ?? found?.best ?? ''
+  const [busy, setBusy] = useState(false)
   const [trouble, setTrouble] = useState<string | null>(null)
   if (!found) return null
   const write = async () => {
     if (name.trim() === '') return setTrouble(texts.nameNeeded)
     setTrouble(null)
-    const decision = decisionOf(props, name.trim(), chosen)
+    setBusy(true)
     try {
+      const decision = decisionOf(props, { title: name.trim(), chosen, air: await airOf(documents) })
       const outcome = await save.mutateAsync({
         kind: 'decision',
         id: decision.id,
@@ -62,6 +75,8 @@ export function MakeDecision(props: {
       if ('saved' in outcome) go(`/decisions/${decision.id}`)
     } catch (error) {
       setTrouble((error as Error).message)
+    } finally {
+      setBusy(false)
     }
   }
   return (
@@ -83,7 +98,7 @@ export function MakeDecision(props: {
           data={options.map((option) => ({ value: option.id, label: option.name }))}
           onChange={(event) => setChosen(event.currentTarget.value)}
         />
-        <Button onClick={() => void write()} loading={save.isPending} disabled={props.dirty || props.state !== 'fresh'}>
+        <Button onClick={() => void write()} loading={busy} disabled={props.dirty || props.state !== 'fresh'}>
           {texts.button}
         </Button>
       </div>
@@ -97,7 +112,10 @@ export function MakeDecision(props: {
     </section>
   )
 
-  function decisionOf(of: typeof props, title: string, option: string): DecisionRecord {
+  function decisionOf(
+    of: typeof props,
+    { title, chosen: option, air }: { title: string; chosen: string; air: KeptAir[] },
+  ): DecisionRecord {
     const input = record.inputs.find(({ id }) => id === record.breakEven)
     return {
       format: 1,
@@ -121,6 +139,8 @@ export function MakeDecision(props: {
         inputs: props.inputs,
         result: report,
         ...(measure && field ? { objective: measure, field } : {}),
+        tradeOff: record.name,
+        ...(air.length > 0 ? { air } : {}),
         ...(props.overrides.length > 0 ? { overrides: props.overrides } : {}),
       },
     }

@@ -2,11 +2,17 @@ import type { Input } from '../../../src/model/compare/types.ts'
 import type { Game, Option, Trip } from '../../../src/model/documents/types.ts'
 import { words } from '../../words/catalogue.ts'
 import { inputWords } from '../../words/inputs.ts'
+import { hardwareUnknowns } from './hardwareUnknowns.ts'
 
 const between = (value: number): number => Math.min(1, Math.max(0, Math.round(value * 100) / 100))
 
-/** Numbers of the options that a team is usually unsure of, as inputs around what the documents say now. */
+/**
+ * Numbers of the options that a team is usually unsure of, as inputs around what the documents say now; first what the
+ * hardware of a time leaves unknown, in place of a guess about that time.
+ */
 export function candidates(documents: { game: Game; options: Option[] }): Input[] {
+  const hardware = documents.options.flatMap(hardwareUnknowns)
+  const told = new Set(hardware.flatMap(({ paths }) => paths))
   const found: Omit<Input, 'id'>[] = documents.options.flatMap((option, index) => {
     const at = `/options/${index}/robot`
     const { robot } = option
@@ -52,11 +58,14 @@ export function candidates(documents: { game: Game; options: Option[] }): Input[
     ]
   })
   const seen = new Map<string, number>()
-  return found.map((input) => {
-    const { about } = inputWords({ ...input, id: '-' }, documents)
-    const count = (seen.get(about) ?? 0) + 1
-    seen.set(about, count)
-    // A goal can be scored at in several ways, whose numbers are called alike.
-    return { ...input, id: count === 1 ? about : words().tradeoffs.unknowns.again(about, count) }
-  })
+  const guessed = found
+    .filter(({ paths }) => !told.has(paths[0]!))
+    .map((input) => {
+      const { about } = inputWords({ ...input, id: '-' }, documents)
+      const count = (seen.get(about) ?? 0) + 1
+      seen.set(about, count)
+      // A goal can be scored at in several ways, whose numbers are called alike.
+      return { ...input, id: count === 1 ? about : words().tradeoffs.unknowns.again(about, count) }
+    })
+  return [...hardware, ...guessed]
 }

@@ -5,7 +5,7 @@ import './parts.css'
  * A part of a screen that answers a rarer question: its heading opens and closes it. What is folded stays drawn at its
  * width, so that it is there at once when it is opened, and whole on paper.
  */
-export function Fold(props: { id: string; title: string; level?: 2 | 3; open?: boolean; children: ReactNode }) {
+export function Fold(props: { id: string; title: string; level?: 2 | 3 | 5; open?: boolean; children: ReactNode }) {
   const { id, title, level = 2 } = props
   const [open, setOpen] = useState(props.open ?? false)
   const Heading = `h${level}` as const

@@ -45,7 +45,11 @@ export const decisions: Words['decisions'] = {
   nobody: 'Noch niemand.',
   agreedOn: (who, when) => `${who}, ${when}`,
   footnote: (revision, dirty, comparison, of) =>
-    `Fassung ${revision}${dirty ? ' mit ungesicherten Änderungen' : ''}. Gerechnet aus der Abwägung ${comparison}, Fassung ${of}; die Eingaben sind auf diesem Bogen aufgehoben.`,
+    `Fassung ${revision}${dirty ? ' mit ungesicherten Änderungen' : ''}. Gerechnet aus der Abwägung „${comparison}“, Fassung ${of}; die Eingaben sind auf diesem Bogen aufgehoben.`,
+  air: {
+    computing: 'Was die Druckluft ausmacht, wird gerechnet.',
+    failed: 'Was die Druckluft ausmacht, ließ sich nicht rechnen.',
+  },
   missing: {
     title: 'Bevor er sich verteidigen lässt',
     assumptions: 'Es ist keine Annahme genannt.',

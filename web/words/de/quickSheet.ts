@@ -31,6 +31,8 @@ export const quickSheet: Words['quickSheet'] = {
     removeOf: (way) => `„${way}“ entfernen`,
     again: (way) => `${way}, noch einmal`,
     fresh: (number) => `Spielweise ${number}`,
+    begins: (way, source, goal) =>
+      `„${way}“ beginnt mit ${source} und ${goal} und runden Zahlen: Orte und Zeiten sind zu wählen.`,
     name: 'Spielweise',
     sources: 'Holt bei',
     goals: 'Punktet bei',

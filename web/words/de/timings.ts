@@ -43,6 +43,10 @@ export const timings: Words['timings'] = {
     numbers: (of) => `${of.top}, ${of.up} und ${of.down}`,
     misfit: (rms, worst) =>
       `Diese drei Zahlen verfehlen die Zeiten der Motoren auf den Wegen des Spiels um typisch ${rms} und höchstens ${worst}.`,
+    driveVaries: (low, high) =>
+      `Auf seiner Strecke schwankt er von Weg zu Weg zwischen ${low} und ${high}; diese Zahlen sind die wahrscheinlichen, und wie Fahrten schwanken, sagt das Tempo.`,
+    driveUnknown: (low, high) =>
+      `Was man nicht weiß, macht auf dieser Strecke ${low} bis ${high} aus: Eine Abwägung bietet es als Unbekannte an.`,
     use: 'Die Zeit der Technik nehmen',
     useDrive: 'Die Zahlen der Technik nehmen',
     own: 'Für eine eigene Zeit tippe sie oben ein, oder zieh am Balken.',
@@ -76,6 +80,32 @@ export const timings: Words['timings'] = {
       `„${name}“ wird genutzt von: ${users}. Deren Zeiten bleiben, wie sie sind, und folgen ihm nicht mehr.`,
     yes: 'Entfernen',
     no: 'Behalten',
+  },
+  explain: {
+    title: (name) => `Die Zeit von „${name}“`,
+    formula: {
+      drive:
+        'Bei jeder Geschwindigkeit schiebt das Kleinste von dem, was die Reifen halten, die Stromgrenze erlaubt und die Motoren noch hergeben, weniger dem Rollwiderstand; Schub durch Masse wird über die Zeit aufaddiert. Gebremst wird, wo Haftung und Bremsgrenze gerade noch reichen. Die Zeit ist die beider Strecken.',
+      rollers:
+        'Die Rollen schieben das Spielstück mit ihrem Griff, weniger dem, was es zurückhält, bis es so schnell ist wie ihr Umfang, weniger dem Schlupf; unter diesem Schub werden die Motoren langsamer. Die Zeit ist die des ganzen Wegs.',
+      motorArm:
+        'Das Moment der Motoren durch das Getriebe, höchstens was die Stromgrenze erlaubt, weniger Gewicht und Reibung, dreht das Trägheitsmoment; Winkel und Geschwindigkeit werden Schritt für Schritt verfolgt. Gebremst wird so spät, wie das Ende es zulässt.',
+      cylinderArm:
+        'Luft strömt durch die Ventile in die eine Kammer und aus der anderen (ISO 6358), und der Unterschied der Drücke schiebt den Kolben; sein Hebel, weniger Gewicht und Reibung, dreht das Trägheitsmoment. Alles wird Schritt für Schritt bis zum Winkel am Ende oder zum Anschlag verfolgt.',
+      spinUp:
+        'Bis zu der Drehzahl, von der an die Stromgrenze nicht mehr zurückhält, drehen die Motoren mit gleichem Moment: eine Gerade über der Zeit. Von dort nähert sich die Drehzahl in einer Exponentialkurve der höchsten, das Bremsmoment abgezogen.',
+      recovery:
+        'Der Wurf nimmt Rad und Motoren die Energie des Spielstücks, geteilt durch den Anteil, der in ihm ankommt; die Zeit ist die des Hochdrehens von der übrigen Drehzahl.',
+      shot: 'Die Geschwindigkeit am Austritt ist die, mit der das Spielstück unter Gewicht und Luftwiderstand durch die Mitte der Öffnung kommt; die Zeit ist die seines Flugs.',
+      cylinder:
+        'Luft strömt durch die Ventile in die eine Kammer und aus der anderen (ISO 6358), überkritisch oder nicht; der Unterschied der Drücke, weniger Last und Reibung, bewegt die Masse. Alles wird Schritt für Schritt bis zum Ende des Hubs oder zum Anschlag verfolgt.',
+    },
+    running: 'Fahren',
+    braking: 'Bremsen',
+    total: 'Zeit',
+    range: (low, likely, high) => `${likely} (${low} bis ${high})`,
+    within: (median, spread) => `${median} (2 von 3 innerhalb eines Faktors von ${spread})`,
+    source: 'In diesem Browser aus den Zahlen dieses Mechanismus gerechnet, bei ihren wahrscheinlichen Werten.',
   },
   panel: {
     title: (name) => `Zeitrechnung: ${name}`,

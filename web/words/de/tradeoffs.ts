@@ -147,6 +147,7 @@ export const tradeoffs: Words['tradeoffs'] = {
     remove: 'Entfernen',
     removeOf: (name) => `„${name}“ entfernen`,
     again: (name, way) => `${name}, Art ${way}`,
+    hardware: (robot, mechanism) => `${robot}: Zeit von „${mechanism}“ nach seiner Technik`,
     another: 'Eine weitere Unbekannte',
     add: 'Hinzufügen',
     seconds: 's',

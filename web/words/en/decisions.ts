@@ -44,7 +44,11 @@ export const decisions = {
   nobody: 'Nobody yet.',
   agreedOn: (who: string, when: string) => `${who}, ${when}`,
   footnote: (revision: number, dirty: boolean, comparison: string, of: number) =>
-    `Revision ${revision}${dirty ? ' with unsaved edits' : ''}. Computed from comparison ${comparison}, revision ${of}; the inputs are kept with this record.`,
+    `Revision ${revision}${dirty ? ' with unsaved edits' : ''}. Computed from the trade-off ‘${comparison}’, revision ${of}; the inputs are kept with this record.`,
+  air: {
+    computing: 'What its stored air does to it is being computed.',
+    failed: 'What its stored air does to it could not be computed.',
+  },
   missing: {
     title: 'Before it can be defended',
     assumptions: 'It names no assumption.',

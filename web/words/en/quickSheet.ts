@@ -29,6 +29,8 @@ export const quickSheet = {
     removeOf: (way: string) => `Remove ‘${way}’`,
     again: (way: string) => `${way}, again`,
     fresh: (number: number) => `Way ${number}`,
+    begins: (way: string, source: string, goal: string) =>
+      `‘${way}’ begins with ${source} and ${goal} and round numbers: choose its places and times.`,
     name: 'Way to play',
     sources: 'Collects at',
     goals: 'Scores at',

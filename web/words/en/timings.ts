@@ -42,6 +42,10 @@ export const timings = {
     numbers: (of: { top: string; up: string; down: string }) => `${of.top}, ${of.up} and ${of.down}`,
     misfit: (rms: string, worst: string) =>
       `These three numbers miss the motors’ own times over the game’s legs by ${rms} typically and ${worst} at most.`,
+    driveVaries: (low: string, high: string) =>
+      `Over its distance it varies from ${low} to ${high} from trip to trip; these numbers are the likely ones, and how drives vary is told by the pace.`,
+    driveUnknown: (low: string, high: string) =>
+      `What is not known of it makes ${low} to ${high} of that distance: a trade-off offers it as an unknown.`,
     use: 'Use the hardware’s time',
     useDrive: 'Use the hardware’s numbers',
     own: 'To use a time of your own, type it above, or drag the bar.',
@@ -78,6 +82,32 @@ export const timings = {
       `‘${name}’ is used by ${users}. Their times stay as they are, and no longer follow it.`,
     yes: 'Remove it',
     no: 'Keep it',
+  },
+  explain: {
+    title: (name: string) => `The time of ‘${name}’`,
+    formula: {
+      drive:
+        'At every speed the push is the least of what the tyres hold, what the current limit allows and what the motors still give, less the rolling resistance; speed is push over mass, added up over time. It begins to brake where grip and braking limit just stop it in the distance. The time is that of both stretches.',
+      rollers:
+        'The rollers push the piece with their grip, less what holds it back, until it has their surface’s speed, less the slip; the motors slow down under that push. The time is that of the whole travel.',
+      motorArm:
+        'The motors’ torque through the gearing, no more than the current limit allows, less gravity and friction, turns the moment of inertia; angle and speed are followed step by step. It brakes as late as its end allows.',
+      cylinderArm:
+        'Air flows through the valves into one chamber and out of the other (ISO 6358), and the pressures’ difference pushes the piston; its lever arm, less gravity and friction, turns the moment of inertia. All of it is followed step by step to the end angle or the stop.',
+      spinUp:
+        'Up to the speed at which the current limit no longer holds them back, the motors turn with constant torque: a straight line in time. From there the speed comes nearer to its highest by an exponential, drag taken off.',
+      recovery:
+        'The shot takes the piece’s energy, over the share that arrives in it, out of wheel and motors; the time is that of spinning up again from the speed that is left.',
+      shot: 'The exit speed is the one with which the piece, under gravity and the drag of the air, passes the middle of the opening; the time is that of its flight.',
+      cylinder:
+        'Air flows through the valves into one chamber and out of the other (ISO 6358), choked or not; the pressures’ difference, less load and friction, moves the mass. All of it is followed step by step to the end of the stroke or the stop.',
+    },
+    running: 'Driving',
+    braking: 'Braking',
+    total: 'Time',
+    range: (low: string, likely: string, high: string) => `${likely} (${low} to ${high})`,
+    within: (median: string, spread: string) => `${median} (2 of 3 within a factor of ${spread})`,
+    source: 'Worked out in this browser from the numbers of this mechanism, at their likely values.',
   },
   panel: {
     title: (name: string) => `Timing: ${name}`,

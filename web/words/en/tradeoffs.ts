@@ -155,6 +155,7 @@ export const tradeoffs = {
     remove: 'Remove',
     removeOf: (name: string) => `Remove ‘${name}’`,
     again: (name: string, way: number) => `${name}, way ${way}`,
+    hardware: (robot: string, mechanism: string) => `${robot}: time of ‘${mechanism}’, by its hardware`,
     another: 'Another unknown',
     add: 'Add it',
     seconds: `s`,

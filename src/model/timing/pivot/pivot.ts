@@ -17,7 +17,11 @@ export const pivot: Calculator<PivotInput<number>, PivotQuantities, PivotCurves>
     friction: 'N·m',
     radius: 'm',
     offset: 'rad',
+    'frame.0': 'm',
+    'frame.1': 'm',
     closedLength: 'm',
+    // Longer cylinders have more air on their far side.
+    'cylinder.stroke': 'm',
   },
   seconds: (input) => (input.by === 'motor' ? motorSeconds(input) : cylinderSeconds(input)),
   solve: (input) => (input.by === 'motor' ? solveMotor(input) : solveCylinder(input)),

@@ -1,3 +1,4 @@
+import type { KeptAir } from '../../../../src/model/documents/records.ts'
 import type { AirPlan } from '../../../../src/model/timing/air/airPlan.ts'
 import { words } from '../../../words/catalogue.ts'
 import { points, seconds } from '../../../words/format.ts'
@@ -34,12 +35,11 @@ export function moreWords({ lostAt, lostWithOneTankMore: more }: Possible, teleo
 }
 
 /** When the working pressure is lost and what that costs, in one sentence for a record; null where it lasts. */
-export function lossWords(answer: AirPlan, teleop: number): string | null {
+export function lossWords({ possible, lostAt, cost }: Omit<KeptAir, 'option'>, teleop: number): string | null {
   const texts = words().air.note
-  if (!answer.possible) return texts.wrong
-  if (answer.lostAt === null) return null
-  const lost = lostWords(answer.lostAt, teleop)
-  const cost = answer.points.always - answer.points.withThis
+  if (!possible) return texts.wrong
+  if (lostAt === null) return null
+  const lost = lostWords(lostAt, teleop)
   return isNothing(cost) ? texts.lostNoCost(lost) : texts.lostAndCosts(lost, points(cost))
 }
 

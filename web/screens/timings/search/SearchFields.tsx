@@ -29,7 +29,7 @@ export function SearchFields(props: {
   const trouble = motorsTrouble(motors)
   return (
     <>
-      <div className="form-grid">
+      <div className="form-grid search-fields">
         {fields.map((name) => (
           <TextInput
             key={name}

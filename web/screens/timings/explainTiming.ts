@@ -1,0 +1,55 @@
+import type { Mechanism } from '../../../src/model/documents/mechanism.ts'
+import type { MechanismAnswer, Part, Uncertain } from '../../../src/model/timing/index.ts'
+import { valueAt } from '../../data/place.ts'
+import { words } from '../../words/catalogue.ts'
+import type { Explanation } from '../../words/explain.ts'
+import { plain } from '../../words/format.ts'
+import { formOf, type InputNumber, kindOf, numbersIn } from './inputs.ts'
+import { fieldWords } from './MechanismForm.tsx'
+import { numbersInWords } from './PartField.tsx'
+import { numberWords } from './problems.ts'
+import { hundredths } from './Results.tsx'
+
+/** How a mechanism's time came about: its law in words, the drive's two stretches, and every number that goes in. */
+export function explainTiming(mechanism: Mechanism, answer: MechanismAnswer & { possible: true }): Explanation {
+  const texts = words().timings.explain
+  const kind = kindOf(mechanism)
+  const { input } = mechanism
+  const parts = formOf[kind].flatMap(({ fields }) =>
+    fields.flatMap((field) => {
+      const part = field.kind === 'part' ? (valueAt(input, [field.key]) as Part | undefined) : undefined
+      return part ? [{ label: part.name, value: numbersInWords(part) }] : []
+    }),
+  )
+  const numbers = numbersIn(kind).flatMap((number) => {
+    const value = valueAt(input, number.key.split('.')) as Uncertain | null | undefined
+    if (value === null || value === undefined) return []
+    return [{ label: fieldWords(mechanism.calculator, number.key).label, value: uncertainWords(value, number) }]
+  })
+  const { quantities } = answer
+  return {
+    title: texts.title(mechanism.name),
+    result: words().timings.panel.seconds(hundredths(answer.seconds)),
+    formula: texts.formula[kind],
+    parts:
+      'runningSeconds' in quantities
+        ? [
+            { label: texts.running, value: hundredths(quantities.runningSeconds) },
+            { label: texts.braking, value: hundredths(quantities.brakingSeconds) },
+          ]
+        : [],
+    ...('runningSeconds' in quantities && { total: { label: texts.total, value: hundredths(answer.seconds) } }),
+    inputs: [...parts, ...numbers],
+    source: texts.source,
+  }
+}
+
+/** A number as its field writes it, with its spread where it has one. */
+function uncertainWords(value: Uncertain, number: InputNumber): string {
+  const texts = words().timings.explain
+  if (typeof value === 'number') return numberWords(value, number)
+  if (value.kind === 'lognormal') return texts.within(numberWords(value.median, number), plain(value.spread, 3))
+  return texts.range(
+    ...([value.low, value.likely, value.high].map((each) => numberWords(each, number)) as [string, string, string]),
+  )
+}
