@@ -22,7 +22,7 @@ function schedule(): SeasonRequest {
 
 /** 80 matches in 10,000 seasons, with their chances and errors, once the matches have been simulated. */
 const season: BenchEntry = {
-  name: 'season',
+  name: 'season.schedule',
   unit: 'ms',
   better: 'lower',
   open: () => {

@@ -24,7 +24,7 @@ export const objective: Words['objective'] = {
   notSure: (best, lead) =>
     `Nach Punkten liegt „${best}“ vorn (${lead} je Match). Ob das hier auch gilt, sagen die Matches nicht.`,
   disagree: (of) =>
-    `Punkte und ${of.by === 'Siegen' ? 'Siege' : 'Ranglistenpunkte'} widersprechen sich: Nach Punkten liegt „${of.points}“ vorn (${of.pointsLead} je Match), nach ${of.by} „${of.best}“ (${of.lead}).`,
+    `Nach Punkten und nach ${of.by} ist die Reihenfolge verschieden: Nach Punkten liegt „${of.points}“ vorn (${of.pointsLead} je Match), nach ${of.by} „${of.best}“ (${of.lead}).`,
   bonus: (name, own, other) =>
     `„${name}“ gibt es in ${own} ihrer Matches, mit der anderen in ${other}: mehr, als ihre Punkte zeigen.`,
   winsFewer: (difference) => `Das wiegt die Matches auf, die sie seltener gewinnt (${difference}).`,
