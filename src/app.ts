@@ -15,7 +15,9 @@ import { serveWeb } from './api/http/web.ts'
 import { offerJobEvents, type StreamOptions } from './api/jobs/events.ts'
 import { worksOf } from './api/jobs/works.ts'
 import type { Context } from './api/trpc.ts'
+import { whoeverSitsHere } from './api/who.ts'
 import { InProcessJobs, type JobLimits } from './jobs/index.ts'
+import { InProcessLive } from './live/index.ts'
 import type { Store } from './store/types.ts'
 
 export interface AppOptions {
@@ -58,7 +60,8 @@ export async function buildApp({
   const options = { bodyLimit, logger: { level: logLevel }, routerOptions: { maxParamLength: 300 } }
   const app = (https ? fastify({ ...options, https }) : fastify(options)) as unknown as FastifyInstance
   const { version } = packageDescription
-  const workspace = store.workspace(await store.ensureWorkspace(onlyWorkspace))
+  const workspaceId = await store.ensureWorkspace(onlyWorkspace)
+  const workspace = store.workspace(workspaceId)
   const pool = openPool(size)
   const jobs = new InProcessJobs({
     store: workspace.jobs,
@@ -71,6 +74,7 @@ export async function buildApp({
     },
   })
   await jobs.recover()
+  const live = new InProcessLive()
   app.addHook('preClose', () => jobs.close())
   app.addHook('onClose', () => pool.close())
   const reach = () => reachOf(app, https !== undefined)
@@ -79,6 +83,8 @@ export async function buildApp({
     workspace,
     pool,
     jobs,
+    who: whoeverSitsHere,
+    tell: (news) => live.publish(workspaceId, news),
     version,
     reach,
     signal: aborted(reply),

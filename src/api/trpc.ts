@@ -1,11 +1,13 @@
 import { initTRPC, TRPCError } from '@trpc/server'
 import * as z from 'zod'
 import type { Jobs } from '../jobs/index.ts'
+import type { LiveNews } from '../live/index.ts'
 import type { Store, WorkspaceStore } from '../store/types.ts'
 import type { Pool } from './compute/pool.ts'
 import { recall } from './contracts/index.ts'
 import { type Code, type Failure, failureOf, table } from './errors.ts'
 import type { Reach } from './http/reach.ts'
+import type { Who } from './who.ts'
 
 /** What a procedure can reach. */
 export interface Context {
@@ -13,6 +15,10 @@ export interface Context {
   workspace: WorkspaceStore
   pool: Pool
   jobs: Jobs
+  /** Who asks. */
+  who: Who
+  /** Tells those who look at this workspace what changed. */
+  tell(news: LiveNews): void
   version: string
   /** Whether other devices can reach this server, and where. */
   reach(): Reach

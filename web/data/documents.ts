@@ -10,6 +10,7 @@ import type {
 } from '../../src/model/documents/records.ts'
 import type { TimingRecord } from '../../src/model/documents/timing.ts'
 import type { Game } from '../../src/model/documents/types.ts'
+import type { EventRecord } from '../../src/model/scouting/types.ts'
 import type { SaveRequest, StoredDocument } from '../../src/store/types.ts'
 import {
   getDocument,
@@ -32,6 +33,7 @@ export interface Bodies {
   reading: ReadingRecord
   timing: TimingRecord
   part: PartRecord
+  event: EventRecord
 }
 
 export type Stored<K extends DocumentKind> = Omit<StoredDocument, 'body'> & { body: Bodies[K] }

@@ -12,6 +12,7 @@ export const headOf = {
   reading: [],
   timing: [],
   part: ['part'],
+  event: [],
 } as const satisfies {
   [kind in DocumentKind]: readonly string[]
 }

@@ -18,6 +18,7 @@ import {
   within,
 } from '../../model/documents/index.ts'
 import type { Path, Problem } from '../../model/errors.ts'
+import type { EventRecord } from '../../model/scouting/index.ts'
 import type { WorkspaceStore } from '../../store/types.ts'
 import { found } from '../sentences.ts'
 import type { Bodies } from './kinds.ts'
@@ -115,6 +116,11 @@ async function checkTimes(timing: TimingRecord, workspace: WorkspaceStore): Prom
   return checkTiming(timing)
 }
 
+async function checkEvent({ game }: EventRecord, workspace: WorkspaceStore): Promise<Problem[]> {
+  if (await read(workspace, 'game', { id: game })) return []
+  return [{ path: ['game'], ...missing('game', { id: game }) }]
+}
+
 type Check<Body> = (body: Body, workspace: WorkspaceStore) => Promise<Problem[]>
 
 /** What each kind of document can still get wrong when its shape is right: its own rules, and what it refers to. */
@@ -128,4 +134,5 @@ export const checks: { readonly [Kind in DocumentKind]: Check<Bodies[Kind]> } = 
   reading: checkReading,
   timing: checkTimes,
   part: async () => [],
+  event: checkEvent,
 }

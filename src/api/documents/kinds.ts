@@ -11,6 +11,7 @@ import type {
   ReadingRecord,
   TimingRecord,
 } from '../../model/documents/index.ts'
+import type { EventRecord } from '../../model/scouting/index.ts'
 import {
   comparisonRecord,
   decisionRecord,
@@ -22,6 +23,7 @@ import {
   readingRecord,
   timingRecord,
 } from '../contracts/index.ts'
+import { eventRecord } from '../contracts/scouting/index.ts'
 
 /** The body of each kind of document. */
 export interface Bodies {
@@ -34,10 +36,11 @@ export interface Bodies {
   reading: ReadingRecord
   timing: TimingRecord
   part: PartRecord
+  event: EventRecord
 }
 
 export const kind = z
-  .enum(['game', 'design', 'option', 'comparison', 'decision', 'quickSheet', 'reading', 'timing', 'part'])
+  .enum(['game', 'design', 'option', 'comparison', 'decision', 'quickSheet', 'reading', 'timing', 'part', 'event'])
   .describe('Kind of document')
 
 /** The contract of each kind's body. */
@@ -51,6 +54,7 @@ export const contracts: { readonly [Kind in DocumentKind]: z.ZodType<Bodies[Kind
   reading: readingRecord,
   timing: timingRecord,
   part: partRecord,
+  event: eventRecord,
 }
 
 export const anyBody = z.union(Object.values(contracts)).meta({ id: 'DocumentBody', description: 'By kind' })
@@ -66,6 +70,7 @@ export const headIn: { readonly [kind in DocumentKind]: readonly string[] } = {
   reading: [],
   timing: [],
   part: ['part'],
+  event: [],
 }
 
 export function headOf(kind: DocumentKind, body: Bodies[DocumentKind]): { id: string; name: string } {

@@ -155,3 +155,4 @@ export type DocumentKind =
   | 'reading'
   | 'timing'
   | 'part'
+  | 'event'

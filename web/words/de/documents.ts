@@ -11,6 +11,7 @@ export const documents: Words['documents'] = {
     reading: 'Lesart der Regeln',
     timing: 'Zeitprotokoll',
     part: 'Bauteil',
+    event: 'Veranstaltung',
   },
   list: {
     loading: (title) => title,

@@ -136,6 +136,10 @@ export const shapes: Pick<Words['problems'], keyof typeof shapeSentences> = {
   notADate: ({ got }) => `Ein Datum wird wie 2031-02-28 geschrieben, nicht wie ${sayGot(got)}`,
   notAMoment: ({ got }) =>
     `Ein Zeitpunkt wird wie 2031-02-28 oder 2031-02-28T14:05Z geschrieben, nicht wie ${sayGot(got)}`,
+  notAMomentWithOffset: ({ got }) => `Ein Zeitpunkt wird wie 2031-02-28T14:05Z geschrieben, nicht wie ${sayGot(got)}`,
+  notATeam: ({ got }) => `Ein Team hat höchstens 12 Buchstaben, Ziffern oder Bindestriche, nicht ${sayGot(got)}`,
+  notAUuid: ({ got }) => `Die Kennung einer Aufzeichnung ist eine UUID in kleinen Buchstaben, nicht ${sayGot(got)}`,
+  notBase64: ({ got }) => `Die Daten eines Fotos sind in Base64 geschrieben, nicht wie ${sayGot(got)}`,
 }
 
 const kinds: Record<DocumentKind, string> = {
@@ -148,6 +152,7 @@ const kinds: Record<DocumentKind, string> = {
   reading: 'keine Lesart',
   timing: 'keine Zeitmessung',
   part: 'kein Bauteil',
+  event: 'keine Veranstaltung',
 }
 
 /** What is refused where documents are kept and rounds of guesses are held. */

@@ -12,6 +12,7 @@ export const documents = {
     reading: 'reading of the rules',
     timing: 'record of timings',
     part: 'part',
+    event: 'event',
   } satisfies { [kind in DocumentKind]: string },
   list: {
     loading: (title: string) => title.toLowerCase(),

@@ -1,0 +1,2 @@
+export { InProcessLive } from './inProcess.ts'
+export type * from './types.ts'

@@ -1,0 +1,12 @@
+/** What changed in an event, so that screens ask for it anew. It carries no content: who may read what is decided where it is read. */
+export interface LiveNews {
+  event: string
+  what: 'records' | 'schedule' | 'results' | 'assignments' | 'devices' | 'quarantine'
+}
+
+/** Tells those who look at a workspace what changed. Others may offer the same across processes. */
+export interface Live {
+  publish(workspace: string, news: LiveNews): void
+  /** Returns how to stop listening. */
+  listen(workspace: string, heard: (news: LiveNews) => void): () => void
+}

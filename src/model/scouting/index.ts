@@ -1,0 +1,2 @@
+// What is known of an event
+export * from './types.ts'
