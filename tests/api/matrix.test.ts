@@ -2,7 +2,6 @@ import Database from 'better-sqlite3'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { type Offered, offered } from '../../src/api/http/endpoints.ts'
 import { type Role, roles } from '../../src/api/who.ts'
-import type { RoundSubject } from '../../src/store/types.ts'
 import { harbour } from '../model/documents/harbour.ts'
 import { type Server, startServer } from './server.ts'
 import { claim, join, type Member, team } from './team.ts'
@@ -121,12 +120,8 @@ describe('A lead of one team and what belongs to another:', () => {
       base: null,
       body: { ...harbour(), id: 'theirs', name: mark },
     })
-    const subject = {
-      sheet: 'sheet',
-      way: 'way',
-      leg: 'collect',
-      about: { way: mark, places: [mark], load: 1 },
-    } as const
+    const about = { way: mark, places: [mark], load: 1 }
+    const subject = { sheet: 'sheet', way: 'way', leg: 'collect' as const, about }
     const workspace = server.store.workspace(workspaceId)
     const round = await workspace.rounds.open(subject)
     const job = await workspace.jobs.add({ kind: 'match', name: mark, request: {} })
