@@ -1,4 +1,6 @@
 import { type Case, standard, variants } from '../../seed/standard.ts'
+import { planInParts } from '../../src/api/compute/planInParts.ts'
+import { openPool } from '../../src/api/compute/pool.ts'
 import type { Option, Stage } from '../../src/model/documents/types.ts'
 import { Planner } from '../../src/model/plan/index.ts'
 import { type BenchEntry, milliseconds, type Opened } from './entry.ts'
@@ -63,7 +65,26 @@ const entries: BenchEntry[] = [
   edit('plan.edit', (planner, option) => planner.quick(option)),
   edit('plan.rest', (planner, option) => planner.report(option)),
   {
+    // As the server answers it: two threads, which keep nothing of an option that is called otherwise.
     name: 'plan.full',
+    unit: 'ms',
+    better: 'lower',
+    open: async () => {
+      const { game, option } = variants.form115
+      const pool = openPool({ threads: 2 })
+      let turn = 0
+      const full = () =>
+        planInParts(
+          pool,
+          { game, option: { ...option, name: `${turn++}` }, with: ['call', 'worth'] },
+          new AbortController().signal,
+        )
+      for (let warm = 0; warm < 3; warm++) await full()
+      return { ...against(() => milliseconds(full)), close: () => pool.close() }
+    },
+  },
+  {
+    name: 'plan.fullalone',
     unit: 'ms',
     better: 'lower',
     open: () => {
