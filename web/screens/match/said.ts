@@ -1,6 +1,7 @@
 import type { Chance, Measured } from '../../../src/model/match/types.ts'
 import type { ValueCell } from '../../charts/cell.ts'
-import { plain, points } from '../../words/format.ts'
+import { decimal } from '../../words/decimal.ts'
+import { points } from '../../words/format.ts'
 
 /** An error in whole steps of the digits beside it: rounded up, so that none looks smaller than it is, and none like 0. */
 const inSteps = (error: number, step: number): number => Math.max(1, Math.ceil(error / step - 1e-6)) * step
@@ -9,7 +10,8 @@ const inSteps = (error: number, step: number): number => Math.max(1, Math.ceil(e
 export const errorOf = ({ standardError }: { standardError: number }): string => points(inSteps(standardError, 0.1))
 
 /** An error beside a number that is written to 0.01. */
-export const fineErrorOf = ({ standardError }: { standardError: number }): string => plain(inSteps(standardError, 0.01))
+export const fineErrorOf = ({ standardError }: { standardError: number }): string =>
+  decimal(inSteps(standardError, 0.01), 2)
 
 const whole = (share: number): string => `${Math.round(share)}\u00a0%`
 

@@ -54,7 +54,7 @@ export const lineup: Words['lineup'] = {
   worst: (number, value, rivals) => `Am schlechtesten steht sie gegen Fall ${number} (${rivals}): ${value}.`,
   counted: (candidates, played, matches, luck) =>
     `${candidates} Aufstellungen, davon ${played} gespielt; je ${matches} Matches der letzten zwei, Glückszahl ${luck}.`,
-  errors: '± ist ein Standardfehler der Simulation; ein Unentschieden zählt als halber Sieg.',
+  errors: '± ist ein Standardfehler der Simulation, aufgerundet; ein Unentschieden zählt als halber Sieg.',
   take: 'In die Aufstellung oben übernehmen',
   takeHelp: 'Wo es dafür noch keine Spielweise gibt, wird eine neue gesichert.',
   taken: 'Übernommen.',

@@ -53,7 +53,7 @@ export const lineup = {
     `It does worst against setting ${number} (${rivals}): ${value}.`,
   counted: (candidates: string, played: string, matches: string, luck: string) =>
     `${candidates} line-ups, ${played} of them played; ${matches} matches of each of the last two, luck number ${luck}.`,
-  errors: '± is one standard error of the simulation; a tie counts as half a win.',
+  errors: '± is one standard error of the simulation, rounded up; a tie counts as half a win.',
   take: 'Take it over into the set-up',
   takeHelp: 'Where no way to play does this yet, a new one is saved.',
   taken: 'Taken over.',
