@@ -55,6 +55,23 @@ test('a match is set up, answered, looked at, and held against a second line-up'
   await page.getByLabel('Luck number').fill('1')
   await playedThrough(page)
 
+  // A precision ends it earlier, at a whole block, and says so; emptied, all are played again.
+  const precision = page.getByLabel('Stop when known to ±')
+  await precision.fill('90')
+  await page.getByText(/At most 50/).waitFor()
+  await precision.fill('1.4')
+  await precision.press('Enter')
+  await answer(page)
+    .getByText(
+      /^1500 matches played, luck number 1\. No more were needed: .* is known to ± 1\.\d+.%; 1\.4.% was asked for/,
+    )
+    .waitFor()
+  expect(page.url()).toContain('precision=0.014')
+  await precision.fill('')
+  await precision.press('Enter')
+  await playedThrough(page)
+  expect(page.url()).toBe(address)
+
   // The replay: a step, the slider by keyboard, the end.
   const replay = region(page, 'Replay')
   await replay.locator('.match-field').waitFor()
@@ -178,13 +195,15 @@ test('matches that were stopped keep what they had, and go on from there', async
 })
 
 test('the server plays on while the page is closed, and its answer is kept until it is removed', async () => {
-  const page = await world.open(`/match/breakwater?${robots}&level=local&matches=2000&seed=1`)
+  const page = await world.open(`/match/breakwater?${robots}&level=local&matches=2000&precision=0.0005&seed=1`)
   const server = region(page, 'On the server')
   await server.getByLabel('Matches for the server').selectOption('20000')
   await server.getByRole('button', { name: 'Let the server play' }).click()
   await server.getByText(/^The server (works out|has played)/).waitFor()
   await page.reload()
   await server.getByText('The server has played 20000 matches.').waitFor()
+  // √(¼ / 20,004) is 0.354 %: far from the precision that the set-up asks for.
+  await server.getByText(/is known to ± 0\.3\d.%, not yet to the 0\.05.% that was asked for/).waitFor()
   await server
     .getByRole('row')
     .filter({ hasText: / against /, hasNotText: 'Win' })

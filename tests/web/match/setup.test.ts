@@ -14,6 +14,7 @@ const setup: MatchSetup = {
   theirs: ['b&c=d', 'c', 'd'],
   level: 'final',
   replicates: 2000,
+  precision: 0.0125,
   seed: 12,
   other: { ours: ['a-best', 'b', null], theirs: ['c', 'd', 'e'] },
 }
@@ -31,12 +32,13 @@ describe('the set-up of a match in the address', () => {
   })
 
   test('takes what a new match has for what can not be read', () => {
-    const read = fromSearch('ours=a,b,c,d&matches=7&seed=-1.5&other-ours=x,y,z')
+    const read = fromSearch('ours=a,b,c,d&matches=7&precision=0.9&seed=-1.5&other-ours=x,y,z')
     expect(read).toEqual({
       ours: ['a', 'b', 'c'],
       theirs: [null, null, null],
       level: null,
       replicates: 20000,
+      precision: null,
       seed: 1,
       other: null,
     })

@@ -10,6 +10,8 @@ export interface Sides {
 export interface MatchSetup extends Sides {
   level: string | null
   replicates: number
+  /** Standard error of the chance to win at which no more matches are played; null: all are. */
+  precision: number | null
   seed: number
   /** The line-up that is set beside the first. */
   other: Sides | null
@@ -17,6 +19,9 @@ export interface MatchSetup extends Sides {
 
 export const lengths = { quick: 2_000, usual: 20_000, exact: 200_000 } as const
 export type Length = keyof typeof lengths
+
+/** As the server takes them, too. */
+export const precisions = { min: 0.0005, max: 0.5 }
 
 export const nobody: Slots = [null, null, null]
 export const largestSeed = 2 ** 31 - 1
@@ -40,6 +45,7 @@ export function toSearch(setup: MatchSetup): string {
     `theirs=${written(setup.theirs)}`,
     ...(level === null ? [] : [`level=${encodeURIComponent(level)}`]),
     `matches=${setup.replicates}`,
+    ...(setup.precision === null ? [] : [`precision=${setup.precision}`]),
     `seed=${setup.seed}`,
     ...(other ? [`other-ours=${written(other.ours)}`, `other-theirs=${written(other.theirs)}`] : []),
   ].join('&')
@@ -56,6 +62,11 @@ const whole = (text: string | null, least: number, most: number): number | null 
   return Number.isInteger(value) && value >= least && value <= most ? value : null
 }
 
+function precisionOf(text: string | null): number | null {
+  const value = Number(text ?? Number.NaN)
+  return value >= precisions.min && value <= precisions.max ? value : null
+}
+
 /** Reads an address; null where it says nothing about a match. What can not be read gets what a new match has. */
 export function fromSearch(search: string): MatchSetup | null {
   const said = new URLSearchParams(search)
@@ -69,6 +80,7 @@ export function fromSearch(search: string): MatchSetup | null {
     theirs: theirs ?? nobody,
     level: said.get('level'),
     replicates: Object.values(lengths).find((length) => length === matches) ?? lengths.usual,
+    precision: precisionOf(said.get('precision')),
     seed: whole(said.get('seed'), 0, largestSeed) ?? 1,
     other: others[0] && others[1] ? { ours: others[0], theirs: others[1] } : null,
   }
@@ -88,6 +100,7 @@ export function firstSetup(
     theirs: slots,
     level: levels[0] ?? null,
     replicates: lengths.usual,
+    precision: null,
     seed: 1,
     other: null,
   }
