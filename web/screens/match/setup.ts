@@ -1,3 +1,5 @@
+import { type LineupSetup, lineupFromSearch, lineupToSearch } from './lineup/lineupSetup.ts'
+
 /** Ids of options by position; null where nobody stands. */
 export type Slots = readonly [string | null, string | null, string | null]
 
@@ -15,6 +17,8 @@ export interface MatchSetup extends Sides {
   seed: number
   /** The line-up that is set beside the first. */
   other: Sides | null
+  /** What the line-up is looked for among; null where nothing was chosen. */
+  lineup: LineupSetup | null
 }
 
 export const lengths = { quick: 2_000, usual: 20_000, exact: 200_000 } as const
@@ -48,6 +52,7 @@ export function toSearch(setup: MatchSetup): string {
     ...(setup.precision === null ? [] : [`precision=${setup.precision}`]),
     `seed=${setup.seed}`,
     ...(other ? [`other-ours=${written(other.ours)}`, `other-theirs=${written(other.theirs)}`] : []),
+    ...lineupToSearch(setup.lineup),
   ].join('&')
 }
 
@@ -83,6 +88,7 @@ export function fromSearch(search: string): MatchSetup | null {
     precision: precisionOf(said.get('precision')),
     seed: whole(said.get('seed'), 0, largestSeed) ?? 1,
     other: others[0] && others[1] ? { ours: others[0], theirs: others[1] } : null,
+    lineup: lineupFromSearch(said),
   }
 }
 
@@ -103,6 +109,7 @@ export function firstSetup(
     precision: null,
     seed: 1,
     other: null,
+    lineup: null,
   }
 }
 
@@ -111,5 +118,15 @@ export function withKnown(setup: MatchSetup, ids: ReadonlySet<string>, levels: r
   const known = (slots: Slots) => slots.map((id) => (id !== null && ids.has(id) ? id : null)) as unknown as Slots
   const sides = ({ ours, theirs }: Sides): Sides => ({ ours: known(ours), theirs: known(theirs) })
   const level = setup.level !== null && levels.includes(setup.level) ? setup.level : (levels[0] ?? null)
-  return { ...setup, ...sides(setup), level, other: setup.other && sides(setup.other) }
+  const { lineup } = setup
+  return {
+    ...setup,
+    ...sides(setup),
+    level,
+    other: setup.other && sides(setup.other),
+    lineup: lineup && {
+      ...lineup,
+      further: lineup.further.map(({ slots, weight }) => ({ slots: known(slots), weight })),
+    },
+  }
 }
