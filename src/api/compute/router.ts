@@ -19,6 +19,7 @@ import {
 } from '../contracts/index.ts'
 import { refuse } from '../errors.ts'
 import { procedure, router } from '../trpc.ts'
+import { refuseHabit } from './checkHabit.ts'
 import { checkSeason } from './checkSeason.ts'
 import { computeEndpoint as endpoint } from './endpoint.ts'
 import { longWorks } from './longWorks.ts'
@@ -58,6 +59,7 @@ export const computeRouter = router({
     .output(planAnswer)
     .mutation(({ input, ctx }) => {
       refuse([...within(['game'], checkGame(input.game)), ...within(['option'], checkOption(input.game, input.option))])
+      refuseHabit(input.option, ['option'])
       return ctx.pool.run('plan', input, ctx.signal)
     }),
 
