@@ -19,6 +19,7 @@ import {
 } from '../contracts/index.ts'
 import { refuse } from '../errors.ts'
 import { procedure, router } from '../trpc.ts'
+import { refuseHabit } from './checkHabit.ts'
 import { checkSeason } from './checkSeason.ts'
 import { computeEndpoint as endpoint } from './endpoint.ts'
 import { longWorks } from './longWorks.ts'
@@ -59,6 +60,7 @@ export const computeRouter = router({
     .output(planAnswer)
     .mutation(({ input, ctx }) => {
       refuse([...within(['game'], checkGame(input.game)), ...within(['option'], checkOption(input.game, input.option))])
+      refuseHabit(input.option, ['option'])
       return planInParts(ctx.pool, input, ctx.signal)
     }),
 
