@@ -4,6 +4,7 @@ import { air } from './air.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
 import { charts } from './charts.ts'
+import { codes } from './codes.ts'
 import { decisions } from './decisions.ts'
 import { designs } from './designs.ts'
 import { documents } from './documents.ts'
@@ -54,6 +55,7 @@ export const de: Words = {
   budget,
   cautions,
   charts,
+  codes,
   decisions,
   designs,
   documents,

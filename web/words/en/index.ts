@@ -3,6 +3,7 @@ import { air } from './air.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
 import { charts } from './charts.ts'
+import { codes } from './codes.ts'
 import { decisions } from './decisions.ts'
 import { designs } from './designs.ts'
 import { documents } from './documents.ts'
@@ -53,6 +54,7 @@ export const en = {
   budget,
   cautions,
   charts,
+  codes,
   decisions,
   designs,
   documents,
