@@ -17,6 +17,7 @@ import { format } from './format.ts'
 import { games } from './games.ts'
 import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
+import { handin } from './handin.ts'
 import { help } from './help.ts'
 import { lineup } from './lineup.ts'
 import { match } from './match.ts'
@@ -31,6 +32,7 @@ import { routines } from './routines.ts'
 import { rulesChange } from './rulesChange.ts'
 import { search } from './search.ts'
 import { settings } from './settings.ts'
+import { sheets } from './sheets.ts'
 import { shell } from './shell.ts'
 import { shortcuts } from './shortcuts.ts'
 import { start } from './start.ts'
@@ -45,6 +47,7 @@ import { tradeoffs } from './tradeoffs.ts'
 import { turns } from './turns.ts'
 import { units } from './units.ts'
 import { verdict } from './verdict.ts'
+import { visits } from './visits.ts'
 import { worker } from './worker.ts'
 
 /** The English texts, one file per area of the screens. */
@@ -68,6 +71,7 @@ export const en = {
   games,
   glossary,
   guess,
+  handin,
   help,
   lineup,
   match,
@@ -83,6 +87,7 @@ export const en = {
   search,
   settings,
   shell,
+  sheets,
   shortcuts,
   start,
   stopwatch,
@@ -96,5 +101,6 @@ export const en = {
   turns,
   units,
   verdict,
+  visits,
   worker,
 }
