@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { sources } from './sources.ts'
 import { strayTexts } from './texts.ts'
 
-const catalogue = /^web\/words\/(en|de)\//
+const catalogue = /^web\/(stands\/)?words\/(en|de)(\/|\.ts)/
 
 /** A name in every language, what only a developer can bring about, and what the browser reads. */
 const allowed = [
