@@ -1,5 +1,6 @@
 import { computeRouter } from './compute/router.ts'
 import { documents } from './documents/router.ts'
+import { event } from './event/router.ts'
 import { guesses } from './guesses/router.ts'
 import { health } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
@@ -7,6 +8,14 @@ import { schemas } from './schemas.ts'
 import { router } from './trpc.ts'
 
 /** Everything that the server can be asked, for the web by tRPC and for other programs as plain HTTP. */
-export const appRouter = router({ health, compute: computeRouter, documents, guesses, jobs: jobsRouter, schemas })
+export const appRouter = router({
+  health,
+  compute: computeRouter,
+  documents,
+  event,
+  guesses,
+  jobs: jobsRouter,
+  schemas,
+})
 
 export type AppRouter = typeof appRouter
