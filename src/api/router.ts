@@ -4,12 +4,18 @@ import { event } from './event/router.ts'
 import { guesses } from './guesses/router.ts'
 import { health } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
+import { audit, devices, invitations, people, session } from './people/index.ts'
 import { schemas } from './schemas.ts'
 import { router } from './trpc.ts'
 
 /** Everything that the server can be asked, for the web by tRPC and for other programs as plain HTTP. */
 export const appRouter = router({
   health,
+  session,
+  people,
+  devices,
+  invitations,
+  audit,
   compute: computeRouter,
   documents,
   event,

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { breakwater } from '../../seed/index.ts'
 import { eventOf, match, result } from '../model/event/matches.ts'
 import { type Server, startServer } from './server.ts'
+import { claim, join, type Member } from './team.ts'
 
 let server: Server
 const at = '/api/events/harbour-days'
@@ -158,17 +159,72 @@ describe('results', () => {
   })
 })
 
-describe('assignments', () => {
-  const people = Array.from({ length: 8 }, (_, index) => `person-${index + 1}`)
-
-  test('need people who are here', async () => {
-    const { status, body } = await server.send('POST', `${at}/assignments/preview`, { people, longest: 4, rest: 1 })
-    expect(status).toBe(400)
-    expect(body.error.message).toBe('There is nobody here with the id “person-1”')
-  })
-})
-
 test('an event that is not there is said so', async () => {
   for (const path of ['matches', 'results', 'assignments', 'ranking'])
     expect((await server.get(`/api/events/none/${path}`)).status).toBe(404)
+})
+
+describe('assignments', () => {
+  let lead: Member
+  let scouts: Member[]
+  const now = async (who: Member = lead) => (await who.get(`${at}/assignments`)).body
+
+  beforeAll(async () => {
+    lead = await claim(server)
+    scouts = []
+    for (let number = 1; number <= 7; number++)
+      scouts.push(await join(server, lead, { role: 'scout', nickname: `Scout ${number}` }))
+  })
+
+  test('are shared out among people who are here, looked at and then applied', async () => {
+    const asked = { people: scouts.map(({ id }) => id), longest: 4, rest: 1 }
+    const strange = await lead.send('POST', `${at}/assignments/preview`, { ...asked, people: ['nobody'] })
+    expect(strange.body.error.message).toBe('There is nobody here with the id “nobody”')
+    const { body } = await lead.send('POST', `${at}/assignments/preview`, asked)
+    // Matches 1 and 2 have results: of three matches one is open.
+    expect(body.assignments.map(({ match }: { match: string }) => match)).toEqual(Array.from({ length: 6 }, () => 'q3'))
+    expect(body).toMatchObject({ broken: [], empty: 0 })
+    const { assignments, mark } = body
+    const applied = await lead.send('PUT', `${at}/assignments`, { assignments, mark })
+    expect(applied.status).toBe(200)
+    expect((await lead.send('PUT', `${at}/assignments`, { assignments: [], mark })).status).toBe(409)
+    const twice = [assignments[0], { ...assignments[1], person: assignments[0].person }]
+    const refused = await lead.send('PUT', `${at}/assignments`, { assignments: twice, mark: applied.body.mark })
+    expect(refused.body.error).toMatchObject({ code: 'malformed', path: ['assignments', 0] })
+    expect((await now(scouts[0])).people).toContainEqual({ id: scouts[0]!.id, nickname: 'Scout 1', role: 'scout' })
+  })
+
+  test('change hands by one tap of a scout, who takes a seat for nobody else', async () => {
+    const { assignments } = await now()
+    const [first, second] = assignments as { seat: object; person: string }[]
+    const me = scouts.find(({ id }) => id === first!.person)!
+    const asked = { match: 'q3', seat: second!.seat }
+    const { status, body } = await me.send('POST', `/api/events/harbour-days/seat`, asked)
+    expect(status).toBe(200)
+    // Who had the seat gets the one that its taker had.
+    expect(body).toEqual([
+      { match: 'q3', seat: second!.seat, person: me.id },
+      { match: 'q3', seat: first!.seat, person: second!.person },
+    ])
+    expect((await me.send('POST', `/api/events/harbour-days/seat`, { ...asked, person: second!.person })).status).toBe(
+      403,
+    )
+    const idle = scouts.find(({ id }) => !assignments.some(({ person }: { person: string }) => person === id))!
+    const taken = await idle.send('POST', `/api/events/harbour-days/seat`, asked)
+    expect(taken.body).toEqual([{ match: 'q3', seat: second!.seat, person: idle.id }])
+    expect((await now()).assignments.filter(({ person }: { person: string }) => person === me.id)).toEqual([])
+    expect((await me.send('PUT', `${at}/assignments`, { mark: (await now()).mark, assignments: [] })).status).toBe(403)
+  })
+
+  test('and all else that changed an event stand in the audit, a team that stood elsewhere before among it', async () => {
+    const { body } = await lead.get('/api/audit?limit=100')
+    const of = (action: string) => body.filter((entry: { action: string }) => entry.action === action)
+    expect(of('event.assignments.take')).toHaveLength(2)
+    expect(of('event.assignments.take')[0].detail).toMatchObject({ match: 'q3', from: expect.any(String) })
+    expect(of('event.results.enter').length).toBeGreaterThan(3)
+    const swaps = of('event.schedule.edit').flatMap(
+      ({ detail }: { detail: { substituted: object[] } }) => detail.substituted,
+    )
+    expect(swaps).toContainEqual({ match: 'q2', alliance: 'blue', position: 1, from: 'H', to: 'C' })
+  })
 })

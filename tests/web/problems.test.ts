@@ -8,6 +8,7 @@ import { shapeSentences } from '../../src/model/documents/shapes.ts'
 import type { Problem } from '../../src/model/errors.ts'
 import { eventSentences } from '../../src/model/event/index.ts'
 import type { Inner } from '../../src/model/said.ts'
+import { peopleSentences } from '../../src/model/scouting/people.ts'
 import { chooseUnits } from '../../web/units/system.ts'
 import { chooseLanguage } from '../../web/words/catalogue.ts'
 import { problemWords, refusalWords } from '../../web/words/problems.ts'
@@ -19,7 +20,7 @@ afterEach(async () => {
   await chooseLanguage(['en'])
 })
 
-const sentences = { ...ofModel, ...shapeSentences, ...storedSentences, ...eventSentences }
+const sentences = { ...ofModel, ...shapeSentences, ...storedSentences, ...peopleSentences, ...eventSentences }
 type Sentences = typeof sentences
 
 const twelve = { phase: 'qualification', number: 12, play: 1 } as const
@@ -186,8 +187,7 @@ const parts: { [Code in keyof Sentences]: Parameters<Sentences[Code]>[0] } = {
   resultOfVoided: { match: twelve, by: again },
   seatTwice: { match: twelve, alliance: 'red', position: 3 },
   personTwice: { match: twelve, person: 'ada' },
-  noPerson: { person: 'ada' },
-  nobodyToAssign: {},
+  noWatcher: { person: 'ada' },
   changedMeanwhile: {},
   noEvent: { id: 'harbour-days' },
   whoTakes: {},
@@ -204,6 +204,26 @@ const parts: { [Code in keyof Sentences]: Parameters<Sentences[Code]>[0] } = {
   closedBeforeOpened: { code: 'K7M3PX' },
   codeTwice: { code: 'K7M3PX' },
   notYourRound: {},
+  noSession: {},
+  notForRole: { role: 'scout' },
+  wrongPassphrase: {},
+  tooManyTries: { seconds: 16 },
+  manySigningIn: {},
+  linkUnknown: {},
+  linkUsed: {},
+  linkExpired: {},
+  linkWithdrawn: {},
+  nicknameTaken: { nickname: 'Ada' },
+  nicknameMissing: {},
+  passphraseMissing: {},
+  shortPassphrase: { least: 12, got: 5 },
+  commonPassphrase: {},
+  notCurrentPassphrase: {},
+  claimFirst: {},
+  lastLead: {},
+  noPerson: { id: 'moon' },
+  noDevice: { id: 'moon' },
+  noInvitation: { id: 'moon' },
 }
 
 /** Their numbers come with a unit on a screen. */
@@ -235,7 +255,7 @@ describe('what the checks of documents say', () => {
     const said = problemWords(problemOf(code))
     expect(said).not.toBe(problemOf(code).message)
     const { list: _, what, thing, symmetry: __, ...all } = parts[code] as { [part: string]: unknown }
-    const { noun, comparison, allowed, kind, field, why, fault, alliance, ...others } = all
+    const { noun, comparison, allowed, kind, field, role, why, fault, alliance, ...others } = all
     // 'qualification' has a German name, so that a match is found by its number.
     const isMatch = (part: unknown): boolean => typeof part === 'object' && part !== null && 'phase' in part
     for (const match of Object.values(others).filter(isMatch))

@@ -3,7 +3,8 @@ import { checkAssignments, deal, voided } from '../../model/event/index.ts'
 import type { Assignment } from '../../model/scouting/types.ts'
 import { seat } from '../contracts/scouting/index.ts'
 import { type Context, procedure, router } from '../trpc.ts'
-import { assigned, assignment, assignments, dealing, dealt, event, mark } from './contracts.ts'
+import { may } from '../who.ts'
+import { assigned, assignment, assignments, dealing, dealt, event, mark, whoWatches } from './contracts.ts'
 import { byOf, changedMeanwhile, eventAt, refusal, refuseWrong } from './reading.ts'
 
 const at = '/api/events/{event}/assignments'
@@ -11,10 +12,16 @@ const at = '/api/events/{event}/assignments'
 /** Minutes without a match in which everybody rests, where nothing is said. */
 const usualPause = 30
 
-async function refuseStrangers({ workspace }: Context, people: readonly string[], path: string): Promise<void> {
-  const known = await workspace.events.known(people)
+/** Those who are of the team, as they are called. */
+async function members({ workspace }: Context) {
+  const people = await workspace.people.list()
+  return people.filter(({ endedAt }) => endedAt === null).map(({ id, nickname, role }) => ({ id, nickname, role }))
+}
+
+async function refuseStrangers(ctx: Context, people: readonly string[], path: string): Promise<void> {
+  const known = new Set((await members(ctx)).map(({ id }) => id))
   const stranger = people.find((person) => !known.has(person))
-  if (stranger !== undefined) throw refusal('malformed', { code: 'noPerson', parts: { person: stranger } }, [path])
+  if (stranger !== undefined) throw refusal('malformed', { code: 'noWatcher', parts: { person: stranger } }, [path])
 }
 
 const minutesBetween = (a: string | undefined, b: string | undefined): number =>
@@ -26,15 +33,17 @@ export const assignmentsRouter = router({
       endpoint: {
         method: 'GET',
         path: at,
+        may: may.member,
         summary: 'Who watches whom',
-        answer: assigned,
+        answer: whoWatches,
         errors: ['malformed', 'notFound'],
       },
     })
     .input(z.strictObject({ event }))
     .query(async ({ input, ctx }) => {
       await eventAt(ctx.workspace, input.event)
-      return ctx.workspace.events.assignments(input.event)
+      const [now, people] = await Promise.all([ctx.workspace.events.assignments(input.event), members(ctx)])
+      return { ...now, people }
     }),
 
   preview: procedure
@@ -42,6 +51,8 @@ export const assignmentsRouter = router({
       endpoint: {
         method: 'POST',
         path: `${at}/preview`,
+        may: may.lead,
+        audit: false,
         summary:
           'Shares the seats of the matches to come out among people, with breaks and even load; nothing is saved',
         answer: dealt,
@@ -86,6 +97,8 @@ export const assignmentsRouter = router({
       endpoint: {
         method: 'PUT',
         path: at,
+        may: may.lead,
+        audit: false,
         summary: 'Assigns seats, if the assignments are still as they were looked at',
         answer: assigned,
         errors: ['malformed', 'forbidden', 'notFound', 'conflict', 'tooLarge', 'notJson'],
@@ -119,6 +132,8 @@ export const assignmentsRouter = router({
       endpoint: {
         method: 'POST',
         path: '/api/events/{event}/seat',
+        may: ['scout'],
+        audit: false,
         summary: 'Takes a seat over; who had it gets the seat, if any, that its taker had in the match',
         answer: z.array(assignment),
         errors: ['malformed', 'forbidden', 'notFound', 'tooLarge', 'notJson'],

@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { roles } from '../../model/scouting/roles.ts'
 import { slotStates } from '../../model/scouting/types.ts'
 import { count, id, list } from '../contracts/primitives.ts'
 import { alliance, matchResult, scheduledMatch, seat } from '../contracts/scouting/index.ts'
@@ -133,6 +134,13 @@ export const resultsPreview = z
   .meta({ id: 'ResultsPreview' })
 
 export const assigned = z.strictObject({ assignments: z.array(assignment), mark: z.string() }).meta({ id: 'Assigned' })
+
+export const whoWatches = z
+  .strictObject({
+    ...assigned.shape,
+    people: z.array(z.strictObject({ id: z.string(), nickname: z.string(), role: z.enum(roles) })),
+  })
+  .meta({ id: 'WhoWatches', description: 'Who watches whom, and who could' })
 
 export const dealt = z
   .strictObject({

@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { rankEvent } from '../../model/event/index.ts'
 import { count } from '../contracts/primitives.ts'
 import { procedure } from '../trpc.ts'
+import { may } from '../who.ts'
 import { event, ranking } from './contracts.ts'
 import { eventAt, gameOf } from './reading.ts'
 
@@ -10,6 +11,7 @@ export const rankingProcedure = procedure
     endpoint: {
       method: 'GET',
       path: '/api/events/{event}/ranking',
+      may: may.member,
       summary: 'The ranking by the game’s rules, from the results of the qualification matches',
       answer: ranking,
       errors: ['malformed', 'notFound'],

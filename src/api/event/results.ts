@@ -5,6 +5,7 @@ import type { StoredResult } from '../../store/types.ts'
 import { list } from '../contracts/primitives.ts'
 import { matchResult } from '../contracts/scouting/index.ts'
 import { type Context, procedure, router } from '../trpc.ts'
+import { may } from '../who.ts'
 import { event, mostMatches, resultEntry, resultsPreview, storedResult } from './contracts.ts'
 import { byOf, changedMeanwhile, eventAt, gameOf, refusal, refuseWrong } from './reading.ts'
 
@@ -27,6 +28,7 @@ export const resultsRouter = router({
       endpoint: {
         method: 'GET',
         path: at,
+        may: may.member,
         summary: 'The official results of an event, each in its newest state',
         answer: z.array(storedResult),
         errors: ['malformed', 'notFound'],
@@ -43,6 +45,7 @@ export const resultsRouter = router({
       endpoint: {
         method: 'GET',
         path: `${at}/{match}`,
+        may: may.member,
         summary: 'Every state of a match’s result, newest first',
         answer: z.array(storedResult),
         errors: ['malformed', 'notFound'],
@@ -59,6 +62,8 @@ export const resultsRouter = router({
       endpoint: {
         method: 'POST',
         path: `${at}/preview`,
+        may: may.lead,
+        audit: false,
         summary: 'What results would change and what is wrong with them, with the entries that apply them',
         answer: resultsPreview,
         errors: ['malformed', 'notFound', 'tooLarge', 'notJson'],
@@ -94,6 +99,8 @@ export const resultsRouter = router({
       endpoint: {
         method: 'PUT',
         path: at,
+        may: may.lead,
+        audit: false,
         summary:
           'Enters, corrects or takes back results: all, or none where something was changed since it was looked at',
         answer: z.array(storedResult),

@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { checkSchedule, edited, type ScheduleEdit, whatChanges } from '../../model/event/index.ts'
 import type { Match } from '../../model/scouting/types.ts'
 import { type Context, procedure, router } from '../trpc.ts'
+import { may } from '../who.ts'
 import { event, mark, matches, remove, schedule, scheduleApplied, schedulePreview } from './contracts.ts'
 import { byOf, changedMeanwhile, eventAt, refuseWrong } from './reading.ts'
 
@@ -30,6 +31,7 @@ export const scheduleRouter = router({
       endpoint: {
         method: 'GET',
         path: `${at}/matches`,
+        may: may.member,
         summary: 'The schedule of an event in the order of play',
         answer: schedule,
         errors: ['malformed', 'notFound'],
@@ -46,6 +48,8 @@ export const scheduleRouter = router({
       endpoint: {
         method: 'POST',
         path: `${at}/schedule/preview`,
+        may: may.lead,
+        audit: false,
         summary: 'What an edit of the schedule would change, what is wrong with it, and what becomes of records',
         answer: schedulePreview,
         errors: ['malformed', 'notFound', 'tooLarge', 'notJson'],
@@ -73,6 +77,8 @@ export const scheduleRouter = router({
       endpoint: {
         method: 'PUT',
         path: `${at}/matches`,
+        may: may.lead,
+        audit: false,
         summary: 'Puts matches into the schedule and takes others out, if it is still as it was looked at',
         answer: scheduleApplied,
         errors: ['malformed', 'forbidden', 'notFound', 'conflict', 'tooLarge', 'notJson'],

@@ -49,8 +49,7 @@ export const eventSentences = {
   seatTwice: (of: { match: Named; alliance: Alliance; position: number }) =>
     `${matchTitle(of.match)}: ${of.alliance}, position ${of.position} is assigned twice`,
   personTwice: (of: { match: Named; person: string }) => `${matchTitle(of.match)}: ${of.person} is to watch two robots`,
-  noPerson: (of: { person: string }) => `There is nobody here with the id “${of.person}”`,
-  nobodyToAssign: (_: Record<string, never>) => 'Nobody is chosen who could watch',
+  noWatcher: (of: { person: string }) => `There is nobody here with the id “${of.person}”`,
 
   // Somebody else was quicker
   changedMeanwhile: (_: Record<string, never>) =>

@@ -37,7 +37,7 @@ export async function assign(
       workspaceId: scope.workspaceId,
       at: now,
       by,
-      action: 'assignments',
+      action: 'event.assignments.assign',
       subject: scope.event,
       detail,
     })
@@ -83,7 +83,7 @@ export async function takeSeat(
     workspaceId: scope.workspaceId,
     at: now,
     by,
-    action: 'seat',
+    action: 'event.assignments.take',
     subject: scope.event,
     detail,
   })

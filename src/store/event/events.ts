@@ -78,14 +78,6 @@ export class DatabaseEvents implements EventStore {
     }))
   }
 
-  async known(people: readonly string[]): Promise<Set<string>> {
-    const rows = await this.#client.person.findMany({
-      where: { workspaceId: this.#workspaceId, id: { in: [...people] }, endedAt: null },
-      select: { id: true },
-    })
-    return new Set(rows.map(({ id }) => id))
-  }
-
   #scope(event: string): Scope {
     return { workspaceId: this.#workspaceId, event }
   }

@@ -87,7 +87,7 @@ async function note(
     workspaceId,
     at: now,
     by,
-    action: 'result',
+    action: 'event.results.enter',
     subject: event,
     detail: { match, before, result, ...(states ? { states } : {}) },
   })

@@ -66,7 +66,7 @@ export async function editSchedule(
       workspaceId: scope.workspaceId,
       at: now,
       by,
-      action: 'schedule',
+      action: 'event.schedule.edit',
       subject: scope.event,
       detail,
     })

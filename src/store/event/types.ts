@@ -75,6 +75,4 @@ export interface EventStore {
   takeSeat(event: string, of: { match: string; seat: Seat; person: string; by: By }): Promise<Assignment[] | null>
   /** How many observations of each robot there are, by how they were identified. */
   recordCounts(event: string): Promise<RecordCount[]>
-  /** Of these people those who are of the workspace. */
-  known(people: readonly string[]): Promise<Set<string>>
 }

@@ -41,8 +41,7 @@ export const ofEvents: Pick<Words['problems'], keyof typeof eventSentences> = {
   seatTwice: ({ match, alliance, position }) =>
     `${title(match)}: ${sides[alliance]}, Position ${position} ist zweimal eingeteilt`,
   personTwice: ({ match, person }) => `${title(match)}: ${person} soll zwei Roboter beobachten`,
-  noPerson: ({ person }) => `Hier gibt es niemanden mit der Kennung „${person}“`,
-  nobodyToAssign: () => 'Es ist niemand ausgewählt, der beobachten könnte',
+  noWatcher: ({ person }) => `Hier gibt es niemanden mit der Kennung „${person}“`,
   changedMeanwhile: () =>
     'Die Veranstaltung wurde geändert, seit du sie angesehen hast: Sieh noch einmal nach, bevor du das übernimmst',
   noEvent: ({ id }) => `Es gibt keine Veranstaltung mit der Kennung „${id}“`,
