@@ -6,6 +6,7 @@ import { health } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
 import { audit, devices, invitations, people, session } from './people/index.ts'
 import { schemas } from './schemas.ts'
+import { stands } from './stands/router.ts'
 import { router } from './trpc.ts'
 
 /** Everything that the server can be asked, for the web by tRPC and for other programs as plain HTTP. */
@@ -22,6 +23,7 @@ export const appRouter = router({
   guesses,
   jobs: jobsRouter,
   schemas,
+  stands,
 })
 
 export type AppRouter = typeof appRouter
