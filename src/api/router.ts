@@ -3,10 +3,19 @@ import { documents } from './documents/router.ts'
 import { guesses } from './guesses/router.ts'
 import { health } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
+import { recordsRouter } from './records/router.ts'
 import { schemas } from './schemas.ts'
 import { router } from './trpc.ts'
 
 /** Everything that the server can be asked, for the web by tRPC and for other programs as plain HTTP. */
-export const appRouter = router({ health, compute: computeRouter, documents, guesses, jobs: jobsRouter, schemas })
+export const appRouter = router({
+  health,
+  compute: computeRouter,
+  documents,
+  guesses,
+  jobs: jobsRouter,
+  records: recordsRouter,
+  schemas,
+})
 
 export type AppRouter = typeof appRouter

@@ -1,8 +1,10 @@
 import type { DocumentKind } from '../model/documents/records.ts'
 import type { JobStore } from './jobs/types.ts'
+import type { RecordStore } from './records/types.ts'
 import type { RoundStore } from './rounds/types.ts'
 
 export type * from './jobs/types.ts'
+export type * from './records/types.ts'
 export type * from './rounds/types.ts'
 
 export interface DocumentSummary {
@@ -52,6 +54,8 @@ export interface WorkspaceStore {
   readonly rounds: RoundStore
   /** Long computations and what came of them. */
   readonly jobs: JobStore
+  /** What scouts recorded. */
+  readonly records: RecordStore
   list(kind: DocumentKind, withRemoved?: boolean): Promise<DocumentSummary[]>
   get(kind: DocumentKind, id: string, revision?: number): Promise<StoredDocument | null>
   revisions(kind: DocumentKind, id: string): Promise<RevisionSummary[]>

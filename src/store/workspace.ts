@@ -3,6 +3,8 @@ import type { PrismaClient } from './generated/client.ts'
 import { DatabaseJobs } from './jobs/jobs.ts'
 import type { JobStore } from './jobs/types.ts'
 import { readDocument } from './read.ts'
+import { DatabaseRecords } from './records/records.ts'
+import type { RecordStore } from './records/types.ts'
 import { DatabaseRounds } from './rounds/rounds.ts'
 import type { RoundStore } from './rounds/types.ts'
 import { summaryOf } from './rows.ts'
@@ -20,6 +22,7 @@ import type {
 export class DatabaseWorkspace implements WorkspaceStore {
   readonly rounds: RoundStore
   readonly jobs: JobStore
+  readonly records: RecordStore
   readonly #client: PrismaClient
   readonly #workspaceId: string
   readonly #now: () => Date
@@ -29,6 +32,7 @@ export class DatabaseWorkspace implements WorkspaceStore {
     this.#workspaceId = workspaceId
     this.#now = now
     this.jobs = new DatabaseJobs(client, workspaceId, now)
+    this.records = new DatabaseRecords(client, workspaceId, now)
     this.rounds = new DatabaseRounds(client, workspaceId, now)
   }
 

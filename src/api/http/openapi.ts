@@ -28,7 +28,7 @@ const meanings: { readonly [status: number]: string } = {
   422: 'Understood, but there is no way, or it would take too much',
   429: 'More, or faster, than anybody needs; Retry-After says when to ask again',
   500: 'A fault of the server',
-  503: 'Too much is being computed; Retry-After says when to ask again',
+  503: 'Too much is being computed, or there is no room on the disk; Retry-After says when to ask again',
 }
 
 function responsesOf({ answer, errors = [] }: Offered['endpoint']): ZodOpenApiOperationObject['responses'] {

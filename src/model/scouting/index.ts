@@ -1,2 +1,4 @@
 // What is known of an event
+export { canonicalJson } from './canonical.ts'
+export { matchOf, observedTeam, seatOf, slotAt } from './observedTeam.ts'
 export * from './types.ts'

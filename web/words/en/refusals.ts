@@ -14,6 +14,7 @@ export const refusals = {
   tooMany: itself,
   internal: itself,
   busy: itself,
+  storageFull: itself,
   invalid: itself,
   outOfMemory: itself,
   unexpected: itself,
