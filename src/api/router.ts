@@ -3,19 +3,27 @@ import { documents } from './documents/router.ts'
 import { guesses } from './guesses/router.ts'
 import { health } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
+import { audit, devices, invitations, people, session } from './people/index.ts'
 import { recordsRouter } from './records/router.ts'
 import { schemas } from './schemas.ts'
+import { stands } from './stands/router.ts'
 import { router } from './trpc.ts'
 
 /** Everything that the server can be asked, for the web by tRPC and for other programs as plain HTTP. */
 export const appRouter = router({
   health,
+  session,
+  people,
+  devices,
+  invitations,
+  audit,
   compute: computeRouter,
   documents,
   guesses,
   jobs: jobsRouter,
   records: recordsRouter,
   schemas,
+  stands,
 })
 
 export type AppRouter = typeof appRouter

@@ -1,9 +1,11 @@
 import type { DocumentKind } from '../model/documents/records.ts'
 import type { JobStore } from './jobs/types.ts'
+import type { AuditStore, EntranceStore, InvitationStore, PeopleStore } from './people/types.ts'
 import type { RecordStore } from './records/types.ts'
 import type { RoundStore } from './rounds/types.ts'
 
 export type * from './jobs/types.ts'
+export type * from './people/types.ts'
 export type * from './records/types.ts'
 export type * from './rounds/types.ts'
 
@@ -56,6 +58,11 @@ export interface WorkspaceStore {
   readonly jobs: JobStore
   /** What scouts recorded. */
   readonly records: RecordStore
+  /** Members and their devices. */
+  readonly people: PeopleStore
+  readonly invitations: InvitationStore
+  /** What changed data. */
+  readonly audit: AuditStore
   list(kind: DocumentKind, withRemoved?: boolean): Promise<DocumentSummary[]>
   get(kind: DocumentKind, id: string, revision?: number): Promise<StoredDocument | null>
   revisions(kind: DocumentKind, id: string): Promise<RevisionSummary[]>
@@ -77,7 +84,11 @@ export interface StoreHealth {
 
 /** The one open database. Everything that belongs to a team is reached through its workspace. */
 export interface Store {
+  /** Ways into any workspace. */
+  readonly entrance: EntranceStore
   workspace(id: string): WorkspaceStore
+  /** Id of the workspace that holds the round of guesses with that code. */
+  workspaceOfRound(code: string): Promise<string | null>
   /** Id of the workspace with that name, made when there is none. */
   ensureWorkspace(name: string): Promise<string>
   /** No workspace holds a document. */

@@ -12,6 +12,7 @@ const allowed = [
   'input, textarea, select, [contenteditable]',
   '(prefers-color-scheme: dark)',
   '(prefers-contrast: more)',
+  '(prefers-reduced-motion: reduce)',
   'at once',
   'input, select',
   '.visually-hidden, .cell-label, s, .own-mark',

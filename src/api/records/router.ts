@@ -3,6 +3,7 @@ import { StorageFull } from '../../store/index.ts'
 import type { Batch, StoredRecord } from '../../store/types.ts'
 import { ApiError, type Code } from '../errors.ts'
 import { type Context, type Endpoint, procedure, router } from '../trpc.ts'
+import { may } from '../who.ts'
 import { accepted, acceptRequest, listRequest, mostRead, recordList } from './contracts.ts'
 import { DeviceLimit } from './limit.ts'
 import { answersOf, type ReadRow, readRow } from './rows.ts'
@@ -53,6 +54,9 @@ export const recordsRouter = router({
       endpoint({
         method: 'POST',
         path: address,
+        may: may.member,
+        // Records are a log themselves, and say who handed them in.
+        audit: false,
         summary: 'Takes what a device recorded. Each row is answered by itself, and sending it again does no harm',
         answer: accepted,
         errors: writing,
@@ -79,6 +83,7 @@ export const recordsRouter = router({
       endpoint({
         method: 'GET',
         path: address,
+        may: may.read,
         summary: 'What was recorded of an event, in the order of its arrival, each with whom it is about',
         answer: recordList,
         errors: ['malformed'],

@@ -4,6 +4,7 @@ import { air } from './air.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
 import { charts } from './charts.ts'
+import { codes } from './codes.ts'
 import { decisions } from './decisions.ts'
 import { designs } from './designs.ts'
 import { documents } from './documents.ts'
@@ -17,6 +18,7 @@ import { format } from './format.ts'
 import { games } from './games.ts'
 import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
+import { handin } from './handin.ts'
 import { help } from './help.ts'
 import { lineup } from './lineup.ts'
 import { match } from './match.ts'
@@ -31,6 +33,7 @@ import { routines } from './routines.ts'
 import { rulesChange } from './rulesChange.ts'
 import { search } from './search.ts'
 import { settings } from './settings.ts'
+import { sheets } from './sheets.ts'
 import { shell } from './shell.ts'
 import { shortcuts } from './shortcuts.ts'
 import { start } from './start.ts'
@@ -45,6 +48,7 @@ import { tradeoffs } from './tradeoffs.ts'
 import { turns } from './turns.ts'
 import { units } from './units.ts'
 import { verdict } from './verdict.ts'
+import { visits } from './visits.ts'
 import { worker } from './worker.ts'
 
 /** The German texts. */
@@ -54,6 +58,7 @@ export const de: Words = {
   budget,
   cautions,
   charts,
+  codes,
   decisions,
   designs,
   documents,
@@ -67,6 +72,7 @@ export const de: Words = {
   games,
   glossary,
   guess,
+  handin,
   help,
   lineup,
   match,
@@ -82,6 +88,7 @@ export const de: Words = {
   search,
   settings,
   shell,
+  sheets,
   shortcuts,
   start,
   stopwatch,
@@ -95,5 +102,6 @@ export const de: Words = {
   turns,
   units,
   verdict,
+  visits,
   worker,
 }

@@ -3,6 +3,7 @@ import { air } from './air.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
 import { charts } from './charts.ts'
+import { codes } from './codes.ts'
 import { decisions } from './decisions.ts'
 import { designs } from './designs.ts'
 import { documents } from './documents.ts'
@@ -16,6 +17,7 @@ import { format } from './format.ts'
 import { games } from './games.ts'
 import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
+import { handin } from './handin.ts'
 import { help } from './help.ts'
 import { lineup } from './lineup.ts'
 import { match } from './match.ts'
@@ -30,6 +32,7 @@ import { routines } from './routines.ts'
 import { rulesChange } from './rulesChange.ts'
 import { search } from './search.ts'
 import { settings } from './settings.ts'
+import { sheets } from './sheets.ts'
 import { shell } from './shell.ts'
 import { shortcuts } from './shortcuts.ts'
 import { start } from './start.ts'
@@ -44,6 +47,7 @@ import { tradeoffs } from './tradeoffs.ts'
 import { turns } from './turns.ts'
 import { units } from './units.ts'
 import { verdict } from './verdict.ts'
+import { visits } from './visits.ts'
 import { worker } from './worker.ts'
 
 /** The English texts, one file per area of the screens. */
@@ -53,6 +57,7 @@ export const en = {
   budget,
   cautions,
   charts,
+  codes,
   decisions,
   designs,
   documents,
@@ -66,6 +71,7 @@ export const en = {
   games,
   glossary,
   guess,
+  handin,
   help,
   lineup,
   match,
@@ -81,6 +87,7 @@ export const en = {
   search,
   settings,
   shell,
+  sheets,
   shortcuts,
   start,
   stopwatch,
@@ -94,5 +101,6 @@ export const en = {
   turns,
   units,
   verdict,
+  visits,
   worker,
 }
