@@ -1,7 +1,7 @@
-import fastify, { type FastifyInstance, type FastifyReply } from 'fastify'
+import fastify, { type FastifyInstance } from 'fastify'
 import packageDescription from '../package.json' with { type: 'json' }
 import { openPool, type PoolOptions } from './api/compute/pool.ts'
-import { failureOf, jobFailureOf } from './api/errors.ts'
+import { offerContext } from './api/http/context.ts'
 import { offerEndpoints } from './api/http/endpoints.ts'
 import { answerErrors } from './api/http/errors.ts'
 import { protect } from './api/http/helmet.ts'
@@ -13,11 +13,10 @@ import { refuseOtherSites } from './api/http/sameSite.ts'
 import { offerTrpc } from './api/http/trpc.ts'
 import { serveWeb } from './api/http/web.ts'
 import { offerJobEvents, type StreamOptions } from './api/jobs/events.ts'
-import { worksOf } from './api/jobs/works.ts'
-import type { Context } from './api/trpc.ts'
-import { whoeverSitsHere } from './api/who.ts'
-import { InProcessJobs, type JobLimits } from './jobs/index.ts'
+import { JobsPerWorkspace } from './api/jobs/perWorkspace.ts'
+import type { JobLimits } from './jobs/index.ts'
 import { InProcessLive } from './live/index.ts'
+import { onlyWorkspace } from './store/index.ts'
 import type { Store } from './store/types.ts'
 
 export interface AppOptions {
@@ -33,18 +32,11 @@ export interface AppOptions {
   jobEvents?: StreamOptions
   /** Requests about guesses from one address in a minute, for tests. */
   mostGuessRequests?: number
+  /** Told when the server gets its first lead. */
+  claimed?: () => void
 }
 
-/** Name of the workspace that everything belongs to while there are no people yet. */
-export const onlyWorkspace = 'default'
-
-function aborted(reply: FastifyReply): AbortSignal {
-  const controller = new AbortController()
-  reply.raw.once('close', () => {
-    if (!reply.raw.writableFinished) controller.abort()
-  })
-  return controller.signal
-}
+export { onlyWorkspace }
 
 /** The whole server but for listening: the same in production and in tests. Closing it ends its threads, not its store. */
 export async function buildApp({
@@ -56,42 +48,30 @@ export async function buildApp({
   jobs: limits = { running: 2, waiting: 8 },
   jobEvents,
   mostGuessRequests,
+  claimed,
 }: AppOptions) {
   const options = { bodyLimit, logger: { level: logLevel }, routerOptions: { maxParamLength: 300 } }
   const app = (https ? fastify({ ...options, https }) : fastify(options)) as unknown as FastifyInstance
   const { version } = packageDescription
   const workspaceId = await store.ensureWorkspace(onlyWorkspace)
-  const workspace = store.workspace(workspaceId)
   const pool = openPool(size)
-  const jobs = new InProcessJobs({
-    store: workspace.jobs,
-    works: worksOf(pool),
-    limits,
-    explain: (error) => {
-      const failure = failureOf(error)
-      if (failure.code === 'internal') app.log.error(error)
-      return jobFailureOf(failure)
-    },
-  })
-  await jobs.recover()
-  const live = new InProcessLive()
+  const jobs = new JobsPerWorkspace({ store, pool, limits, log: (error) => app.log.error(error) })
+  await jobs.get(workspaceId)
   app.addHook('preClose', () => jobs.close())
   app.addHook('onClose', () => pool.close())
-  const reach = () => reachOf(app, https !== undefined)
-  const contextOf = (reply: FastifyReply): Context => ({
-    store,
-    workspace,
-    pool,
-    jobs,
-    who: whoeverSitsHere,
-    tell: (news) => live.publish(workspaceId, news),
-    version,
-    reach,
-    signal: aborted(reply),
-  })
 
   answerErrors(app)
   await protect(app)
+  const contextOf = await offerContext(app, {
+    store,
+    workspaceId,
+    jobsOf: (id) => jobs.get(id),
+    pool,
+    live: new InProcessLive(),
+    version,
+    reach: () => reachOf(app, https !== undefined),
+    claimed,
+  })
   await limitGuesses(app, mostGuessRequests)
   refuseOtherSites(app)
   readJson(app)
@@ -102,7 +82,7 @@ export async function buildApp({
     description ??= openApiDocument(version)
     return description
   })
-  offerJobEvents(app, jobs, jobEvents)
+  offerJobEvents(app, contextOf, jobEvents)
   await offerTrpc(app, contextOf)
   await serveWeb(app, webRoot)
   return app

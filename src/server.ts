@@ -1,7 +1,11 @@
+import { once } from 'node:events'
 import { existsSync, readFileSync } from 'node:fs'
 import type { AddressInfo } from 'node:net'
 import { join } from 'node:path'
+import type { FastifyInstance } from 'fastify'
+import { isLoopback } from './api/http/reach.ts'
 import { buildApp, onlyWorkspace } from './app.ts'
+import { claimAddress, claimHours } from './claiming.ts'
 import { type Config, ConfigError, readConfig } from './config.ts'
 import { projectRoot } from './root.ts'
 import { seedIfEmpty } from './seeding.ts'
@@ -20,6 +24,7 @@ async function main() {
     webRoot: existsSync(web) ? web : undefined,
     logLevel: config.logLevel,
     https: config.tls ? { cert: readFileSync(config.tls.certificate), key: readFileSync(config.tls.key) } : undefined,
+    claimed: () => void openToOthers(app, config),
   })
   stopGently(async () => {
     const patience = setTimeout(() => app.server.closeAllConnections(), longestWait)
@@ -27,9 +32,48 @@ async function main() {
     clearTimeout(patience)
     await store.close()
   })
-  await app.listen({ port: config.port, host: config.host })
+  const isClaimed = await store.entrance.isClaimed()
+  await app.listen({ port: config.port, host: isClaimed ? config.host : onlyHere(config) })
+  const address = addressOf(app.server.address() as AddressInfo, config)
+  if (!isClaimed) console.log(await invitation(store, address, config))
   console.log('Ready. Open this address in a browser:')
-  console.log(addressOf(app.server.address() as AddressInfo, config))
+  console.log(address)
+}
+
+/** Until it belongs to somebody, whoever reaches the server is its lead. */
+const onlyHere = ({ host }: Config): string => (isLoopback(host) ? host : '127.0.0.1')
+
+/** How somebody on this machine makes the server theirs. The link is told here and nowhere else. */
+async function invitation(store: Store, address: string, { host }: Config): Promise<string> {
+  const { token } = await store.entrance.claimLink(await store.ensureWorkspace(onlyWorkspace), claimHours)
+  const later = isLoopback(host) ? 'it listens' : `whatever HOST says, it listens`
+  return [
+    `This server belongs to nobody yet. Until it does, ${later} on this machine only, and whoever sits here may do everything.`,
+    `To make it yours and let others in, open this link within ${claimHours} hours; it is good once, and the next start prints a new one:`,
+    `  ${claimAddress(address, token)}`,
+  ].join('\n')
+}
+
+/** Listens where the settings say, from the moment at which somebody must be signed in. */
+async function openToOthers(app: FastifyInstance, config: Config): Promise<void> {
+  if (isLoopback(config.host)) return
+  const { port } = app.server.address() as AddressInfo
+  try {
+    await relisten(app, { port, host: config.host })
+    const address = addressOf(app.server.address() as AddressInfo, config)
+    console.log(`The server belongs to somebody now and listens where HOST says: ${address}`)
+  } catch (error) {
+    console.error(explain(error, process.env))
+    await relisten(app, { port, host: onlyHere(config) })
+    console.error('So it listens on this machine only, as before.')
+  }
+}
+
+/** The same server on another address: requests under way are answered, and connections stay. */
+async function relisten({ server }: FastifyInstance, to: { port: number; host: string }): Promise<void> {
+  if (server.listening) server.close()
+  server.listen(to)
+  await once(server, 'listening')
 }
 
 async function openDatabase({ databaseUrl }: Config): Promise<Store> {

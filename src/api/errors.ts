@@ -9,7 +9,9 @@ import { problemsOf } from './contracts/index.ts'
 export const table = {
   /** Not what a contract or a semantic check allows. */
   malformed: { status: 400, trpc: 'BAD_REQUEST' },
-  /** Written from another site's page. */
+  /** Nobody is signed in. */
+  unauthenticated: { status: 401, trpc: 'UNAUTHORIZED' },
+  /** Written from another site's page, or not for the role of whoever asks. */
   forbidden: { status: 403, trpc: 'FORBIDDEN' },
   notFound: { status: 404, trpc: 'NOT_FOUND' },
   /** Somebody saved in between. */

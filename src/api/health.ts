@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { procedure } from './trpc.ts'
+import { openProcedure } from './trpc.ts'
 
 const answer = z
   .strictObject({
@@ -10,7 +10,7 @@ const answer = z
   .meta({ id: 'Health' })
 
 /** Answers only if the database does, with how it keeps what it acknowledged. */
-export const health = procedure
+export const health = openProcedure
   .meta({ endpoint: { method: 'GET', path: '/health', summary: 'Whether the server and its database work', answer } })
   .output(answer)
   .query(async ({ ctx }) => ({ status: 'ok' as const, version: ctx.version, database: await ctx.store.health() }))

@@ -3,6 +3,7 @@ import { documents } from './documents/router.ts'
 import { guesses } from './guesses/router.ts'
 import { health } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
+import { audit, devices, invitations, people, session } from './people/index.ts'
 import { schemas } from './schemas.ts'
 import { stands } from './stands/router.ts'
 import { router } from './trpc.ts'
@@ -10,6 +11,11 @@ import { router } from './trpc.ts'
 /** Everything that the server can be asked, for the web by tRPC and for other programs as plain HTTP. */
 export const appRouter = router({
   health,
+  session,
+  people,
+  devices,
+  invitations,
+  audit,
   compute: computeRouter,
   documents,
   guesses,

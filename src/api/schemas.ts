@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import { game } from './contracts/index.ts'
 import { roundsSchema } from './guesses/file.ts'
-import { procedure, router } from './trpc.ts'
+import { openProcedure, router } from './trpc.ts'
 
 /**
  * The form of a game's file as a JSON Schema (draft 2020-12), made from the contract that is checked. What a schema can not
@@ -18,7 +18,7 @@ const jsonSchema = z
   .meta({ id: 'JsonSchema', description: 'A JSON Schema, draft 2020-12' })
 
 export const schemas = router({
-  game: procedure
+  game: openProcedure
     .meta({
       endpoint: {
         method: 'GET',
@@ -29,7 +29,7 @@ export const schemas = router({
     })
     .query(() => gameSchema),
 
-  guessRounds: procedure
+  guessRounds: openProcedure
     .meta({
       endpoint: {
         method: 'GET',

@@ -2,9 +2,10 @@ import { storedSentences } from '../model/documents/refusals.ts'
 import { shapeSentences } from '../model/documents/shapes.ts'
 import type { Path, Problem } from '../model/errors.ts'
 import type { AnySaid } from '../model/said.ts'
+import { peopleSentences } from '../model/scouting/people.ts'
 
 /** What the API says besides the model’s own sentences; the screens know the same tables. */
-const sentences = { ...shapeSentences, ...storedSentences }
+const sentences = { ...shapeSentences, ...storedSentences, ...peopleSentences }
 
 type Sentences = typeof sentences
 

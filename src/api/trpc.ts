@@ -2,21 +2,27 @@ import { initTRPC, TRPCError } from '@trpc/server'
 import * as z from 'zod'
 import type { Jobs } from '../jobs/index.ts'
 import type { LiveNews } from '../live/index.ts'
-import type { Store, WorkspaceStore } from '../store/types.ts'
+import type { Session, Store, WorkspaceStore } from '../store/types.ts'
 import type { Pool } from './compute/pool.ts'
 import { recall } from './contracts/index.ts'
 import { type Code, type Failure, failureOf, table } from './errors.ts'
+import type { Door } from './http/door.ts'
 import type { Reach } from './http/reach.ts'
-import type { Who } from './who.ts'
+import { noteOf } from './people/audit.ts'
+import { admitted, type May, type Who } from './who.ts'
 
-/** What a procedure can reach. */
-export interface Context {
+/** What a procedure can reach that asks for no sign-in. */
+export interface OpenContext {
   store: Store
+  /** Of whoever is signed in; without a session that of the server's own team. */
   workspace: WorkspaceStore
   pool: Pool
   jobs: Jobs
-  /** Who asks. */
-  who: Who
+  /** Who asks; null: nobody is signed in, and the server belongs to somebody. */
+  who: Who | null
+  session: Session | null
+  /** Begins and ends the session of whoever asks. */
+  door: Door
   /** Tells those who look at this workspace what changed. */
   tell(news: LiveNews): void
   version: string
@@ -24,10 +30,19 @@ export interface Context {
   reach(): Reach
   /** Ends when nobody waits for the answer any more. */
   signal: AbortSignal
+  /** Whether who asked would still be let in: for answers that go on and on. */
+  still(allowed: May): Promise<boolean>
+  /** For the server's log. */
+  log(error: unknown): void
 }
 
-/** How a procedure is offered as plain HTTP, and what the OpenAPI document says of it. */
-export interface Endpoint {
+/** What a procedure can reach. */
+export interface Context extends OpenContext {
+  who: Who
+}
+
+/** A procedure that asks for no sign-in, as plain HTTP and in the OpenAPI document. */
+export interface OpenEndpoint {
   method: 'GET' | 'POST' | 'PUT' | 'DELETE'
   /** With {name} for what is taken from the address. */
   path: string
@@ -38,9 +53,17 @@ export interface Endpoint {
   refused?(answer: unknown): Failure | null
 }
 
+/** How a procedure is offered as plain HTTP, what the OpenAPI document says of it, and who may call it. */
+export interface Endpoint extends OpenEndpoint {
+  /** Besides leads. */
+  may: May
+  /** False: a call changes nothing, or keeps a log of its own. */
+  audit?: false
+}
+
 const t = initTRPC
-  .context<Context>()
-  .meta<{ endpoint: Endpoint }>()
+  .context<OpenContext>()
+  .meta<{ endpoint: OpenEndpoint | Endpoint }>()
   .create({
     isDev: false,
     errorFormatter({ shape, error }) {
@@ -53,7 +76,7 @@ const t = initTRPC
 export const { router, createCallerFactory } = t
 
 /** Gives every error the code that belongs to it, so that tRPC answers with the right HTTP status too. */
-export const procedure = t.procedure.use(async ({ next, getRawInput }) => {
+const told = t.procedure.use(async ({ next, getRawInput }) => {
   const result = await next()
   if (result.ok) return result
   const { cause } = result.error
@@ -61,3 +84,30 @@ export const procedure = t.procedure.use(async ({ next, getRawInput }) => {
   const { code, message } = failureOf(result.error)
   throw new TRPCError({ code: table[code].trpc, message, cause: result.error.cause ?? result.error })
 })
+
+/** Before anything of a request is looked at. Who may call something that says nothing of it: leads. */
+const gated = told.use(({ ctx, meta, next }) => {
+  const { may = [] } = (meta?.endpoint ?? {}) as Partial<Endpoint>
+  return next({ ctx: { who: admitted(ctx.who, may) } })
+})
+
+/** What changed data is written down, after it did. */
+const audited = gated.use(async ({ ctx, meta, path, type, next, getRawInput }) => {
+  const result = await next()
+  const endpoint = meta?.endpoint as Endpoint | undefined
+  if (type !== 'mutation' || !result.ok || endpoint?.audit === false) return result
+  if (endpoint?.refused?.(result.data)) return result
+  try {
+    await ctx.workspace.audit.note(noteOf(ctx.who, { action: path, input: await getRawInput(), answer: result.data }))
+  } catch (error) {
+    // The change itself is kept, and its answer must not say otherwise.
+    ctx.log(error)
+  }
+  return result
+})
+
+/** A procedure for members. It begins with its endpoint, which says who may call it. */
+export const procedure = { meta: (meta: { endpoint: Endpoint }) => audited.meta(meta) }
+
+/** A procedure that anybody may call who reaches the server. */
+export const openProcedure = { meta: (meta: { endpoint: OpenEndpoint }) => told.meta(meta) }

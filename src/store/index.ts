@@ -4,7 +4,11 @@
 export { StoreError } from './errors.ts'
 export { jobDays, jobEvents, jobStates, mostKeptJobs } from './jobs/types.ts'
 export { type OpenOptions, openStore } from './open.ts'
+// People
+export { sessionDays } from './people/types.ts'
 // Rounds of guesses
 export { mostCorrections, mostDevices, mostRounds } from './rounds/types.ts'
 // What is kept
 export type * from './types.ts'
+// Workspaces
+export { onlyWorkspace } from './workspaces.ts'

@@ -5,9 +5,11 @@ import { projectRoot } from '../root.ts'
 import { StoreError } from './errors.ts'
 import { PrismaClient } from './generated/client.ts'
 import { type Migrated, migrate } from './migrate.ts'
+import { DatabaseEntrance } from './people/entrance.ts'
+import { Sessions } from './people/sessions.ts'
 import { SqliteFactory } from './sqlite/factory.ts'
 import type { Setting } from './sqlite/pragmas.ts'
-import type { Store, StoreHealth, WorkspaceStore } from './types.ts'
+import type { EntranceStore, Store, StoreHealth, WorkspaceStore } from './types.ts'
 import { DatabaseWorkspace } from './workspace.ts'
 
 export interface OpenOptions {
@@ -44,14 +46,24 @@ const synchronousModes = ['OFF', 'NORMAL', 'FULL', 'EXTRA']
 class DatabaseStore implements Store {
   readonly #client: PrismaClient
   readonly #now: () => Date
+  readonly #sessions = new Sessions()
+  readonly entrance: EntranceStore
 
   constructor(client: PrismaClient, now: () => Date) {
     this.#client = client
     this.#now = now
+    this.entrance = new DatabaseEntrance(client, now, this.#sessions)
   }
 
   workspace(id: string): WorkspaceStore {
-    return new DatabaseWorkspace(this.#client, id, this.#now)
+    return new DatabaseWorkspace(this.#client, id, { now: this.#now, sessions: this.#sessions })
+  }
+
+  async workspaceOfRound(code: string): Promise<string | null> {
+    const rounds = await this.#client.round.findMany({ where: { code, removed: false } })
+    // A round that came in from a file may have the code of another; the one that was held here is meant.
+    const meant = rounds.find(({ broughtAt }) => broughtAt === null) ?? rounds[0]
+    return meant?.workspaceId ?? null
   }
 
   async ensureWorkspace(name: string): Promise<string> {

@@ -1,8 +1,10 @@
 import type { DocumentKind } from '../model/documents/records.ts'
 import type { JobStore } from './jobs/types.ts'
+import type { AuditStore, EntranceStore, InvitationStore, PeopleStore } from './people/types.ts'
 import type { RoundStore } from './rounds/types.ts'
 
 export type * from './jobs/types.ts'
+export type * from './people/types.ts'
 export type * from './rounds/types.ts'
 
 export interface DocumentSummary {
@@ -52,6 +54,11 @@ export interface WorkspaceStore {
   readonly rounds: RoundStore
   /** Long computations and what came of them. */
   readonly jobs: JobStore
+  /** Members and their devices. */
+  readonly people: PeopleStore
+  readonly invitations: InvitationStore
+  /** What changed data. */
+  readonly audit: AuditStore
   list(kind: DocumentKind, withRemoved?: boolean): Promise<DocumentSummary[]>
   get(kind: DocumentKind, id: string, revision?: number): Promise<StoredDocument | null>
   revisions(kind: DocumentKind, id: string): Promise<RevisionSummary[]>
@@ -73,7 +80,11 @@ export interface StoreHealth {
 
 /** The one open database. Everything that belongs to a team is reached through its workspace. */
 export interface Store {
+  /** Ways into any workspace. */
+  readonly entrance: EntranceStore
   workspace(id: string): WorkspaceStore
+  /** Id of the workspace that holds the round of guesses with that code. */
+  workspaceOfRound(code: string): Promise<string | null>
   /** Id of the workspace with that name, made when there is none. */
   ensureWorkspace(name: string): Promise<string>
   /** No workspace holds a document. */

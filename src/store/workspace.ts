@@ -2,6 +2,11 @@ import type { DocumentKind } from '../model/documents/records.ts'
 import type { PrismaClient } from './generated/client.ts'
 import { DatabaseJobs } from './jobs/jobs.ts'
 import type { JobStore } from './jobs/types.ts'
+import { DatabaseAudit } from './people/audit.ts'
+import { DatabaseInvitations } from './people/invitations.ts'
+import { DatabasePeople } from './people/people.ts'
+import type { Sessions } from './people/sessions.ts'
+import type { AuditStore, InvitationStore, PeopleStore } from './people/types.ts'
 import { readDocument } from './read.ts'
 import { DatabaseRounds } from './rounds/rounds.ts'
 import type { RoundStore } from './rounds/types.ts'
@@ -20,16 +25,22 @@ import type {
 export class DatabaseWorkspace implements WorkspaceStore {
   readonly rounds: RoundStore
   readonly jobs: JobStore
+  readonly people: PeopleStore
+  readonly invitations: InvitationStore
+  readonly audit: AuditStore
   readonly #client: PrismaClient
   readonly #workspaceId: string
   readonly #now: () => Date
 
-  constructor(client: PrismaClient, workspaceId: string, now: () => Date) {
+  constructor(client: PrismaClient, workspaceId: string, { now, sessions }: { now: () => Date; sessions: Sessions }) {
     this.#client = client
     this.#workspaceId = workspaceId
     this.#now = now
     this.jobs = new DatabaseJobs(client, workspaceId, now)
     this.rounds = new DatabaseRounds(client, workspaceId, now)
+    this.people = new DatabasePeople(client, workspaceId, { now, sessions })
+    this.invitations = new DatabaseInvitations(client, workspaceId, now)
+    this.audit = new DatabaseAudit(client, workspaceId, now)
   }
 
   async list(kind: DocumentKind, withRemoved = false) {

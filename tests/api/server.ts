@@ -22,6 +22,8 @@ export interface Server {
   file: string
   get(path: string, headers?: HeadersInit): Promise<Answer>
   send(method: string, path: string, body: unknown, headers?: HeadersInit): Promise<Answer>
+  /** Without a body. */
+  bare(method: string, path: string, headers?: HeadersInit): Promise<Answer>
   /** A body exactly as given. */
   raw(path: string, body: BodyInit | undefined, headers: HeadersInit): Promise<Answer>
   close(): Promise<void>
@@ -36,11 +38,12 @@ async function answerOf(response: Response): Promise<Answer> {
 /** @param options `file`: a database that another server has left, and that is kept at the end */
 export async function startServer({
   file: given,
+  now,
   ...options
-}: Omit<AppOptions, 'store'> & { file?: string } = {}): Promise<Server> {
+}: Omit<AppOptions, 'store'> & { file?: string; now?: () => Date } = {}): Promise<Server> {
   const folder = await mkdtemp(join(tmpdir(), 'cyclewright-api-'))
   const file = given ?? join(folder, 'test.db')
-  const store = await openStore(`file:${file}`)
+  const store = await openStore(`file:${file}`, now ? { now } : {})
   const app = await buildApp({ store, ...options })
   const url = await app.listen({ port: 0, host: '127.0.0.1' })
   const json = { 'content-type': 'application/json' }
@@ -52,6 +55,7 @@ export async function startServer({
     get: async (path, headers) => answerOf(await fetch(url + path, { headers })),
     send: async (method, path, body, headers) =>
       answerOf(await fetch(url + path, { method, body: JSON.stringify(body), headers: { ...json, ...headers } })),
+    bare: async (method, path, headers) => answerOf(await fetch(url + path, { method, headers })),
     raw: async (path, body, headers) => answerOf(await fetch(url + path, { method: 'POST', body, headers })),
     close: async () => {
       await app.close()

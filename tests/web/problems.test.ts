@@ -7,6 +7,7 @@ import { inner, sentences as ofModel } from '../../src/model/documents/sentences
 import { shapeSentences } from '../../src/model/documents/shapes.ts'
 import type { Problem } from '../../src/model/errors.ts'
 import type { Inner } from '../../src/model/said.ts'
+import { peopleSentences } from '../../src/model/scouting/people.ts'
 import { chooseUnits } from '../../web/units/system.ts'
 import { chooseLanguage } from '../../web/words/catalogue.ts'
 import { problemWords, refusalWords } from '../../web/words/problems.ts'
@@ -18,7 +19,7 @@ afterEach(async () => {
   await chooseLanguage(['en'])
 })
 
-const sentences = { ...ofModel, ...shapeSentences, ...storedSentences }
+const sentences = { ...ofModel, ...shapeSentences, ...storedSentences, ...peopleSentences }
 type Sentences = typeof sentences
 
 /** Every sentence with parts that can be told apart. */
@@ -174,6 +175,26 @@ const parts: { [Code in keyof Sentences]: Parameters<Sentences[Code]>[0] } = {
   closedBeforeOpened: { code: 'K7M3PX' },
   codeTwice: { code: 'K7M3PX' },
   notYourRound: {},
+  noSession: {},
+  notForRole: { role: 'scout' },
+  wrongPassphrase: {},
+  tooManyTries: { seconds: 16 },
+  manySigningIn: {},
+  linkUnknown: {},
+  linkUsed: {},
+  linkExpired: {},
+  linkWithdrawn: {},
+  nicknameTaken: { nickname: 'Ada' },
+  nicknameMissing: {},
+  passphraseMissing: {},
+  shortPassphrase: { least: 12, got: 5 },
+  commonPassphrase: {},
+  notCurrentPassphrase: {},
+  claimFirst: {},
+  lastLead: {},
+  noPerson: { id: 'moon' },
+  noDevice: { id: 'moon' },
+  noInvitation: { id: 'moon' },
 }
 
 /** Their numbers come with a unit on a screen. */
@@ -205,7 +226,7 @@ describe('what the checks of documents say', () => {
     const said = problemWords(problemOf(code))
     expect(said).not.toBe(problemOf(code).message)
     const { list: _, what, thing, symmetry: __, ...all } = parts[code] as { [part: string]: unknown }
-    const { noun, comparison, allowed, kind, field, why, fault, ...rest } = all
+    const { noun, comparison, allowed, kind, field, role, why, fault, ...rest } = all
     for (const part of [why, fault]) if (part) expect(said).toContain(problemWords(partly(part as Inner)))
     const more = [what, thing].filter((part) => typeof part === 'object')
     for (const name of [...named(rest), ...more.flatMap(named)]) expect(said).toContain(name)

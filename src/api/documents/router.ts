@@ -1,7 +1,9 @@
 import * as z from 'zod'
+import type { DocumentKind } from '../../model/documents/index.ts'
 import { id, option } from '../contracts/index.ts'
 import { type Code, refuse } from '../errors.ts'
 import { type Endpoint, procedure, router } from '../trpc.ts'
+import { admitted, may, type Who } from '../who.ts'
 import {
   checkAnswer,
   checkRequest,
@@ -30,6 +32,9 @@ function endpoint(offered: Endpoint): { endpoint: Endpoint } {
   return { endpoint: offered }
 }
 
+/** Events are kept by leads: what scouts are told to do hangs on them. */
+const mayChange = (who: Who, kind: DocumentKind) => admitted(who, kind === 'event' ? may.lead : may.design)
+
 const reference = z.strictObject({ id: z.string(), revision: z.number() })
 
 /** Documents with revisions. Saving makes a new one; nothing is ever lost. */
@@ -39,6 +44,7 @@ export const documents = router({
       endpoint({
         method: 'GET',
         path: '/api/documents/{kind}',
+        may: may.read,
         summary: 'All documents of a kind',
         answer: z.array(summary),
       }),
@@ -51,6 +57,7 @@ export const documents = router({
       endpoint({
         method: 'GET',
         path: document,
+        may: may.read,
         summary: 'A document at its newest revision, or at a given one',
         answer: stored,
         errors: ['notFound'],
@@ -68,6 +75,7 @@ export const documents = router({
       endpoint({
         method: 'GET',
         path: `${document}/revisions`,
+        may: may.read,
         summary: 'Revisions of a document, newest first',
         answer: z.array(revisionSummary),
         errors: ['notFound'],
@@ -85,6 +93,7 @@ export const documents = router({
       endpoint({
         method: 'PUT',
         path: document,
+        may: may.design,
         summary:
           'Saves a document as a new revision; 409 brings what was saved in between, and what the edit began from',
         answer: saved,
@@ -93,13 +102,18 @@ export const documents = router({
       }),
     )
     .input(saveRequest)
-    .mutation(({ input, ctx }) => save(ctx.workspace, input)),
+    .mutation(({ input, ctx }) => {
+      mayChange(ctx.who, input.kind)
+      return save(ctx.workspace, input)
+    }),
 
   check: procedure
     .meta(
       endpoint({
         method: 'POST',
         path: '/api/documents/{kind}/check',
+        may: may.design,
+        audit: false,
         summary: 'What is wrong with a document, without saving it',
         answer: checkAnswer,
         errors: ['malformed', 'forbidden', 'tooLarge', 'notJson'],
@@ -113,6 +127,7 @@ export const documents = router({
       endpoint({
         method: 'POST',
         path: `${document}/restore`,
+        may: may.design,
         summary: 'Makes a copy of an older revision the newest',
         answer: saved,
         errors: ['notFound', ...writing],
@@ -121,6 +136,7 @@ export const documents = router({
     )
     .input(restoreRequest)
     .mutation(async ({ input, ctx }) => {
+      mayChange(ctx.who, input.kind)
       const outcome = await ctx.workspace.restore(input.kind, input.id, input.revision, input.base)
       if (!outcome) throw notFound(input.kind, input)
       return outcome as Outcome
@@ -131,6 +147,7 @@ export const documents = router({
       endpoint({
         method: 'POST',
         path: '/api/documents/game/{id}/readings',
+        may: may.design,
         summary: 'Saves changed rules as a reading, and leaves the rules as they were the newest; all of it or nothing',
         answer: z.strictObject({ saved: z.strictObject({ reading: stored, game: stored }) }),
         errors: ['notFound', ...writing],
@@ -145,6 +162,7 @@ export const documents = router({
       endpoint({
         method: 'DELETE',
         path: document,
+        may: may.design,
         summary: 'Hides a document from lists, or brings it back; its revisions stay',
         answer: z.strictObject({ removed: z.boolean() }),
         errors: ['notFound', 'forbidden'],
@@ -152,6 +170,7 @@ export const documents = router({
     )
     .input(removeRequest)
     .mutation(async ({ input: { kind, id, undo = false }, ctx }) => {
+      mayChange(ctx.who, kind)
       if (!(await ctx.workspace.remove(kind, id, undo))) throw notFound(kind, { id })
       return { removed: !undo }
     }),
@@ -161,6 +180,7 @@ export const documents = router({
       endpoint({
         method: 'GET',
         path: '/api/options/{id}/resolved',
+        may: may.read,
         summary: 'An option with the robot of its design, ready to be computed with, and the revisions of its parts',
         answer: z.strictObject({ option, game: reference, design: reference }),
         errors: ['notFound'],

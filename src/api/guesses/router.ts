@@ -4,7 +4,8 @@ import type { Given, Round } from '../../store/types.ts'
 import { id } from '../contracts/index.ts'
 import { ApiError, type Code } from '../errors.ts'
 import { type ApiSaid, say } from '../sentences.ts'
-import { type Context, type Endpoint, procedure, router } from '../trpc.ts'
+import { type OpenContext, type OpenEndpoint, openProcedure, procedure, router } from '../trpc.ts'
+import { may } from '../who.ts'
 import {
   closeRequest,
   code,
@@ -25,7 +26,7 @@ const one = `${rounds}/{code}`
 const files = `${rounds}/of/{sheet}`
 const writing: readonly Code[] = ['malformed', 'forbidden', 'notFound', 'tooMany', 'tooLarge', 'notJson']
 
-const endpoint = (offered: Endpoint): { endpoint: Endpoint } => ({ endpoint: offered })
+const endpoint = <Offered extends OpenEndpoint>(offered: Offered): { endpoint: Offered } => ({ endpoint: offered })
 
 const missing = (named: string) =>
   new ApiError({ code: 'notFound', ...say({ code: 'noRound', parts: { code: named } }), path: ['code'] })
@@ -39,8 +40,16 @@ const refusals: { readonly [why in Exclude<Extract<Given, { refused: unknown }>[
   tooManyCorrections: { code: 'correctionsFull', parts: { most: mostCorrections } },
 }
 
-async function withGuesses(workspace: Context['workspace'], found: Round) {
+async function withGuesses(workspace: OpenContext['workspace'], found: Round) {
   return { ...found, guesses: await workspace.rounds.guesses(found.code) }
+}
+
+/** A phone in a round has its code and no session: the code opens that one round, in whichever workspace it is. */
+async function workspaceOf({ store, who, workspace }: OpenContext, code: string) {
+  if (who && (await workspace.rounds.get(code))) return workspace
+  const id = await store.workspaceOfRound(code)
+  if (id === null) throw missing(code)
+  return store.workspace(id)
 }
 
 /** Blind guesses: many people guess one leg's time, and nobody sees another's guess before the round is closed. */
@@ -50,6 +59,7 @@ export const guesses = router({
       endpoint({
         method: 'POST',
         path: rounds,
+        may: may.design,
         summary: 'Opens a round of guesses for one leg of a way on a stored quick sheet',
         answer: round,
         errors: [...writing, 'conflict'],
@@ -68,6 +78,7 @@ export const guesses = router({
       endpoint({
         method: 'GET',
         path: rounds,
+        may: may.read,
         summary: 'Rounds of a quick sheet, newest first',
         answer: z.array(round),
       }),
@@ -75,7 +86,7 @@ export const guesses = router({
     .input(z.strictObject({ sheet: id.describe('Id of the quick sheet') }))
     .query(({ input, ctx }) => ctx.workspace.rounds.list(input.sheet)),
 
-  get: procedure
+  get: openProcedure
     .meta(
       endpoint({
         method: 'GET',
@@ -87,12 +98,13 @@ export const guesses = router({
     )
     .input(z.strictObject({ code }))
     .query(async ({ input, ctx }) => {
-      const found = await ctx.workspace.rounds.get(input.code)
+      const workspace = await workspaceOf(ctx, input.code)
+      const found = await workspace.rounds.get(input.code)
       if (!found) throw missing(input.code)
-      return withGuesses(ctx.workspace, found)
+      return withGuesses(workspace, found)
     }),
 
-  give: procedure
+  give: openProcedure
     .meta(
       endpoint({
         method: 'PUT',
@@ -104,14 +116,15 @@ export const guesses = router({
     )
     .input(z.strictObject({ code, device, guess }))
     .mutation(async ({ input, ctx }) => {
-      const outcome = await ctx.workspace.rounds.give(input.code, input.device, input.guess)
+      const { rounds } = await workspaceOf(ctx, input.code)
+      const outcome = await rounds.give(input.code, input.device, input.guess)
       if ('given' in outcome) return outcome.given
       if (outcome.refused === 'missing') throw missing(input.code)
       const path = [outcome.refused === 'closed' ? 'code' : 'device']
       throw new ApiError({ code: 'conflict', ...say(refusals[outcome.refused]), path })
     }),
 
-  arrive: procedure
+  arrive: openProcedure
     .meta(
       endpoint({
         method: 'PUT',
@@ -124,7 +137,8 @@ export const guesses = router({
     )
     .input(z.strictObject({ code, device }))
     .mutation(async ({ input, ctx }) => {
-      const found = await ctx.workspace.rounds.arrive(input.code, input.device)
+      const { rounds } = await workspaceOf(ctx, input.code)
+      const found = await rounds.arrive(input.code, input.device)
       if (!found) throw missing(input.code)
       return found
     }),
@@ -134,6 +148,7 @@ export const guesses = router({
       endpoint({
         method: 'POST',
         path: `${one}/close`,
+        may: may.design,
         summary: 'Closes a round for good, and shows its guesses',
         answer: opened,
         errors: writing,
@@ -155,6 +170,7 @@ export const guesses = router({
       endpoint({
         method: 'POST',
         path: `${one}/remove`,
+        may: may.design,
         summary: 'Takes a round off its sheet, open or closed, or brings it back; its guesses are kept unseen',
         answer: z.strictObject({ removed: z.boolean() }),
         errors: writing,
@@ -171,6 +187,7 @@ export const guesses = router({
       endpoint({
         method: 'GET',
         path: files,
+        may: may.read,
         summary: 'The closed rounds of a quick sheet as a file',
         answer: roundsFile,
         errors: ['notFound', 'tooMany'],
@@ -187,6 +204,7 @@ export const guesses = router({
       endpoint({
         method: 'POST',
         path: files,
+        may: may.design,
         summary:
           'Adds the rounds of a file to a quick sheet, all or none; those that are there already stay as they are',
         answer: brought,
@@ -206,6 +224,7 @@ export const guesses = router({
       endpoint({
         method: 'GET',
         path: '/api/reach',
+        may: may.member,
         summary: 'Whether other devices can reach this server, and under which addresses',
         answer: reach,
       }),

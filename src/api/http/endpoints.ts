@@ -1,15 +1,16 @@
 import type { AnyProcedure } from '@trpc/server'
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { ApiError, failureOf } from '../errors.ts'
 import { appRouter } from '../router.ts'
-import { type Context, createCallerFactory, type Endpoint } from '../trpc.ts'
+import { createCallerFactory, type Endpoint, type OpenEndpoint } from '../trpc.ts'
+import type { ContextOf } from './context.ts'
 import { answerFailure } from './errors.ts'
 
 /** A procedure that is also offered as plain HTTP. */
 export interface Offered {
   /** Dotted name in the router. */
   name: string
-  endpoint: Endpoint
+  endpoint: OpenEndpoint & Partial<Endpoint>
   procedure: AnyProcedure
 }
 
@@ -17,7 +18,7 @@ export interface Offered {
 export function offered(): Offered[] {
   return Object.entries(appRouter._def.procedures as unknown as { [name: string]: AnyProcedure }).flatMap(
     ([name, procedure]) => {
-      const { endpoint } = (procedure._def.meta ?? {}) as { endpoint?: Endpoint }
+      const { endpoint } = (procedure._def.meta ?? {}) as { endpoint?: Offered['endpoint'] }
       return endpoint ? [{ name, endpoint, procedure }] : []
     },
   )
@@ -52,7 +53,7 @@ function inputOf(request: FastifyRequest): unknown {
 type Call = (input: unknown) => Promise<unknown>
 
 /** Offers procedures as plain HTTP and JSON at their own addresses. */
-export function offerEndpoints(app: FastifyInstance, contextOf: (reply: FastifyReply) => Context): void {
+export function offerEndpoints(app: FastifyInstance, contextOf: ContextOf): void {
   const callerOf = createCallerFactory(appRouter)
   for (const { name, endpoint } of offered()) {
     app.route({
@@ -60,7 +61,7 @@ export function offerEndpoints(app: FastifyInstance, contextOf: (reply: FastifyR
       url: endpoint.path.replaceAll(/\{(\w+)\}/g, ':$1'),
       handler: async (request, reply) => {
         try {
-          const caller = callerOf(contextOf(reply)) as unknown as Fields
+          const caller = callerOf(await contextOf(reply)) as unknown as Fields
           const call = name.split('.').reduce<unknown>((part, key) => (part as Fields)[key], caller) as Call
           const answer = await call(inputOf(request))
           const failure = endpoint.refused?.(answer) ?? null

@@ -3,6 +3,7 @@ import { createDocument, type ZodOpenApiOperationObject, type ZodOpenApiPathsObj
 import { anyBody } from '../documents/kinds.ts'
 import { type Code, table } from '../errors.ts'
 import { jobEvent, jobProgress, oneJob } from '../jobs/contracts.ts'
+import { may } from '../who.ts'
 import { type Offered, offered } from './endpoints.ts'
 
 const failure = z
@@ -20,9 +21,10 @@ const failure = z
 
 const meanings: { readonly [status: number]: string } = {
   400: 'Not what is allowed here; path names the field',
-  403: 'Asked for by a page of another site',
+  401: 'Nobody is signed in, or the passphrase is wrong',
+  403: 'Not for the role of whoever asks, or asked for by a page of another site',
   404: 'There is no such document or round',
-  409: 'Somebody saved in between, and current and base are both sides; or a round takes no more',
+  409: 'Somebody saved in between, and current and base are both sides; or it can not be any more',
   413: 'Body over 2 MB',
   415: 'Body is not JSON',
   422: 'Understood, but there is no way, or it would take too much',
@@ -31,12 +33,18 @@ const meanings: { readonly [status: number]: string } = {
   503: 'Too much is being computed; Retry-After says when to ask again',
 }
 
-function responsesOf({ answer, errors = [] }: Offered['endpoint']): ZodOpenApiOperationObject['responses'] {
+function responsesOf({ answer, may, errors = [] }: Offered['endpoint']): ZodOpenApiOperationObject['responses'] {
   return {
     '200': { description: 'The answer', content: { 'application/json': { schema: answer } } },
-    ...failures(errors),
+    ...failures([...errors, ...(may ? (['unauthenticated', 'forbidden'] as const) : [])]),
   }
 }
+
+/** Who may ask, in words, and that a session is needed. */
+const gateOf = ({ may }: Offered['endpoint']) =>
+  may
+    ? { description: `For ${['leads', ...may].join(', ')}`, security: [{ session: [] }] }
+    : { description: 'For anybody who reaches the server', security: [] }
 
 function failures(codes: readonly Code[]): ZodOpenApiOperationObject['responses'] {
   const statuses = new Set([...codes.map((code) => table[code].status), 500])
@@ -55,6 +63,8 @@ const jobEvents: ZodOpenApiOperationObject = {
   operationId: 'jobs.events',
   summary: 'What happens to a job, as server-sent events: asked, started, progress, threadReplaced, ended',
   tags: ['jobs'],
+  description: `For ${['leads', ...may.read].join(', ')}`,
+  security: [{ session: [] }],
   requestParams: {
     path: oneJob,
     header: z.object({
@@ -67,7 +77,7 @@ const jobEvents: ZodOpenApiOperationObject = {
       content: { 'text/event-stream': { schema: z.union([jobEvent, jobProgress]) } },
     },
     '204': { description: 'The job has ended and nothing more will come' },
-    ...failures(['malformed', 'notFound', 'busy']),
+    ...failures(['malformed', 'unauthenticated', 'forbidden', 'notFound', 'busy']),
   },
 }
 
@@ -76,6 +86,7 @@ function operationOf({ name, endpoint, procedure }: Offered): ZodOpenApiOperatio
   const operation: ZodOpenApiOperationObject = {
     operationId: name,
     summary: endpoint.summary,
+    ...gateOf(endpoint),
     tags: [name.split('.')[0]!],
     responses: responsesOf(endpoint),
   }
@@ -113,6 +124,17 @@ export function openApiDocument(version: string): object {
         'From the season’s rules and a sketched robot to a justified trade-off. Units are SI; times in a plan are time left in teleop.',
     },
     paths,
-    components: { schemas: { DocumentBody: anyBody } },
+    components: {
+      schemas: { DocumentBody: anyBody },
+      securitySchemes: {
+        session: {
+          type: 'apiKey',
+          in: 'cookie',
+          name: 'cyclewright',
+          description:
+            'Set by signing in, claiming or accepting an invitation; called __Host-cyclewright under https. While nobody has claimed the server none is needed.',
+        },
+      },
+    },
   })
 }

@@ -8,7 +8,7 @@ export interface Reach {
   addresses: string[]
 }
 
-const isLoopback = (address: string): boolean => /^127\.|^::1$|^::ffff:127\./.test(address)
+export const isLoopback = (address: string): boolean => /^127\.|^localhost$|^::1$|^::ffff:127\./.test(address)
 
 /** What the listening socket and this machine's network say. A server that does not listen is reached by nobody. */
 export function reachOf(app: FastifyInstance, secure: boolean): Reach {

@@ -1,12 +1,12 @@
 import { fastifyRequestHandler } from '@trpc/server/adapters/fastify'
-import type { FastifyInstance, FastifyReply } from 'fastify'
+import type { FastifyInstance } from 'fastify'
 import { failureOf } from '../errors.ts'
 import { appRouter } from '../router.ts'
-import type { Context } from '../trpc.ts'
+import type { ContextOf } from './context.ts'
 import { readJson } from './json.ts'
 
 /** The same procedures for the web, typed end to end. The body stays text here because the handler reads it itself. */
-export async function offerTrpc(app: FastifyInstance, contextOf: (reply: FastifyReply) => Context): Promise<void> {
+export async function offerTrpc(app: FastifyInstance, contextOf: ContextOf): Promise<void> {
   await app.register(
     async (scope) => {
       readJson(scope, true)

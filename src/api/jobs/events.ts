@@ -1,9 +1,12 @@
 import { PassThrough } from 'node:stream'
 import type { FastifyInstance, FastifyReply } from 'fastify'
 import * as z from 'zod'
-import type { JobNews, Jobs } from '../../jobs/index.ts'
+import type { JobNews } from '../../jobs/index.ts'
 import { ApiError, failureOf, refuse } from '../errors.ts'
+import type { ContextOf } from '../http/context.ts'
 import { answerFailure } from '../http/errors.ts'
+import type { OpenContext } from '../trpc.ts'
+import { admitted, may } from '../who.ts'
 import { jobId } from './contracts.ts'
 import { noJob } from './router.ts'
 
@@ -24,7 +27,7 @@ export const eventsPath = '/api/jobs/:id/events'
  * back with the last one is told what was missed; progress has none, and comes anew on each connection. The stream ends with
  * the job. Who comes back after that is answered 204, which tells a browser to stay away.
  */
-export function offerJobEvents(app: FastifyInstance, jobs: Jobs, options: StreamOptions = {}): void {
+export function offerJobEvents(app: FastifyInstance, contextOf: ContextOf, options: StreamOptions = {}): void {
   const { heartbeat = 15_000, most = 200 } = options
   const open = new Set<PassThrough>()
   // Before the server waits for its connections, which these would keep open.
@@ -33,17 +36,23 @@ export function offerJobEvents(app: FastifyInstance, jobs: Jobs, options: Stream
   })
   app.get<{ Params: { id: string } }>(eventsPath, async (request, reply) => {
     try {
+      const context = await contextOf(reply)
+      admitted(context.who, may.read)
       const { id } = request.params
       if (!jobId.safeParse(id).success) throw noJob(id)
       const after = lastId(request.headers['last-event-id'])
       if (open.size >= most) throw tooMany(most)
-      return await stream(id, after, reply)
+      return await stream({ id, after }, context, reply)
     } catch (error) {
       return answerFailure(reply, failureOf(error), error)
     }
   })
 
-  async function stream(id: string, after: number, reply: FastifyReply) {
+  async function stream(
+    { id, after }: { id: string; after: number },
+    { jobs, still }: OpenContext,
+    reply: FastifyReply,
+  ) {
     const job = await jobs.get(id)
     if (!job) throw noJob(id)
     const out = new PassThrough()
@@ -55,7 +64,11 @@ export function offerJobEvents(app: FastifyInstance, jobs: Jobs, options: Stream
       return reply.code(204).send()
     }
     open.add(out)
-    const beat = setInterval(() => writer.beat(), heartbeat)
+    const beat = setInterval(() => {
+      writer.beat()
+      // Who was signed out meanwhile hears no more.
+      void still(may.read).then((allowed) => allowed || out.end())
+    }, heartbeat)
     out.once('close', () => {
       clearInterval(beat)
       open.delete(out)

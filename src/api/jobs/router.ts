@@ -4,6 +4,7 @@ import { jobDays, mostKeptJobs } from '../../store/index.ts'
 import { longWorks } from '../compute/longWorks.ts'
 import { ApiError, type Code } from '../errors.ts'
 import { type Endpoint, procedure, router } from '../trpc.ts'
+import { may } from '../who.ts'
 import { job, jobRequest, jobWithResult, oneJob } from './contracts.ts'
 
 const jobs = '/api/jobs'
@@ -48,6 +49,7 @@ export const jobsRouter = router({
       endpoint({
         method: 'POST',
         path: jobs,
+        may: may.compute,
         summary: 'Starts a long computation as a job: what /api/compute/match, lineup or compare is asked for',
         answer: job,
         errors: [...writing.filter((code) => code !== 'notFound'), 'notOffered', 'busy'],
@@ -72,6 +74,7 @@ export const jobsRouter = router({
       endpoint({
         method: 'GET',
         path: jobs,
+        may: may.read,
         summary: `All jobs, newest first; ended ones are kept for ${jobDays} days, the newest ${mostKeptJobs} of them`,
         answer: z.array(job),
       }),
@@ -84,6 +87,7 @@ export const jobsRouter = router({
       endpoint({
         method: 'GET',
         path: one,
+        may: may.read,
         summary: 'A job: how far it is, what it was asked and, when it is done, its result',
         answer: jobWithResult,
         errors: reading,
@@ -97,6 +101,7 @@ export const jobsRouter = router({
       endpoint({
         method: 'POST',
         path: `${one}/cancel`,
+        may: may.compute,
         summary: 'Ends a job that waits or runs; one that has ended stays as it is',
         answer: job,
         errors: writing,
@@ -110,6 +115,7 @@ export const jobsRouter = router({
       endpoint({
         method: 'DELETE',
         path: one,
+        may: may.compute,
         summary: 'Takes a job away for good, with its result; one that is not over is cancelled first',
         answer: z.strictObject({ removed: z.literal(true) }),
         errors: [...reading, 'forbidden'],

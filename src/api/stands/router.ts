@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { read } from '../documents/read.ts'
 import { type Endpoint, procedure, router } from '../trpc.ts'
+import { may } from '../who.ts'
 import { eventsAnswer, packAnswer, packRequest } from './contracts.ts'
 import { markOf, packOf } from './pack.ts'
 
@@ -13,6 +14,7 @@ export const stands = router({
       endpoint({
         method: 'GET',
         path: '/api/stands',
+        may: may.member,
         summary: 'The events that a phone can be prepared for, newest first',
         answer: eventsAnswer,
       }),
@@ -32,6 +34,7 @@ export const stands = router({
       endpoint({
         method: 'GET',
         path: '/api/stands/{event}',
+        may: may.member,
         summary: 'Game, schedule and assignments of an event for a phone; only their mark where it has them already',
         answer: packAnswer,
         errors: ['malformed', 'notFound'],

@@ -2,11 +2,14 @@ import { newCode } from './code.ts'
 import { type Client, guessesIn } from './read.ts'
 import { type Brought, type KeptRound, mostRounds, type RoundWords } from './types.ts'
 
-/** A code that no round of the workspace has, a removed one neither: it may be brought back. */
-export async function freeCode(client: Client, workspaceId: string): Promise<string> {
+/**
+ * A code that no round has, of whichever workspace, because a phone without a session knows a round by its code alone; a
+ * removed one has it still: it may be brought back.
+ */
+export async function freeCode(client: Client): Promise<string> {
   for (;;) {
     const code = newCode()
-    if ((await client.round.count({ where: { workspaceId, code } })) === 0) return code
+    if ((await client.round.count({ where: { code } })) === 0) return code
   }
 }
 
@@ -61,8 +64,8 @@ export async function bringRounds(client: Client, at: Target, rounds: readonly K
 export class TooManyRounds extends Error {}
 
 async function add(client: Client, { workspaceId, sheet, now }: Target, round: KeptRound): Promise<void> {
-  const taken = (await client.round.count({ where: { workspaceId, code: round.code } })) > 0
-  const key = { workspaceId, code: taken ? await freeCode(client, workspaceId) : round.code }
+  const taken = (await client.round.count({ where: { code: round.code } })) > 0
+  const key = { workspaceId, code: taken ? await freeCode(client) : round.code }
   const { way, leg, about, guesses } = round
   const [openedAt, closedAt] = [new Date(round.openedAt), new Date(round.closedAt)]
   await client.round.create({

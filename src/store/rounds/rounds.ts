@@ -32,7 +32,7 @@ export class DatabaseRounds implements RoundStore {
       const where = { workspaceId: this.#workspaceId, sheet: subject.sheet, removed: false }
       const before = await transaction.round.count({ where })
       if (before >= mostRounds) return null
-      const code = await freeCode(transaction, this.#workspaceId)
+      const code = await freeCode(transaction)
       const closingKeyHash = closingKey === undefined ? null : hashOf(code, closingKey)
       const row = { ...subject, code, about: JSON.stringify(about), openedAt: this.#now(), closingKeyHash }
       await transaction.round.create({ data: { ...row, workspaceId: this.#workspaceId } })

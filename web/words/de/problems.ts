@@ -1,6 +1,7 @@
 import type { Thing } from '../../../src/model/documents/sentences.ts'
 import type { Words } from '../catalogue.ts'
 import { compare, field, plan } from './computing.ts'
+import { ofPeople } from './peopleRefusals.ts'
 import { shapes, stored } from './shapes.ts'
 
 type Named = Extract<Thing, string>
@@ -57,6 +58,7 @@ export const problems: Words['problems'] = {
   ...compare,
   ...shapes,
   ...stored,
+  ...ofPeople,
 
   idTwice: ({ list, id }) => `Es gibt zwei ${lists[list]} mit der Kennung „${id}“`,
   unknown: ({ thing, id }) => `Es gibt ${no(thing)} mit der Kennung „${id}“`,

@@ -5,6 +5,7 @@ const more = (sentence: string): string => `Auf Englisch: „${sentence}“`
 
 export const refusals: Words['refusals'] = {
   malformed: (sentence) => `Das ist nicht so, wie es hier gebraucht wird. ${more(sentence)}`,
+  unauthenticated: () => 'Dafür musst du angemeldet sein.',
   forbidden: () => 'Das ist von hier aus nicht erlaubt.',
   notFound: () => 'Das gibt es nicht, oder nicht mehr.',
   conflict: () => 'Inzwischen hat jemand anderes gesichert.',

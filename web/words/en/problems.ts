@@ -1,9 +1,10 @@
 import { sentences } from '../../../src/model/documents/sentences.ts'
 import type { Inner } from '../../../src/model/said.ts'
 import { computing } from './computing.ts'
+import { ofPeople } from './peopleRefusals.ts'
 import { shapes, stored } from './shapes.ts'
 
-const all = { ...sentences, ...shapes, ...stored }
+const all = { ...sentences, ...shapes, ...stored, ...ofPeople }
 
 type All = typeof all
 

@@ -3,6 +3,7 @@ const itself = (sentence: string): string => sentence
 
 export const refusals = {
   malformed: itself,
+  unauthenticated: itself,
   forbidden: itself,
   notFound: itself,
   conflict: itself,

@@ -1,0 +1,92 @@
+import cookies from '@fastify/cookie'
+import type { FastifyInstance, FastifyReply } from 'fastify'
+import type { Jobs } from '../../jobs/index.ts'
+import type { Live } from '../../live/index.ts'
+import type { Session, Store } from '../../store/types.ts'
+import type { Pool } from '../compute/pool.ts'
+import { Attempts } from '../people/attempts.ts'
+import type { OpenContext } from '../trpc.ts'
+import { admitted, type May, type Who, whoeverSitsHere } from '../who.ts'
+import { type Door, dropToken, keepToken, tokenOf } from './door.ts'
+import { refuseElsewhere } from './onlyHere.ts'
+import type { Reach } from './reach.ts'
+
+export type ContextOf = (reply: FastifyReply) => Promise<OpenContext>
+
+/** What all requests share. */
+export interface Shared {
+  store: Store
+  /** Id of the workspace of whoever sits at a server that belongs to nobody yet. */
+  workspaceId: string
+  jobsOf(workspaceId: string): Promise<Jobs>
+  pool: Pool
+  live: Live
+  version: string
+  reach(): Reach
+  /** Told when the server gets its first lead. */
+  claimed?: (() => void) | undefined
+}
+
+const whoOf = ({ person, device }: Session): Who => ({
+  role: person.role,
+  person: person.id,
+  nickname: person.nickname,
+  device: device.id,
+})
+
+function aborted(reply: FastifyReply): AbortSignal {
+  const controller = new AbortController()
+  reply.raw.once('close', () => {
+    if (!reply.raw.writableFinished) controller.abort()
+  })
+  return controller.signal
+}
+
+/** Knows of each request who asks, and in which workspace. */
+export async function offerContext(app: FastifyInstance, shared: Shared): Promise<ContextOf> {
+  const { store, pool, live, version, reach } = shared
+  await app.register(cookies)
+  let isClaimed = await store.entrance.isClaimed()
+  const attempts = new Attempts()
+  const gate: Pick<Door, 'isClaimed' | 'claimed' | 'attempts'> = {
+    isClaimed: () => isClaimed,
+    claimed: () => {
+      if (isClaimed) return
+      isClaimed = true
+      shared.claimed?.()
+    },
+    attempts,
+  }
+  refuseElsewhere(app, gate.isClaimed)
+
+  const sessionOf = async (token: string | null) => (token === null ? null : store.entrance.session(token))
+  const whoIs = (session: Session | null): Who | null => (session ? whoOf(session) : isClaimed ? null : whoeverSitsHere)
+
+  return async (reply) => {
+    const token = tokenOf(reply.request)
+    const session = await sessionOf(token)
+    const workspaceId = session?.workspaceId ?? shared.workspaceId
+    return {
+      store,
+      workspace: store.workspace(workspaceId),
+      pool,
+      jobs: await shared.jobsOf(workspaceId),
+      who: whoIs(session),
+      session,
+      door: { ...gate, token, begin: (fresh) => keepToken(reply, fresh), end: () => dropToken(reply) },
+      tell: (news) => live.publish(workspaceId, news),
+      version,
+      reach,
+      signal: aborted(reply),
+      still: async (allowed: May) => {
+        try {
+          const now = await sessionOf(token)
+          return (now?.workspaceId ?? shared.workspaceId) === workspaceId && admitted(whoIs(now), allowed) !== null
+        } catch {
+          return false
+        }
+      },
+      log: (error) => app.log.error(error),
+    }
+  }
+}
