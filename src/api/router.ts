@@ -1,5 +1,6 @@
 import { computeRouter } from './compute/router.ts'
 import { documents } from './documents/router.ts'
+import { event } from './event/router.ts'
 import { guesses } from './guesses/router.ts'
 import { health } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
@@ -18,6 +19,7 @@ export const appRouter = router({
   audit,
   compute: computeRouter,
   documents,
+  event,
   guesses,
   jobs: jobsRouter,
   schemas,

@@ -1,4 +1,6 @@
 import type { DocumentKind } from '../model/documents/records.ts'
+import { DatabaseEvents } from './event/events.ts'
+import type { EventStore } from './event/types.ts'
 import type { PrismaClient } from './generated/client.ts'
 import { DatabaseJobs } from './jobs/jobs.ts'
 import type { JobStore } from './jobs/types.ts'
@@ -23,6 +25,7 @@ import type {
 
 /** The documents of one workspace: its id stands in every query because it is fixed here. */
 export class DatabaseWorkspace implements WorkspaceStore {
+  readonly events: EventStore
   readonly rounds: RoundStore
   readonly jobs: JobStore
   readonly people: PeopleStore
@@ -36,6 +39,7 @@ export class DatabaseWorkspace implements WorkspaceStore {
     this.#client = client
     this.#workspaceId = workspaceId
     this.#now = now
+    this.events = new DatabaseEvents(client, workspaceId, now)
     this.jobs = new DatabaseJobs(client, workspaceId, now)
     this.rounds = new DatabaseRounds(client, workspaceId, now)
     this.people = new DatabasePeople(client, workspaceId, { now, sessions })
