@@ -74,7 +74,7 @@ describe('a record before the lead’s camera', () => {
   test('is on the server as it was recorded, is there once, and comes by file and by keys beside it', async () => {
     const page = await world.open('/event/harbour/hand-in')
     await page.getByRole('button', { name: 'Open the camera' }).click()
-    const arrivals = page.getByRole('region', { name: 'What came in' }).first()
+    const arrivals = page.getByRole('region', { name: 'What came in', exact: true })
     await arrivals.getByText('1 new').waitFor()
     expect(await held(world)).toEqual([row])
     await page.getByRole('button', { name: 'Close the camera' }).click()
