@@ -4,13 +4,14 @@ import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { game } from '../../seed/game.ts'
 import { idTable } from '../../src/model/scouting/code/index.ts'
-import type { Match, Row, Slot } from '../../src/model/scouting/index.ts'
+import type { Row } from '../../src/model/scouting/index.ts'
 import { outboxFile } from '../../web/codes/outboxFile.ts'
 import { shownRows } from '../../web/codes/rows.ts'
 import { sheetFields } from '../../web/screens/event/sheets/fields.ts'
 import { tappedRow } from '../web/codes/tapped.ts'
 import { type Shot, writeFilm } from '../web/codes/video.ts'
 import { findings } from './axe.ts'
+import { held, withEvent } from './harbour.ts'
 import { inLongForm } from './longForm.ts'
 import { openWorld, type World } from './world.ts'
 
@@ -22,38 +23,6 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'cyclewright-codes-'))
 })
 afterAll(() => rm(folder, { recursive: true, force: true }))
-
-const slot = (team: string): Slot => ({ team, counts: true, state: 'expected' })
-const match: Match = {
-  id: 'q12',
-  phase: 'qualification',
-  number: 12,
-  play: 1,
-  red: [slot('90001'), slot('90002'), slot('90003')],
-  blue: [slot('90004'), slot('90005'), slot('90006')],
-}
-
-async function put(world: World, path: string, body: unknown): Promise<void> {
-  const headers = { 'content-type': 'application/json' }
-  const response = await fetch(world.url + path, { method: 'PUT', headers, body: JSON.stringify(body) })
-  if (!response.ok) throw new Error(`${path}: ${response.status} ${await response.text()}`)
-}
-
-/** An event of the demo's game with one match. */
-async function withEvent(world: World): Promise<void> {
-  const teams = [...match.red, ...match.blue].map(({ team }) => ({ team }))
-  const event = { format: 1, id: 'harbour', name: 'Harbour trial', game: game.id, teams }
-  await put(world, '/api/documents/event/harbour', { base: null, body: event })
-  const address = '/api/events/harbour/matches'
-  const { mark } = (await (await fetch(world.url + address)).json()) as { mark: string }
-  await put(world, address, { mark, matches: [match] })
-}
-
-/** All that the server holds of the event, as it was recorded. */
-async function held(world: World): Promise<Row[]> {
-  const response = await fetch(`${world.url}/api/records?event=harbour`)
-  return ((await response.json()) as { records: { row: Row }[] }).records.map(({ row }) => row)
-}
 
 const byId = (a: Row, b: Row) => a.id.localeCompare(b.id)
 
