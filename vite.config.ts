@@ -1,14 +1,28 @@
 import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
-import { defineConfig } from 'vite'
+import { defineConfig, type Plugin } from 'vite'
 import { offline } from './scripts/offline.js'
 
 const server = process.env.CYCLEWRIGHT_SERVER ?? 'http://127.0.0.1:3000'
 
-/** The screens. `vite build` writes dist/web, which the server serves; `vite` alone passes calls on to a running server. */
+const page = (name: string) => fileURLToPath(new URL(`web/${name}.html`, import.meta.url))
+
+/** The page of the stands at its own address also where Vite serves the sources. */
+const standsAddress = (): Plugin => ({
+  name: 'stands-address',
+  configureServer: ({ middlewares }) => {
+    middlewares.use((request, _, next) => {
+      if (/^\/stands(\/|\?|$)/.test(request.url ?? '') && !/\.\w+(\?|$)/.test(request.url ?? ''))
+        request.url = '/stands.html'
+      next()
+    })
+  },
+})
+
+/** The screens, and the page of the stands. `vite build` writes dist/web, which the server serves; `vite` alone passes calls on to a running server. */
 export default defineConfig({
   root: 'web',
-  plugins: [react(), offline()],
+  plugins: [react(), standsAddress(), offline()],
   resolve: {
     alias: {
       // A numerical library's debugging messages have no reader in a page, nor what it says of wrong types.
@@ -16,7 +30,13 @@ export default defineConfig({
       '@stdlib/string-format': fileURLToPath(new URL('web/worker/plainText.cjs', import.meta.url)),
     },
   },
-  build: { outDir: '../dist/web', emptyOutDir: true, manifest: true, target: 'es2022' },
+  build: {
+    outDir: '../dist/web',
+    emptyOutDir: true,
+    manifest: true,
+    target: 'es2022',
+    rolldownOptions: { input: { index: page('index'), stands: page('stands') } },
+  },
   // Named like the worker itself, so that the service worker keeps them with it.
   worker: { format: 'es', rolldownOptions: { output: { chunkFileNames: 'assets/model.worker-[name]-[hash].js' } } },
   server: { proxy: { '/trpc': server, '/api': server, '/health': server } },

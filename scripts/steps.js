@@ -2,7 +2,7 @@
 import { spawn, spawnSync } from 'node:child_process'
 import { createHash } from 'node:crypto'
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, utimesSync, writeFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { basename, dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
 export const root = dirname(dirname(fileURLToPath(import.meta.url)))
@@ -11,39 +11,35 @@ export const root = dirname(dirname(fileURLToPath(import.meta.url)))
 const at = (path) => join(root, path)
 
 /**
- * Runs a command in the project's folder; its output is shown only where it fails or `shown` says so.
+ * Runs a short command in the project's folder and waits for it.
  * @param {string} command
  * @param {string[]} args
- * @param {{ shown?: boolean, env?: Record<string, string> }} [options]
  */
-export function run(command, args, { shown = false, env = {} } = {}) {
-  const result = spawnSync(command, args, {
-    cwd: root,
-    env: { ...process.env, ...env },
-    encoding: 'utf8',
-    maxBuffer: 1 << 28,
-    stdio: shown ? 'inherit' : 'pipe',
-  })
+export function run(command, args) {
+  const result = spawnSync(command, args, { cwd: root, encoding: 'utf8', maxBuffer: 1 << 28 })
   return { ok: result.status === 0, output: `${result.stdout ?? ''}${result.stderr ?? ''}${result.error ?? ''}` }
 }
 
 /**
- * Like `run`, for what takes so long that silence would look like standing still.
+ * Like `run`, for what takes so long that silence would look like standing still, or beside which something else is done.
+ * Its output is kept, or where it is `shown` goes on as it comes.
  * @param {string} command
  * @param {string[]} args
+ * @param {{ shown?: boolean, env?: Record<string, string> }} [options]
  * @returns {Promise<{ ok: boolean, output: string }>}
  */
-export function runLong(command, args) {
+export function runLong(command, args, { shown = false, env = {} } = {}) {
   return new Promise((resolve) => {
-    const child = spawn(command, args, { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] })
+    const stdio = shown ? 'inherit' : 'pipe'
+    const child = spawn(command, args, { cwd: root, env: { ...process.env, ...env }, stdio: ['ignore', stdio, stdio] })
     let output = ''
     let seconds = 0
     const beat = setInterval(() => {
       seconds += 20
-      console.log(`  still at it after ${seconds} s`)
+      if (!shown) console.log(`  ${basename(command)} ${args[0] ?? ''}: still at it after ${seconds} s`)
     }, 20_000)
     for (const stream of [child.stdout, child.stderr])
-      stream.on('data', (chunk) => {
+      stream?.on('data', (chunk) => {
         output += chunk
       })
     const end = (/** @type {boolean} */ ok) => {
@@ -91,6 +87,33 @@ export function isStale({ name, inputs, output }) {
 export function leaveStamp(name, print) {
   mkdirSync(dirname(stampOf(name)), { recursive: true })
   writeFileSync(stampOf(name), print)
+}
+
+const lock = 'package-lock.json'
+
+/** What is made from the sources. */
+export const made = {
+  client: {
+    name: 'client',
+    says: 'Generating the database client (about 3 s)',
+    inputs: ['prisma/schema.prisma', 'prisma.config.ts', lock],
+    output: 'src/store/generated/client.ts',
+    command: [tool('prisma'), 'generate'],
+  },
+  web: {
+    name: 'web',
+    says: 'Building the screens (about 10 s)',
+    inputs: ['web', 'src/model', 'vite.config.ts', 'scripts/offline.js', 'tsconfig.json', lock],
+    output: 'dist/web/index.html',
+    command: [tool('vite'), 'build', '--logLevel', 'warn'],
+  },
+  server: {
+    name: 'server',
+    says: 'Bundling the server (about 1 s)',
+    inputs: ['src', 'seed', 'scripts/bundle.js', 'tsconfig.json', lock],
+    output: 'dist/server.js',
+    command: [process.execPath, 'scripts/bundle.js'],
+  },
 }
 
 /** @typedef {{ version?: string, optional?: boolean, peer?: boolean, link?: boolean }} LockedPackage */

@@ -1,16 +1,23 @@
 // @ts-check
 // `npm test [-- what vitest takes]`: format and lint, types, then every test; the last line says how many of them passed and failed.
 // With --long also those named *.long.test.ts, and what else is kept for it (tests/browser/longForm.ts), which takes minutes.
-import { existsSync, readFileSync, rmSync } from 'node:fs'
+// Where the database driver must be compiled first, on one core, the other does what needs no database.
+import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
-import { root, run, tool } from './steps.js'
+import { driverWorks, makeDriver } from './driver.js'
+import { root, runLong, tool } from './steps.js'
 
-const results = join(root, 'dist', 'test-results.json')
+/** What needs no database: a compiling driver does not hold it up. The rest is everything else in the folder. */
+const pure = ['tests/model', 'tests/theory']
+const others = () =>
+  readdirSync(join(root, 'tests'))
+    .map((name) => `tests/${name}`)
+    .filter((path) => !pure.includes(path))
 
 /** @typedef {{ status: string, assertionResults: { status: string }[] }} FileResult */
 
-/** @returns {{ passed: number, failed: number }} */
-function count() {
+/** @param {string} results @returns {{ passed: number, failed: number }} */
+function count(results) {
   if (!existsSync(results)) return { passed: 0, failed: 1 }
   /** @type {{ testResults: FileResult[] }} */
   const { testResults } = JSON.parse(readFileSync(results, 'utf8'))
@@ -23,26 +30,41 @@ function count() {
   return { passed: of('passed'), failed: of('failed') + broken }
 }
 
+const total = { passed: 0, failed: 0 }
+
 /** @param {string} says @param {string} name @param {string[]} args */
-function check(says, name, args) {
+async function check(says, name, args) {
   console.log(says)
-  const { ok, output } = run(tool(name), args)
+  const { ok, output } = await runLong(tool(name), args)
   if (!ok) console.log(output)
-  return ok
+  total[ok ? 'passed' : 'failed']++
 }
 
-rmSync(results, { force: true })
+/** @param {string} says @param {string[]} args What Vitest takes. */
+async function tests(says, args) {
+  console.log(says)
+  const results = join(root, 'dist', 'test-results.json')
+  rmSync(results, { force: true })
+  const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${results}`]
+  const { ok } = await runLong(tool('vitest'), ['run', ...reporters, ...args], { shown: true })
+  const { passed, failed } = count(results)
+  total.passed += passed
+  total.failed += failed + (ok || failed > 0 ? 0 : 1)
+}
+
 const asked = process.argv.slice(2).filter((word) => word !== '--long')
 if (process.argv.includes('--long')) process.env.LONG_TESTS = '1'
-const checks = [
-  check('Checking format and lint (about 2 s)', 'biome', ['check', '--colors=off', '--max-diagnostics=50']),
-  check('Checking types (about 5 s)', 'tsc', ['--noEmit']),
-]
-console.log('Running the tests (some minutes; those in a browser come last)')
-const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${results}`]
-const { ok } = run(tool('vitest'), ['run', ...reporters, ...asked], { shown: true })
-const tests = count()
-const passed = tests.passed + checks.filter((good) => good).length
-const failed = tests.failed + checks.filter((good) => !good).length + (ok || tests.failed > 0 ? 0 : 1)
-console.log(`${passed} passed, ${failed} failed`)
-process.exitCode = failed === 0 ? 0 : 1
+const early = asked.length === 0 && !driverWorks()
+const driver = makeDriver()
+await check('Checking format and lint (about 2 s)', 'biome', ['check', '--colors=off', '--max-diagnostics=50'])
+await check('Checking types (about 5 s)', 'tsc', ['--noEmit'])
+if (early) await tests('Running the tests that need no database meanwhile (1 to 2 minutes)', pure)
+const broken = await driver
+if (broken === undefined)
+  await tests('Running the tests (some minutes; those in a browser come last)', early ? others() : asked)
+else {
+  console.log(broken)
+  total.failed++
+}
+console.log(`${total.passed} passed, ${total.failed} failed`)
+process.exitCode = total.failed === 0 ? 0 : 1

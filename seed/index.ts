@@ -3,12 +3,14 @@ import { comparisonWith } from './comparison.ts'
 import { comparisonResult } from './comparisonResult.ts'
 import { decisionWith } from './decision.ts'
 import { designs } from './designs.ts'
+import { event } from './event/index.ts'
 import { game } from './game.ts'
 import { options } from './options.ts'
 import { parts } from './parts.ts'
 import { quickSheet } from './quickSheet.ts'
 import { standings } from './standings.ts'
 
+export { type Performance, type PlayedMatch, type SeededEvent, seededEvent } from './event/index.ts'
 export { optionOf, withRobot } from './resolve.ts'
 
 /** The season as it is stored. Everything in it is invented. */
@@ -40,6 +42,7 @@ export function seedDocuments(): SeedDocument[] {
     { kind: 'comparison', id: comparison.id, name: comparison.name, body: comparison },
     { kind: 'decision', id: decision.id, name: decision.name, body: decision },
     { kind: 'quickSheet', id: quickSheet.id, name: quickSheet.name, body: quickSheet },
+    { kind: 'event', id: event.id, name: event.name, body: event },
     ...parts.map((part): SeedDocument => ({ kind: 'part', id: part.id, name: part.name, body: { format: 1, part } })),
   ]
 }

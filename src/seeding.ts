@@ -1,11 +1,29 @@
-import { seedDocuments } from '../seed/index.ts'
+import { seedDocuments, seededEvent } from '../seed/index.ts'
 import { demoNote } from './model/documents/demo.ts'
-import type { Store } from './store/types.ts'
+import type { Store, WorkspaceStore } from './store/types.ts'
 
-/** Puts the demo season into a store that holds nothing yet, all of it or nothing. Says whether it did. */
+/** Nobody: the demo is put in before the server belongs to anybody. */
+const by = { person: null, device: null }
+
+/** Puts the demo season into a store that holds nothing yet. Says whether it did. */
 export async function seedIfEmpty(store: Store, workspace: string): Promise<boolean> {
   if (!(await store.isEmpty())) return false
+  const team = store.workspace(await store.ensureWorkspace(workspace))
+  // First: a start that ends here finds no documents the next time, and goes through it again.
+  await seedEvent(team)
   const requests = seedDocuments().map((document) => ({ ...document, base: null, note: demoNote }))
-  const outcome = await store.workspace(await store.ensureWorkspace(workspace)).saveAll(requests)
+  const outcome = await team.saveAll(requests)
   return 'saved' in outcome
+}
+
+async function seedEvent({ events }: WorkspaceStore): Promise<void> {
+  const { event, matches, results } = seededEvent()
+  const { mark } = await events.matches(event.id)
+  await events.edit(event.id, { put: matches, remove: [], mark, by })
+  const revisions = new Map((await events.matches(event.id)).matches.map((each) => [each.match.id, each.revision]))
+  const entries = results.map((result) => {
+    const { match } = result
+    return { match, base: 0, matchRevision: revisions.get(match)!, result }
+  })
+  await events.enter(event.id, entries, by)
 }

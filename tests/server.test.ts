@@ -70,6 +70,7 @@ async function documentsIn(url: string): Promise<string[]> {
     'reading',
     'timing',
     'part',
+    'event',
   ] as const
   const lists = await Promise.all(kinds.map((kind) => team.list(kind)))
   await store.close()

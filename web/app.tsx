@@ -25,6 +25,10 @@ const QuickSheetScreen = screen(() => import('./screens/quickSheet/QuickSheetScr
 const HelpScreen = screen(() => import('./screens/help/HelpScreen.tsx'))
 const PartsScreen = screen(() => import('./screens/parts/PartsScreen.tsx'))
 const MatchScreen = screen(() => import('./screens/match/MatchScreen.tsx'))
+const HandInScreen = screen(() => import('./screens/event/handin/HandInScreen.tsx'))
+const SheetsScreen = screen(() => import('./screens/event/sheets/SheetsScreen.tsx'))
+const CodesScreen = screen(() => import('./screens/event/codes/CodesScreen.tsx'))
+const VisitsScreen = screen(() => import('./screens/event/visits/VisitsScreen.tsx'))
 const ShortcutPanel = screen(() => import('./shell/ShortcutPanel.tsx'))
 const GuessScreen = screen(() => import('./screens/guess/GuessScreen.tsx'))
 
@@ -83,6 +87,10 @@ export function App() {
               <Route path="/decisions/:id">{({ id }) => <DecisionScreen key={id} id={id} />}</Route>
               <Route path="/match/:game?">{({ game }) => <MatchScreen key={game ?? ''} game={game} />}</Route>
               <Route path="/parts/:id?">{({ id }) => <PartsScreen key={id ?? ''} id={id} />}</Route>
+              <Route path="/event/:id/hand-in">{({ id }) => <HandInScreen key={id} id={id} />}</Route>
+              <Route path="/event/:id/sheets">{({ id }) => <SheetsScreen key={id} id={id} />}</Route>
+              <Route path="/event/:id/codes">{({ id }) => <CodesScreen key={id} id={id} />}</Route>
+              <Route path="/event/:id/visits">{({ id }) => <VisitsScreen key={id} id={id} />}</Route>
               <Route path="/help" component={HelpScreen} />
               <Route component={NoScreen} />
             </Switch>

@@ -1,10 +1,13 @@
 import { computeRouter } from './compute/router.ts'
 import { documents } from './documents/router.ts'
+import { event } from './event/router.ts'
 import { guesses } from './guesses/router.ts'
 import { health } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
 import { audit, devices, invitations, people, session } from './people/index.ts'
+import { recordsRouter } from './records/router.ts'
 import { schemas } from './schemas.ts'
+import { stands } from './stands/router.ts'
 import { router } from './trpc.ts'
 
 /** Everything that the server can be asked, for the web by tRPC and for other programs as plain HTTP. */
@@ -17,9 +20,12 @@ export const appRouter = router({
   audit,
   compute: computeRouter,
   documents,
+  event,
   guesses,
   jobs: jobsRouter,
+  records: recordsRouter,
   schemas,
+  stands,
 })
 
 export type AppRouter = typeof appRouter

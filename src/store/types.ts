@@ -1,10 +1,14 @@
 import type { DocumentKind } from '../model/documents/records.ts'
+import type { EventStore } from './event/types.ts'
 import type { JobStore } from './jobs/types.ts'
 import type { AuditStore, EntranceStore, InvitationStore, PeopleStore } from './people/types.ts'
+import type { RecordStore } from './records/types.ts'
 import type { RoundStore } from './rounds/types.ts'
 
+export type * from './event/types.ts'
 export type * from './jobs/types.ts'
 export type * from './people/types.ts'
+export type * from './records/types.ts'
 export type * from './rounds/types.ts'
 
 export interface DocumentSummary {
@@ -50,10 +54,14 @@ export type SaveAllOutcome = { saved: StoredDocument[] } | Extract<SaveOutcome, 
 
 /** All documents of one workspace; a query can not forget the workspace because the object is made for one. */
 export interface WorkspaceStore {
+  /** Schedule, results and assignments of events. */
+  readonly events: EventStore
   /** Rounds of blind guesses. */
   readonly rounds: RoundStore
   /** Long computations and what came of them. */
   readonly jobs: JobStore
+  /** What scouts recorded. */
+  readonly records: RecordStore
   /** Members and their devices. */
   readonly people: PeopleStore
   readonly invitations: InvitationStore

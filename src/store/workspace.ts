@@ -1,4 +1,6 @@
 import type { DocumentKind } from '../model/documents/records.ts'
+import { DatabaseEvents } from './event/events.ts'
+import type { EventStore } from './event/types.ts'
 import type { PrismaClient } from './generated/client.ts'
 import { DatabaseJobs } from './jobs/jobs.ts'
 import type { JobStore } from './jobs/types.ts'
@@ -8,6 +10,8 @@ import { DatabasePeople } from './people/people.ts'
 import type { Sessions } from './people/sessions.ts'
 import type { AuditStore, InvitationStore, PeopleStore } from './people/types.ts'
 import { readDocument } from './read.ts'
+import { DatabaseRecords } from './records/records.ts'
+import type { RecordStore } from './records/types.ts'
 import { DatabaseRounds } from './rounds/rounds.ts'
 import type { RoundStore } from './rounds/types.ts'
 import { summaryOf } from './rows.ts'
@@ -23,8 +27,10 @@ import type {
 
 /** The documents of one workspace: its id stands in every query because it is fixed here. */
 export class DatabaseWorkspace implements WorkspaceStore {
+  readonly events: EventStore
   readonly rounds: RoundStore
   readonly jobs: JobStore
+  readonly records: RecordStore
   readonly people: PeopleStore
   readonly invitations: InvitationStore
   readonly audit: AuditStore
@@ -36,7 +42,9 @@ export class DatabaseWorkspace implements WorkspaceStore {
     this.#client = client
     this.#workspaceId = workspaceId
     this.#now = now
+    this.events = new DatabaseEvents(client, workspaceId, now)
     this.jobs = new DatabaseJobs(client, workspaceId, now)
+    this.records = new DatabaseRecords(client, workspaceId, now)
     this.rounds = new DatabaseRounds(client, workspaceId, now)
     this.people = new DatabasePeople(client, workspaceId, { now, sessions })
     this.invitations = new DatabaseInvitations(client, workspaceId, now)

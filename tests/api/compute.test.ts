@@ -178,6 +178,20 @@ describe('POST /api/compute/compare', () => {
     expect(Object.keys(evsi)).toEqual(['hang'])
   })
 
+  test('an observed robot plays by its habit, so that a plan of it is refused, and a comparison of plans with it', async () => {
+    const option = optionOf('dunlin-guess')
+    const habit = { goals: { pier: 1 }, pieces: { 1: 1 }, departs: 20 }
+    const observed = { ...option, robot: { ...option.robot, habit } }
+    const refused = { code: 'notOffered', message: expect.stringContaining('/api/compute/match') }
+    const planned = await server.send('POST', '/api/compute/plan', { game, option: observed })
+    expect(planned.status).toBe(422)
+    expect(planned.body.error).toMatchObject({ ...refused, path: ['option', 'robot', 'habit'] })
+    const options = [optionOf('cormorant-best'), { ...observed, id: 'observed' }]
+    const compared = await server.send('POST', '/api/compute/compare', { game, options })
+    expect(compared.status).toBe(422)
+    expect(compared.body.error).toMatchObject({ ...refused, path: ['options', 1, 'robot', 'habit'] })
+  })
+
   test.each([
     [{ objective: 'win' }, 400, 'malformed', 'field'],
     [{ objective: 'rankingPoints', inField: true, belief: { seed: 1 } }, 422, 'notOffered', 'belief'],

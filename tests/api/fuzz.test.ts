@@ -14,6 +14,8 @@ beforeAll(async () => {
         travel: 5,
         leg: 5,
         plan: 10,
+        planPart: 10,
+        worth: 10,
         compare: 20,
         timing: 10,
         airPlan: 20,

@@ -37,6 +37,8 @@ const seconds = {
   travel: 10,
   leg: 10,
   plan: 10,
+  planPart: 10,
+  worth: 10,
   timing: 10,
   airPlan: 10,
   sweep: 10,

@@ -1,5 +1,7 @@
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import type { LineupSetup } from '../../web/screens/match/lineup/lineupSetup.ts'
+import { fromSearch, toSearch } from '../../web/screens/match/setup.ts'
 import { findingsIn, modes } from './axe.ts'
 import { inLongForm } from './longForm.ts'
 import { cutTexts, wider } from './screens.ts'
@@ -20,6 +22,26 @@ const playedThrough = (page: Page) => answer(page).getByText('2000 matches playe
 
 /** The same robots on both sides: neither is far ahead, and holding is worth another number than the demo plans with. */
 const robots = 'ours=shearwater-best,puffin-best,kittiwake-best&theirs=shearwater-best,kittiwake-best,puffin-best'
+
+/** The first may work at the piers, or mark their third robot instead. */
+const chosen: LineupSetup = {
+  objective: 'rankingPoints',
+  choices: [
+    {
+      of: 'shearwater-best',
+      settled: false,
+      goals: ['piers'],
+      finishes: ['davit'],
+      marks: ['2'],
+      from: '90',
+      until: '40.5',
+    },
+    null,
+    null,
+  ],
+  weight: '1',
+  further: [{ slots: ['puffin-best', 'puffin-best', 'puffin-best'], weight: '0.5' }],
+}
 
 test('a match is set up, answered, looked at, and held against a second line-up', async () => {
   const page = await world.open(`/match/breakwater?${robots}&level=local&matches=2000&seed=1`)
@@ -44,7 +66,9 @@ test('a match is set up, answered, looked at, and held against a second line-up'
   // The set-up is in the address; swapping it can be undone.
   const address = page.url()
   await page.getByRole('button', { name: 'Swap the alliances' }).click()
-  await expect.poll(() => page.getByLabel('Blue, position 2', { exact: true }).inputValue()).toBe('puffin-best')
+  await expect
+    .poll(() => page.getByRole('combobox', { name: 'Blue, position 2', exact: true }).inputValue())
+    .toBe('puffin-best')
   expect(page.url()).not.toBe(address)
   await page.getByRole('button', { name: 'Undo', exact: true }).click()
   await expect.poll(() => page.url()).toBe(address)
@@ -54,6 +78,23 @@ test('a match is set up, answered, looked at, and held against a second line-up'
   expect(page.url()).toBe(address)
   await page.getByLabel('Luck number').fill('1')
   await playedThrough(page)
+
+  // A precision ends it earlier, at a whole block, and says so; emptied, all are played again.
+  const precision = page.getByLabel('Stop when known to ±')
+  await precision.fill('90')
+  await page.getByText(/At most 50/).waitFor()
+  await precision.fill('1.4')
+  await precision.press('Enter')
+  await answer(page)
+    .getByText(
+      /^1500 matches played, luck number 1\. No more were needed: .* is known to ± 1\.\d+.%; 1\.4.% was asked for/,
+    )
+    .waitFor()
+  expect(page.url()).toContain('precision=0.014')
+  await precision.fill('')
+  await precision.press('Enter')
+  await playedThrough(page)
+  expect(page.url()).toBe(address)
 
   // The replay: a step, the slider by keyboard, the end.
   const replay = region(page, 'Replay')
@@ -106,6 +147,17 @@ test('a match is set up, answered, looked at, and held against a second line-up'
   await hers.getByLabel('Lightship').uncheck()
   await hers.getByLabel('Davit').uncheck()
   await lineup.getByText('3 line-ups to be played.').waitFor()
+  // It may mark somebody instead, between two times; what is wrong with them is said beside them, and kept.
+  await hers.getByLabel('Blue, position 2').check()
+  await lineup.getByText('6 line-ups to be played.').waitFor()
+  await hers.getByLabel('From, time left').fill('20')
+  await hers.getByText('Time left runs down').waitFor()
+  await lineup.getByText('Red, position 1: say between which times').waitFor()
+  expect(new URL(page.url()).searchParams.get('may-1')).toContain(';nobody,1;20;30')
+  await page.getByRole('button', { name: 'Undo', exact: true }).click()
+  await expect.poll(() => hers.getByLabel('From, time left').inputValue()).toBe('135')
+  await hers.getByLabel('Blue, position 2').uncheck()
+  await lineup.getByText('3 line-ups to be played.').waitFor()
   await lineup.getByRole('button', { name: 'Add another setting' }).click()
   await lineup.getByLabel('Weight of setting 2').fill('often')
   await lineup.getByText('‘often’ is not a number').waitFor()
@@ -138,8 +190,16 @@ test('seconds of holding are taken over into a way to play, and taken back', asy
     return { revision: found.revision, holds: found.body.option.holdSeconds.lightship }
   }
   expect(await stored()).toEqual({ revision: 1, holds: 5 })
-  const page = await world.open(`/match/breakwater?${robots}&level=local&matches=2000&seed=1`)
+  // The address brings a line-up's choices along, and opens its part.
+  const search = `${robots}&level=local&matches=2000&seed=1`
+  const page = await world.open(`/match/breakwater?${toSearch({ ...fromSearch(search)!, lineup: chosen })}`)
   await playedThrough(page)
+  const first = region(page, 'Line-up').getByRole('group', { name: 'Red, position 1' })
+  expect(await first.getByLabel('Blue, position 3').isChecked()).toBe(true)
+  expect(await first.getByLabel('Gantry').isChecked()).toBe(false)
+  expect(await first.getByLabel('Until, time left').inputValue()).toBe('40.5')
+  expect(await region(page, 'Line-up').getByLabel('Best by').inputValue()).toBe('rankingPoints')
+  expect(await region(page, 'Line-up').getByLabel('Weight of setting 2').inputValue()).toBe('0.5')
   const held = region(page, 'Holding Lightship')
   await held.getByRole('button', { name: 'Take over as h' }).click()
   await held.getByText('plans with h = 5.0').waitFor()
@@ -178,13 +238,15 @@ test('matches that were stopped keep what they had, and go on from there', async
 })
 
 test('the server plays on while the page is closed, and its answer is kept until it is removed', async () => {
-  const page = await world.open(`/match/breakwater?${robots}&level=local&matches=2000&seed=1`)
+  const page = await world.open(`/match/breakwater?${robots}&level=local&matches=2000&precision=0.0005&seed=1`)
   const server = region(page, 'On the server')
   await server.getByLabel('Matches for the server').selectOption('20000')
   await server.getByRole('button', { name: 'Let the server play' }).click()
   await server.getByText(/^The server (works out|has played)/).waitFor()
   await page.reload()
   await server.getByText('The server has played 20000 matches.').waitFor()
+  // √(¼ / 20,004) is 0.354 %: far from the precision that the set-up asks for.
+  await server.getByText(/is known to ± 0\.3\d.%, not yet to the 0\.05.% that was asked for/).waitFor()
   await server
     .getByRole('row')
     .filter({ hasText: / against /, hasNotText: 'Win' })

@@ -1,7 +1,17 @@
 import { spawnSync } from 'node:child_process'
-import { chmodSync, cpSync, mkdirSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from 'node:fs'
+import {
+  chmodSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { delimiter, dirname, join } from 'node:path'
 import { describe, expect, onTestFinished, test } from 'vitest'
 import { projectRoot } from '../../src/root.ts'
 
@@ -20,8 +30,13 @@ function write(folder: string, path: string, text: string, executable = false) {
   if (executable) chmodSync(join(folder, path), 0o755)
 }
 
+/** Runs Node in the folder; what lies in its `commands` goes before the commands of the machine. */
 const node = (folder: string, ...args: string[]) =>
-  spawnSync(process.execPath, args, { cwd: folder, encoding: 'utf8', env: { ...process.env, NODE_OPTIONS: '' } })
+  spawnSync(process.execPath, args, {
+    cwd: folder,
+    encoding: 'utf8',
+    env: { ...process.env, NODE_OPTIONS: '', PATH: join(folder, 'commands') + delimiter + process.env['PATH'] },
+  })
 
 /** Evaluates an expression over what scripts/steps.js exports. */
 function ask(folder: string, expression: string): unknown {
@@ -95,21 +110,35 @@ describe('the last line of `npm test`', () => {
     biome?: number
     tsc?: number
     vitest?: number
+    /** Whether the database driver must be made first, and whether it can be. */
+    driver?: 'there' | 'made' | 'refused'
     files?: { status: string; assertionResults: { status: string }[] }[]
   }
   const good = { status: 'passed', assertionResults: [{ status: 'passed' }, { status: 'passed' }] }
 
-  /** Runs scripts/test.js with tools that end as told. */
-  function lastLine({ biome = 0, tsc = 0, vitest = 0, files }: Outcome) {
+  /** Runs scripts/test.js with tools that end as told; `asked` is what the runner of tests was called with, a line each time. */
+  function outcome({ biome = 0, tsc = 0, vitest = 0, driver = 'there', files }: Outcome) {
     const folder = emptyProject()
+    const module = join(folder, 'node_modules/better-sqlite3/index.js')
+    const text = 'module.exports = class { close() {} }'
+    if (driver === 'there') write(folder, 'node_modules/better-sqlite3/index.js', text)
+    else write(folder, 'tests/store/one.test.ts', '')
+    const npm = driver === 'made' ? `mkdir -p ${dirname(module)}; sleep 1; echo '${text}' > ${module}` : 'exit 1'
+    write(folder, 'commands/npm', `#!/bin/sh\n${npm}\n`, true)
     const bin = (name: string, text: string) => write(folder, `node_modules/.bin/${name}`, `#!/bin/sh\n${text}\n`, true)
     bin('biome', `exit ${biome}`)
     bin('tsc', `exit ${tsc}`)
     const results = JSON.stringify({ testResults: files })
     const writing = files ? `mkdir -p dist; echo '${results}' > dist/test-results.json; ` : ''
-    bin('vitest', `${writing}exit ${vitest}`)
+    bin('vitest', `echo "$@" >> asked; ${writing}exit ${vitest}`)
     const { status, stdout } = node(folder, 'scripts/test.js')
-    return [status, stdout.trimEnd().split('\n').at(-1)]
+    const calls = join(folder, 'asked')
+    const asked = existsSync(calls) ? readFileSync(calls, 'utf8').trim().split('\n') : []
+    return { status, last: stdout.trimEnd().split('\n').at(-1), stdout, asked }
+  }
+  function lastLine(told: Outcome) {
+    const { status, last } = outcome(told)
+    return [status, last]
   }
 
   test('counts the tests and the two checks', () => {
@@ -131,5 +160,19 @@ describe('the last line of `npm test`', () => {
   test('is a failure when the runner broke without a result, or after good ones', () => {
     expect(lastLine({ vitest: 1 })).toEqual([1, '2 passed, 1 failed'])
     expect(lastLine({ vitest: 1, files: [good] })).toEqual([1, '4 passed, 1 failed'])
+  })
+  test('counts both halves where the driver is compiled beside the first', () => {
+    const { status, last, asked } = outcome({ driver: 'made', files: [good] })
+    expect([status, last]).toEqual([0, '6 passed, 0 failed'])
+    expect(asked.map((line) => line.split(' ').filter((word) => word.startsWith('tests/')))).toEqual([
+      ['tests/model', 'tests/theory'],
+      ['tests/store'],
+    ])
+  })
+  test('counts a driver that can not be made as a failure, and says what is missing', () => {
+    const { status, last, asked, stdout } = outcome({ driver: 'refused', files: [good] })
+    expect([status, last]).toEqual([1, '4 passed, 1 failed'])
+    expect(asked).toHaveLength(1)
+    expect(stdout).toContain('The database driver better-sqlite3 could ')
   })
 })

@@ -6,6 +6,7 @@ import { storedSentences } from '../../src/model/documents/refusals.ts'
 import { inner, sentences as ofModel } from '../../src/model/documents/sentences.ts'
 import { shapeSentences } from '../../src/model/documents/shapes.ts'
 import type { Problem } from '../../src/model/errors.ts'
+import { eventSentences } from '../../src/model/event/index.ts'
 import type { Inner } from '../../src/model/said.ts'
 import { peopleSentences } from '../../src/model/scouting/people.ts'
 import { chooseUnits } from '../../web/units/system.ts'
@@ -19,8 +20,11 @@ afterEach(async () => {
   await chooseLanguage(['en'])
 })
 
-const sentences = { ...ofModel, ...shapeSentences, ...storedSentences, ...peopleSentences }
+const sentences = { ...ofModel, ...shapeSentences, ...storedSentences, ...peopleSentences, ...eventSentences }
 type Sentences = typeof sentences
+
+const twelve = { phase: 'qualification', number: 12, play: 1 } as const
+const again = { phase: 'qualification', number: 12, play: 2 } as const
 
 /** Every sentence with parts that can be told apart. */
 const parts: { [Code in keyof Sentences]: Parameters<Sentences[Code]>[0] } = {
@@ -163,6 +167,31 @@ const parts: { [Code in keyof Sentences]: Parameters<Sentences[Code]>[0] } = {
   notCompared: { thing: 'design', id: 'moon' },
   chosenElsewhere: { option: 'moon' },
   otherHead: { field: 'name', inside: 'Ours', asked: 'Theirs' },
+  teamTwice: { match: twelve, team: '90001' },
+  unknownTeam: { match: twelve, team: '90001' },
+  positionTwice: { match: twelve, alliance: 'red', position: 3 },
+  matchTwice: { match: twelve },
+  matchIdTwice: { id: 'q12' },
+  voidsNothing: { match: again, id: 'q13' },
+  voidsOther: { match: again, voided: { ...twelve, number: 13 } },
+  voidedTwice: { match: again, voided: twelve },
+  playWithoutVoid: { match: again },
+  sameTime: { match: twelve, other: { ...twelve, number: 13 }, teams: ['90001', '90002'] },
+  allianceTooLarge: { teams: ['90001', '90002'], most: 4 },
+  noMatch: { id: 'q12' },
+  resultTwice: { match: twelve },
+  otherMatch: { entry: 'q12', result: 'q13' },
+  unknownBonus: { match: twelve, id: 'moon' },
+  unknownGoal: { match: twelve, id: 'moon' },
+  partsAboveTotal: { match: twelve, alliance: 'blue', parts: 91, total: 90 },
+  resultOfVoided: { match: twelve, by: again },
+  seatTwice: { match: twelve, alliance: 'red', position: 3 },
+  personTwice: { match: twelve, person: 'ada' },
+  noWatcher: { person: 'ada' },
+  changedMeanwhile: {},
+  noEvent: { id: 'harbour-days' },
+  whoTakes: {},
+  onlyForYourself: {},
   noRound: { code: 'K7M3PX' },
   noWayOnSheet: { sheet: 'First', way: 'moon' },
   noFinishToGuess: { way: 'Hook' },
@@ -226,7 +255,12 @@ describe('what the checks of documents say', () => {
     const said = problemWords(problemOf(code))
     expect(said).not.toBe(problemOf(code).message)
     const { list: _, what, thing, symmetry: __, ...all } = parts[code] as { [part: string]: unknown }
-    const { noun, comparison, allowed, kind, field, role, why, fault, ...rest } = all
+    const { noun, comparison, allowed, kind, field, role, why, fault, alliance, ...others } = all
+    // 'qualification' has a German name, so that a match is found by its number.
+    const isMatch = (part: unknown): boolean => typeof part === 'object' && part !== null && 'phase' in part
+    for (const match of Object.values(others).filter(isMatch))
+      expect(said).toContain(`Qualifikation ${(match as { number: number }).number}`)
+    const rest = Object.fromEntries(Object.entries(others).filter(([, part]) => !isMatch(part)))
     for (const part of [why, fault]) if (part) expect(said).toContain(problemWords(partly(part as Inner)))
     const more = [what, thing].filter((part) => typeof part === 'object')
     for (const name of [...named(rest), ...more.flatMap(named)]) expect(said).toContain(name)

@@ -31,7 +31,7 @@ export const jobs = {
 
 export interface FollowedJob {
   /** With its result when it is done; null until the server has answered. */
-  job: (JobSummary & { result?: unknown }) | null
+  job: (JobSummary & { request?: unknown; result?: unknown }) | null
   /** Null while nothing went wrong; a JobRefused of the code notFound where there is no such job any more. */
   error: Error | null
   again(): void

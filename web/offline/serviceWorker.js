@@ -1,13 +1,16 @@
-// Lets the stopwatch's page be opened without a connection. The build puts the list of files and their mark in; nothing of
-// the server's answers is ever kept here: documents are kept by the page itself.
+// Lets a page be opened without a connection: the stopwatch's, and in a worker of their own the stands. The build puts in which
+// page, the list of its files and their mark; nothing of the server's answers is ever kept here: documents and records are kept
+// by the page itself, in a storage that no worker touches.
 const mark = '__MARK__'
 const files = __FILES__
-const shell = '/index.html'
-const page = /^\/designs\/[^/]+\/stopwatch\/?$/
+const shell = '__SHELL__'
+const page = __PAGE__
 /** After this long (ms) without an answer the kept page is shown: a weak connection is worse than none. */
 const patience = 5000
 
-const name = `cyclewright/${mark}`
+// Each worker clears away what it kept itself.
+const own = '__OWN__/'
+const name = `${own}${mark}`
 
 self.addEventListener('install', (event) => {
   const fresh = [shell, ...files].map((path) => new Request(path, { cache: path === shell ? 'reload' : 'default' }))
@@ -24,7 +27,7 @@ self.addEventListener('activate', (event) => {
     caches
       .keys()
       // A page that is still open may ask for the files of the build before this one.
-      .then((names) => names.filter((each) => each.startsWith('cyclewright/') && each !== name).slice(0, -1))
+      .then((names) => names.filter((each) => each.startsWith(own) && each !== name).slice(0, -1))
       .then((old) => Promise.all(old.map((each) => caches.delete(each))))
       .then(() => self.clients.claim()),
   )

@@ -2,9 +2,9 @@ import type { Game, Option, Point } from '../../src/model/documents/types.ts'
 import { placeOf } from '../../src/model/field/places.ts'
 import { polyline } from '../../src/model/field/polyline.ts'
 import { fieldRoutes } from '../../src/model/field/routes.ts'
+import { blockSize, preciseEnough } from '../../src/model/match/precision.ts'
 import { Reckoning } from '../../src/model/match/reckoning.ts'
 import { matchReport } from '../../src/model/match/report.ts'
-import { blockSize } from '../../src/model/match/run.ts'
 import { Roster, type Setup } from '../../src/model/match/setup.ts'
 import { Simulator } from '../../src/model/match/simulator.ts'
 import { addSums, emptySums, layoutOf, type Sums, Tally } from '../../src/model/match/tally.ts'
@@ -61,21 +61,28 @@ class Table {
 }
 
 /**
- * Plays the matches `from` … `to − 1` of a line-up and adds them to those before. Another line-up of the same seed meets the
- * same luck in each (same seed, match and robot's place), so that the two leads of a match can be held against each other.
+ * Plays the matches `from` … `to − 1` of a line-up and adds them to those before, or fewer where the chance to win is known
+ * as precisely as asked. Another line-up of the same seed meets the same luck in each (same seed, match and robot's place),
+ * so that the two leads of a match can be held against each other.
  */
 export function playOn(asked: Asked, progress: (done: number, total: number) => void): Questions['match']['answer'] {
-  const { game, level, seed, lineup, from, to, soFar } = asked
+  const { game, level, seed, lineup, from, to, soFar, precision } = asked
   const table = new Table(setupOf(game, lineup), { seed, level, soFar })
   const leads = new Float64Array(to - from)
-  for (let replicate = from; replicate < to; replicate++) {
-    leads[replicate - from] = table.play(replicate)
-    if ((replicate + 1) % blockSize === 0 || replicate + 1 === to) {
-      table.endBlock()
-      progress(replicate + 1 - from, to - from)
-    }
+  let played = from
+  while (played < to) {
+    leads[played - from] = table.play(played)
+    played++
+    if (played % blockSize !== 0 && played !== to) continue
+    table.endBlock()
+    progress(played - from, to - from)
+    if (preciseEnough(table.sums, precision ?? undefined)) break
   }
-  return { soFar: table.sums, leads, report: matchReport(table.setup.ground, table.sums, seed) }
+  return {
+    soFar: table.sums,
+    leads: leads.slice(0, played - from),
+    report: matchReport(table.setup.ground, table.sums, seed),
+  }
 }
 
 /** Three matches to look at, with the ways that robots take in them. */

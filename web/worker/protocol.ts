@@ -98,6 +98,8 @@ export interface Questions {
       lineup: Lineup
       from: number
       to: number
+      /** Standard error of win + ½ tie at which no more are played; null: all of them. */
+      precision: number | null
       /** Handed back with the next question, so that any worker can go on, with the same sums. */
       soFar: Sums | null
     }

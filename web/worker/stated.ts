@@ -1,5 +1,5 @@
 import { type Ground, groundOf } from '../../src/model/match/ground.ts'
-import { blockSize } from '../../src/model/match/run.ts'
+import { blockSize } from '../../src/model/match/precision.ts'
 import { addStated, noSums, StatedPlayer } from '../../src/model/match/stated/play.ts'
 import { statedReport } from '../../src/model/match/stated/report.ts'
 import type { Questions } from './protocol.ts'

@@ -16,14 +16,22 @@ export interface Playing<Ask, Answer> {
   goOn(): void
 }
 
+/** How long it goes on: to so many matches, or fewer where the answer is as precise as asked; null: all of them. */
+export interface Until {
+  replicates: number
+  precision: number | null
+}
+
 /** What is played: matches `from` … `to − 1` added to those of the answer before, and how many an answer is made of. */
 export interface Game<Ask, Answer> {
   play(
     ask: Ask,
-    part: { from: number; to: number; before: Answer | null },
+    part: { from: number; to: number; before: Answer | null; precision: number | null },
     progress: (count: number) => void,
   ): Promise<Answer>
   played(answer: Answer): number
+  /** Whether an answer is as precise as asked. */
+  precise(answer: Answer, precision: number | null): boolean
 }
 
 /** So many matches are asked for together: few at first, so that there is soon something to see, and whole blocks always. */
@@ -33,15 +41,17 @@ interface Known<Ask, Answer> {
   key: string
   ask: Ask
   answer: Answer
+  /** With which it was played. */
+  precision: number | null
 }
 
 /**
- * Plays matches in parts, each added to those before, until there are `replicates`. Another question begins anew, more matches
+ * Plays matches in parts, each added to those before, until there are enough. Another question begins anew, more matches
  * of the same go on from where they were. `ask` null: nothing to play yet. `game` must stay the same object.
  */
 export function usePlaying<Ask, Answer>(
   ask: Ask | null,
-  replicates: number,
+  { replicates, precision }: Until,
   game: Game<Ask, Answer>,
 ): Playing<Ask, Answer> {
   const key = ask && JSON.stringify(ask)
@@ -63,26 +73,30 @@ export function usePlaying<Ask, Answer>(
     }
     // The worker that knows these robots goes on to the next question; only its answer is no longer looked at.
     let left = false
-    const kept: Answer | null = known.current?.key === key ? known.current.answer : null
-    let before: Answer | null = kept && game.played(kept) <= replicates ? kept : null
+    // Fewer matches, or a coarser precision that would have ended them earlier, begin anew: an address has one answer.
+    const isPrefix = ({ answer, precision: had }: Known<Ask, Answer>) =>
+      game.played(answer) <= replicates && (had === precision || !game.precise(answer, precision))
+    const kept = known.current?.key === key ? known.current : null
+    let before: Answer | null = kept && isPrefix(kept) ? kept.answer : null
     const play = async () => {
       let from = before ? game.played(before) : 0
       setDone(from)
       setState('running')
-      while (from < replicates && !stopping.current) {
+      const enough = () => from >= replicates || (before !== null && game.precise(before, precision))
+      while (!enough() && !stopping.current) {
         const to = Math.min(replicates, from + together(from))
         const begun = from
-        const answer: Answer = await game.play(ask, { from, to, before }, (count) => {
+        const answer: Answer = await game.play(ask, { from, to, before, precision }, (count) => {
           if (!left) setDone(begun + count)
         })
         if (left) return
-        from = to
+        from = game.played(answer)
         before = answer
-        known.current = { key, ask, answer }
+        known.current = { key, ask, answer, precision }
         setShown(known.current)
-        setDone(to)
+        setDone(from)
       }
-      setState(from < replicates ? 'stopped' : 'done')
+      setState(enough() ? 'done' : 'stopped')
     }
     play().catch((failure: unknown) => {
       if (left || stopping.current) return
@@ -94,7 +108,7 @@ export function usePlaying<Ask, Answer>(
     return () => {
       left = true
     }
-  }, [key, replicates, run])
+  }, [key, replicates, precision, run])
 
   const fresh = shown !== null && shown.key === key
   return {

@@ -7,6 +7,7 @@ import { BlockPlayer } from '../../model/match/run.ts'
 import { Calibrators, seasonReport } from '../../model/match/scores/index.ts'
 import { StatedPlayer } from '../../model/match/stated/index.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
+import { PlanParts } from '../../model/plan/shares.ts'
 import type { AnySaid } from '../../model/said.ts'
 import { airPlan as planAir, sweepMatch, timing as timeHardware } from '../../model/timing/index.ts'
 import type { TaskName, Tasks } from './tasks.ts'
@@ -35,6 +36,9 @@ const tooLarge =
 export const travel = task<'travel'>(({ game, robot, from, to }) => findWay(game, robot, from, to))
 export const leg = task<'leg'>(({ game, robot, leg }) => legReport(game, robot, leg))
 export const plan = task<'plan'>(({ game, option, ...options }) => planMatch(game, option, options))
+const planParts = new PlanParts()
+export const planPart = task<'planPart'>(({ planned, with: wanted }) => planParts.report(planned, wanted))
+export const worth = task<'worth'>(({ planned, share }) => planParts.worth(planned, share))
 export const compare = task<'compare'>((request) => compareOptions(request))
 export const timing = task<'timing'>(({ calculator, input }) => timeHardware(calculator, input))
 export const airPlan = task<'airPlan'>(({ game, option }) => planAir(game, option))

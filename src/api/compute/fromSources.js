@@ -7,6 +7,8 @@ export const {
   travel,
   leg,
   plan,
+  planPart,
+  worth,
   compare,
   timing,
   airPlan,

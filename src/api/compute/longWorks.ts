@@ -7,6 +7,7 @@ import type { MatchRequest } from '../../model/match/types.ts'
 import type { compareRequest } from '../contracts/index.ts'
 import { ApiError, refuse } from '../errors.ts'
 import { checkCompare } from './checkCompare.ts'
+import { refuseHabit } from './checkHabit.ts'
 import { compareInField } from './compareInField.ts'
 import { compareInParts } from './inParts.ts'
 import { lineupInParts } from './lineupInParts.ts'
@@ -42,6 +43,7 @@ export const longWorks = {
     check: (input: CompareInput) => {
       checkObjective(input)
       refuse(checkCompare(pointsOf(input)))
+      for (const [index, option] of input.options.entries()) refuseHabit(option, ['options', index])
       if (input.field) refuse(checkField(input.game, input.field))
     },
     compute: (pool: Pool, input: CompareInput, part: Part) => {

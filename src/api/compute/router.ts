@@ -19,9 +19,11 @@ import {
 } from '../contracts/index.ts'
 import { refuse } from '../errors.ts'
 import { procedure, router } from '../trpc.ts'
+import { refuseHabit } from './checkHabit.ts'
 import { checkSeason } from './checkSeason.ts'
 import { computeEndpoint as endpoint } from './endpoint.ts'
 import { longWorks } from './longWorks.ts'
+import { planInParts } from './planInParts.ts'
 import { seasonInParts } from './seasonInParts.ts'
 import { timing } from './timing.ts'
 
@@ -58,7 +60,8 @@ export const computeRouter = router({
     .output(planAnswer)
     .mutation(({ input, ctx }) => {
       refuse([...within(['game'], checkGame(input.game)), ...within(['option'], checkOption(input.game, input.option))])
-      return ctx.pool.run('plan', input, ctx.signal)
+      refuseHabit(input.option, ['option'])
+      return planInParts(ctx.pool, input, ctx.signal)
     }),
 
   match: procedure

@@ -8,6 +8,7 @@ import type { Calibration, SeasonReport, SeasonRequest } from '../../model/match
 import type { StatedRequest, StatedSums } from '../../model/match/stated/index.ts'
 import type { Sums } from '../../model/match/tally.ts'
 import type { MatchRequest } from '../../model/match/types.ts'
+import type { Planned, TripWorth, WorthShare } from '../../model/plan/shares.ts'
 import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
 import type {
   AirPlan,
@@ -24,6 +25,9 @@ export interface Tasks {
   travel: { request: { game: Game; robot: Robot; from: string; to: string }; answer: Route }
   leg: { request: { game: Game; robot: Robot; leg: LegRequest }; answer: LegReport }
   plan: { request: { game: Game; option: Option } & PlanOptions; answer: PlanReport }
+  /** A plan without worth, and worth of some of its trips. */
+  planPart: { request: { planned: Planned; with: PlanOptions['with'] }; answer: PlanReport }
+  worth: { request: { planned: Planned; share: WorthShare }; answer: TripWorth[] }
   compare: { request: CompareRequest; answer: CompareReport }
   timing: { request: TimingRequest; answer: Answers[CalculatorName] }
   airPlan: { request: { game: Game; option: Option }; answer: AirPlan }
@@ -56,6 +60,8 @@ export const budgets: { readonly [name in TaskName]: number } = {
   travel: 10,
   leg: 20,
   plan: 60,
+  planPart: 60,
+  worth: 60,
   compare: 180,
   timing: 10,
   airPlan: 90,

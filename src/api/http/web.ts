@@ -11,7 +11,10 @@ function isScreen(method: string, url: string): boolean {
   return (method === 'GET' || method === 'HEAD') && !machine.test(url) && !/\.\w+$/.test(path)
 }
 
-/** The built web, if there is one; screens have addresses of their own that all lead to its one page. */
+/** The scouts' page is one of its own. */
+const stands = /^\/stands(\/|$|\?)/
+
+/** The built web, if there is one; screens have addresses of their own that all lead to its one page, or to that of the stands. */
 export async function serveWeb(app: FastifyInstance, webRoot: string | undefined): Promise<void> {
   if (webRoot !== undefined) {
     await app.register(staticFiles, {
@@ -24,7 +27,8 @@ export async function serveWeb(app: FastifyInstance, webRoot: string | undefined
     })
   }
   app.setNotFoundHandler((request, reply) => {
-    if (webRoot !== undefined && isScreen(request.method, request.url)) return reply.sendFile('index.html')
+    if (webRoot !== undefined && isScreen(request.method, request.url))
+      return reply.sendFile(stands.test(request.url) ? 'stands.html' : 'index.html')
     const path = request.url.split('?')[0]!
     const message = `There is nothing at ${request.method} ${path.length > 200 ? `${path.slice(0, 200)}…` : path}`
     return answerFailure(reply, { code: 'notFound', message }, null)

@@ -1,16 +1,12 @@
 import { brokenLaws } from './conservation.ts'
 import type { Ground } from './ground.ts'
+import { blockSize, preciseEnough } from './precision.ts'
 import { Reckoning } from './reckoning.ts'
 import { matchReport } from './report.ts'
 import { Roster, type Setup } from './setup.ts'
 import { Simulator } from './simulator.ts'
 import { addSums, emptySums, layoutOf, type Sums, Tally } from './tally.ts'
 import type { MatchReport, MatchRequest } from './types.ts'
-
-/** Matches that are added up together: whoever plays them, sums are formed in the same order. */
-export const blockSize = 500
-/** A precision is looked at only after so many matches. */
-const atLeast = 1000
 
 /** Plays matches of one set-up, block by block. */
 export class Matches {
@@ -48,16 +44,6 @@ export class Matches {
     const broken = brokenLaws(this.simulator)
     if (broken.length > 0) throw new Error(`match ${replicate} of seed ${this.seed}: ${broken.join('; ')}`)
   }
-}
-
-/** Whether the standard error of win + ½ tie is small enough, looked at after whole blocks only. */
-export function preciseEnough(
-  { matches, wins, ties }: Pick<Sums, 'matches' | 'wins' | 'ties'>,
-  precision: number | undefined,
-): boolean {
-  if (precision === undefined || matches < atLeast || matches % blockSize !== 0) return false
-  const share = (wins + ties / 2 + 2) / (matches + 4)
-  return Math.sqrt((share * (1 - share)) / (matches + 4)) <= precision
 }
 
 /** What the sums of blocks come to, added in the order of the blocks. */

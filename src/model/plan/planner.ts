@@ -13,7 +13,7 @@ import type { Table } from './table.ts'
 import { finePerStep, timedLegsOf } from './timed.ts'
 import { TravelTimes } from './travelTimes.ts'
 import type { ExpectedPoints, PlanOptions, PlanReport, QuickPlan } from './types.ts'
-import { worthOf } from './worth.ts'
+import { type TripWorth, type WorthShare, worthOf, worthShare } from './worth.ts'
 
 /** One option solved: the policy of form 1, and what passes where at each form under it. */
 export interface Solved {
@@ -88,8 +88,7 @@ export class Planner {
   }
 
   /** Everything the model says about an option; call and worth on request. */
-  report(option: Option, options: Pick<PlanOptions, 'with'> = {}): PlanReport {
-    const solved = this.solved(option)
+  report(option: Option, options: Pick<PlanOptions, 'with'> = {}, solved: Solved = this.solved(option)): PlanReport {
     const rooms = roomsExpected(solved.forms)
     const wanted = options.with ?? []
     return {
@@ -121,6 +120,11 @@ export class Planner {
       for (const action of begun) if (action >= 0) used.add(nameOf(problem.graph, node.legs[action]!))
     }
     return used
+  }
+
+  /** Worth of the stages of some trips of a solved option. */
+  worth(solved: Solved, share: WorthShare): TripWorth[] {
+    return worthShare(solved, this.builder, share)
   }
 
   private call(option: Option, solved: Solved) {

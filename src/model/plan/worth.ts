@@ -20,33 +20,76 @@ const most = 0.5
  * but is off by up to 40 % at half a second and by more than twice where a stage is done once per piece: a stage is
  * part of every trip, and ten trips together change what fits into the match.)
  */
-export function worthOf(solved: Solved, builder: LegBuilder): Worth[] {
-  const out: Worth[] = []
+export const worthOf = (solved: Solved, builder: LegBuilder): Worth[] => joinedWorth([worthShare(solved, builder)])
+
+/** Worth of the stages of one trip; `trip` orders the trips. */
+export interface TripWorth {
+  trip: number
+  worth: Worth[]
+}
+
+/** Some of the trips: those that share `at` of `of` is dealt, the longest trips first, so that shares take about as long. */
+export interface WorthShare {
+  at: number
+  of: number
+}
+
+/** What `worthOf` finds of some trips; `joinedWorth` puts shares together. */
+export function worthShare(solved: Solved, builder: LegBuilder, share: WorthShare = { at: 0, of: 1 }): TripWorth[] {
   const floor = floorOf(solved)
-  for (const legs of byTrip(solved.problem.graph.legs)) {
-    const { spec, worth } = legs[0] as GraphLeg
-    if (!('stages' in spec.trip)) continue
-    const used = legs.some((leg) => isUsed(solved, leg))
-    const found: Found[] = [{ times: legs.map(({ spec, key }) => builder.times(spec, key)), value: valueAsIs(solved) }]
-    for (const stage of spec.trip.stages) {
-      const delta = Math.min(most, distributionOf(stage.duration).mean / 2)
-      const value = (seconds: number) => {
-        const shift = { stage: stage.id, seconds }
-        const times = legs.map(({ spec, key }) => builder.times({ ...spec, shift }, key))
-        const known = found.find((other) => sameTimes(other.times, times))
-        if (known) return known.value
-        const fresh = { times, value: valueWith(solved, builder, legs, shift, floor) }
-        found.push(fresh)
-        return fresh.value
-      }
-      // A leg that the plan does not use stays unused when it gets slower.
-      const slower = () => (used ? value(delta) : valueAsIs(solved))
-      out.push({
-        leg: worth,
-        stage: stage.id,
-        pointsPerSecond: delta > 0 ? (value(-delta) - slower()) / (2 * delta) : 0,
-      })
+  return dealt(byTrip(solved.problem.graph.legs), share).map(({ trip, legs }) => ({
+    trip,
+    worth: worthOfTrip(solved, builder, { legs, floor }),
+  }))
+}
+
+export const joinedWorth = (shares: readonly (readonly TripWorth[])[]): Worth[] =>
+  shares
+    .flat()
+    .sort((a, b) => a.trip - b.trip)
+    .flatMap(({ worth }) => worth)
+
+function dealt(trips: readonly GraphLeg[][], { at, of }: WorthShare): { trip: number; legs: GraphLeg[] }[] {
+  const stages = ([leg]: GraphLeg[]) => (leg && 'stages' in leg.spec.trip ? leg.spec.trip.stages.length : 0)
+  const loads = new Array<number>(of).fill(0)
+  const own: { trip: number; legs: GraphLeg[] }[] = []
+  const longestFirst = trips.map((legs, trip) => ({ legs, trip })).sort((a, b) => stages(b.legs) - stages(a.legs))
+  for (const each of longestFirst) {
+    const lightest = loads.indexOf(Math.min(...loads))
+    loads[lightest] = (loads[lightest] as number) + stages(each.legs)
+    if (lightest === at) own.push(each)
+  }
+  return own
+}
+
+function worthOfTrip(
+  solved: Solved,
+  builder: LegBuilder,
+  { legs, floor }: { legs: readonly GraphLeg[]; floor: Floor },
+): Worth[] {
+  const { spec, worth } = legs[0] as GraphLeg
+  if (!('stages' in spec.trip)) return []
+  const out: Worth[] = []
+  const used = legs.some((leg) => isUsed(solved, leg))
+  const found: Found[] = [{ times: legs.map(({ spec, key }) => builder.times(spec, key)), value: valueAsIs(solved) }]
+  for (const stage of spec.trip.stages) {
+    const delta = Math.min(most, distributionOf(stage.duration).mean / 2)
+    const value = (seconds: number) => {
+      const shift = { stage: stage.id, seconds }
+      const times = legs.map(({ spec, key }) => builder.times({ ...spec, shift }, key))
+      const known = found.find((other) => sameTimes(other.times, times))
+      if (known) return known.value
+      const fresh = { times, value: valueWith(solved, builder, legs, shift, floor) }
+      found.push(fresh)
+      return fresh.value
     }
+    // A leg that the plan does not use stays unused when it gets slower.
+    const slower = () => (used ? value(delta) : valueAsIs(solved))
+    out.push({
+      leg: worth,
+      stage: stage.id,
+      pointsPerSecond: delta > 0 ? (value(-delta) - slower()) / (2 * delta) : 0,
+    })
   }
   return out
 }

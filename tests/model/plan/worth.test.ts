@@ -3,6 +3,7 @@ import type { Option, Stage } from '../../../src/model/documents/types.ts'
 import type { ShiftedDuration } from '../../../src/model/duration/index.ts'
 import { distributionOf } from '../../../src/model/duration/index.ts'
 import { Planner } from '../../../src/model/plan/index.ts'
+import { joinedWorth, PlanParts } from '../../../src/model/plan/shares.ts'
 import type { WorthLeg } from '../../../src/model/plan/types.ts'
 import { game, optionNamed } from '../reference.ts'
 
@@ -47,3 +48,13 @@ it.each(['gannet-best', 'petrel-pier'])(
   },
   120_000,
 )
+
+it('worth in shares, in whatever order, is the same to the last bit, and so is the rest of the report', () => {
+  const option = optionNamed('petrel-pier')
+  const whole = new Planner(game).report(option, { with: ['call', 'worth'] })
+  const [one, other] = [new PlanParts(), new PlanParts()]
+  const planned = { game, option }
+  const shares = [2, 0, 1].map((at) => (at === 1 ? other : one).worth(planned, { at, of: 3 }))
+  expect(shares.filter((share) => share.length > 0).length).toBeGreaterThan(1)
+  expect({ ...other.report(planned, ['call', 'worth']), worth: joinedWorth(shares) }).toEqual(whole)
+})

@@ -14,15 +14,34 @@ const setup: MatchSetup = {
   theirs: ['b&c=d', 'c', 'd'],
   level: 'final',
   replicates: 2000,
+  precision: 0.0125,
   seed: 12,
   other: { ours: ['a-best', 'b', null], theirs: ['c', 'd', 'e'] },
+  lineup: {
+    objective: 'rankingPoints',
+    choices: [
+      {
+        of: 'a-best',
+        settled: false,
+        goals: ['pier', 'a;b,c&d%e'],
+        finishes: [],
+        marks: ['nobody', '2'],
+        from: '12,5',
+        until: 'later',
+      },
+      null,
+      { of: 'a-best', settled: true, goals: [], finishes: ['dock'], marks: [], from: '', until: '30' },
+    ],
+    weight: '0,5',
+    further: [{ slots: ['c', null, 'x,y'], weight: 'often' }],
+  },
 }
 
 describe('the set-up of a match in the address', () => {
   test('comes back as it went', () => {
     expect(fromSearch(toSearch(setup))).toEqual(setup)
-    const { other: _, ...alone } = setup
-    expect(fromSearch(toSearch({ ...alone, other: null, level: null }))).toEqual({ ...alone, other: null, level: null })
+    const less: MatchSetup = { ...setup, other: null, level: null, lineup: null }
+    expect(fromSearch(toSearch(less))).toEqual(less)
   })
 
   test('is none where the address says nothing of robots', () => {
@@ -31,14 +50,23 @@ describe('the set-up of a match in the address', () => {
   })
 
   test('takes what a new match has for what can not be read', () => {
-    const read = fromSearch('ours=a,b,c,d&matches=7&seed=-1.5&other-ours=x,y,z')
+    const read = fromSearch(
+      'ours=a,b,c,d&matches=7&precision=0.9&seed=-1.5&other-ours=x,y,z&best-by=luck&may-1=%25ZZ&rivals=q',
+    )
     expect(read).toEqual({
       ours: ['a', 'b', 'c'],
       theirs: [null, null, null],
       level: null,
       replicates: 20000,
+      precision: null,
       seed: 1,
       other: null,
+      lineup: {
+        objective: 'win',
+        choices: [null, null, null],
+        weight: '1',
+        further: [{ slots: ['q', null, null], weight: '1' }],
+      },
     })
   })
 
@@ -47,6 +75,7 @@ describe('the set-up of a match in the address', () => {
     expect(known.ours).toEqual(['a-best', null, 'a-best'])
     expect(known.theirs).toEqual([null, 'c', null])
     expect(known.other!.theirs).toEqual(['c', null, null])
+    expect(known.lineup!.further[0]!.slots).toEqual(['c', null, null])
     expect(known.level).toBe('local')
     expect(withKnown(setup, new Set(), []).level).toBeNull()
   })

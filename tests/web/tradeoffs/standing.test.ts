@@ -2,7 +2,13 @@ import { expect, test } from 'vitest'
 import { breakwater, optionOf } from '../../../seed/index.ts'
 import type { CompareReport } from '../../../src/model/compare/types.ts'
 import type { StatedReport } from '../../../src/model/match/stated/types.ts'
-import { againstPoints, headlineBy, standingBy } from '../../../web/screens/tradeoffs/objective/standing.ts'
+import {
+  againstPoints,
+  differenceSaid,
+  headlineBy,
+  standingBy,
+  valueSaid,
+} from '../../../web/screens/tradeoffs/objective/standing.ts'
 
 const { game } = breakwater
 const options = ['shearwater-best', 'kittiwake-best'].map(optionOf)
@@ -64,4 +70,15 @@ test('a lead within two errors is no lead, level points disagree with nobody, an
     disagree: false,
     sentences: ['By points ‘Shearwater, finish when it pays’ is ahead, too: +1.2 a match.'],
   })
+})
+
+test('a number and its error end at the same digit, the error rounded up, as on the match screen', () => {
+  const of = (mean: number, standardError: number) => ({ mean, standardError })
+  // To tenths, '49 % ± 0.4 %' would claim to know the half per cent that 49 may hide.
+  expect(valueSaid('win', of(0.493, 0.0036))).toBe('49\u00a0% ± 1\u00a0%')
+  expect(valueSaid('rankingPoints', of(2.2, 0.0912))).toBe('2.20 ± 0.10')
+  expect(differenceSaid('win', of(-0.05, 0.0021))).toBe('\u22125.0\u00a0% ± 0.3\u00a0%')
+  expect(differenceSaid('rankingPoints', of(0.152, 0.0004))).toBe('+0.15 ± 0.01')
+  // Two options that play alike differ by nothing, which no luck could change.
+  expect(differenceSaid('rankingPoints', of(0, 0))).toBe('0.00')
 })

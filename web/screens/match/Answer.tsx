@@ -6,18 +6,19 @@ import { CameAbout } from '../../shell/CameAbout.tsx'
 import { Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { percent, plain, points } from '../../words/format.ts'
+import type { Until } from '../../worker/usePlaying.ts'
 import { explainMargin, explainRanking, explainWin } from './explain.ts'
-import { chanceError, chanceSaid, errorOf } from './said.ts'
+import { chanceError, chanceSaid, errorOf, precisionSaid } from './said.ts'
 import type { Played } from './usePlayed.ts'
 
 /** The headline, how sure it is, and how far the playing is. */
 export function Answer(props: {
   game: Game
   played: Played
-  wanted: number
+  until: Until
   source(report: { replicates: number; seed: number }): string
 }) {
-  const { game, played, wanted, source } = props
+  const { game, played, until, source } = props
   const text = words().match.answer
   const report = played.answer?.report
   const of = report && { report, level: played.asked?.level ?? null, source: source(report) }
@@ -72,7 +73,7 @@ export function Answer(props: {
       {played.state === 'failed' ? (
         <Trouble title={text.failed} error={played.error} retry={played.goOn} />
       ) : (
-        <Progress label={text.title} played={played} wanted={wanted} />
+        <Progress label={text.title} played={played} until={until} />
       )}
       <p className="soft small">{text.errors}</p>
       <p className="soft small">{text.leavesOut}</p>
@@ -81,8 +82,9 @@ export function Answer(props: {
 }
 
 /** How far the playing of a line-up is, and a way to stop it and to go on. */
-export function Progress(props: { label: string; played: Played; wanted: number }) {
-  const { label, played, wanted } = props
+export function Progress(props: { label: string; played: Played; until: Until }) {
+  const { label, played, until } = props
+  const wanted = until.replicates
   const { state, done, fresh, answer } = played
   const text = words().match.answer
   const running = state === 'running'
@@ -100,7 +102,10 @@ export function Progress(props: { label: string; played: Played; wanted: number 
                 ? text.stopped(plain(answer?.report.replicates ?? 0))
                 : text.stoppedEarly
               : state === 'done' && answer
-                ? text.done(plain(answer.report.replicates), plain(answer.report.seed))
+                ? [
+                    text.done(plain(answer.report.replicates), plain(answer.report.seed)),
+                    ...precisionSaid(answer.report, until.precision),
+                  ].join(' ')
                 : text.preparing}
           {!fresh && answer && ` ${text.old}`}
         </p>

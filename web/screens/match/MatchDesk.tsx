@@ -52,15 +52,16 @@ export function MatchDesk(props: {
       ),
     [ways, designs],
   )
-  const { level, seed, replicates } = setup
+  const { level, seed, replicates, precision } = setup
+  const until = { replicates, precision }
   const first = lineupOf(setup, options)
   // A second line-up that is the first still says nothing that its copy does not.
   const second = setup.other && !sameSides(setup.other, setup) ? lineupOf(setup.other, options) : null
   const of = { game: game.body, level, seed }
   const ask = useAsk(first && { ...of, lineup: first })
-  const played = usePlayed(ask, replicates)
+  const played = usePlayed(ask, until)
   // Each of the two is played for itself, so that a change of one leaves the other as it is.
-  const beside = usePlayed(useAsk(second && { ...of, lineup: second }), replicates)
+  const beside = usePlayed(useAsk(second && { ...of, lineup: second }), until)
   const shown = first && ask && played.answer ? { ...played.answer, lineup: played.asked?.lineup ?? ask.lineup } : null
   const source = (report: { replicates: number; seed: number }) => sourceOf(report, { game, ways, designs, setup })
   return (
@@ -85,7 +86,7 @@ export function MatchDesk(props: {
       <PartList label={text.parts.label} names={partNames()} of={screen} />
       <SetupForm setup={setup} ways={ways} levels={levels} onChange={change} undo={undo} />
       {first && <Clashes game={game.body} lineup={first} />}
-      {first && <Answer game={game.body} played={played} wanted={replicates} source={source} />}
+      {first && <Answer game={game.body} played={played} until={until} source={source} />}
       {shown && (
         <>
           <Scores report={shown.report} />
@@ -103,11 +104,11 @@ export function MatchDesk(props: {
           onChange={change}
           first={played}
           second={beside}
-          wanted={replicates}
+          until={until}
           source={source}
         />
       )}
-      {ask && <OnServer ask={ask} />}
+      {ask && <OnServer ask={ask} precision={precision} />}
       <LineupPart game={game.body} setup={setup} ways={ways} options={options} onChange={change} />
     </div>
   )

@@ -6,6 +6,7 @@ import { words } from '../../words/catalogue.ts'
 import { plain } from '../../words/format.ts'
 import { SideBySide } from '../tradeoffs/SideBySide.tsx'
 import { optionsOf } from './names.ts'
+import { precisionSaid } from './said.ts'
 import type { MatchAsk } from './usePlayed.ts'
 import { cellsOf } from './WhatIf.tsx'
 
@@ -37,8 +38,8 @@ function useKeptJob(game: string) {
 }
 
 /** Very many matches of the first line-up, played by the server while this page may be closed. */
-export function OnServer(props: { ask: MatchAsk }) {
-  const { ask } = props
+export function OnServer(props: { ask: MatchAsk; precision: number | null }) {
+  const { ask, precision } = props
   const text = words().match.server
   const [id, keep] = useKeptJob(ask.game.id)
   const { job, error, again } = useJob(id)
@@ -65,7 +66,14 @@ export function OnServer(props: { ask: MatchAsk }) {
       const { game, level, seed, lineup } = ask
       const names = optionsOf(lineup).map(({ name }) => name)
       const name = text.name(names.slice(0, 3).join('; '), names.slice(3).join('; '))
-      const request = { game, ...(level === null ? {} : { level }), ...lineup, replicates: count, seed }
+      const request = {
+        game,
+        ...(level === null ? {} : { level }),
+        ...lineup,
+        replicates: count,
+        seed,
+        ...(precision === null ? {} : { precision }),
+      }
       keep((await jobs.start({ kind: 'match', name: name.slice(0, longest), request })).id)
     })
   const remove = () =>
@@ -82,7 +90,7 @@ export function OnServer(props: { ask: MatchAsk }) {
       {!underWay && (
         <div className="row no-print" style={{ alignItems: 'end' }}>
           <NativeSelect
-            label={text.matches}
+            label={precision === null ? text.matches : text.mostMatches}
             value={String(count)}
             data={counts.map((each) => ({ value: String(each), label: plain(each) }))}
             onChange={(event) => setCount(Number(event.currentTarget.value))}
@@ -111,7 +119,11 @@ export function OnServer(props: { ask: MatchAsk }) {
       </div>
       {job?.state === 'failed' && job.failure && <p className="loss">{job.failure.message}</p>}
       {job?.state === 'done' && job.result !== undefined && (
-        <Result name={job.name ?? ''} report={job.result as MatchReport} />
+        <Result
+          name={job.name ?? ''}
+          report={job.result as MatchReport}
+          precision={(job.request as { precision?: number } | undefined)?.precision ?? null}
+        />
       )}
       {job?.state === 'done' && (
         <div className="row no-print" role="group" aria-label={text.remove}>
@@ -145,15 +157,20 @@ export function OnServer(props: { ask: MatchAsk }) {
   )
 }
 
-function Result(props: { name: string; report: MatchReport }) {
-  const { name, report } = props
+function Result(props: { name: string; report: MatchReport; precision: number | null }) {
+  const { name, report, precision } = props
   const { server: text, whatIf: columns } = words().match
   return (
-    <SideBySide
-      caption={text.title}
-      first={columns.lineup}
-      columns={[columns.win, columns.ours, columns.theirs, columns.lead, columns.ranking]}
-      rows={[{ id: 'server', name, cells: cellsOf(report) }]}
-    />
+    <>
+      {precisionSaid(report, precision).map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      <SideBySide
+        caption={text.title}
+        first={columns.lineup}
+        columns={[columns.win, columns.ours, columns.theirs, columns.lead, columns.ranking]}
+        rows={[{ id: 'server', name, cells: cellsOf(report) }]}
+      />
+    </>
   )
 }

@@ -1,12 +1,12 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import { RobotSign, type Side } from '../../charts/RobotSign.tsx'
-import { readNumber } from '../../shell/fields/parse.ts'
+import { readNumber, writeNumber } from '../../shell/fields/parse.ts'
 import { words } from '../../words/catalogue.ts'
 import { plain } from '../../words/format.ts'
 import type { Ways } from './MatchDesk.tsx'
 import { positionName, sideName, signOf } from './names.ts'
-import { isComplete, largestSeed, lengths, type MatchSetup, nobody, type Slots, withSlot } from './setup.ts'
+import { isComplete, largestSeed, lengths, type MatchSetup, nobody, precisions, type Slots, withSlot } from './setup.ts'
 
 /** Who plays, where, how often and on which luck. */
 export function SetupForm(props: {
@@ -67,6 +67,11 @@ export function SetupForm(props: {
           }))}
           onChange={(event) => onChange({ replicates: Number(event.currentTarget.value) })}
         />
+        <Precision
+          key={setup.precision ?? ''}
+          precision={setup.precision}
+          onChange={(precision) => onChange({ precision })}
+        />
         <Luck key={setup.seed} seed={setup.seed} onChange={(seed) => onChange({ seed })} />
       </div>
     </section>
@@ -106,6 +111,40 @@ export function Alliance(props: {
         )
       })}
     </fieldset>
+  )
+}
+
+/** How precisely the chance to win has to be known before no more matches are played; empty: all are played. */
+function Precision(props: { precision: number | null; onChange(precision: number | null): void }) {
+  const { precision, onChange } = props
+  const text = words().match.setup
+  const rules = { ...precisions, percent: true }
+  const [typed, setTyped] = useState<string | null>(null)
+  const read = typed === null || typed.trim() === '' ? null : readNumber(typed, rules)
+  const take = () => {
+    if (typed === null || (read && 'error' in read)) return
+    const value = read ? read.value : null
+    if (value !== precision) onChange(value)
+  }
+  return (
+    <form
+      onSubmit={(event) => {
+        event.preventDefault()
+        take()
+      }}
+    >
+      <TextInput
+        label={text.precision}
+        description={text.precisionHelp}
+        inputMode="decimal"
+        autoComplete="off"
+        w={230}
+        value={typed ?? writeNumber(precision, rules)}
+        error={read && 'error' in read ? read.error : null}
+        onChange={(event) => setTyped(event.currentTarget.value)}
+        onBlur={take}
+      />
+    </form>
   )
 }
 

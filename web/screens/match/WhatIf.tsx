@@ -10,6 +10,7 @@ import { CameAbout } from '../../shell/CameAbout.tsx'
 import { Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { percent, signedPoints } from '../../words/format.ts'
+import type { Until } from '../../worker/usePlaying.ts'
 import { SideBySide } from '../tradeoffs/SideBySide.tsx'
 import { Progress } from './Answer.tsx'
 import { explainDifference } from './explain.ts'
@@ -28,10 +29,10 @@ export function WhatIf(props: {
   onChange(next: Partial<MatchSetup>): void
   first: Played
   second: Played
-  wanted: number
+  until: Until
   source(report: { replicates: number; seed: number }): string
 }) {
-  const { setup, ways, onChange, first, second, wanted, source } = props
+  const { setup, ways, onChange, first, second, until, source } = props
   const text = words().match
   const { other } = setup
   const difference = useMemo(() => pairedDifference(first.leads, second.leads), [first.leads, second.leads])
@@ -88,7 +89,7 @@ export function WhatIf(props: {
               {second.state === 'failed' ? (
                 <Trouble title={text.answer.failed} error={second.error} retry={second.goOn} />
               ) : (
-                <Progress label={text.whatIf.title} played={second} wanted={wanted} />
+                <Progress label={text.whatIf.title} played={second} until={until} />
               )}
             </>
           )}

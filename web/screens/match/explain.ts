@@ -1,6 +1,7 @@
 import type { Game } from '../../../src/model/documents/types.ts'
 import type { MatchReport } from '../../../src/model/match/types.ts'
 import { words } from '../../words/catalogue.ts'
+import { decimal } from '../../words/decimal.ts'
 import type { Explanation } from '../../words/explain.ts'
 import { percent, plain, points, signedPoints } from '../../words/format.ts'
 import type { PairedDifference } from './paired.ts'
@@ -52,14 +53,14 @@ export function explainRanking(game: Game, of: Of): Explanation {
   const left = mean - outcome - parts.reduce((sum, { value }) => sum + value, 0)
   return {
     title: text.title,
-    result: text.result(plain(mean), fineErrorOf(rankingPoints.ours)),
+    result: text.result(decimal(mean, 2), fineErrorOf(rankingPoints.ours)),
     formula: text.formula,
     parts: [
-      { label: text.outcome, value: plain(outcome) },
-      ...parts.map(({ name, value }) => ({ label: text.bonus(name), value: plain(value) })),
-      ...(Math.abs(left) >= 0.005 ? [{ label: text.adjust, value: plain(left) }] : []),
+      { label: text.outcome, value: decimal(outcome, 2) },
+      ...parts.map(({ name, value }) => ({ label: text.bonus(name), value: decimal(value, 2) })),
+      ...(Math.abs(left) >= 0.005 ? [{ label: text.adjust, value: decimal(left, 2) }] : []),
     ],
-    total: { label: text.total, value: plain(mean) },
+    total: { label: text.total, value: decimal(mean, 2) },
     inputs: inputsOf(of),
     source: of.source,
   }

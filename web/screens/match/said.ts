@@ -1,5 +1,8 @@
-import type { Chance, Measured } from '../../../src/model/match/types.ts'
+import { winError } from '../../../src/model/match/precision.ts'
+import type { Chance, MatchReport, Measured } from '../../../src/model/match/types.ts'
 import type { ValueCell } from '../../charts/cell.ts'
+import { words } from '../../words/catalogue.ts'
+import { decimal } from '../../words/decimal.ts'
 import { plain, points } from '../../words/format.ts'
 
 /** An error in whole steps of the digits beside it: rounded up, so that none looks smaller than it is, and none like 0. */
@@ -9,7 +12,8 @@ const inSteps = (error: number, step: number): number => Math.max(1, Math.ceil(e
 export const errorOf = ({ standardError }: { standardError: number }): string => points(inSteps(standardError, 0.1))
 
 /** An error beside a number that is written to 0.01. */
-export const fineErrorOf = ({ standardError }: { standardError: number }): string => plain(inSteps(standardError, 0.01))
+export const fineErrorOf = ({ standardError }: { standardError: number }): string =>
+  decimal(inSteps(standardError, 0.01), 2)
 
 const whole = (share: number): string => `${Math.round(share)}\u00a0%`
 
@@ -44,3 +48,21 @@ export const secondsValue = (measured: { mean: number; standardError: number }):
   value: measured.mean,
   unit: 's',
 })
+
+/** Why no more matches were played, in a sentence, where a precision of the chance to win was asked for. */
+export function precisionSaid(
+  { replicates, win, tie }: Pick<MatchReport, 'replicates' | 'win' | 'tie'>,
+  precision: number | null,
+): string[] {
+  if (precision === null) return []
+  const error = winError({
+    matches: replicates,
+    wins: win.probability * replicates,
+    ties: tie.probability * replicates,
+  })
+  const text = words().match.answer
+  const percents = (share: number) => `${plain(share)}\u00a0%`
+  const [known, asked] = [percents(inSteps(100 * error, 0.01)), percents(100 * precision)]
+  // By less than the last bit of a share that was counted and divided.
+  return [error <= precision + 1e-12 ? text.precise(known, asked) : text.notPrecise(known, asked)]
+}

@@ -1,3 +1,5 @@
+import { type LineupSetup, lineupFromSearch, lineupToSearch } from './lineup/lineupSetup.ts'
+
 /** Ids of options by position; null where nobody stands. */
 export type Slots = readonly [string | null, string | null, string | null]
 
@@ -10,13 +12,20 @@ export interface Sides {
 export interface MatchSetup extends Sides {
   level: string | null
   replicates: number
+  /** Standard error of the chance to win at which no more matches are played; null: all are. */
+  precision: number | null
   seed: number
   /** The line-up that is set beside the first. */
   other: Sides | null
+  /** What the line-up is looked for among; null where nothing was chosen. */
+  lineup: LineupSetup | null
 }
 
 export const lengths = { quick: 2_000, usual: 20_000, exact: 200_000 } as const
 export type Length = keyof typeof lengths
+
+/** As the server takes them, too. */
+export const precisions = { min: 0.0005, max: 0.5 }
 
 export const nobody: Slots = [null, null, null]
 export const largestSeed = 2 ** 31 - 1
@@ -40,8 +49,10 @@ export function toSearch(setup: MatchSetup): string {
     `theirs=${written(setup.theirs)}`,
     ...(level === null ? [] : [`level=${encodeURIComponent(level)}`]),
     `matches=${setup.replicates}`,
+    ...(setup.precision === null ? [] : [`precision=${setup.precision}`]),
     `seed=${setup.seed}`,
     ...(other ? [`other-ours=${written(other.ours)}`, `other-theirs=${written(other.theirs)}`] : []),
+    ...lineupToSearch(setup.lineup),
   ].join('&')
 }
 
@@ -54,6 +65,11 @@ function slotsOf(text: string | null): Slots | null {
 const whole = (text: string | null, least: number, most: number): number | null => {
   const value = Number(text ?? Number.NaN)
   return Number.isInteger(value) && value >= least && value <= most ? value : null
+}
+
+function precisionOf(text: string | null): number | null {
+  const value = Number(text ?? Number.NaN)
+  return value >= precisions.min && value <= precisions.max ? value : null
 }
 
 /** Reads an address; null where it says nothing about a match. What can not be read gets what a new match has. */
@@ -69,8 +85,10 @@ export function fromSearch(search: string): MatchSetup | null {
     theirs: theirs ?? nobody,
     level: said.get('level'),
     replicates: Object.values(lengths).find((length) => length === matches) ?? lengths.usual,
+    precision: precisionOf(said.get('precision')),
     seed: whole(said.get('seed'), 0, largestSeed) ?? 1,
     other: others[0] && others[1] ? { ours: others[0], theirs: others[1] } : null,
+    lineup: lineupFromSearch(said),
   }
 }
 
@@ -88,8 +106,10 @@ export function firstSetup(
     theirs: slots,
     level: levels[0] ?? null,
     replicates: lengths.usual,
+    precision: null,
     seed: 1,
     other: null,
+    lineup: null,
   }
 }
 
@@ -98,5 +118,15 @@ export function withKnown(setup: MatchSetup, ids: ReadonlySet<string>, levels: r
   const known = (slots: Slots) => slots.map((id) => (id !== null && ids.has(id) ? id : null)) as unknown as Slots
   const sides = ({ ours, theirs }: Sides): Sides => ({ ours: known(ours), theirs: known(theirs) })
   const level = setup.level !== null && levels.includes(setup.level) ? setup.level : (levels[0] ?? null)
-  return { ...setup, ...sides(setup), level, other: setup.other && sides(setup.other) }
+  const { lineup } = setup
+  return {
+    ...setup,
+    ...sides(setup),
+    level,
+    other: setup.other && sides(setup.other),
+    lineup: lineup && {
+      ...lineup,
+      further: lineup.further.map(({ slots, weight }) => ({ slots: known(slots), weight })),
+    },
+  }
 }

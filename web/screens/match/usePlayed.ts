@@ -1,8 +1,9 @@
+import { preciseEnough } from '../../../src/model/match/precision.ts'
 import { askLive } from '../../worker/client.ts'
 import type { Questions } from '../../worker/protocol.ts'
-import { type Game, type Playing, usePlaying } from '../../worker/usePlaying.ts'
+import { type Game, type Playing, type Until, usePlaying } from '../../worker/usePlaying.ts'
 
-export type MatchAsk = Omit<Questions['match']['ask'], 'from' | 'to' | 'soFar'>
+export type MatchAsk = Omit<Questions['match']['ask'], 'from' | 'to' | 'soFar' | 'precision'>
 type Answer = Questions['match']['answer']
 
 export interface Played extends Playing<MatchAsk, Answer> {
@@ -14,17 +15,19 @@ export interface Played extends Playing<MatchAsk, Answer> {
 type Kept = Answer & { all: readonly number[] }
 
 const matches: Game<MatchAsk, Kept> = {
-  play: async (ask, { from, to, before }, progress) => {
-    const answer = await askLive('match', 'match', { ...ask, from, to, soFar: before?.soFar ?? null }, progress)
+  play: async (ask, { from, to, before, precision }, progress) => {
+    const part = { from, to, precision, soFar: before?.soFar ?? null }
+    const answer = await askLive('match', 'match', { ...ask, ...part }, progress)
     return { ...answer, all: [...(before?.all ?? []), ...answer.leads] }
   },
   played: ({ report }) => report.replicates,
+  precise: ({ soFar }, precision) => preciseEnough(soFar, precision ?? undefined),
 }
 
 const none: readonly number[] = []
 
-/** Plays the matches of a set-up, as many as asked for: see `usePlaying`. */
-export function usePlayed(ask: MatchAsk | null, replicates: number): Played {
-  const playing = usePlaying(ask, replicates, matches)
+/** Plays the matches of a set-up, as many as it takes: see `usePlaying`. */
+export function usePlayed(ask: MatchAsk | null, until: Until): Played {
+  const playing = usePlaying(ask, until, matches)
   return { ...playing, leads: playing.answer?.all ?? none }
 }

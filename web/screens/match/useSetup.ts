@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { useLocation, useSearch } from 'wouter'
 import { firstSetup, fromSearch, type MatchSetup, toSearch, withKnown } from './setup.ts'
 
@@ -35,6 +35,7 @@ export function useSetup(
   const asked = fromSearch(search)
   const known = withKnown(asked ?? kept(game) ?? firstSetup(ways, levels), new Set(ways.map(({ id }) => id)), levels)
   const wanted = toSearch(known)
+  const typing = useRef<string | null>(null)
   const told = asked !== null
   useEffect(() => {
     if (!told) go(`/match/${game}?${wanted}`, { replace: true })
@@ -43,14 +44,17 @@ export function useSetup(
   const show = (next: MatchSetup) => go(`/match/${game}?${toSearch(next)}`, { replace: true })
   return {
     setup: known,
-    change: (next: Partial<MatchSetup>) => {
-      setBefore([...before.slice(-49), known])
+    /** `field`: what is being typed in; one step of undo takes back what was typed there in a row. */
+    change: (next: Partial<MatchSetup>, field: string | null = null) => {
+      if (field === null || field !== typing.current) setBefore([...before.slice(-49), known])
+      typing.current = field
       show({ ...known, ...next })
     },
     undo:
       before.length === 0
         ? null
         : () => {
+            typing.current = null
             show(before.at(-1)!)
             setBefore(before.slice(0, -1))
           },

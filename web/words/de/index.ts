@@ -4,6 +4,7 @@ import { air } from './air.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
 import { charts } from './charts.ts'
+import { codes } from './codes.ts'
 import { decisions } from './decisions.ts'
 import { designs } from './designs.ts'
 import { documents } from './documents.ts'
@@ -17,12 +18,14 @@ import { format } from './format.ts'
 import { games } from './games.ts'
 import { glossary } from './glossary.ts'
 import { guess } from './guess.ts'
+import { handin } from './handin.ts'
 import { help } from './help.ts'
 import { lineup } from './lineup.ts'
 import { match } from './match.ts'
 import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
+import { pit } from './pit.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
@@ -31,6 +34,7 @@ import { routines } from './routines.ts'
 import { rulesChange } from './rulesChange.ts'
 import { search } from './search.ts'
 import { settings } from './settings.ts'
+import { sheets } from './sheets.ts'
 import { shell } from './shell.ts'
 import { shortcuts } from './shortcuts.ts'
 import { start } from './start.ts'
@@ -45,6 +49,7 @@ import { tradeoffs } from './tradeoffs.ts'
 import { turns } from './turns.ts'
 import { units } from './units.ts'
 import { verdict } from './verdict.ts'
+import { visits } from './visits.ts'
 import { worker } from './worker.ts'
 
 /** The German texts. */
@@ -54,6 +59,7 @@ export const de: Words = {
   budget,
   cautions,
   charts,
+  codes,
   decisions,
   designs,
   documents,
@@ -67,12 +73,14 @@ export const de: Words = {
   games,
   glossary,
   guess,
+  handin,
   help,
   lineup,
   match,
   objective,
   overrides,
   parts,
+  pit,
   practice,
   problems,
   quickSheet,
@@ -82,6 +90,7 @@ export const de: Words = {
   search,
   settings,
   shell,
+  sheets,
   shortcuts,
   start,
   stopwatch,
@@ -95,5 +104,6 @@ export const de: Words = {
   turns,
   units,
   verdict,
+  visits,
   worker,
 }

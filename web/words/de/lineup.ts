@@ -2,12 +2,22 @@ import type { Words } from '../catalogue.ts'
 
 export const lineup: Words['lineup'] = {
   title: 'Aufstellung',
-  help: 'Welcher unserer drei Roboter macht was? Hake an, was jeder darf; die Aufstellungen, die das zulässt, werden mit demselben Glück gespielt, die bessere Hälfte geht weiter, und die letzten zwei spielen 20000 Matches.',
+  help: 'Welcher unserer drei Roboter macht was? Hake an, was jeder darf und wen er decken darf; die Aufstellungen, die das zulässt, werden mit demselben Glück gespielt, die bessere Hälfte geht weiter, und die letzten zwei spielen 20000 Matches.',
   role: 'Seine Aufgabe',
   free: 'wird gesucht',
   settled: 'steht fest: wie seine Spielweise sagt',
   goals: 'Darf werten an',
   finishes: 'Darf abschließen an',
+  marks: 'Darf decken',
+  nobody: 'niemanden',
+  from: 'Ab Restzeit',
+  until: 'Bis Restzeit',
+  emptyWindow: 'Die Restzeit läuft ab: Er deckt von der größeren Zahl bis zur kleineren.',
+  badWindow: (robot) => `${robot}: Sag, zwischen welchen Restzeiten er decken darf.`,
+  marksHelp:
+    'Decken heißt, bei einem Gegner zu bleiben und seine Fahrten zu bremsen, so sehr, wie der Entwurf sagt, mit Fouls obendrein. Währenddessen bringt der Roboter keine Punkte. Welcher Kontakt erlaubt ist, sagen die Regeln der Veranstaltung.',
+  slowsNobody:
+    'Nach seinem Entwurf bremst dieser Roboter niemanden: Decken kostet seine Punkte und bringt nichts. Ändern lässt sich das im Entwurf, bei der Abwehr.',
   skips: 'Seine Spielweise geht bis zum Schlusston, also ohne Abschluss.',
   rivals: 'Die Gegner',
   rivalsHelp:
@@ -46,7 +56,7 @@ export const lineup: Words['lineup'] = {
   either: (names) => names.join(' oder '),
   noGoal: 'kein Ziel',
   noFinish: 'kein Abschluss',
-  defends: 'deckt',
+  defends: (whom, from, until) => `deckt ${whom} von ${from} s bis ${until} s Restzeit`,
   loses: (difference) => `Die zweitbeste dagegen: ${difference} je Match, mit demselben Glück.`,
   even: (difference) =>
     `Die zweitbeste dagegen: ${difference} je Match. Diese Matches unterscheiden die zwei nicht: Nimm die, der du mehr traust.`,
@@ -54,7 +64,7 @@ export const lineup: Words['lineup'] = {
   worst: (number, value, rivals) => `Am schlechtesten steht sie gegen Fall ${number} (${rivals}): ${value}.`,
   counted: (candidates, played, matches, luck) =>
     `${candidates} Aufstellungen, davon ${played} gespielt; je ${matches} Matches der letzten zwei, Glückszahl ${luck}.`,
-  errors: '± ist ein Standardfehler der Simulation; ein Unentschieden zählt als halber Sieg.',
+  errors: '± ist ein Standardfehler der Simulation, aufgerundet; ein Unentschieden zählt als halber Sieg.',
   take: 'In die Aufstellung oben übernehmen',
   takeHelp: 'Wo es dafür noch keine Spielweise gibt, wird eine neue gesichert.',
   taken: 'Übernommen.',

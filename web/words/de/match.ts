@@ -45,6 +45,8 @@ export const match: Words['match'] = {
     undo: 'Rückgängig',
     level: 'Ebene der Veranstaltung',
     matches: 'Wie viele Matches',
+    precision: 'Halt, sobald bekannt auf ± (%)',
+    precisionHelp: 'Für die Siegchance; leer: alle.',
     quick: '2000, schnell',
     usual: '20000, üblich',
     exact: '200000, genau',
@@ -79,6 +81,10 @@ export const match: Words['match'] = {
     stopped: (done) => `Nach ${done} Matches angehalten. Zu sehen ist, was sie sagen.`,
     stoppedEarly: 'Vor dem ersten Match angehalten.',
     done: (done, seed) => `${done} Matches gespielt, Glückszahl ${seed}.`,
+    precise: (known, asked) =>
+      `Mehr war nicht nötig: Die Siegchance, ein Unentschieden halb gezählt, ist auf ± ${known} bekannt; verlangt waren ${asked}.`,
+    notPrecise: (known, asked) =>
+      `Die Siegchance, ein Unentschieden halb gezählt, ist auf ± ${known} bekannt, noch nicht auf die verlangten ${asked}: Dafür braucht es mehr Matches.`,
     old: 'Diese Zahlen gehören zur Aufstellung davor; die neuen kommen.',
     stop: 'Anhalten',
     goOn: 'Weiter',
@@ -258,6 +264,7 @@ export const match: Words['match'] = {
     title: 'Auf dem Server',
     help: 'Sehr viele Matches der ersten Aufstellung, für kleine Unterschiede. Diese Seite darf inzwischen zu sein; die Antwort bleibt 30 Tage, und dieser Browser findet sie hier wieder.',
     matches: 'Matches für den Server',
+    mostMatches: 'Matches für den Server, höchstens',
     start: 'Den Server spielen lassen',
     name: (ours, theirs) => `${ours} gegen ${theirs}`,
     cancel: 'Abbrechen',

@@ -37,7 +37,8 @@ export const objective: Words['objective'] = {
   named: (name) => `„${name}“`,
   who: (of) => `Mit ${of.partners} gegen ${of.opponents}; je ${of.matches} Matches, alle mit demselben Glück.`,
   atLevel: (level) => `Ebene der Veranstaltung: ${level}.`,
-  errors: '± ist ein Standardfehler der Simulation. Was wir über die Roboter nicht wissen, steckt nicht darin.',
+  errors:
+    '± ist ein Standardfehler der Simulation, aufgerundet. Was wir über die Roboter nicht wissen, steckt nicht darin.',
   pointsBelow:
     'Was folgt, gilt nach Punkten: Was die Antwort wendet, was geglaubt wird, der Ruf und was ein Stück mehr wert ist, wird für Siege und Ranglistenpunkte nicht gerechnet.',
   preparing: 'Was die Roboter können, wird ausgerechnet …',

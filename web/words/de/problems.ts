@@ -1,6 +1,7 @@
 import type { Thing } from '../../../src/model/documents/sentences.ts'
 import type { Words } from '../catalogue.ts'
 import { compare, field, plan } from './computing.ts'
+import { ofEvents } from './eventSentences.ts'
 import { ofPeople } from './peopleRefusals.ts'
 import { shapes, stored } from './shapes.ts'
 
@@ -58,6 +59,7 @@ export const problems: Words['problems'] = {
   ...compare,
   ...shapes,
   ...stored,
+  ...ofEvents,
   ...ofPeople,
 
   idTwice: ({ list, id }) => `Es gibt zwei ${lists[list]} mit der Kennung „${id}“`,

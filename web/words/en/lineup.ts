@@ -1,12 +1,22 @@
 /** The match screen's line-up: which of our robots does what. */
 export const lineup = {
   title: 'Line-up',
-  help: 'Which of our three robots does what? Tick what each may do; the line-ups that this leaves are played on the same luck, the better half goes on, and the last two meet 20000 matches.',
+  help: 'Which of our three robots does what? Tick what each may do, and whom it may mark; the line-ups that this leaves are played on the same luck, the better half goes on, and the last two meet 20000 matches.',
   role: 'Its part',
   free: 'to be found',
   settled: 'settled: as its way to play says',
   goals: 'May score on',
   finishes: 'May finish at',
+  marks: 'May mark',
+  nobody: 'nobody',
+  from: 'From, time left',
+  until: 'Until, time left',
+  emptyWindow: 'Time left runs down: it marks from the larger number until the smaller one.',
+  badWindow: (robot: string) => `${robot}: say between which times left it may mark.`,
+  marksHelp:
+    'To mark is to stay with an opponent and slow its drives, by as much as the design says, with fouls on top. Meanwhile the robot brings no points. The event’s rules say what contact is allowed.',
+  slowsNobody:
+    'By its design this robot slows nobody down: marking costs its points and brings nothing. Change that in the design, under defence.',
   skips: 'Its way to play goes on to the buzzer, so that it takes no finish.',
   rivals: 'The rivals',
   rivalsHelp: 'They come as the set-up has them. Where you do not know it, add other settings and how likely each is.',
@@ -44,7 +54,7 @@ export const lineup = {
   either: (names: string[]) => names.join(' or '),
   noGoal: 'no goal',
   noFinish: 'no finish',
-  defends: 'marks',
+  defends: (whom: string, from: string, until: string) => `marks ${whom} from ${from} s to ${until} s left`,
   loses: (difference: string) => `The runner-up against it: ${difference} a match, on the same luck.`,
   even: (difference: string) =>
     `The runner-up against it: ${difference} a match. These matches do not tell the two apart: take the one that you trust more.`,
@@ -53,7 +63,7 @@ export const lineup = {
     `It does worst against setting ${number} (${rivals}): ${value}.`,
   counted: (candidates: string, played: string, matches: string, luck: string) =>
     `${candidates} line-ups, ${played} of them played; ${matches} matches of each of the last two, luck number ${luck}.`,
-  errors: '± is one standard error of the simulation; a tie counts as half a win.',
+  errors: '± is one standard error of the simulation, rounded up; a tie counts as half a win.',
   take: 'Take it over into the set-up',
   takeHelp: 'Where no way to play does this yet, a new one is saved.',
   taken: 'Taken over.',

@@ -43,6 +43,8 @@ export const match = {
     undo: 'Undo',
     level: 'The event’s level',
     matches: 'Matches to play',
+    precision: 'Stop when known to ± (%)',
+    precisionHelp: 'Of the chance to win; empty: play all.',
     quick: '2000, quick',
     usual: '20000, usual',
     exact: '200000, exact',
@@ -77,6 +79,10 @@ export const match = {
     stopped: (done: string) => `Stopped after ${done} matches. What is shown is what they say.`,
     stoppedEarly: 'Stopped before the first match.',
     done: (done: string, seed: string) => `${done} matches played, luck number ${seed}.`,
+    precise: (known: string, asked: string) =>
+      `No more were needed: the chance to win, a tie counting half, is known to ± ${known}; ${asked} was asked for.`,
+    notPrecise: (known: string, asked: string) =>
+      `The chance to win, a tie counting half, is known to ± ${known}, not yet to the ${asked} that was asked for: that takes more matches.`,
     old: 'These numbers are about the line-up before; the new ones come.',
     stop: 'Stop',
     goOn: 'Go on',
@@ -248,6 +254,7 @@ export const match = {
     title: 'On the server',
     help: 'Very many matches of the first line-up, for differences that are small. This page may be closed meanwhile; the answer is kept for 30 days, and this browser finds it here again.',
     matches: 'Matches for the server',
+    mostMatches: 'Matches for the server, at most',
     start: 'Let the server play',
     name: (ours: string, theirs: string) => `${ours} against ${theirs}`,
     cancel: 'Cancel it',

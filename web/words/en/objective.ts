@@ -37,7 +37,7 @@ export const objective = {
   who: (of: { partners: string; opponents: string; matches: string }) =>
     `With ${of.partners} against ${of.opponents}; ${of.matches} matches of each, all on the same luck.`,
   atLevel: (level: string) => `Level of the event: ${level}.`,
-  errors: '± is one standard error of the simulation. What we do not know about the robots is not in it.',
+  errors: '± is one standard error of the simulation, rounded up. What we do not know about the robots is not in it.',
   pointsBelow:
     'What follows is by points: what turns the answer, what is believed, the call and the worth of a piece are not computed for wins or ranking points.',
   preparing: 'Working out what the robots can do …',

@@ -1,8 +1,9 @@
 import type { Option } from '../../documents/types.ts'
 import { Planner } from '../../plan/planner.ts'
 import { philox } from '../../random/index.ts'
+import { habitPoints } from '../habitPoints.ts'
+import { blockSize, preciseEnough } from '../precision.ts'
 import { Reckoning } from '../reckoning.ts'
-import { blockSize, preciseEnough } from '../run.ts'
 import { Roster } from '../setup.ts'
 import { Simulator } from '../simulator.ts'
 import { outcome } from './spread.ts'
@@ -54,9 +55,13 @@ export class Calibrator {
   /** Points of a robot alone, as if nobody were in its way; one that stops has played half of the match on average. */
   private expectedPoints(option: Option): number {
     const { absent, stops } = option.robot.reliability
-    const known = this.points.get(option) ?? (1 - absent) * (1 - stops / 2) * this.planner.value(option)
+    const known = this.points.get(option) ?? (1 - absent) * (1 - stops / 2) * this.alone(option)
     this.points.set(option, known)
     return known
+  }
+
+  private alone(option: Option): number {
+    return habitPoints(this.request.game, option)?.total ?? this.planner.value(option)
   }
 
   private play(number: number, match: SeasonMatch, draws: number): Records {

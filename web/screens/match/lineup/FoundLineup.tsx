@@ -5,7 +5,7 @@ import { words } from '../../../words/catalogue.ts'
 import { listed, percent, plain } from '../../../words/format.ts'
 import { differenceSaid, isSettled, valueSaid } from '../../tradeoffs/objective/standing.ts'
 import { SideBySide } from '../../tradeoffs/SideBySide.tsx'
-import { signOf } from '../names.ts'
+import { positionName, signOf } from '../names.ts'
 import type { Found } from './useLineup.ts'
 
 /** The best line-up and the runner-up, robot by robot, what the runner-up loses, and where the best does worst. */
@@ -78,6 +78,8 @@ export function roleWords(game: Game, { finish }: Pick<Option, 'finish'>, { goal
   return [
     goals.length > 0 ? listed(names(goals)) : text.noGoal,
     finish.mode === 'skip' || finishes.length === 0 ? text.noFinish : text.either(names(finishes)),
-    ...(defend ? [text.defends] : []),
+    ...(defend
+      ? [text.defends(positionName('theirs', defend.mark), plain(defend.from, 1), plain(defend.until, 1))]
+      : []),
   ].join('; ')
 }

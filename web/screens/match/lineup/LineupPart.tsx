@@ -1,5 +1,4 @@
 import { Button, NativeSelect } from '@mantine/core'
-import { useState } from 'react'
 import type { Game, Option } from '../../../../src/model/documents/types.ts'
 import type { LineupRequest } from '../../../../src/model/match/lineup/types.ts'
 import { Fold } from '../../../shell/parts/Fold.tsx'
@@ -7,11 +6,13 @@ import { Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
 import { percent, plain } from '../../../words/format.ts'
 import type { Ways } from '../MatchDesk.tsx'
-import { isComplete, type MatchSetup, type Slots } from '../setup.ts'
+import { positionName } from '../names.ts'
+import { isComplete, type MatchSetup } from '../setup.ts'
 import { FoundLineup } from './FoundLineup.tsx'
-import { Rivals, type Setting, weightOf } from './Rivals.tsx'
+import { type Choice, type LineupSetup, noLineup, type Setting } from './lineupSetup.ts'
+import { Rivals, weightOf } from './Rivals.tsx'
 import { RobotChoices } from './RobotChoices.tsx'
-import { type Choice, firstChoice, rolesOf } from './roles.ts'
+import { firstChoice, mayMark, rolesOf, windowOf, withAble } from './roles.ts'
 import { type Search, useLineup } from './useLineup.ts'
 import { useTake } from './useTake.ts'
 
@@ -21,26 +22,36 @@ export function LineupPart(props: {
   setup: MatchSetup
   ways: Ways
   options: ReadonlyMap<string, Option>
-  onChange(next: { ours: Slots }): void
+  /** `field`: what is being typed in. */
+  onChange(next: Partial<MatchSetup>, field?: string): void
 }) {
   const { game, setup, ways, options, onChange } = props
   const text = words().lineup
-  const [choices, setChoices] = useState<{ [robot: string]: Choice }>({})
-  const [further, setFurther] = useState<readonly Setting[]>([])
-  const [weight, setWeight] = useState('1')
-  const [objective, setObjective] = useState<LineupRequest['objective']>('win')
+  const lookedFor = setup.lineup ?? noLineup
+  const { objective, weight, further } = lookedFor
+  const put = (next: Partial<LineupSetup>, field?: string) => onChange({ lineup: { ...lookedFor, ...next } }, field)
   const { search, start, stop } = useLineup()
   const taking = useTake(game, ways, onChange)
   const ours = setup.ours.flatMap((id) => options.get(id ?? '') ?? [])
   // Not while a way to play that was just saved is on its way; what was found stays meanwhile.
   const ready = ours.length === 3
-  const keyOf = (position: number) => `${position}/${setup.ours[position]}`
-  const choice = (position: number) => choices[keyOf(position)] ?? firstChoice(ours[position]!, game)
-  const roles = ours.map((option, position) => rolesOf(option, choice(position), game))
+  const choice = (position: number): Choice => {
+    const of = setup.ours[position] ?? ''
+    const chosen = lookedFor.choices[position]
+    const option = ours[position]!
+    return chosen?.of === of ? withAble(chosen, option, game) : { ...firstChoice(option, game), of }
+  }
+  const choices = ours.map((_, position) => choice(position))
+  const roles = ours.map((option, position) => rolesOf(option, choices[position]!, game))
   const count = roles.reduce((product, own) => product * own.length, 1)
   const settings: Setting[] = [{ slots: setup.theirs, weight }, ...further]
   const weights = settings.map((setting) => weightOf(setting))
-  const wrong = ready ? wrongWith(settings, weights) : words().match.setup.incomplete
+  const open = choices.findIndex((each) => mayMark(each) && windowOf(each, game) === null)
+  const wrong = !ready
+    ? words().match.setup.incomplete
+    : open >= 0
+      ? text.badWindow(positionName('ours', open))
+      : wrongWith(settings, weights)
   const request: LineupRequest = {
     game,
     ours,
@@ -57,17 +68,22 @@ export function LineupPart(props: {
   const { taken } = taking
   return (
     <section className="sheet stack" aria-labelledby="match-lineup">
-      <Fold id="match-lineup" title={text.title} level={2}>
+      <Fold id="match-lineup" title={text.title} level={2} open={setup.lineup !== null}>
         <p className="soft small">{text.help}</p>
         <div className="columns no-print">
           {(ready ? ours : []).map((option, position) => (
             <RobotChoices
-              key={keyOf(position)}
+              key={positionName('ours', position)}
               game={game}
               option={option}
               position={position}
-              choice={choice(position)}
-              onChange={(next) => setChoices({ ...choices, [keyOf(position)]: next })}
+              choice={choices[position]!}
+              onChange={(next, field) =>
+                put(
+                  { choices: [0, 1, 2].map((at) => (at === position ? next : (lookedFor.choices[at] ?? null))) },
+                  field,
+                )
+              }
             />
           ))}
         </div>
@@ -75,10 +91,7 @@ export function LineupPart(props: {
           <Rivals
             settings={settings}
             ways={ways}
-            onChange={([first, ...rest]) => {
-              setWeight(first!.weight)
-              setFurther(rest)
-            }}
+            onChange={([first, ...rest], field) => put({ weight: first!.weight, further: rest }, field)}
           />
         </div>
         <div className="row no-print" style={{ alignItems: 'end' }}>
@@ -86,7 +99,7 @@ export function LineupPart(props: {
             label={text.objective}
             value={objective}
             data={(['win', 'rankingPoints'] as const).map((value) => ({ value, label: text.objectives[value] }))}
-            onChange={(event) => setObjective(event.currentTarget.value as LineupRequest['objective'])}
+            onChange={(event) => put({ objective: event.currentTarget.value as LineupRequest['objective'] })}
           />
           {running ? (
             <Button variant="default" onClick={stop}>

@@ -3,15 +3,7 @@ import { readNumber } from '../../../shell/fields/parse.ts'
 import { words } from '../../../words/catalogue.ts'
 import type { Ways } from '../MatchDesk.tsx'
 import { Alliance } from '../SetupForm.tsx'
-import type { Slots } from '../setup.ts'
-
-/** One way in which the rivals may come, and how likely it is against the others, as it was typed. */
-export interface Setting {
-  slots: Slots
-  weight: string
-}
-
-export const most = 8
+import { mostSettings, type Setting } from './lineupSetup.ts'
 
 /** A weight that can be used; null where something else was typed. */
 export function weightOf({ weight }: Setting): number | null {
@@ -22,11 +14,19 @@ export function weightOf({ weight }: Setting): number | null {
 const limits = { min: 0, max: 1000 }
 
 /** The rivals as the set-up has them, and further settings in which they may come. */
-export function Rivals(props: { settings: readonly Setting[]; ways: Ways; onChange(next: readonly Setting[]): void }) {
+export function Rivals(props: {
+  settings: readonly Setting[]
+  ways: Ways
+  /** `field`: what is being typed in. */
+  onChange(next: readonly Setting[], field?: string): void
+}) {
   const { settings, ways, onChange } = props
   const text = words().lineup
-  const put = (index: number, next: Partial<Setting>) =>
-    onChange(settings.map((setting, at) => (at === index ? { ...setting, ...next } : setting)))
+  const put = (index: number, next: Partial<Setting>, field?: string) =>
+    onChange(
+      settings.map((setting, at) => (at === index ? { ...setting, ...next } : setting)),
+      field,
+    )
   return (
     <fieldset className="stack">
       <legend>{text.rivals}</legend>
@@ -59,7 +59,7 @@ export function Rivals(props: { settings: readonly Setting[]; ways: Ways; onChan
                     w={170}
                     value={setting.weight}
                     error={'error' in read ? read.error : null}
-                    onChange={(event) => put(index, { weight: event.currentTarget.value })}
+                    onChange={(event) => put(index, { weight: event.currentTarget.value }, `weight ${index}`)}
                   />
                   {index > 0 && (
                     <Button variant="default" onClick={() => onChange(settings.filter((_, at) => at !== index))}>
@@ -75,7 +75,7 @@ export function Rivals(props: { settings: readonly Setting[]; ways: Ways; onChan
       <div>
         <Button
           variant="default"
-          disabled={settings.length >= most}
+          disabled={settings.length >= mostSettings}
           onClick={() => onChange([...settings, { slots: settings.at(-1)!.slots, weight: '1' }])}
         >
           {text.addSetting}

@@ -3,8 +3,9 @@ import type { Game, Option } from '../../../../src/model/documents/types.ts'
 import type { Mean, Objective, StatedReport } from '../../../../src/model/match/stated/types.ts'
 import { words } from '../../../words/catalogue.ts'
 import { decimal } from '../../../words/decimal.ts'
-import { percent, points, signedPoints } from '../../../words/format.ts'
+import { percent, signedPoints } from '../../../words/format.ts'
 import { isNothing, optionName } from '../../../words/verdict.ts'
+import { chanceSaid, errorOf, fineErrorOf } from '../../match/said.ts'
 
 /** What is judged by whole matches. */
 export type Played = Exclude<Objective, 'points'>
@@ -31,21 +32,25 @@ export function standingBy({ options, differences }: StatedReport, measure: Play
   }
 }
 
-/** An error is never shown as 0. */
-const errorWords = (measure: Played, error: number): string =>
-  measure === 'win' ? `${points(Math.max(0.1, 100 * error))}\u00a0%` : decimal(error > 0 ? Math.max(0.01, error) : 0, 2)
-
 /** To hundredths with its sign: '+0.15'. */
 export const signed = (value: number): string =>
   `${value >= 0.005 ? '+' : ''}${decimal(value, 2).replace('-', '\u2212')}`
 
-/** '+0.15 ± 0.01', '+5.0 % ± 0.2 %'. */
-export const differenceSaid = (measure: Played, { mean, standardError }: Mean): string =>
-  `${measure === 'win' ? `${signedPoints(100 * mean)}\u00a0%` : signed(mean)} ± ${errorWords(measure, standardError)}`
+/** '+0.15 ± 0.01', '+5.0 % ± 0.2 %': on shared luck a difference of chances is known to tenths of a per cent. */
+export const differenceSaid = (measure: Played, { mean, standardError }: Mean): string => {
+  const percents = measure === 'win'
+  const shown = percents ? `${signedPoints(100 * mean)}\u00a0%` : signed(mean)
+  if (standardError === 0) return shown
+  return percents
+    ? `${shown} ± ${errorOf({ standardError: 100 * standardError })}\u00a0%`
+    : `${shown} ± ${fineErrorOf({ standardError })}`
+}
 
-/** '49 % ± 0.4 %', '2.26 ± 0.01'. */
-export const valueSaid = (measure: Played, { mean, standardError }: Mean): string =>
-  `${measure === 'win' ? percent(mean) : decimal(mean, 2)} ± ${errorWords(measure, standardError)}`
+/** '49 % ± 1 %', '2.26 ± 0.01'. */
+export const valueSaid = (measure: Played, { mean, standardError }: Mean): string => {
+  if (measure === 'win') return chanceSaid({ probability: mean, standardError })
+  return standardError === 0 ? decimal(mean, 2) : `${decimal(mean, 2)} ± ${fineErrorOf({ standardError })}`
+}
 
 /** The headline in words: who is ahead by the objective, or that matches do not tell the two apart. */
 export function headlineBy(report: StatedReport, measure: Played, options: readonly Option[]): string {

@@ -14,6 +14,8 @@ const matches: Game<Ask, Answer> = {
   play: (ask, { from, to, before }, progress) =>
     askLive('match', 'stated', { ...ask, from, to, soFar: before?.soFar ?? null }, progress),
   played: ({ report }) => report.replicates,
+  // Options are told apart by their differences, which a chance's precision says nothing about.
+  precise: () => false,
 }
 
 /** Whole matches of every option with a stated field; none where `field` is null. */
@@ -23,5 +25,5 @@ export function useFieldPlayed(request: CompareRequest, field: StatedField | nul
     const { partners, opponents, level } = field
     return { game: request.game, options: request.options, partners, opponents, level, seed }
   }, [request, field, seed])
-  return usePlaying(ask, field?.replicates ?? 0, matches)
+  return usePlaying(ask, { replicates: field?.replicates ?? 0, precision: null }, matches)
 }

@@ -1,0 +1,38 @@
+import type { Match, Row } from '../../../src/model/scouting/types.ts'
+import type { StandsPack } from '../../codes/standsPack.ts'
+import { words } from '../../words/catalogue.ts'
+
+/** 'Qualification 12', and which play of it where it is a replay. */
+export function matchName({ phase, number, play }: Pick<Match, 'phase' | 'number' | 'play'>): string {
+  const texts = words().handin.match
+  const name = texts[phase](number)
+  return play > 1 ? texts.play(name, play) : name
+}
+
+export function nameOfMatch(pack: Pick<StandsPack, 'matches'>, id: string | null): string {
+  if (id === null) return words().handin.match.none
+  const match = pack.matches.find((each) => each.id === id)
+  return match ? matchName(match) : id
+}
+
+export const nameOfPerson = (pack: Pick<StandsPack, 'people'>, id: string): string =>
+  pack.people.find((person) => person.id === id)?.nickname ?? id
+
+/** What a row is about, in a few words. */
+export function rowName(pack: StandsPack, row: Row): string {
+  const texts = words().handin.rows
+  switch (row.kind) {
+    case 'observation':
+      return texts.observation(nameOfMatch(pack, row.body.match), row.body.team)
+    case 'visit':
+      return texts.visit(row.body.team)
+    case 'ranking':
+      return texts.ranking(nameOfMatch(pack, row.body.match))
+    case 'change':
+      return texts.change(row.body.team)
+    case 'photo':
+      return texts.photo
+    case 'drill':
+      return texts.drill
+  }
+}

@@ -1,0 +1,90 @@
+import { useQuery } from '@tanstack/react-query'
+import { Link } from 'wouter'
+import type { StandsPack } from '../../../codes/standsPack.ts'
+import { recordsOf } from '../../../data/records.ts'
+import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
+import { words } from '../../../words/catalogue.ts'
+import { nameOfMatch, nameOfPerson } from '../matchNames.ts'
+import { useStandsPack } from '../useStandsPack.ts'
+import { Claims } from './Claims.tsx'
+import { type Gathered, gather } from './gather.ts'
+import './visits.css'
+
+/** What teams say of themselves, how experts order robots, and which robots were changed since. */
+export default function VisitsScreen(props: { id: string }) {
+  const texts = words().visits
+  const pack = useStandsPack(props.id)
+  const records = useQuery({ queryKey: ['records', props.id, 'visits'], queryFn: () => recordsOf(props.id) })
+  const error = pack.error ?? records.error
+  if (error)
+    return (
+      <Trouble
+        title={texts.notLoaded}
+        error={error}
+        retry={() => {
+          void pack.refetch()
+          void records.refetch()
+        }}
+      />
+    )
+  if (!pack.data || !records.data) return <Loading what={texts.loading} />
+  return <Visits pack={pack.data} gathered={gather(records.data)} />
+}
+
+function Visits(props: { pack: StandsPack; gathered: Gathered }) {
+  const { pack, gathered } = props
+  const texts = words().visits
+  const nothing = gathered.teams.length === 0 && gathered.rankings.length === 0
+  return (
+    <div className="stack wide">
+      <div className="stack">
+        <p className="small">
+          <Link href={`/event/${pack.event.id}`}>{pack.event.name}</Link>
+        </p>
+        <h1>{texts.title}</h1>
+        <p>{texts.intro}</p>
+      </div>
+      {nothing && (
+        <Empty title={texts.nothing}>
+          <p>{texts.nothingHelp}</p>
+        </Empty>
+      )}
+      {gathered.teams.map((team) => (
+        <Claims key={team.team} pack={pack} team={team} photos={gathered.photos} />
+      ))}
+      {gathered.rankings.length > 0 && <Rankings pack={pack} rankings={gathered.rankings} />}
+    </div>
+  )
+}
+
+function Rankings(props: { pack: StandsPack; rankings: Gathered['rankings'] }) {
+  const { pack } = props
+  const texts = words().visits
+  return (
+    <section className="sheet stack" aria-labelledby="rankings">
+      <h2 id="rankings">{texts.rankings}</h2>
+      <div className="scroll" tabIndex={0} role="region" aria-label={texts.rankingsTable}>
+        <table className="tide">
+          <thead>
+            <tr>
+              <th scope="col">{texts.match}</th>
+              <th scope="col">{texts.by}</th>
+              <th scope="col">{texts.order}</th>
+              <th scope="col">{texts.who}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {props.rankings.map(({ row, body }) => (
+              <tr key={row.id}>
+                <td>{nameOfMatch(pack, body.match)}</td>
+                <td>{texts.ranked[body.by]}</td>
+                <td>{body.order.join(' › ')}</td>
+                <td>{nameOfPerson(pack, row.scout)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  )
+}

@@ -1,0 +1,168 @@
+import { useState } from 'react'
+import { remember } from '../data/database.ts'
+import type { Pack } from '../data/shapes.ts'
+import { Field } from '../parts/Field.tsx'
+import { useLive } from '../parts/live.ts'
+import { type Known, useKnown, useOutbox, useStanding } from '../parts/means.tsx'
+import { go, linkTo } from '../parts/place.ts'
+import { Screen } from '../parts/Screen.tsx'
+import { useKept } from '../parts/useKept.ts'
+import { beginDraft } from '../record/begin.ts'
+import { aboutName, matchName, seatName } from '../record/names.ts'
+import { nextSeat, slotAt, withTakeovers } from '../record/seats.ts'
+import { moment, useWords } from '../words/catalogue.ts'
+import { useMoreWords } from '../words/more.ts'
+import { EventChoice } from './EventChoice.tsx'
+
+/** Where a scout comes to between two matches. */
+export function Home() {
+  const texts = useWords().home
+  const { pit } = useMoreWords()
+  const known = useKnown()
+  if (!known) return <Screen title={texts.title} home />
+  const { pack, me, session } = known
+  if (!pack) {
+    return (
+      <Screen title={texts.title} home>
+        <p>{texts.noPack}</p>
+        <EventChoice />
+        <nav className="list" aria-label={pit.read.title}>
+          <a href={linkTo({ screen: 'read' })}>{pit.read.title}</a>
+        </nav>
+      </Screen>
+    )
+  }
+  return (
+    <Screen title={pack.pack.event.name} home>
+      {session?.claimed && !session.person && <p className="notice">{texts.signIn}</p>}
+      {me ? <Next known={known} pack={pack.pack} /> : !session?.claimed && <WhoAsk />}
+      <OpenDrafts pack={pack.pack} />
+      {me && (
+        <nav className="list" aria-label={texts.title}>
+          <a href={linkTo({ screen: 'choose' })}>{texts.other}</a>
+          <a href={linkTo({ screen: 'practice' })}>{texts.practice}</a>
+          <a href={linkTo({ screen: 'training' })}>{texts.training}</a>
+          <a href={linkTo({ screen: 'visit' })}>{pit.visit.title}</a>
+          <a href={linkTo({ screen: 'rank' })}>{pit.rank.title}</a>
+          <a href={linkTo({ screen: 'change' })}>{pit.change.title}</a>
+        </nav>
+      )}
+      <nav className="list" aria-label={texts.settings}>
+        <a href={linkTo({ screen: 'records' })}>{texts.records}</a>
+        <a href={linkTo({ screen: 'show' })}>{pit.show.title}</a>
+        <a href={linkTo({ screen: 'read' })}>{pit.read.title}</a>
+        <a href={linkTo({ screen: 'settings' })}>{texts.settings}</a>
+      </nav>
+      <p className="soft small">
+        {texts.asOf(moment(pack.asked))}. {me && texts.signedIn(me.nickname)}.
+      </p>
+      <Offline />
+    </Screen>
+  )
+}
+
+function Next({ known, pack }: { known: Known; pack: Pack }) {
+  const texts = useWords().home
+  const { database } = useStanding()
+  const rows = useOutbox()
+  const taken = useLive(() => database.memory.get('takeovers'))?.value as
+    | { event: string; match: string; alliance: 'red' | 'blue'; position: 1 | 2 | 3 }[]
+    | undefined
+  const { me } = known
+  if (!rows || !me) return null
+  const recorded = new Set(
+    rows.flatMap(({ row }) =>
+      row.kind === 'observation' && row.event === pack.event.id && row.body.match ? [row.body.match] : [],
+    ),
+  )
+  const mine = (taken ?? []).filter(({ event }) => event === pack.event.id)
+  const assignments = withTakeovers(pack.assignments, mine, me.id)
+  const next = nextSeat({ matches: pack.matches, assignments }, { person: me.id, recorded, now: Date.now() })
+  if (!next) return <p className="notice plain">{texts.noNext}</p>
+  const { match, seat } = next
+  const { team } = slotAt(match, seat)
+  const begin = async () => {
+    const about = {
+      match: match.id,
+      seat,
+      team,
+      identifiedBy: 'position',
+      subject: 'robot',
+      origin: 'live',
+      mode: 'timeline',
+    } as const
+    go({ screen: 'draft', id: await beginDraft(database, { pack, me, about }) })
+  }
+  return (
+    <section className={`next ${seat.alliance}`} aria-label={texts.next}>
+      <h2>{texts.next}</h2>
+      <p className="big">{matchName(match)}</p>
+      <p className="robot">
+        {seatName(seat)} · <strong>{team}</strong>
+        {match.time && <span className="soft"> · {moment(Date.parse(match.time))}</span>}
+      </p>
+      <button type="button" className="strong tall" onClick={begin}>
+        {texts.record}
+      </button>
+    </section>
+  )
+}
+
+function OpenDrafts({ pack }: { pack: Pack }) {
+  const texts = useWords().home
+  const { database } = useStanding()
+  const open = useLive(async () => {
+    const drafts = await database.drafts.where('step').anyOf('before', 'running', 'check').toArray()
+    const counts = await Promise.all(drafts.map(({ id }) => database.taps.where('draft').equals(id).count()))
+    return drafts.map((draft, index) => ({ draft, count: counts[index]! }))
+  })
+  if (!open || open.length === 0) return null
+  return (
+    <nav className="list open" aria-label={texts.open}>
+      <h2>{texts.open}</h2>
+      {open.map(({ draft, count }) => (
+        <a key={draft.id} href={linkTo({ screen: 'draft', id: draft.id })}>
+          {texts.resume(aboutName(draft.about, pack.matches))} <span className="soft">({texts.taps(count)})</span>
+        </a>
+      ))}
+    </nav>
+  )
+}
+
+/** Only where the server asks nobody to sign in. */
+function WhoAsk() {
+  const texts = useWords().home
+  const { database } = useStanding()
+  const [name, setName] = useState('')
+  const [missing, setMissing] = useState(false)
+  return (
+    <form
+      className="card"
+      onSubmit={(event) => {
+        event.preventDefault()
+        const nickname = name.trim()
+        setMissing(nickname === '')
+        if (nickname !== '') void remember(database, 'nickname', nickname)
+      }}
+    >
+      <Field
+        label={texts.who}
+        help={texts.whoWhy}
+        error={missing ? texts.whoMissing : null}
+        value={name}
+        maxLength={40}
+        change={setName}
+      />
+      <button type="submit" className="strong">
+        {useWords().choose.go}
+      </button>
+    </form>
+  )
+}
+
+function Offline() {
+  const texts = useWords().home
+  const kept = useKept()
+  if (kept === 'ready') return <p className="soft small">{texts.keepsOffline}</p>
+  return kept === 'onlyHttps' ? <p className="notice">{texts.onlySecure}</p> : null
+}

@@ -1,0 +1,34 @@
+import type { Words } from '../catalogue.ts'
+
+export const visits: Words['visits'] = {
+  title: 'Besuche an der Box und Reihungen',
+  intro:
+    'Was Teams über sich selbst sagen, ist behauptet, nicht gesehen: In einer Vorhersage zählt es höchstens wie ein halbes Spiel. Reihungen sind die Ordnung der Roboter eines Spiels, wie sie jemand mit Erfahrung sieht.',
+  loading: 'Besuche und Reihungen',
+  notLoaded: 'Besuche und Reihungen konnten nicht geladen werden',
+  nothing: 'Noch kein Besuch und keine Reihung',
+  nothingHelp:
+    'Beobachter fügen sie auf der Tribüne hinzu, unter „Besuch an der Box“, „Roboter reihen“ und „Roboter verändert“.',
+  team: (team) => `Mannschaft ${team}`,
+  claimed: 'behauptet',
+  said: (scout, at) => `gegenüber ${scout}, ${at}`,
+  changed: (match, after) => (after ? `Nach ${match} verändert.` : 'Vor dem ersten Spiel verändert.'),
+  photo: (number, team) => `Foto ${number} von Team ${team}`,
+  photoMissing: 'Ein Foto ist noch auf dem Telefon.',
+  claims: {
+    aMatch: (pieces) => `${pieces} je Spiel`,
+    cycle: 'Zyklus',
+    finish: 'Abschluss',
+    routines: 'Routinen',
+    size: 'Größe',
+    mass: 'Masse',
+    kilograms: (mass) => `${mass} kg`,
+  },
+  rankings: 'Reihungen mit Erfahrung',
+  rankingsTable: 'Tabelle der Reihungen',
+  match: 'Spiel',
+  by: 'Nach',
+  order: 'Beste zuerst',
+  who: 'Gereiht von',
+  ranked: { driving: 'Fahren', defence: 'Verteidigung' },
+}

@@ -1,0 +1,32 @@
+/** Pit visits, expert rankings and changed robots, as leads see them. */
+export const visits = {
+  title: 'Pit visits and rankings',
+  intro:
+    'What teams say of themselves is claimed, not seen: in a forecast it counts for half a match at most. Rankings are an expert’s order of robots in one match.',
+  loading: 'visits and rankings',
+  notLoaded: 'Visits and rankings could not be loaded',
+  nothing: 'No visit and no ranking yet',
+  nothingHelp: 'Scouts add them in the stands, under ‘Pit visit’, ‘Rank robots’ and ‘Robot changed’.',
+  team: (team: string) => `Team ${team}`,
+  claimed: 'claimed',
+  said: (scout: string, at: string) => `to ${scout}, ${at}`,
+  changed: (match: string, after: boolean) => (after ? `Changed after ${match}.` : 'Changed before its first match.'),
+  photo: (number: number, team: string) => `Photo ${number} of team ${team}`,
+  photoMissing: 'A photo is still on the phone.',
+  claims: {
+    aMatch: (pieces: string) => `${pieces} a match`,
+    cycle: 'Cycle',
+    finish: 'Finish',
+    routines: 'Routines',
+    size: 'Size',
+    mass: 'Mass',
+    kilograms: (mass: string) => `${mass} kg`,
+  },
+  rankings: 'Rankings by experts',
+  rankingsTable: 'Table of rankings',
+  match: 'Match',
+  by: 'By',
+  order: 'Best first',
+  who: 'Ranked by',
+  ranked: { driving: 'driving', defence: 'defence' },
+}
