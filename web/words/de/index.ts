@@ -25,6 +25,7 @@ import { match } from './match.ts'
 import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
+import { people } from './people.ts'
 import { pit } from './pit.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
@@ -82,6 +83,7 @@ export const de: Words = {
   parts,
   pit,
   practice,
+  people,
   problems,
   quickSheet,
   refusals,

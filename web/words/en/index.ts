@@ -24,6 +24,7 @@ import { match } from './match.ts'
 import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
+import { people } from './people.ts'
 import { pit } from './pit.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
@@ -81,6 +82,7 @@ export const en = {
   parts,
   pit,
   practice,
+  people,
   problems,
   quickSheet,
   refusals,
