@@ -32,10 +32,13 @@ export function Looked({ event, edit }: EventPage & { edit: ReturnType<typeof us
       <h2 id="looked" ref={heading} tabIndex={-1}>
         {texts.looked}
       </h2>
-      <Findings findings={preview.findings} />
+      {/* Teams that are not listed come a line later, all at once. */}
+      <Findings findings={preview.findings.filter(({ said }) => said.code !== 'unknownTeam')} />
       {preview.unknownTeams.length > 0 && (
         <div className="row">
-          <span>{texts.unknown(listed(preview.unknownTeams))}</span>
+          <span role="alert" className="loss">
+            {texts.unknown(listed(preview.unknownTeams))}
+          </span>
           <Button variant="default" loading={save.isPending} onClick={() => void addTeams()}>
             {texts.addTeams(preview.unknownTeams.length)}
           </Button>

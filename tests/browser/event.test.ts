@@ -1,0 +1,120 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { modes as colourModes, findings } from './axe.ts'
+import { inLongForm } from './longForm.ts'
+import { cutTexts, settled, wider } from './screens.ts'
+import { openWorld, type World } from './world.ts'
+
+let world: World
+beforeAll(async () => {
+  world = await openWorld()
+})
+afterAll(() => world.close())
+
+const table = [
+  'number,time,red_1,red_2,red_3,blue_1,blue_2,blue_3,surrogates',
+  '1,09:00,90001,90002,90003,90004,90005,90006,',
+  '2,09:10,90004,90001,90002,90003,90006,90005,90001',
+  '3,9 o’clock,90001,90002,90003,90004,90005,90006,',
+].join('\n')
+
+test('a schedule is pasted, looked at, applied and undone; a result is entered and ranks the teams', async () => {
+  const page = await world.open('/')
+  await page.locator('.masthead nav').getByRole('link', { name: 'Event' }).click()
+  await page.getByRole('link', { name: 'Breakwater Spring Meeting' }).waitFor()
+  await page.getByLabel('Name', { exact: true }).fill('Harbour days')
+  await page.getByLabel('First day').fill('2031-02-28')
+  await page.getByRole('button', { name: 'Create it' }).click()
+  await page.getByRole('heading', { name: 'Harbour days' }).waitFor()
+
+  // What can not be read is told by line and column, and the rest can be looked at.
+  await page.getByRole('textbox', { name: 'Table of matches' }).fill(table)
+  await page.getByRole('button', { name: 'Read the table' }).click()
+  await page.getByText('Line 4: ‘time’: ‘9 o’clock’ is not a time').waitFor()
+  await page.getByRole('button', { name: 'See what 2 lines would change' }).click()
+  const looked = page.getByRole('region', { name: 'Before it is applied' })
+  await looked.getByText('Not among the teams of the event: 90001, 90002, 90003, 90004, 90005 and 90006.').waitFor()
+  expect(await looked.getByRole('button', { name: 'Change 2 matches' }).isDisabled()).toBe(true)
+  await looked.getByRole('button', { name: 'Add these 6 teams' }).click()
+  await looked.getByText('2 matches are new, Qualification 1 to Qualification 2.').waitFor()
+  await looked.getByRole('button', { name: 'Change 2 matches' }).click()
+  await page.getByText('2 matches were changed.').waitFor()
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await page.getByText('No matches yet').waitFor()
+  await page.getByRole('button', { name: 'See what 2 lines would change' }).click()
+  await looked.getByRole('button', { name: 'Change 2 matches' }).click()
+  const rows = page.getByRole('region', { name: 'Schedule' }).getByRole('row')
+  await expect.poll(() => rows.count()).toBe(3)
+  expect(await rows.nth(2).textContent()).toContain('90001surrogate')
+
+  // A robot is substituted: the change is shown before it is made.
+  await page.getByRole('button', { name: 'Qualification 2' }).click()
+  await page.getByRole('dialog').getByLabel('Blue, position 3', { exact: true }).selectOption('90004')
+  await page.getByRole('button', { name: 'See what this changes' }).click()
+  await looked.getByText('Qualification 2: team 90004 plays twice in it.').waitFor()
+  expect(await looked.getByText('Blue, position 3: 90004 in place of 90005.').count()).toBe(1)
+  await looked.getByRole('button', { name: 'Leave it as it is' }).click()
+
+  await page.getByRole('link', { name: 'Results' }).click()
+  await page.getByRole('button', { name: 'Enter the result of Qualification 1' }).click()
+  await page.getByLabel('Red: Total').fill('60')
+  await page.getByLabel('Red: Harbour moored').check()
+  await page.getByRole('button', { name: 'Save the result' }).click()
+  await page.getByText('Please give the total.').waitFor()
+  await page.getByLabel('Blue: Total').fill('45,5')
+  await page.getByLabel('Blue, position 2, 90005').selectOption('disqualified')
+  await page.getByRole('button', { name: 'Save the result' }).click()
+  await page.getByRole('dialog').waitFor({ state: 'detached' })
+  await page.getByText('Red: Harbour moored').waitFor()
+
+  await page.getByRole('link', { name: 'Ranking', exact: true }).click()
+  const ranks = page.getByRole('region', { name: 'Ranking' }).getByRole('row')
+  // Red: 3 for the win and 1 for the bonus.
+  await expect.poll(() => ranks.count()).toBe(7)
+  expect(await ranks.nth(1).textContent()).toMatch(/^19000[123].*drawn by lot.*4.*60/)
+  expect(await ranks.nth(6).textContent()).toMatch(/^690005.*disqualified once/)
+  await ranks.nth(6).getByRole('button').click()
+  await page.getByRole('cell', { name: 'Blue, disqualified' }).waitFor()
+
+  await page.getByRole('link', { name: 'Who watches whom' }).click()
+  await page.getByText('invite scouts first').waitFor()
+  expect(world.errors).toEqual([])
+})
+
+const parts = ['', '/results', '/ranking', '/watch', '/teams']
+
+describe.runIf(inLongForm)('the parts of an event', () => {
+  test.each(['en-US', 'de-DE'])('fit 360 px, and no scan finds anything, in %s', async (locale) => {
+    const page = await world.open('/event', { locale, viewport: { width: 360, height: 760 } })
+    const found: string[] = []
+    for (const part of parts) {
+      await page.goto(`${world.url}/event/breakwater-spring${part}`)
+      await settled(page, '.event-page h2')
+      found.push(...(await findings(page)).map((finding) => `${part}: ${finding}`))
+      found.push(...(await cutTexts(page)).map((text) => `${part}: cut: ${text}`))
+      if ((await wider(page)) > 0) found.push(`${part}: wider than the window`)
+    }
+    expect(found).toEqual([])
+    // The forms of one match stand in panels of their own.
+    for (const [part, button] of [
+      ['', 0],
+      ['/results', 0],
+    ] as const) {
+      await page.goto(`${world.url}/event/breakwater-spring${part}`)
+      await page.locator('.event-page tbody .opens').nth(button).click()
+      await settled(page, 'dialog fieldset')
+      found.push(...(await findings(page)), ...(await cutTexts(page)))
+      await page.keyboard.press('Escape')
+    }
+    expect(found).toEqual([])
+  })
+
+  test.each([colourModes[1]!, colourModes[2]!])('have enough contrast in %j', async ({ media, only }) => {
+    const page = await world.open('/event/breakwater-spring/ranking', {
+      colorScheme: media.colorScheme,
+      contrast: media.contrast,
+    })
+    await settled(page, '.event-page tbody tr')
+    await page.locator('.event-page tbody .opens').first().click()
+    expect(await findings(page, [...(only ?? [])])).toEqual([])
+  })
+})
