@@ -36,7 +36,8 @@ const pages = [
     page: /^\/stands(\/.*)?$/,
     later: true,
     parts: [],
-    besides: [/^assets\/source-sans-3-latin-wght-normal-[^/]+\.woff2$/],
+    // The letters, and the reader of codes, which runs in a worker.
+    besides: [/^assets\/source-sans-3-latin-wght-normal-[^/]+\.woff2$/, /^assets\/read\.worker-[^/]+\.js$/],
   },
 ]
 

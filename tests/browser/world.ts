@@ -26,13 +26,23 @@ export const chromiumPath = (): string => process.env.CHROMIUM_PATH ?? '/usr/bin
 const flags =
   '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync'
 
+const film = (file?: string): string[] =>
+  file === undefined
+    ? []
+    : [
+        '--use-fake-ui-for-media-stream',
+        '--use-fake-device-for-media-stream',
+        `--use-file-for-fake-video-capture=${file}`,
+      ]
+
 /** Made once for all tests (build.ts). A benchmark runs without Vitest, and takes the screens that `npm run bench` has built before. */
 async function ground(): Promise<Ground> {
   if (process.env['VITEST']) return (await import('vitest')).inject('ground')
   return { screens: join(projectRoot(), 'dist', 'web'), database: null }
 }
 
-export async function openWorld(): Promise<World> {
+/** `camera`: a film (YUV4MPEG2) that the browser takes for its camera's. */
+export async function openWorld(more: { camera?: string } = {}): Promise<World> {
   if (!existsSync(chromiumPath()))
     throw new Error(`No browser at ${chromiumPath()}: install Debian’s chromium, or set CHROMIUM_PATH.`)
   const folder = await mkdtemp(join(tmpdir(), 'cyclewright-browser-'))
@@ -44,7 +54,10 @@ export async function openWorld(): Promise<World> {
   const store = await openStore(`file:${file}`)
   const app = await buildApp({ store, webRoot })
   const url = await app.listen({ port: 0, host: '127.0.0.1' })
-  const browser = await chromium.launch({ executablePath: chromiumPath(), args: flags.split(' ') })
+  const browser = await chromium.launch({
+    executablePath: chromiumPath(),
+    args: [...flags.split(' '), ...film(more.camera)],
+  })
   const errors: string[] = []
   return {
     url,

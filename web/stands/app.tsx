@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react'
 import { usePlace } from './parts/place.ts'
 import { Choose } from './screens/Choose.tsx'
 import { DraftScreen } from './screens/DraftScreen.tsx'
@@ -5,6 +6,28 @@ import { Home } from './screens/Home.tsx'
 import { Practice } from './screens/Practice.tsx'
 import { Records } from './screens/Records.tsx'
 import { Settings } from './screens/Settings.tsx'
+
+const ReadCodes = lazy(() => import('./codes/ReadCodes.tsx'))
+const ShowCodes = lazy(() => import('./codes/ShowCodes.tsx'))
+const Visit = lazy(() => import('./pit/Visit.tsx'))
+const Rank = lazy(() => import('./pit/Rank.tsx'))
+const ChangeMark = lazy(() => import('./pit/ChangeMark.tsx'))
+
+/** What is seldom opened is loaded when it is, and kept for when there is no connection. */
+function Seldom({ screen }: { screen: string }) {
+  switch (screen) {
+    case 'read':
+      return <ReadCodes />
+    case 'show':
+      return <ShowCodes />
+    case 'visit':
+      return <Visit />
+    case 'rank':
+      return <Rank />
+    default:
+      return <ChangeMark />
+  }
+}
 
 /** The screen that the address names. */
 export function App() {
@@ -20,6 +43,16 @@ export function App() {
       return <Settings />
     case 'draft':
       return <DraftScreen key={place.id} id={place.id} />
+    case 'read':
+    case 'show':
+    case 'visit':
+    case 'rank':
+    case 'change':
+      return (
+        <Suspense>
+          <Seldom key={place.screen} screen={place.screen} />
+        </Suspense>
+      )
     default:
       return <Home />
   }

@@ -1,11 +1,20 @@
 import { useSyncExternalStore } from 'react'
 
 /** Screens of the stands. They stand behind the address's #, so that none of them has to be asked for. */
-export type Place =
-  | { screen: 'home' | 'choose' | 'practice' | 'records' | 'settings' | 'training' }
-  | { screen: 'draft'; id: string }
+export type Place = { screen: 'home' | (typeof plain)[number] } | { screen: 'draft'; id: string }
 
-const plain = ['choose', 'practice', 'records', 'settings', 'training'] as const
+const plain = [
+  'choose',
+  'practice',
+  'records',
+  'settings',
+  'training',
+  'show',
+  'read',
+  'visit',
+  'rank',
+  'change',
+] as const
 
 export function placeOf(hash: string): Place {
   const [screen, id] = hash.replace(/^#\/?/, '').split('/')

@@ -5,9 +5,10 @@ import { amount } from './form.ts'
 /** What a record's contract takes as a time (s). */
 const bounds = { low: -60, high: 1200 }
 
-const hundredths = (value: number) => Math.round(value * 100) / 100
+/** A time or place within tenths: nobody taps more exactly, and as a code such a tap takes three bytes. */
+const tenths = (value: number) => Math.round(value * 10) / 10
 
-const within = (seconds: number) => hundredths(Math.min(bounds.high, Math.max(bounds.low, seconds)))
+const within = (seconds: number) => tenths(Math.min(bounds.high, Math.max(bounds.low, seconds)))
 
 /** Only what was said: an undefined field would be lost on the way through JSON, and then be another content than was kept. */
 function present<T extends object>(fields: T): T {
@@ -16,7 +17,7 @@ function present<T extends object>(fields: T): T {
 
 function happening(tap: Tap, shift: number): Happening {
   const { period: _, elapsed, x, y, ...rest } = tap
-  const place = x === undefined || y === undefined ? {} : { x: hundredths(x), y: hundredths(y) }
+  const place = x === undefined || y === undefined ? {} : { x: tenths(x), y: tenths(y) }
   return present({ ...rest, ...place, elapsed: within(elapsed + shift) })
 }
 

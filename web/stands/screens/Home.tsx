@@ -11,11 +11,13 @@ import { beginDraft } from '../record/begin.ts'
 import { aboutName, matchName, seatName } from '../record/names.ts'
 import { nextSeat, slotAt, withTakeovers } from '../record/seats.ts'
 import { moment, useWords } from '../words/catalogue.ts'
+import { useMoreWords } from '../words/more.ts'
 import { EventChoice } from './EventChoice.tsx'
 
 /** Where a scout comes to between two matches. */
 export function Home() {
   const texts = useWords().home
+  const { pit } = useMoreWords()
   const known = useKnown()
   if (!known) return <Screen title={texts.title} home />
   const { pack, me, session } = known
@@ -24,6 +26,9 @@ export function Home() {
       <Screen title={texts.title} home>
         <p>{texts.noPack}</p>
         <EventChoice />
+        <nav className="list" aria-label={pit.read.title}>
+          <a href={linkTo({ screen: 'read' })}>{pit.read.title}</a>
+        </nav>
       </Screen>
     )
   }
@@ -37,10 +42,15 @@ export function Home() {
           <a href={linkTo({ screen: 'choose' })}>{texts.other}</a>
           <a href={linkTo({ screen: 'practice' })}>{texts.practice}</a>
           <a href={linkTo({ screen: 'training' })}>{texts.training}</a>
+          <a href={linkTo({ screen: 'visit' })}>{pit.visit.title}</a>
+          <a href={linkTo({ screen: 'rank' })}>{pit.rank.title}</a>
+          <a href={linkTo({ screen: 'change' })}>{pit.change.title}</a>
         </nav>
       )}
       <nav className="list" aria-label={texts.settings}>
         <a href={linkTo({ screen: 'records' })}>{texts.records}</a>
+        <a href={linkTo({ screen: 'show' })}>{pit.show.title}</a>
+        <a href={linkTo({ screen: 'read' })}>{pit.read.title}</a>
         <a href={linkTo({ screen: 'settings' })}>{texts.settings}</a>
       </nav>
       <p className="soft small">

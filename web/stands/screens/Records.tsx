@@ -1,4 +1,6 @@
 import { useSyncExternalStore } from 'react'
+import { outboxFile } from '../../codes/outboxFile.ts'
+import { saveFile as save } from '../../tables/save.ts'
 import { type Kept, recall } from '../data/database.ts'
 import { shownState, tryAgain } from '../data/outbox.ts'
 import { useLive } from '../parts/live.ts'
@@ -10,6 +12,7 @@ import { useNow } from '../parts/useNow.ts'
 import { beginCorrection } from '../record/begin.ts'
 import { aboutName } from '../record/names.ts'
 import { moment, useWords } from '../words/catalogue.ts'
+import { useMoreWords } from '../words/more.ts'
 
 /** Every record of this phone, with where it is. */
 export function Records() {
@@ -90,6 +93,7 @@ function Way({ rows }: { rows: readonly Kept[] }) {
 
 function Row({ kept, known }: { kept: Kept; known: Known }) {
   const texts = useWords()
+  const { pit } = useMoreWords()
   const { database } = useStanding()
   const { row, outcome, why } = kept
   const state = shownState(kept, known.session ?? undefined)
@@ -112,7 +116,7 @@ function Row({ kept, known }: { kept: Kept; known: Known }) {
   const name =
     row.kind === 'observation'
       ? aboutName({ ...row.body, seat: row.seat ?? null, mode: 'timeline' }, pack?.matches ?? [])
-      : row.kind
+      : pit.kinds[row.kind]
   return (
     <li className={`record ${state}`}>
       <Sign state={state} />
@@ -135,12 +139,8 @@ function Row({ kept, known }: { kept: Kept; known: Known }) {
   )
 }
 
-/** The rows as they would be sent. */
+/** The rows as they would be sent, photos included. */
 function saveFile(rows: readonly Kept[]): void {
-  const text = JSON.stringify({ format: 1, rows: rows.map(({ row }) => row) }, null, 1)
-  const link = document.createElement('a')
-  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }))
-  link.download = `records-${new Date().toISOString().slice(0, 16).replaceAll(':', '')}.json`
-  link.click()
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000)
+  const { name, text } = outboxFile(rows.map(({ row }) => row))
+  save(name, text, 'application/json')
 }

@@ -16,6 +16,7 @@ export const handin: Words['handin'] = {
   file: 'Aus einer Datei',
   fileHelp: 'Das Telefon speichert seine Aufzeichnungen samt Fotos als Datei; bring sie per Kabel oder Karte herüber.',
   chooseFile: 'Datei wählen',
+  fileRegion: 'Wahl einer Datei',
   fileInput: 'Datei mit Aufzeichnungen',
   emptyFile: 'In dieser Datei sind keine Aufzeichnungen.',
   match: {
@@ -35,6 +36,7 @@ export const handin: Words['handin'] = {
   },
   arrivals: {
     title: 'Was angekommen ist',
+    table: 'Tabelle dessen, was angekommen ist',
     none: 'Noch nichts.',
     state: 'Stand',
     what: 'Aufzeichnung',

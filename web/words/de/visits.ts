@@ -25,6 +25,7 @@ export const visits: Words['visits'] = {
     kilograms: (mass) => `${mass} kg`,
   },
   rankings: 'Reihungen mit Erfahrung',
+  rankingsTable: 'Tabelle der Reihungen',
   match: 'Spiel',
   by: 'Nach',
   order: 'Beste zuerst',

@@ -15,6 +15,7 @@ export const handin = {
   file: 'From a file',
   fileHelp: 'The phone saves its records as a file, photos included; bring it over by cable or card.',
   chooseFile: 'Choose a file',
+  fileRegion: 'Choosing a file',
   fileInput: 'File with records',
   emptyFile: 'There are no records in this file.',
   match: {
@@ -34,6 +35,7 @@ export const handin = {
   },
   arrivals: {
     title: 'What came in',
+    table: 'Table of what came in',
     none: 'Nothing yet.',
     state: 'State',
     what: 'Record',

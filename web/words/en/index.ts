@@ -25,6 +25,7 @@ import { match } from './match.ts'
 import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
+import { pit } from './pit.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
@@ -80,6 +81,7 @@ export const en = {
   objective,
   overrides,
   parts,
+  pit,
   practice,
   problems,
   quickSheet,

@@ -23,6 +23,7 @@ export const visits = {
     kilograms: (mass: string) => `${mass} kg`,
   },
   rankings: 'Rankings by experts',
+  rankingsTable: 'Table of rankings',
   match: 'Match',
   by: 'By',
   order: 'Best first',

@@ -46,7 +46,7 @@ export function Arrivals(props: {
         </div>
       )}
       {entries.length > 0 && (
-        <div className="scroll" tabIndex={0} role="region" aria-label={texts.title}>
+        <div className="scroll" tabIndex={0} role="region" aria-label={texts.table}>
           <table className="tide">
             <thead>
               <tr>

@@ -16,7 +16,7 @@ export function ByFile(props: { bring(rows: readonly Row[]): Promise<boolean> })
     <section className="sheet stack" aria-labelledby="by-file">
       <h2 id="by-file">{texts.file}</h2>
       <p>{texts.fileHelp}</p>
-      <FilePicker button={texts.chooseFile} region={texts.file} input={texts.fileInput} bring={bring} />
+      <FilePicker button={texts.chooseFile} region={texts.fileRegion} input={texts.fileInput} bring={bring} />
     </section>
   )
 }

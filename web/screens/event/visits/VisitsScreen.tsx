@@ -63,7 +63,7 @@ function Rankings(props: { pack: StandsPack; rankings: Gathered['rankings'] }) {
   return (
     <section className="sheet stack" aria-labelledby="rankings">
       <h2 id="rankings">{texts.rankings}</h2>
-      <div className="scroll" tabIndex={0} role="region" aria-label={texts.rankings}>
+      <div className="scroll" tabIndex={0} role="region" aria-label={texts.rankingsTable}>
         <table className="tide">
           <thead>
             <tr>
