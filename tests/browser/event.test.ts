@@ -1,4 +1,8 @@
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest'
+import { onlyWorkspace } from '../../src/app.ts'
+import { seedIfEmpty } from '../../src/seeding.ts'
+import { startServer } from '../api/server.ts'
+import { claim, join } from '../api/team.ts'
 import { modes as colourModes, findings } from './axe.ts'
 import { inLongForm } from './longForm.ts'
 import { cutTexts, settled, wider } from './screens.ts'
@@ -75,6 +79,19 @@ test('a schedule is pasted, looked at, applied and undone; a result is entered a
   await ranks.nth(6).getByRole('button').click()
   await page.getByRole('cell', { name: 'Blue, disqualified' }).waitFor()
 
+  // What another program enters is there (the match was put in, taken out and put in again) without loading anything anew.
+  const of = `${world.url}/api/events/${page.url().split('/').at(-2)}`
+  const side = { points: { total: 40 }, bonuses: [] }
+  const result = { match: 'qualification-2', red: side, blue: side }
+  const entry = { match: result.match, base: 0, matchRevision: 3, result }
+  const sent = await fetch(`${of}/results`, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ results: [entry] }),
+  })
+  expect(await sent.json()).toMatchObject([{ revision: 1 }])
+  await page.getByText('From 2 matches; 0 to come.').waitFor()
+
   await page.getByRole('link', { name: 'Who watches whom' }).click()
   await page.getByText('invite scouts first').waitFor()
   expect(world.errors).toEqual([])
@@ -106,6 +123,42 @@ describe.runIf(inLongForm)('the parts of an event', () => {
       await page.keyboard.press('Escape')
     }
     expect(found).toEqual([])
+  })
+
+  test('share the seats out among scouts, let a lead change one, save them and take them back', async () => {
+    const server = await startServer({ webRoot: world.webRoot })
+    onTestFinished(() => server.close())
+    await seedIfEmpty(server.store, onlyWorkspace)
+    const lead = await claim(server)
+    for (let number = 1; number <= 9; number++) await join(server, lead, { role: 'scout', nickname: `Scout ${number}` })
+    const context = await world.browser.newContext({ serviceWorkers: 'block', viewport: { width: 1280, height: 900 } })
+    onTestFinished(() => context.close())
+    const [name = '', value = ''] = lead.cookie.split('=')
+    await context.addCookies([{ name, value, url: server.url }])
+    const page = await context.newPage()
+    await page.goto(`${server.url}/event/breakwater-spring/watch`)
+    await page.getByLabel('Most matches without a break').fill('none')
+    await page.getByText('A whole number from one to a hundred, please.').waitFor()
+    await page.getByLabel('Most matches without a break').fill('6')
+    await page.getByRole('button', { name: 'Share out' }).click()
+    // 23 matches to come have 138 seats, of which each of nine scouts gets 15 or 16.
+    await page.getByText('Everybody watches 15 to 16 matches.').waitFor()
+    const seat = page.getByLabel('Qualification 24, Red, position 1: who watches')
+    const before = await seat.inputValue()
+    const other = await page.getByLabel('Qualification 24, Red, position 2: who watches').inputValue()
+    await seat.selectOption(other)
+    await page.getByText('twice').first().waitFor()
+    await page.getByRole('button', { name: 'Save the assignments' }).click()
+    await page.getByText('is to watch two robots').waitFor()
+    await seat.selectOption(before)
+    await page.getByRole('button', { name: 'Save the assignments' }).click()
+    await page.getByText('The assignments are saved.').waitFor()
+    const assigned = async () => (await lead.get('/api/events/breakwater-spring/assignments')).body.assignments
+    expect((await assigned()).filter(({ person }: { person: string | null }) => person !== null)).toHaveLength(138)
+    expect(await findings(page)).toEqual([])
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await page.getByText('Nobody watches yet.').first().waitFor()
+    expect((await assigned()).filter(({ person }: { person: string | null }) => person !== null)).toEqual([])
   })
 
   test.each([colourModes[1]!, colourModes[2]!])('have enough contrast in %j', async ({ media, only }) => {

@@ -4,6 +4,7 @@ import type { Game } from '../../../src/model/documents/types.ts'
 import type { StoredResult } from '../../../src/store/types.ts'
 import { type Stored, useStored } from '../../data/documents.ts'
 import { type Schedule, useIsLead, useResults, useSchedule, useWatching, type Watching } from '../../data/events.ts'
+import { useLive } from '../../data/live.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { day } from '../../words/format.ts'
@@ -44,6 +45,7 @@ export function EventFrame(props: { id: string; part: string | undefined }) {
   const game = useStored('game', event.data?.body.game ?? null)
   const [schedule, results, watching] = [useSchedule(id), useResults(id), useWatching(id)]
   const lead = useIsLead()
+  useLive(id)
   const texts = words().event
   const all = [event, game, schedule, results, watching]
   const error = all.find((each) => each.error && !each.data)?.error

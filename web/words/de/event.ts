@@ -13,6 +13,7 @@ export const event: Words['event'] = {
     watch: 'Wer wen beobachtet',
     teams: 'Teams',
   },
+  tableOf: (part) => `${part}: Tabelle`,
   beside: {
     'hand-in': 'Aufzeichnungen abgeben',
     sheets: 'Gedruckte Bögen',

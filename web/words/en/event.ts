@@ -12,6 +12,7 @@ export const event = {
     watch: 'Who watches whom',
     teams: 'Teams',
   },
+  tableOf: (part: string) => `${part}: table`,
   beside: {
     'hand-in': 'Hand records in',
     sheets: 'Printed sheets',

@@ -68,7 +68,7 @@ function RankingTable({ page, ranking }: { page: EventPage; ranking: EventRankin
   const names = new Map(page.event.body.teams.map(({ team, name }) => [team, name]))
   const { criteria, rows } = ranking
   return (
-    <div className="scroll" tabIndex={0} role="region" aria-label={words().event.parts.ranking}>
+    <div className="scroll" tabIndex={0} role="region" aria-label={words().event.tableOf(words().event.parts.ranking)}>
       <table className="tide">
         <thead>
           <tr>

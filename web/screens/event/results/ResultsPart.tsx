@@ -33,7 +33,12 @@ export function ResultsPart(page: EventPage) {
           </Empty>
         ) : (
           <>
-            <div className="scroll" tabIndex={0} role="region" aria-label={words().event.parts.results}>
+            <div
+              className="scroll"
+              tabIndex={0}
+              role="region"
+              aria-label={words().event.tableOf(words().event.parts.results)}
+            >
               <table className="tide">
                 <thead>
                   <tr>

@@ -48,7 +48,12 @@ export function SchedulePart(page: EventPage) {
           </Empty>
         ) : (
           <>
-            <div className="scroll" tabIndex={0} role="region" aria-label={words().event.parts.schedule}>
+            <div
+              className="scroll"
+              tabIndex={0}
+              role="region"
+              aria-label={words().event.tableOf(words().event.parts.schedule)}
+            >
               <table className="tide">
                 <thead>
                   <tr>

@@ -19,7 +19,7 @@ export function WatchGrid(props: {
   const names = new Map(people.map(({ id, nickname }) => [id, nickname]))
   const by = new Map(props.assignments.map((each) => [`${each.match} ${seatKey(each.seat)}`, each.person]))
   return (
-    <div className="scroll" tabIndex={0} role="region" aria-label={words().event.parts.watch}>
+    <div className="scroll" tabIndex={0} role="region" aria-label={words().event.tableOf(words().event.parts.watch)}>
       <table className="tide watch-grid">
         <thead>
           <tr>
