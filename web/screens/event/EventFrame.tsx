@@ -75,7 +75,7 @@ export function EventFrame(props: { id: string; part: string | undefined }) {
         </p>
         <h1>{name}</h1>
         <p className="soft">
-          {startsOn ? `${day(startsOn)} · ` : ''}
+          {startsOn && !Number.isNaN(Date.parse(startsOn)) ? `${day(startsOn)} · ` : ''}
           {texts.about(page.event.body.teams.length, page.schedule.matches.length)}
         </p>
         <nav className="event-parts" aria-label={texts.partsOf(name)}>

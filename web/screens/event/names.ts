@@ -15,17 +15,9 @@ export function slotMark({ counts, state }: Slot): string {
   return [counts ? '' : texts.surrogate, special].filter(Boolean).join(', ')
 }
 
-const clock = new Map<string, Intl.DateTimeFormat>()
-
-/** '14:05', or with the day where it is another than the event's first. */
+/** '14:05' by the event's own clock, as it was written, wherever one looks from; with the day where it is not the event's first. */
 export function timeOf({ time }: Pick<Match, 'time'>, startsOn: string | undefined): string {
   if (time === undefined) return ''
-  const at = new Date(time)
-  const language = document.documentElement.lang || 'en'
-  const hours =
-    clock.get(language) ?? new Intl.DateTimeFormat(language, { hour: '2-digit', minute: '2-digit', hour12: false })
-  clock.set(language, hours)
-  return startsOn === undefined || time.startsWith(startsOn)
-    ? hours.format(at)
-    : `${time.slice(5, 10)} ${hours.format(at)}`
+  const clock = time.slice(11, 16)
+  return startsOn !== undefined && time.startsWith(startsOn) ? clock : `${time.slice(0, 10)} ${clock}`
 }

@@ -191,6 +191,7 @@ export const event: Words['event'] = {
     help: 'Die Summe enthält Punkte aus Fouls. Kategorien dürfen leer bleiben; die, nach denen die Rangliste fragt, zählen dann als nichts, und das wird gesagt.',
     save: 'Das Ergebnis sichern',
     takeBack: 'Das Ergebnis zurücknehmen',
+    reallyTakeBack: 'Ja, zurücknehmen: Es zählt dann nicht mehr',
     noTotal: 'Bitte gib die Summe an.',
     noNumber: (got) => `‚${got}‘ ist keine Punktzahl.`,
     noCount: (got) => `‚${got}‘ ist keine ganze Zahl von Spielstücken.`,

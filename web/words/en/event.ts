@@ -183,6 +183,7 @@ export const event = {
     help: 'The total includes points from fouls. Categories may stay empty; those that the ranking asks for are then counted as nothing, and it says so.',
     save: 'Save the result',
     takeBack: 'Take the result back',
+    reallyTakeBack: 'Yes, take it back: it no longer counts',
     noTotal: 'Please give the total.',
     noNumber: (got: string) => `‘${got}’ is not a number of points.`,
     noCount: (got: string) => `‘${got}’ is not a whole number of pieces.`,

@@ -10,23 +10,38 @@ import type { EventPage } from '../EventFrame.tsx'
 import { allianceName, matchName, seatName } from '../names.ts'
 import { type Fields, fieldsOf, readSide } from './fields.ts'
 
+/** What is typed of a result. */
+export interface ResultDraft {
+  fields: { red: Fields; blue: Fields }
+  states: States
+  /** Revision of the result that it began from. */
+  base: number | undefined
+}
+
 /** The result of one match with its categories; also to correct it, and to take it back. */
 export function ResultForm(props: {
   page: EventPage
   stored: StoredMatch
   before: StoredResult | undefined
+  /** What was typed before and not saved, by match: a panel is closed sooner than one thinks. */
+  drafts: Map<string, ResultDraft>
   onClose: () => void
 }) {
-  const { page, stored, before, onClose } = props
+  const { page, stored, before, drafts, onClose } = props
   const { match } = stored
   const { game } = page
   const texts = words().event.results
   const { enter } = useEventChanges(page.event.id)
-  const [fields, setFields] = useState({
-    red: fieldsOf(game, before?.result?.red),
-    blue: fieldsOf(game, before?.result?.blue),
-  })
-  const [states, setStates] = useState<States>(statesOf(match))
+  const kept = drafts.get(match.id)
+  const draft = kept?.base === before?.revision ? kept : undefined
+  const [fields, setFields] = useState(
+    draft?.fields ?? {
+      red: fieldsOf(game, before?.result?.red),
+      blue: fieldsOf(game, before?.result?.blue),
+    },
+  )
+  const [states, setStates] = useState<States>(draft?.states ?? statesOf(match))
+  const [asking, setAsking] = useState(false)
   const [tried, setTried] = useState(false)
   const [trouble, setTrouble] = useState<string | null>(null)
   const read = { red: readSide(game, fields.red), blue: readSide(game, fields.blue) }
@@ -36,6 +51,7 @@ export function ResultForm(props: {
     try {
       const entry = { match: match.id, base: before?.revision ?? 0, matchRevision: stored.revision, result }
       await enter.mutateAsync([changed && result ? { ...entry, states } : entry])
+      drafts.delete(match.id)
       onClose()
     } catch (error) {
       setTrouble((error as Error).message)
@@ -46,8 +62,13 @@ export function ResultForm(props: {
     if ('side' in read.red && 'side' in read.blue)
       void send({ match: match.id, red: read.red.side, blue: read.blue.side })
   }
+  const keep = (next: Pick<ResultDraft, 'fields' | 'states'>) => {
+    drafts.set(match.id, { ...next, base: before?.revision })
+    setFields(next.fields)
+    setStates(next.states)
+  }
   const set = (alliance: Alliance, change: Partial<Fields>) =>
-    setFields({ ...fields, [alliance]: { ...fields[alliance], ...change } })
+    keep({ fields: { ...fields, [alliance]: { ...fields[alliance], ...change } }, states })
   return (
     <Panel title={texts.of(matchName(match))} open onClose={onClose}>
       <form
@@ -110,7 +131,7 @@ export function ResultForm(props: {
                     }))}
                     onChange={(event) => {
                       const state = event.currentTarget.value as States['red'][number]
-                      setStates({ ...states, [alliance]: states[alliance].with(index, state) })
+                      keep({ fields, states: { ...states, [alliance]: states[alliance].with(index, state) } })
                     }}
                   />
                 ))}
@@ -129,8 +150,8 @@ export function ResultForm(props: {
             {texts.save}
           </Button>
           {before?.result && (
-            <Button variant="default" onClick={() => void send(null)}>
-              {texts.takeBack}
+            <Button variant="default" onClick={() => (asking ? void send(null) : setAsking(true))}>
+              {asking ? texts.reallyTakeBack : texts.takeBack}
             </Button>
           )}
         </div>

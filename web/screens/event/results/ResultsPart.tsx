@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core'
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import { voided } from '../../../../src/model/event/order.ts'
 import { resultColumnsOf } from '../../../../src/model/event/table/results.ts'
 import { alliances } from '../../../../src/model/scouting/types.ts'
@@ -11,13 +11,14 @@ import { listed, plain } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
 import { allianceName, matchName } from '../names.ts'
 import { BringResults } from './BringResults.tsx'
-import { ResultForm } from './ResultForm.tsx'
+import { type ResultDraft, ResultForm } from './ResultForm.tsx'
 
 /** What officials counted, match by match. */
 export function ResultsPart(page: EventPage) {
   const { game, schedule, results, lead } = page
   const texts = words().event.results
   const [open, setOpen] = useState<string | null>(null)
+  const drafts = useRef(new Map<string, ResultDraft>())
   const matches = schedule.matches.map(({ match }) => match)
   const gone = voided(matches)
   const by = new Map(results.map((stored) => [stored.match, stored.result]))
@@ -102,6 +103,7 @@ export function ResultsPart(page: EventPage) {
           page={page}
           stored={opened}
           before={results.find(({ match }) => match === opened.match.id)}
+          drafts={drafts.current}
           onClose={() => setOpen(null)}
         />
       )}
