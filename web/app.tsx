@@ -30,6 +30,7 @@ const HandInScreen = screen(() => import('./screens/event/handin/HandInScreen.ts
 const SheetsScreen = screen(() => import('./screens/event/sheets/SheetsScreen.tsx'))
 const CodesScreen = screen(() => import('./screens/event/codes/CodesScreen.tsx'))
 const VisitsScreen = screen(() => import('./screens/event/visits/VisitsScreen.tsx'))
+const EventsScreen = screen(() => import('./screens/event/EventsScreen.tsx'))
 const ShortcutPanel = screen(() => import('./shell/ShortcutPanel.tsx'))
 const PeopleScreen = screen(() => import('./screens/people/PeopleScreen.tsx'))
 const SignInPanel = screen(() => import('./screens/people/SignInPanel.tsx'))
@@ -97,6 +98,9 @@ export function App() {
               <Route path="/event/:id/visits">{({ id }) => <VisitsScreen key={id} id={id} />}</Route>
               <Route path={/^\/(people|claim|join|sign-in)\/?$/}>
                 <PeopleScreen />
+              </Route>
+              <Route path="/event/:id?/:part?">
+                {({ id, part }) => <EventsScreen key={id ?? ''} id={id} part={part} />}
               </Route>
               <Route path="/help" component={HelpScreen} />
               <Route component={NoScreen} />
