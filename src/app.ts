@@ -14,6 +14,7 @@ import { offerTrpc } from './api/http/trpc.ts'
 import { serveWeb } from './api/http/web.ts'
 import { offerJobEvents, type StreamOptions } from './api/jobs/events.ts'
 import { JobsPerWorkspace } from './api/jobs/perWorkspace.ts'
+import { offerLive } from './api/records/live.ts'
 import type { JobLimits } from './jobs/index.ts'
 import { InProcessLive } from './live/index.ts'
 import { onlyWorkspace } from './store/index.ts'
@@ -30,6 +31,7 @@ export interface AppOptions {
   /** Jobs at once, and how their events are sent; for tests. */
   jobs?: JobLimits
   jobEvents?: StreamOptions
+  live?: StreamOptions
   /** Requests about guesses from one address in a minute, for tests. */
   mostGuessRequests?: number
   /** Told when the server gets its first lead. */
@@ -47,6 +49,7 @@ export async function buildApp({
   pool: size,
   jobs: limits = { running: 2, waiting: 8 },
   jobEvents,
+  live,
   mostGuessRequests,
   claimed,
 }: AppOptions) {
@@ -83,6 +86,7 @@ export async function buildApp({
     return description
   })
   offerJobEvents(app, contextOf, jobEvents)
+  offerLive(app, contextOf, live)
   await offerTrpc(app, contextOf)
   await serveWeb(app, webRoot)
   return app

@@ -29,6 +29,8 @@ export const table = {
   internal: { status: 500, trpc: 'INTERNAL_SERVER_ERROR' },
   /** All threads are at work and enough wait already. */
   busy: { status: 503, trpc: 'SERVICE_UNAVAILABLE' },
+  /** No room left on the disk; nothing was kept. */
+  storageFull: { status: 503, trpc: 'SERVICE_UNAVAILABLE' },
 } as const
 
 export type Code = keyof typeof table

@@ -5,6 +5,7 @@ import { guesses } from './guesses/router.ts'
 import { health } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
 import { audit, devices, invitations, people, session } from './people/index.ts'
+import { recordsRouter } from './records/router.ts'
 import { schemas } from './schemas.ts'
 import { stands } from './stands/router.ts'
 import { router } from './trpc.ts'
@@ -22,6 +23,7 @@ export const appRouter = router({
   event,
   guesses,
   jobs: jobsRouter,
+  records: recordsRouter,
   schemas,
   stands,
 })

@@ -25,6 +25,8 @@ export interface OpenContext {
   door: Door
   /** Tells those who look at this workspace what changed. */
   tell(news: LiveNews): void
+  /** Hears it; returns how to stop. */
+  hear(heard: (news: LiveNews) => void): () => void
   version: string
   /** Whether other devices can reach this server, and where. */
   reach(): Reach

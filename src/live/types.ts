@@ -1,7 +1,9 @@
+export const liveKinds = ['records', 'schedule', 'results', 'assignments', 'devices', 'quarantine', 'drill'] as const
+
 /** What changed in an event, so that screens ask for it anew. It carries no content: who may read what is decided where it is read. */
 export interface LiveNews {
   event: string
-  what: 'records' | 'schedule' | 'results' | 'assignments' | 'devices' | 'quarantine'
+  what: (typeof liveKinds)[number]
 }
 
 /** Tells those who look at a workspace what changed. Others may offer the same across processes. */

@@ -5,3 +5,22 @@ export class StoreError extends Error {
     this.name = 'StoreError'
   }
 }
+
+/** There is no room left on the disk: nothing of what was to be written is there. */
+export class StorageFull extends StoreError {
+  constructor(cause?: unknown) {
+    super('The disk on which the database lies is full', cause)
+    this.name = 'StorageFull'
+  }
+}
+
+/** Whether the engine refused a write for want of room (SQLITE_FULL), or the file system did. */
+export function isFull(error: unknown): boolean {
+  for (let each = error, depth = 0; each instanceof Error && depth < 5; each = each.cause, depth++) {
+    if (
+      /SQLITE_FULL|database or disk is full|ENOSPC|SQLITE_IOERR_WRITE/.test(`${each.message} ${JSON.stringify(each)}`)
+    )
+      return true
+  }
+  return false
+}

@@ -1,7 +1,7 @@
 // Jobs
 
 // Opening and keeping
-export { StoreError } from './errors.ts'
+export { StorageFull, StoreError } from './errors.ts'
 export { jobDays, jobEvents, jobStates, mostKeptJobs } from './jobs/types.ts'
 export { type OpenOptions, openStore } from './open.ts'
 // People

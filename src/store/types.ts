@@ -2,11 +2,13 @@ import type { DocumentKind } from '../model/documents/records.ts'
 import type { EventStore } from './event/types.ts'
 import type { JobStore } from './jobs/types.ts'
 import type { AuditStore, EntranceStore, InvitationStore, PeopleStore } from './people/types.ts'
+import type { RecordStore } from './records/types.ts'
 import type { RoundStore } from './rounds/types.ts'
 
 export type * from './event/types.ts'
 export type * from './jobs/types.ts'
 export type * from './people/types.ts'
+export type * from './records/types.ts'
 export type * from './rounds/types.ts'
 
 export interface DocumentSummary {
@@ -58,6 +60,8 @@ export interface WorkspaceStore {
   readonly rounds: RoundStore
   /** Long computations and what came of them. */
   readonly jobs: JobStore
+  /** What scouts recorded. */
+  readonly records: RecordStore
   /** Members and their devices. */
   readonly people: PeopleStore
   readonly invitations: InvitationStore

@@ -10,6 +10,8 @@ import { DatabasePeople } from './people/people.ts'
 import type { Sessions } from './people/sessions.ts'
 import type { AuditStore, InvitationStore, PeopleStore } from './people/types.ts'
 import { readDocument } from './read.ts'
+import { DatabaseRecords } from './records/records.ts'
+import type { RecordStore } from './records/types.ts'
 import { DatabaseRounds } from './rounds/rounds.ts'
 import type { RoundStore } from './rounds/types.ts'
 import { summaryOf } from './rows.ts'
@@ -28,6 +30,7 @@ export class DatabaseWorkspace implements WorkspaceStore {
   readonly events: EventStore
   readonly rounds: RoundStore
   readonly jobs: JobStore
+  readonly records: RecordStore
   readonly people: PeopleStore
   readonly invitations: InvitationStore
   readonly audit: AuditStore
@@ -41,6 +44,7 @@ export class DatabaseWorkspace implements WorkspaceStore {
     this.#now = now
     this.events = new DatabaseEvents(client, workspaceId, now)
     this.jobs = new DatabaseJobs(client, workspaceId, now)
+    this.records = new DatabaseRecords(client, workspaceId, now)
     this.rounds = new DatabaseRounds(client, workspaceId, now)
     this.people = new DatabasePeople(client, workspaceId, { now, sessions })
     this.invitations = new DatabaseInvitations(client, workspaceId, now)

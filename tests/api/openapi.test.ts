@@ -32,8 +32,9 @@ test('It names every procedure, each under an address of its own', async () => {
   const operations = Object.values(body.paths as Record<string, Record<string, { operationId: string }>>)
     .flatMap((path) => Object.values(path))
     .map(({ operationId }) => operationId)
-  // The stream of a job's events is no procedure.
-  expect(operations.sort()).toEqual([...Object.keys(appRouter._def.procedures), 'jobs.events'].sort())
+  // Streams are no procedures.
+  const streams = ['jobs.events', 'records.live']
+  expect(operations.sort()).toEqual([...Object.keys(appRouter._def.procedures), ...streams].sort())
 })
 
 test('It names the endpoints that other programs rely on', async () => {

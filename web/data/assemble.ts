@@ -1,5 +1,5 @@
 import type { CompareRequest } from '../../src/model/compare/types.ts'
-import { withOverriddenLegs, withoutOverridden } from '../../src/model/documents/overrides.ts'
+import { withOverriddenRobot, withoutOverridden } from '../../src/model/documents/overrides.ts'
 import type { ComparisonRecord, DesignRecord, OptionRecord } from '../../src/model/documents/records.ts'
 import type { Game, Option, Robot } from '../../src/model/documents/types.ts'
 import { words } from '../words/catalogue.ts'
@@ -18,7 +18,9 @@ export function assembleComparison(
   belief = false,
 ): CompareRequest {
   const overrides = record.overrides ?? []
-  const options = parts.map(({ option, design }) => assembleOption(option, withOverriddenLegs(design.robot, overrides)))
+  const options = parts.map(({ option, design }) =>
+    assembleOption(option, withOverriddenRobot(design.robot, overrides)),
+  )
   const inputs = withoutOverridden(record.inputs, options, overrides)
   const breakEven = inputs.some(({ id }) => id === record.breakEven) ? record.breakEven : null
   return {

@@ -16,7 +16,7 @@ import { compareAnswer, inputs, objective, seed } from './compute/compare.ts'
 import { duration } from './duration.ts'
 import { game } from './game.ts'
 import { option, play } from './option.ts'
-import { count, format, id, list, name, points, text } from './primitives.ts'
+import { count, format, id, list, measure, name, points, probability, text } from './primitives.ts'
 import { robot } from './robot.ts'
 import { written } from './sentences.ts'
 
@@ -55,12 +55,22 @@ const overriddenLeg = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('finish'), finish: id }),
 ])
 
-/** Both kinds of override with the same further fields. */
+/** All kinds of override with the same further fields. */
 function overrideWith<Shape extends z.ZodRawShape>(further: Shape) {
   const shared = { id, reason: name.describe('Why it is known better'), who: name, on: moment, ...further }
   return z.discriminatedUnion('kind', [
     z.strictObject({ ...shared, kind: z.literal('points'), option: id, points }),
     z.strictObject({ ...shared, kind: z.literal('leg'), robot: id, leg: overriddenLeg, whole: duration }),
+    z.strictObject({ ...shared, kind: z.literal('auto'), option: id, points }),
+    z.strictObject({
+      ...shared,
+      kind: z.literal('travel'),
+      robot: id,
+      from: id.describe('Id of a start or spot'),
+      to: id.describe('Id of a start or spot'),
+      seconds: measure(0.01, 600, 's'),
+    }),
+    z.strictObject({ ...shared, kind: z.literal('success'), robot: id, finish: id, probability }),
   ])
 }
 

@@ -14,6 +14,16 @@ const drive = z
     acceleration: measure(0.01, 200, 'm/s²'),
     deceleration: measure(0.01, 200, 'm/s²'),
     pace: duration.describe('Factor per leg on the drive’s time; never below 1'),
+    times: list(
+      z.strictObject({
+        from: id.describe('Id of a start or spot'),
+        to: id.describe('Id of a start or spot'),
+        seconds: measure(0.01, 600, 's'),
+      }),
+      0,
+      200,
+      'Times from rest to rest that are known better than what is computed, the same both ways',
+    ).optional(),
     hardware: hardwareLink.optional(),
   })
   .meta({ id: 'Drive' })

@@ -83,12 +83,12 @@ function checkOverrides({ overrides = [], options }: ComparisonRecord): Problem[
     if (about.indexOf(about[index] as string) < index) {
       problems.push(found(path, { code: 'overriddenTwice', parts: { id: override.id } }))
     }
-    if (override.kind === 'points' && !options.some(({ option }) => option.id === override.option)) {
+    if ('option' in override && !options.some(({ option }) => option.id === override.option)) {
       problems.push(
         found([...path, 'option'], { code: 'notCompared', parts: { thing: 'option', id: override.option } }),
       )
     }
-    if (override.kind === 'leg' && !options.some(({ design }) => design.id === override.robot)) {
+    if ('robot' in override && !options.some(({ design }) => design.id === override.robot)) {
       problems.push(found([...path, 'robot'], { code: 'notCompared', parts: { thing: 'design', id: override.robot } }))
     }
     return problems

@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { createDocument, type ZodOpenApiOperationObject, type ZodOpenApiPathsObject } from 'zod-openapi'
+import { liveKinds } from '../../live/index.ts'
 import { anyBody } from '../documents/kinds.ts'
 import { type Code, table } from '../errors.ts'
 import { jobEvent, jobProgress, oneJob } from '../jobs/contracts.ts'
@@ -30,7 +31,7 @@ const meanings: { readonly [status: number]: string } = {
   422: 'Understood, but there is no way, or it would take too much',
   429: 'More, or faster, than anybody needs; Retry-After says when to ask again',
   500: 'A fault of the server',
-  503: 'Too much is being computed; Retry-After says when to ask again',
+  503: 'Too much is being computed, or there is no room on the disk; Retry-After says when to ask again',
 }
 
 function responsesOf({ answer, may, errors = [] }: Offered['endpoint']): ZodOpenApiOperationObject['responses'] {
@@ -81,6 +82,20 @@ const jobEvents: ZodOpenApiOperationObject = {
   },
 }
 
+const liveNews: ZodOpenApiOperationObject = {
+  operationId: 'records.live',
+  summary: 'What changes in an event, as server-sent events named by what changed; they carry no content',
+  tags: ['records'],
+  requestParams: { path: z.object({ event: z.string().describe('Id of the event') }) },
+  responses: {
+    '200': {
+      description: `Events ${liveKinds.join(', ')}, until the connection is closed`,
+      content: { 'text/event-stream': { schema: z.strictObject({ event: z.string(), what: z.enum(liveKinds) }) } },
+    },
+    ...failures(['malformed', 'unauthenticated', 'forbidden', 'busy']),
+  },
+}
+
 function operationOf({ name, endpoint, procedure }: Offered): ZodOpenApiOperationObject {
   const [input] = (procedure._def as unknown as { inputs: z.ZodType[] }).inputs
   const operation: ZodOpenApiOperationObject = {
@@ -115,6 +130,7 @@ export function openApiDocument(version: string): object {
     paths[path] = { ...paths[path], [method.toLowerCase()]: operationOf(each) }
   }
   paths['/api/jobs/{id}/events'] = { get: jobEvents }
+  paths['/api/events/{event}/live'] = { get: liveNews }
   return createDocument({
     openapi: '3.1.1',
     info: {

@@ -1,6 +1,7 @@
 import type { Path, Problem } from '../errors.ts'
 import { checkAir } from './checkAir.ts'
 import { checkAuto, checkLoad } from './checkAuto.ts'
+import { placedPoints } from './checkField.ts'
 import { checkHabit } from './checkHabit.ts'
 import { idSet, idsOf, known, knownKeys, knownList, unique } from './checkIds.ts'
 import { checkMechanisms } from './checkMechanisms.ts'
@@ -54,6 +55,15 @@ function checkFinish(game: Game, robot: Robot): Problem[] {
   })
 }
 
+function checkTimes(game: Game, { drive }: Robot): Problem[] {
+  const spots = idSet(placedPoints(game))
+  return (drive.times ?? []).flatMap((time, index) =>
+    (['from', 'to'] as const).flatMap((end) =>
+      known(time[end], spots, { path: ['drive', 'times', index, end], noun: 'start or spot' }),
+    ),
+  )
+}
+
 /**
  * What a robot of the right shape can still get wrong for this game: ids, networks, loads, pace, routines.
  * Each problem has its path from the robot's root and a sentence.
@@ -61,6 +71,7 @@ function checkFinish(game: Game, robot: Robot): Problem[] {
 export function checkRobot(game: Game, robot: Robot): Problem[] {
   return [
     ...checkPace(robot.drive.pace),
+    ...checkTimes(game, robot),
     ...knownKeys(robot.carries, idSet(game.pieces), { path: ['carries'], noun: 'piece' }),
     ...(robot.preload ? checkLoad(robot.preload, robot, { path: ['preload'], noun: 'preload', game }) : []),
     ...checkCollect(game, robot),

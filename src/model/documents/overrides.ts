@@ -4,8 +4,13 @@ import type { Option, Robot, Trip } from './types.ts'
 type LegOverride = Extract<Override, { kind: 'leg' }>
 
 /** What an override is about, as one text: no two of a comparison have the same. */
-export const overriddenThing = (override: Override): string =>
-  override.kind === 'points' ? `points ${override.option}` : `leg ${override.robot} ${legPointer(override.leg)}`
+export function overriddenThing(override: Override): string {
+  if ('option' in override) return `${override.kind} ${override.option}`
+  if (override.kind === 'leg') return `leg ${override.robot} ${legPointer(override.leg)}`
+  if (override.kind === 'success') return `success ${override.robot} ${override.finish}`
+  // A time between two spots is the same both ways.
+  return `travel ${override.robot} ${[override.from, override.to].sort().join(' ')}`
+}
 
 /** Where a robot keeps a leg, as a JSON Pointer (RFC 6901). */
 export function legPointer(leg: OverriddenLeg): string {
@@ -41,36 +46,58 @@ function withLeg(robot: Robot, override: LegOverride): Robot {
   return { ...robot, score: { ...robot.score, [leg.goal]: entries } }
 }
 
-/** A robot with its overridden legs: each takes its own whole time, wherever it starts. Legs that it has not are left out. */
-export const withOverriddenLegs = (robot: Robot, overrides: readonly Override[]): Robot =>
-  overrides.reduce((changed, override) => (override.kind === 'leg' ? withLeg(changed, override) : changed), robot)
+/**
+ * A robot with its own numbers: overridden legs take their own whole time, wherever they start, drives between two spots theirs,
+ * and finishes hold with their own chance. What it has not is left out.
+ */
+export const withOverriddenRobot = (robot: Robot, overrides: readonly Override[]): Robot =>
+  overrides.reduce((changed, override) => {
+    if (!('robot' in override) || override.robot !== robot.id) return changed
+    if (override.kind === 'leg') return withLeg(changed, override)
+    return override.kind === 'travel' ? withTime(changed, override) : withChance(changed, override)
+  }, robot)
+
+function withTime(robot: Robot, { from, to, seconds }: Extract<Override, { kind: 'travel' }>): Robot {
+  const { drive } = robot
+  return { ...robot, drive: { ...drive, times: [{ from, to, seconds }, ...(drive.times ?? [])] } }
+}
+
+function withChance(robot: Robot, { finish, probability }: Extract<Override, { kind: 'success' }>): Robot {
+  const trip = robot.finish[finish]
+  return trip ? { ...robot, finish: { ...robot.finish, [finish]: { ...trip, success: probability } } } : robot
+}
 
 /** The label by which an option's adjustment is known as an override of its points. */
 export const overrideLabel = ({ id, reason }: Pick<Override, 'id' | 'reason'>): string =>
   `override ${id}: ${reason}`.slice(0, 200)
 
+/** The own number that counts for the points of an option: those of the whole match before those of autonomous. */
+export const ownPointsOf = (overrides: readonly Override[], option: string) =>
+  overrides.find((one) => one.kind === 'points' && one.option === option) ??
+  overrides.find((one) => one.kind === 'auto' && one.option === option)
+
 /**
  * Options whose overridden points are what was set: an adjustment moves all outcomes of the option by what is missing to
- * the computed mean, so that its spread, and how it hangs on the unknowns, stay computed. `computed`: expected points of the
- * option without the adjustment, by its id; an option that has none yet stays as it is.
+ * what is computed, so that its spread, and how it hangs on the unknowns, stay computed. `computed`: what is computed without
+ * the adjustment, by the override's id; an option for which it is not known yet stays as it is.
  */
 export function withOverriddenPoints(
   options: readonly Option[],
   overrides: readonly Override[],
-  computed: { readonly [option: string]: number },
+  computed: { readonly [override: string]: number },
 ): Option[] {
   return options.map((option) => {
-    const override = overrides.find((one) => one.kind === 'points' && one.option === option.id)
-    const mean = computed[option.id]
-    if (override?.kind !== 'points' || mean === undefined) return option
+    const override = ownPointsOf(overrides, option.id)
+    const mean = override && computed[override.id]
+    if (!override || !('points' in override) || mean === undefined) return option
     const adjustment = { label: overrideLabel(override), points: override.points - mean, rankingPoints: 0 }
     return { ...option, adjust: [...option.adjust, adjustment] }
   })
 }
 
 /**
- * The unknowns that are still about something where legs are overridden: what reaches into the time of an overridden leg
- * is taken away, and an unknown that reaches nothing else with it.
+ * The unknowns that are still about something where a robot's numbers are overridden: what reaches into the time of an
+ * overridden leg, or an overridden chance, is taken away, and an unknown that reaches nothing else with it.
  */
 export function withoutOverridden<Unknown extends { paths: string[] }>(
   inputs: readonly Unknown[],
@@ -78,11 +105,15 @@ export function withoutOverridden<Unknown extends { paths: string[] }>(
   overrides: readonly Override[],
 ): Unknown[] {
   const closed = options.flatMap(({ robot }, index) =>
-    overrides.flatMap((override) =>
-      override.kind === 'leg' && override.robot === robot.id && legOf(robot, override.leg)
-        ? ['stages', 'whole'].map((part) => `/options/${index}/robot${legPointer(override.leg)}/${part}`)
-        : [],
-    ),
+    overrides.flatMap((override) => {
+      if (!('robot' in override) || override.robot !== robot.id) return []
+      const at = `/options/${index}/robot`
+      if (override.kind === 'success')
+        return [`${at}${legPointer({ kind: 'finish', finish: override.finish })}/success`]
+      return override.kind === 'leg' && legOf(robot, override.leg)
+        ? ['stages', 'whole'].map((part) => `${at}${legPointer(override.leg)}/${part}`)
+        : []
+    }),
   )
   return inputs.flatMap((input) => {
     const paths = input.paths.filter((path) => !closed.some((part) => path === part || path.startsWith(`${part}/`)))

@@ -49,9 +49,30 @@ export type Override = {
       leg: OverriddenLeg
       whole: Duration
     }
+  | {
+      /** Expected points of an option's autonomous routine: all its outcomes are moved by as much. */
+      kind: 'auto'
+      option: string
+      points: number
+    }
+  | {
+      /** The drive of a robot between two starts or spots, from rest to rest and both ways, without its pace (s). */
+      kind: 'travel'
+      robot: string
+      from: string
+      to: string
+      seconds: number
+    }
+  | {
+      /** The chance that a robot's finish holds. */
+      kind: 'success'
+      robot: string
+      finish: string
+      probability: number
+    }
 )
 
-/** With what had been computed where the override stands: points, or seconds on average. */
+/** With what had been computed where the override stands, or the design says: points, seconds on average, or a chance. */
 export type KeptOverride = Override & { computed: number }
 
 /** A way to play with its design, each at a revision. */

@@ -185,6 +185,8 @@ export interface Drive {
   deceleration: number
   /** A factor per leg on the drive's time; support at least 1. */
   pace: Duration
+  /** Times (s) from rest to rest that are known better than what is computed, the same both ways; without the pace. */
+  times?: { from: string; to: string; seconds: number }[]
   /** Of topSpeed, acceleration and deceleration. */
   hardware?: HardwareLink
 }

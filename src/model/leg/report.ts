@@ -1,6 +1,7 @@
 import { refusal } from '../documents/sentences.ts'
 import type { Game, Robot, Stage, Trip } from '../documents/types.ts'
 import { placeOf, travel } from '../field/index.ts'
+import { ownTime } from '../field/ownTime.ts'
 import type { planSentences } from '../plan/sentences.ts'
 import { LegBuilder, type LegSpec } from './builder.ts'
 import { criticalities, schedule } from './criticality.ts'
@@ -22,7 +23,8 @@ const unlisted = 1e-9
  */
 export function legReport(game: Game, robot: Robot, leg: LegRequest): LegReport {
   const { trip, load, tries } = tripOf(game, robot, leg)
-  const route = 'whole' in trip ? null : travel(game, robot, leg.from, leg.spot)
+  const way = 'whole' in trip ? null : travel(game, robot, leg.from, leg.spot)
+  const route = way && { length: way.length, seconds: ownTime(robot.drive, leg.from, leg.spot) ?? way.seconds }
   const builder = new LegBuilder(fineStep)
   const spec: LegSpec = {
     trip,
@@ -39,7 +41,7 @@ export function legReport(game: Game, robot: Robot, leg: LegRequest): LegReport 
     p90: quantileOf(end, 0.9) * fineStep,
     distribution: listed(notAtOnce(regrid(end, Math.round(step / fineStep)))),
     ...(pieces && leg.kind === 'score' ? { pieces: pieces.map((piece) => ({ mean: meanOf(piece) * fineStep })) } : {}),
-    drive: route && { length: route.length, seconds: route.seconds },
+    drive: route,
     stages: 'stages' in trip ? stageReports(trip.stages, builder.stageTimes(spec)) : [],
   }
 }

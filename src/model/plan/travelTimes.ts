@@ -1,5 +1,6 @@
 import type { Drive, Game } from '../documents/types.ts'
 import { fieldRoutes, placeOf, travel, travelSeconds } from '../field/index.ts'
+import { ownTime } from '../field/ownTime.ts'
 import type { TravelTime } from './graph.ts'
 
 /** Travel times between starts and spots, each computed once; forgotten when field, places, footprint or drive change. */
@@ -8,7 +9,7 @@ export class TravelTimes {
   private known = new Map<string, number>()
 
   for(game: Game, robot: { footprint: { length: number; width: number }; drive: Drive }): TravelTime {
-    const { topSpeed, acceleration, deceleration } = robot.drive
+    const { topSpeed, acceleration, deceleration, times = [] } = robot.drive
     const key = JSON.stringify([
       game.field,
       game.starts,
@@ -19,6 +20,7 @@ export class TravelTimes {
       topSpeed,
       acceleration,
       deceleration,
+      times,
     ])
     if (key !== this.key) this.known = new Map()
     this.key = key
@@ -26,7 +28,7 @@ export class TravelTimes {
       const pair = `${from}\n${to}`
       let seconds = this.known.get(pair)
       if (seconds === undefined) {
-        seconds = secondsBetween(game, robot, from, to)
+        seconds = ownTime(robot.drive, from, to) ?? secondsBetween(game, robot, from, to)
         this.known.set(pair, seconds)
       }
       return seconds

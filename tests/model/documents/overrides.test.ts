@@ -2,14 +2,18 @@ import { describe, expect, test } from 'vitest'
 import { game } from '../../../seed/game.ts'
 import { optionOf } from '../../../seed/index.ts'
 import { compare } from '../../../src/model/compare/index.ts'
+import { checkRobot } from '../../../src/model/documents/checkRobot.ts'
 import {
   overriddenThing,
-  withOverriddenLegs,
   withOverriddenPoints,
+  withOverriddenRobot,
   withoutOverridden,
 } from '../../../src/model/documents/overrides.ts'
 import type { Override } from '../../../src/model/documents/records.ts'
+import { legReport } from '../../../src/model/leg/index.ts'
+import { simulate } from '../../../src/model/match/index.ts'
 import { Planner } from '../../../src/model/plan/index.ts'
+import { TravelTimes } from '../../../src/model/plan/travelTimes.ts'
 
 const said = { reason: 'Timed on the practice field', who: 'Tilly', on: '2027-01-16' }
 const [hook, practice] = [optionOf('shearwater-best'), optionOf('kittiwake-best')]
@@ -26,23 +30,23 @@ const gantry: Override = {
 describe('an overridden leg', () => {
   test('takes its own whole time; chance and spots stay, other legs and robots too, and the document itself', () => {
     const before = structuredClone(hook.robot)
-    const robot = withOverriddenLegs(hook.robot, [gantry, points])
+    const robot = withOverriddenRobot(hook.robot, [gantry, points])
     const { success, spots } = hook.robot.score['gantry']![0]!
     expect(robot.score['gantry']![0]).toEqual({ success, spots, whole: { kind: 'fixed', seconds: 3 } })
     expect({ ...robot, score: before.score }).toEqual(before)
     expect(hook.robot).toEqual(before)
-    expect(withOverriddenLegs(practice.robot, [gantry])).toBe(practice.robot)
+    expect(withOverriddenRobot(practice.robot, [gantry])).toBe(practice.robot)
   })
   test('that the robot has not is left out', () => {
     const nowhere: Override = { ...gantry, leg: { kind: 'score', goal: 'gantry', entry: 7 } }
-    expect(withOverriddenLegs(hook.robot, [nowhere])).toBe(hook.robot)
-    expect(withOverriddenLegs(hook.robot, [{ ...gantry, leg: { kind: 'finish', finish: 'moon' } }])).toBe(hook.robot)
+    expect(withOverriddenRobot(hook.robot, [nowhere])).toBe(hook.robot)
+    expect(withOverriddenRobot(hook.robot, [{ ...gantry, leg: { kind: 'finish', finish: 'moon' } }])).toBe(hook.robot)
   })
   test('that is quicker brings more points, and slower fewer', () => {
     const planner = new Planner(game, 0.25)
     const value = (seconds: number) =>
       planner.value(
-        { ...hook, robot: withOverriddenLegs(hook.robot, [{ ...gantry, whole: { kind: 'fixed', seconds } }]) },
+        { ...hook, robot: withOverriddenRobot(hook.robot, [{ ...gantry, whole: { kind: 'fixed', seconds } }]) },
         { form: false },
       )
     expect(value(2)).toBeGreaterThan(value(5) + 1)
@@ -66,10 +70,106 @@ describe('an overridden leg', () => {
   })
 })
 
+describe('an own driving time', () => {
+  const drive: Override = {
+    ...said,
+    id: 'd',
+    kind: 'travel',
+    robot: hook.robot.id,
+    from: 'piers.south',
+    to: 'gantry.foot',
+    seconds: 9.25,
+  }
+  const robot = withOverriddenRobot(hook.robot, [drive])
+  test('counts both ways, and for no other pair, robot or document', () => {
+    const times = (of: typeof robot) => new TravelTimes().for(game, of)
+    const [own, computed] = [times(robot), times(hook.robot)]
+    expect(own('piers.south', 'gantry.foot')).toBe(9.25)
+    expect(own('gantry.foot', 'piers.south')).toBe(9.25)
+    expect(computed('piers.south', 'gantry.foot')).toBeLessThan(5)
+    expect(own('piers.north', 'gantry.foot')).toBe(computed('piers.north', 'gantry.foot'))
+    expect(withOverriddenRobot(practice.robot, [drive])).toBe(practice.robot)
+    expect(checkRobot(game, robot)).toEqual([])
+    // A leg is told with it, too.
+    const leg = { kind: 'score', goal: 'gantry', entry: 0, spot: 'gantry.foot', from: 'piers.south' } as const
+    const more = legReport(game, robot, { ...leg, piece: 'buoy', load: 1 }).drive!.seconds
+    expect(more).toBe(9.25)
+  })
+  test('with an end that the game has not is refused, in words', () => {
+    const times = [{ from: 'piers.south', to: 'moon', seconds: 3 }]
+    const [problem, ...more] = checkRobot(game, { ...hook.robot, drive: { ...hook.robot.drive, times } })
+    expect(more).toEqual([])
+    expect(problem).toMatchObject({ path: ['drive', 'times', 0, 'to'], message: expect.stringContaining('moon') })
+  })
+  test('makes a plan that drives there worth less the longer it is, in the plan and in the match', () => {
+    // Every way to score and to collect, so that the plan can not evade the slow drives.
+    const spots = [...game.sources, ...game.goals].flatMap((place) => place.spots.map(({ id }) => id))
+    const slowed = (seconds: number) =>
+      withOverriddenRobot(
+        hook.robot,
+        spots.flatMap((from, at) =>
+          spots.slice(at + 1).map((to): Override => ({ ...drive, id: `${from} ${to}`, from, to, seconds })),
+        ),
+      )
+    const planner = new Planner(game, 0.25)
+    const worth = (seconds: number) => planner.value({ ...hook, robot: slowed(seconds) }, { form: false })
+    expect(worth(2)).toBeGreaterThan(worth(6) + 3)
+    const played = (seconds: number) =>
+      simulate({
+        game,
+        level: 'local',
+        ours: [{ ...hook, robot: slowed(seconds) }, practice, practice],
+        theirs: [hook, practice, practice],
+        replicates: 200,
+        seed: 1,
+      }).robots[0]!.points.mean
+    expect(played(2)).toBeGreaterThan(played(6) + 3)
+  })
+})
+
+describe('an own chance that a finish holds', () => {
+  const chance: Override = {
+    ...said,
+    id: 'e',
+    kind: 'success',
+    robot: hook.robot.id,
+    finish: 'davit',
+    probability: 0.4,
+  }
+  test('stands in place of the design’s, and closes what is believed about it', () => {
+    const robot = withOverriddenRobot(hook.robot, [chance])
+    expect(robot.finish.davit).toEqual({ ...hook.robot.finish.davit, success: 0.4 })
+    expect({ ...robot, finish: hook.robot.finish }).toEqual(hook.robot)
+    const path = '/options/0/robot/finish/davit/success'
+    const other = '/options/0/robot/finish/dry-dock/success'
+    expect(withoutOverridden([{ paths: [path] }, { paths: [path, other] }], [hook], [chance])).toEqual([
+      { paths: [other] },
+    ])
+  })
+  test('of a finish that the robot has not is left out', () => {
+    expect(withOverriddenRobot(hook.robot, [{ ...chance, finish: 'moon' }])).toBe(hook.robot)
+  })
+})
+
+test('own autonomous points move all outcomes by what they differ from the routine’s, and yield to own points of the option', () => {
+  const planner = new Planner(game)
+  const report = planner.report(hook)
+  const auto: Override = { ...said, id: 'f', kind: 'auto', option: hook.id, points: report.expected.autonomous + 4 }
+  const [set] = withOverriddenPoints([hook], [auto], { f: report.expected.autonomous })
+  const own = planner.report(set!)
+  expect(own.expected.total).toBeCloseTo(report.expected.total + 4, 9)
+  expect(own.sd).toBeCloseTo(report.sd, 9)
+  const [both] = withOverriddenPoints([hook], [auto, points], {
+    f: report.expected.autonomous,
+    a: report.expected.total,
+  })
+  expect(planner.value(both!)).toBeCloseTo(61, 6)
+})
+
 describe('overridden points', () => {
   const planner = new Planner(game)
   const computed = planner.value(hook)
-  const [set] = withOverriddenPoints([hook, practice], [points], { [hook.id]: computed })
+  const [set] = withOverriddenPoints([hook, practice], [points], { [points.id]: computed })
 
   test('are the mean of the option, by the model; its spread stays', () => {
     const [plain, own] = [hook, set!].map((option) => planner.report(option))
@@ -82,11 +182,11 @@ describe('overridden points', () => {
     const faster = { ...hook, robot: { ...hook.robot, drive: { ...hook.robot.drive, topSpeed: 5 } } }
     const value = planner.value(faster)
     expect(value).not.toBeCloseTo(computed, 1)
-    const [own] = withOverriddenPoints([faster], [points], { [hook.id]: value })
+    const [own] = withOverriddenPoints([faster], [points], { [points.id]: value })
     expect(planner.value(own!)).toBeCloseTo(61, 6)
   })
   test('change no other option, and none before it is known what is computed', () => {
-    expect(withOverriddenPoints([hook, practice], [points], { [hook.id]: computed })[1]).toBe(practice)
+    expect(withOverriddenPoints([hook, practice], [points], { [points.id]: computed })[1]).toBe(practice)
     expect(withOverriddenPoints([hook], [points], {})).toEqual([hook])
   })
   test('turn the answer of a comparison where they should', () => {
@@ -107,4 +207,15 @@ test('two overrides about one number have one name, about others others', () => 
   ].map((override) => overriddenThing(override as Override))
   expect(names[0]).toBe(names[1])
   expect(new Set(names).size).toBe(4)
+  const between = (from: string, to: string): Override => ({
+    ...said,
+    id: 'g',
+    kind: 'travel',
+    robot: hook.robot.id,
+    from,
+    to,
+    seconds: 2,
+  })
+  expect(overriddenThing(between('x', 'y'))).toBe(overriddenThing(between('y', 'x')))
+  expect(overriddenThing(between('x', 'y'))).not.toBe(overriddenThing(between('x', 'z')))
 })

@@ -16,12 +16,16 @@ const nbsp = '\u00a0'
 
 describe('what can be overridden', () => {
   const choices = choicesOf(documents, [])
-  test('are the points of each option and each leg of each robot, by name', () => {
+  test('are the points of each option and its routine, and each leg, finish and drive of each robot, by name', () => {
     const names = choices.map(({ name }) => name)
     expect(names).toContain('Expected points of ‘Shearwater, finish when it pays’')
     expect(names).toContain('Shearwater, whole time: score at Gantry')
     expect(new Set(names).size).toBe(names.length)
-    expect(choices.length).toBe(2 + options.reduce((sum, { robot }) => sum + legsOf(game, robot).length, 0))
+    expect(names).toContain('Autonomous points of ‘Shearwater, finish when it pays’')
+    expect(names).toContain('Shearwater, chance that it holds: Davit')
+    expect(names).toContain('Shearwater, driving time between two spots')
+    const ofRobots = options.map(({ robot }) => legsOf(game, robot).length + Object.keys(robot.finish).length + 1)
+    expect(choices.length).toBe(4 + ofRobots.reduce((sum, count) => sum + count, 0))
   })
   test('and not twice', () => {
     const found = overrideFrom(choices[0]!.about, typed, made)
@@ -69,6 +73,33 @@ describe('an own number from what was typed', () => {
     expect(overrideFrom(leg, { ...typed, low: '8', high: '9' }, made)).toEqual({
       wrong: { low: 'Low must not be above likely, nor likely above high.' },
     })
+  })
+  test('of a drive names two different spots, of which none is overridden yet; a chance is typed in per cent', () => {
+    const between = (from: string, to: string) => ({ kind: 'travel' as const, robot: 'shearwater', from, to })
+    const choose = { wrong: { ends: 'Choose two different spots.' } }
+    expect(overrideFrom(between('', 'gantry.foot'), typed, made)).toEqual(choose)
+    expect(overrideFrom(between('gantry.foot', 'gantry.foot'), typed, made)).toEqual(choose)
+    const found = overrideFrom(between('piers.south', 'gantry.foot'), typed, made)
+    if ('wrong' in found) throw new Error('it is whole')
+    const kept = { ...found.override, computed: 2.31 }
+    expect(overridesSource([kept], documents)).toContain(
+      `Shearwater, driving time: Piers, spot 1 – Gantry, spot 1: computed 2.3${nbsp}s, set to 7.5${nbsp}s`,
+    )
+    const again = overrideFrom(between('gantry.foot', 'piers.south'), typed, { ...made, overrides: [found.override] })
+    expect(again).toEqual({ wrong: { ends: 'The time between these two is overridden already.' } })
+    const chance = { kind: 'success' as const, robot: 'shearwater', finish: 'davit' }
+    expect(overrideFrom(chance, { ...typed, value: '130' }, made)).toEqual({
+      wrong: { value: expect.stringContaining('100') },
+    })
+    const held = overrideFrom(chance, { ...typed, value: '62' }, made)
+    if ('wrong' in held) throw new Error('it is whole')
+    expect(held.override).toMatchObject({ probability: 0.62 })
+    const auto = overrideFrom({ kind: 'auto', option: options[0]!.id }, typed, made)
+    for (const one of [found, held, auto]) {
+      if ('wrong' in one) throw new Error('it is whole')
+      const record = { ...comparisonWith(null), overrides: [one.override] }
+      expect(comparisonRecord.safeParse(record).error?.message).toBeUndefined()
+    }
   })
   test('is said with what was computed, wherever its answer is explained', () => {
     const found = overrideFrom({ kind: 'points', option: options[0]!.id }, { ...typed, value: '60' }, made)

@@ -1,5 +1,5 @@
 import type { Input } from '../../../src/model/compare/types.ts'
-import { overrideLabel, withOverriddenLegs } from '../../../src/model/documents/overrides.ts'
+import { overrideLabel, ownPointsOf, withOverriddenRobot } from '../../../src/model/documents/overrides.ts'
 import type { DecisionRecord, OptionRecord, Override } from '../../../src/model/documents/records.ts'
 import type { Game, Option, Robot } from '../../../src/model/documents/types.ts'
 import { type Difference, differences } from '../../data/difference.ts'
@@ -36,12 +36,12 @@ export function overridden(newest: Newest, { options, overrides = [] }: Decision
   const robots = Object.fromEntries(
     Object.entries(newest.robots).map(([id, found]) => [
       id,
-      found && { ...found, body: withOverriddenLegs(found.body, overrides) },
+      found && { ...found, body: withOverriddenRobot(found.body, overrides) },
     ]),
   )
   const ways = Object.fromEntries(
     Object.entries(newest.ways).map(([id, found]) => {
-      const set = overrides.find((one) => one.kind === 'points' && one.option === id)
+      const set = ownPointsOf(overrides, id)
       const kept =
         set && options.find((option) => option.id === id)?.adjust.filter(({ label }) => label === overrideLabel(set))
       if (!found || !kept) return [id, found]

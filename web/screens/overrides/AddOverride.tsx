@@ -1,10 +1,15 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { Override } from '../../../src/model/documents/records.ts'
+import type { Game } from '../../../src/model/documents/types.ts'
 import { idFrom } from '../../data/identity.ts'
+import { spotName } from '../../words/actions.ts'
 import { words } from '../../words/catalogue.ts'
 import { choicesOf, overrideFrom, type Typed, type Wrong } from './choices.ts'
 import type { Documents } from './words.ts'
+
+const spotsOf = ({ starts, sources, goals, finishes }: Game): string[] =>
+  [...starts, ...[...sources, ...goals, ...finishes].flatMap(({ spots }) => spots)].map(({ id }) => id)
 
 const empty: Typed = { value: '', low: '', high: '', reason: '', who: '' }
 
@@ -20,9 +25,12 @@ export function AddOverride(props: {
   const [key, setKey] = useState<string | null>(null)
   const [typed, setTyped] = useState(empty)
   const [wrong, setWrong] = useState<Wrong>({})
+  const [ends, setEnds] = useState({ from: '', to: '' })
   const chosen = choices.find((choice) => choice.key === key) ?? choices[0]
   if (!chosen) return <p className="soft">{texts.already}</p>
-  const leg = chosen.about.kind === 'leg'
+  const { kind } = chosen.about
+  const leg = kind === 'leg'
+  const about = chosen.about.kind === 'travel' ? { ...chosen.about, ...ends } : chosen.about
   const field = (name: keyof Typed, label: string, numeric = false) => (
     <TextInput
       label={label}
@@ -35,12 +43,13 @@ export function AddOverride(props: {
     />
   )
   const add = () => {
-    const made = { id: idFrom('own'), now: new Date().toISOString() }
-    const found = overrideFrom(chosen.about, typed, made)
+    const made = { id: idFrom('own'), now: new Date().toISOString(), overrides }
+    const found = overrideFrom(about, typed, made)
     if ('wrong' in found) return setWrong(found.wrong)
     setWrong({})
     setTyped({ ...empty, who: typed.who })
     setKey(null)
+    setEnds({ from: '', to: '' })
     props.onAdd(found.override)
   }
   return (
@@ -57,11 +66,28 @@ export function AddOverride(props: {
           label={texts.what}
           value={chosen.key}
           data={choices.map((choice) => ({ value: choice.key, label: choice.name }))}
-          onChange={(event) => setKey(event.currentTarget.value)}
-          description={leg ? texts.legMean : texts.pointsMean}
+          onChange={(event) => {
+            setKey(event.currentTarget.value)
+            setWrong({})
+          }}
+          description={texts.means[kind]}
         />
         <div className="form-grid">
-          {field('value', leg ? texts.likely : texts.points, true)}
+          {kind === 'travel' &&
+            (['from', 'to'] as const).map((end) => (
+              <NativeSelect
+                key={end}
+                label={texts[end]}
+                value={ends[end]}
+                error={end === 'to' ? wrong.ends : undefined}
+                data={[
+                  { value: '', label: texts.chooseEnd },
+                  ...spotsOf(documents.game).map((id) => ({ value: id, label: spotName(documents.game, id) })),
+                ]}
+                onChange={(event) => setEnds({ ...ends, [end]: event.currentTarget.value })}
+              />
+            ))}
+          {field('value', texts.values[kind], true)}
           {leg && field('low', texts.low, true)}
           {leg && field('high', texts.high, true)}
           {field('reason', texts.reason)}

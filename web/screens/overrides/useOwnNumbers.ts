@@ -4,7 +4,10 @@ import type { CompareRequest } from '../../../src/model/compare/types.ts'
 import { withOverriddenPoints } from '../../../src/model/documents/overrides.ts'
 import type { KeptOverride, Override } from '../../../src/model/documents/records.ts'
 import type { Robot } from '../../../src/model/documents/types.ts'
+import { placeOf } from '../../../src/model/field/places.ts'
+import { autonomousOf } from '../../../src/model/plan/autonomous.ts'
 import { askModel } from '../../worker/client.ts'
+import type { Questions } from '../../worker/protocol.ts'
 import { legRequests } from './legs.ts'
 
 export interface OwnNumbers {
@@ -20,6 +23,12 @@ export interface OwnNumbers {
 
 const none: readonly Override[] = []
 
+/** What is computed in place of an own number: asked of the model, or known at once. */
+type Question =
+  | { [K in 'likely' | 'legs' | 'travel']: { kind: K; ask: Questions[K]['ask'] } }['likely' | 'legs' | 'travel']
+  | { kind: 'known'; ask: number }
+  | null
+
 /**
  * Own numbers in place of computed ones. Overridden legs are in the question already; overridden points are put in here, as
  * soon as it is computed what they would be without. `robots`: as their documents have them.
@@ -30,20 +39,36 @@ export function useOwnNumbers(
   overrides: readonly Override[] = none,
 ): OwnNumbers {
   const { game } = base
-  const asked = overrides.map((override) => {
+  const asked = overrides.map((override): Question => {
+    if (override.kind === 'auto') {
+      const option = base.options.find(({ id, auto }) => id === override.option && auto !== null)
+      return option ? { kind: 'known', ask: autonomousOf(game, option, game.goals).expected } : null
+    }
+    if (override.kind === 'success') {
+      const trip = robots.find(({ id }) => id === override.robot)?.finish[override.finish]
+      return trip ? { kind: 'known', ask: trip.success } : null
+    }
+    if (override.kind === 'travel') {
+      const robot = robots.find(({ id }) => id === override.robot)
+      const { from, to } = override
+      const found = robot && placeOf(game, from) && placeOf(game, to)
+      return found ? { kind: 'travel', ask: { game, robot, from, to } } : null
+    }
     if (override.kind === 'points') {
       const option = base.options.find(({ id }) => id === override.option)
-      return option ? { kind: 'likely' as const, ask: { game, options: [option], inputs: [] } } : null
+      return option ? { kind: 'likely', ask: { game, options: [option], inputs: [] } } : null
     }
     const robot = robots.find(({ id }) => id === override.robot)
     const legs = robot ? legRequests(game, robot, override.leg) : []
-    return robot && legs.length > 0 ? { kind: 'legs' as const, ask: { game, robot, legs } } : null
+    return robot && legs.length > 0 ? { kind: 'legs', ask: { game, robot, legs } } : null
   })
   const answers = useQueries({
     queries: asked.map((question) => ({
       queryKey: ['own', question?.kind ?? null, question?.ask ?? null],
       queryFn: async ({ signal }: { signal: AbortSignal }): Promise<number | null> => {
         if (!question) return null
+        if (question.kind === 'known') return question.ask
+        if (question.kind === 'travel') return (await askModel('travel', question.ask, { signal, asked: true })).seconds
         if (question.kind === 'likely') return (await askModel('likely', question.ask, { signal, asked: true }))[0]!
         const reports = await askModel('legs', question.ask, { signal, asked: true })
         return reports.reduce((sum, { mean }) => sum + mean, 0) / reports.length
@@ -60,7 +85,7 @@ export function useOwnNumbers(
       typeof answer?.data === 'number' ? [{ ...override, computed: answer.data }] : [],
     )
     const computed = Object.fromEntries(
-      kept.flatMap((one) => (one.kind === 'points' ? [[one.option, one.computed] as const] : [])),
+      kept.flatMap((one) => ('points' in one ? [[one.id, one.computed] as const] : [])),
     )
     return {
       request: { ...base, options: withOverriddenPoints(base.options, overrides, computed) },

@@ -1,8 +1,8 @@
 import type { KeptOverride, Override } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
-import { placeName } from '../../words/actions.ts'
+import { placeName, spotName } from '../../words/actions.ts'
 import { words } from '../../words/catalogue.ts'
-import { day, moment, points, seconds } from '../../words/format.ts'
+import { day, moment, percent, points, seconds } from '../../words/format.ts'
 import { optionName } from '../../words/verdict.ts'
 
 export interface Documents {
@@ -10,16 +10,25 @@ export interface Documents {
   options: readonly Option[]
 }
 
+/** What an override is about. A drive whose ends are still to be chosen has none ('') yet. */
+export type About =
+  | Pick<Extract<Override, { kind: 'points' }>, 'kind' | 'option'>
+  | Pick<Extract<Override, { kind: 'auto' }>, 'kind' | 'option'>
+  | Pick<Extract<Override, { kind: 'leg' }>, 'kind' | 'robot' | 'leg'>
+  | Pick<Extract<Override, { kind: 'travel' }>, 'kind' | 'robot' | 'from' | 'to'>
+  | Pick<Extract<Override, { kind: 'success' }>, 'kind' | 'robot' | 'finish'>
+
 /** What a number is that was or can be overridden. */
-export function overriddenName(
-  override:
-    | Pick<Extract<Override, { kind: 'points' }>, 'kind' | 'option'>
-    | Pick<Extract<Override, { kind: 'leg' }>, 'kind' | 'robot' | 'leg'>,
-  { game, options }: Documents,
-): string {
+export function overriddenName(override: About, { game, options }: Documents): string {
   const texts = words().overrides
   if (override.kind === 'points') return texts.pointsOf(optionName(options, override.option))
+  if (override.kind === 'auto') return texts.autoOf(optionName(options, override.option))
   const robot = options.find((option) => option.robot.id === override.robot)?.robot.name ?? override.robot
+  if (override.kind === 'success') return texts.successOf(robot, placeName(game, override.finish))
+  if (override.kind === 'travel')
+    return override.from === ''
+      ? texts.travelOf(robot)
+      : texts.travelBetween(robot, spotName(game, override.from), spotName(game, override.to))
   const { leg } = override
   if (leg.kind === 'collect') return texts.legOf(robot, texts.collect(placeName(game, leg.source)))
   if (leg.kind === 'finish') return texts.legOf(robot, texts.finish(placeName(game, leg.finish)))
@@ -29,7 +38,9 @@ export function overriddenName(
 /** The own number, with its unit. */
 export function ownWords(override: Override): string {
   const texts = words().overrides
-  if (override.kind === 'points') return texts.points(points(override.points))
+  if ('points' in override) return texts.points(points(override.points))
+  if (override.kind === 'success') return percent(override.probability)
+  if (override.kind === 'travel') return seconds(override.seconds)
   const { whole } = override
   if (whole.kind === 'fixed') return seconds(whole.seconds)
   if (whole.kind === 'range') return texts.range(seconds(whole.low), seconds(whole.likely), seconds(whole.high))
@@ -37,8 +48,10 @@ export function ownWords(override: Override): string {
 }
 
 /** What had been computed, with its unit. */
-export const computedWords = (override: KeptOverride): string =>
-  override.kind === 'points' ? words().overrides.points(points(override.computed)) : seconds(override.computed)
+export function computedWords(override: KeptOverride): string {
+  if ('points' in override) return words().overrides.points(points(override.computed))
+  return override.kind === 'success' ? percent(override.computed) : seconds(override.computed)
+}
 
 export const whyWords = ({ reason, who, on }: Override): string =>
   words().overrides.because(reason, who, on.includes('T') ? moment(on) : day(on))

@@ -10,6 +10,10 @@ export const overrides: Words['overrides'] = {
   computed: 'berechnet',
   own: 'eigen',
   pointsOf: (option) => `Erwartete Punkte von „${option}“`,
+  autoOf: (option) => `Autonomiepunkte von „${option}“`,
+  travelOf: (robot) => `${robot}, Fahrzeit zwischen zwei Plätzen`,
+  travelBetween: (robot, from, to) => `${robot}, Fahrzeit: ${from} – ${to}`,
+  successOf: (robot, finish) => `${robot}, Chance, dass es hält: ${finish}`,
   legOf: (robot, leg) => `${robot}, ganze Zeit: ${leg}`,
   collect: (place) => `aufnehmen bei ${place}`,
   score: (place, entry) => (entry === 0 ? `ablegen bei ${place}` : `ablegen bei ${place}, Weise ${entry + 1}`),
@@ -29,8 +33,6 @@ export const overrides: Words['overrides'] = {
     title: 'Eine Zahl überschreiben',
     what: 'Welche Zahl',
     already: 'Alles, was sich hier überschreiben lässt, ist überschrieben.',
-    points: 'Eigene erwartete Punkte',
-    likely: 'Eigene Zeit, wahrscheinlich (s)',
     low: 'Niedrig (s), falls sie schwankt',
     high: 'Hoch (s), falls sie schwankt',
     reason: 'Warum du es besser weißt',
@@ -40,10 +42,28 @@ export const overrides: Words['overrides'] = {
     whoNeeded: 'Bitte sag, wer das sagt.',
     both: 'Gib niedrig und hoch an oder keins von beiden.',
     order: 'Niedrig darf nicht über wahrscheinlich liegen, wahrscheinlich nicht über hoch.',
-    pointsMean:
-      'Alle Ausgänge der Möglichkeit werden um gleich viel verschoben, sodass ihr Mittelwert deine Zahl ist. Wie sie von Match zu Match schwankt und wie sie an den Unbekannten hängt, bleibt berechnet.',
-    legMean:
-      'Die Fahrt dauert so lange, samt Fahren, wo immer sie beginnt; ihre Schritte, und was du über sie glaubst, zählen nicht mehr. Berechnet ist ihr Mittel von den Plätzen, an denen sie gewöhnlich beginnt.',
+    from: 'Zwischen',
+    to: 'und',
+    chooseEnd: 'Platz wählen',
+    endsNeeded: 'Wähle zwei verschiedene Plätze.',
+    endsTaken: 'Die Zeit zwischen diesen beiden ist schon überschrieben.',
+    values: {
+      points: 'Eigene erwartete Punkte',
+      auto: 'Eigene Autonomiepunkte',
+      leg: 'Eigene Zeit, wahrscheinlich (s)',
+      travel: 'Eigene Fahrzeit (s)',
+      success: 'Eigene Chance (%)',
+    },
+    means: {
+      points:
+        'Alle Ausgänge der Möglichkeit werden um gleich viel verschoben, sodass ihr Mittelwert deine Zahl ist. Wie sie von Match zu Match schwankt und wie sie an den Unbekannten hängt, bleibt berechnet.',
+      auto: 'Alle Ausgänge der Möglichkeit werden um gleich viel verschoben, sodass der Mittelwert des Ablaufs deine Zahl ist; was er auf dem Feld zurücklässt, bleibt berechnet. Solange die Punkte der Möglichkeit im Ganzen überschrieben sind, ändert das nichts.',
+      leg: 'Die Fahrt dauert so lange, samt Fahren, wo immer sie beginnt; ihre Schritte, und was du über sie glaubst, zählen nicht mehr. Berechnet ist ihr Mittel von den Plätzen, an denen sie gewöhnlich beginnt.',
+      travel:
+        'Von Stillstand zu Stillstand und in beide Richtungen gleich, vor dem Tempo des Fahrers. Sie zählt in jeder Fahrt zwischen den beiden.',
+      success:
+        'Anstelle der Zahl des Entwurfs, nur hier. Um sie überall zu ändern, bearbeite den Abschluss im Entwurf.',
+    },
   },
   record: {
     title: 'Überschriebene Zahlen',

@@ -17,6 +17,7 @@ export const refusals: Words['refusals'] = {
   tooMany: () => 'Das waren zu viele Anfragen auf einmal. Warte einen Augenblick und versuch es noch einmal.',
   internal: () => 'Im Server ging etwas schief. Gesichert wurde nichts; mehr steht in seinem Protokoll.',
   busy: () => 'Der Server rechnet schon an allem, was er kann. Versuch es gleich noch einmal.',
+  storageFull: () => 'Die Platte des Servers ist voll. Gesichert wurde nichts; sag es der Leitung.',
   invalid: (sentence) => `Das kann so nicht sein. ${more(sentence)}`,
   outOfMemory: (sentence) => `Dafür reicht der Speicher nicht. ${more(sentence)}`,
   unexpected: (sentence) => `Dabei ging etwas schief. ${more(sentence)}`,

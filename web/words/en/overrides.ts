@@ -10,6 +10,10 @@ export const overrides = {
   computed: 'computed',
   own: 'own',
   pointsOf: (option: string) => `Expected points of ‘${option}’`,
+  autoOf: (option: string) => `Autonomous points of ‘${option}’`,
+  travelOf: (robot: string) => `${robot}, driving time between two spots`,
+  travelBetween: (robot: string, from: string, to: string) => `${robot}, driving time: ${from} – ${to}`,
+  successOf: (robot: string, finish: string) => `${robot}, chance that it holds: ${finish}`,
   legOf: (robot: string, leg: string) => `${robot}, whole time: ${leg}`,
   collect: (place: string) => `collect at ${place}`,
   score: (place: string, entry: number) => (entry === 0 ? `score at ${place}` : `score at ${place}, way ${entry + 1}`),
@@ -31,8 +35,6 @@ export const overrides = {
     title: 'Override a number',
     what: 'Which number',
     already: 'Everything that can be overridden here is overridden.',
-    points: 'Own expected points',
-    likely: 'Own time, likely (s)',
     low: 'Low (s), if it varies',
     high: 'High (s), if it varies',
     reason: 'Why you know better',
@@ -42,10 +44,27 @@ export const overrides = {
     whoNeeded: 'Please say who says so.',
     both: 'Give low and high, or neither.',
     order: 'Low must not be above likely, nor likely above high.',
-    pointsMean:
-      'All outcomes of the option are moved by as much, so that its mean is your number. How it varies from match to match, and how it hangs on the unknowns, stays computed.',
-    legMean:
-      'The leg takes this time, driving included, wherever it starts; its stages, and what you believe about them, count no more. Computed is its mean from the places that it usually starts from.',
+    from: 'Between',
+    to: 'and',
+    chooseEnd: 'choose a spot',
+    endsNeeded: 'Choose two different spots.',
+    endsTaken: 'The time between these two is overridden already.',
+    values: {
+      points: 'Own expected points',
+      auto: 'Own autonomous points',
+      leg: 'Own time, likely (s)',
+      travel: 'Own driving time (s)',
+      success: 'Own chance (%)',
+    },
+    means: {
+      points:
+        'All outcomes of the option are moved by as much, so that its mean is your number. How it varies from match to match, and how it hangs on the unknowns, stays computed.',
+      auto: 'All outcomes of the option are moved by as much, so that the routine’s mean is your number; what it leaves on the field stays computed. While the option’s points are overridden as a whole, this changes nothing.',
+      leg: 'The leg takes this time, driving included, wherever it starts; its stages, and what you believe about them, count no more. Computed is its mean from the places that it usually starts from.',
+      travel:
+        'From rest to rest and the same both ways, before the driver’s pace. It counts in every leg that drives between the two.',
+      success: 'In place of the design’s number, here alone. To change it everywhere, edit the finish in the design.',
+    },
   },
   record: {
     title: 'Overridden numbers',

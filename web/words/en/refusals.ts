@@ -15,6 +15,7 @@ export const refusals = {
   tooMany: itself,
   internal: itself,
   busy: itself,
+  storageFull: itself,
   invalid: itself,
   outOfMemory: itself,
   unexpected: itself,

@@ -111,6 +111,7 @@ function slowed(option: Option, slowdown: number): Option {
     topSpeed: drive.topSpeed * f,
     acceleration: drive.acceleration * f * f,
     deceleration: drive.deceleration * f * f,
+    ...(drive.times && { times: drive.times.map((time) => ({ ...time, seconds: (1 + slowdown) * time.seconds })) }),
   }
   return { ...option, robot: { ...option.robot, drive: slow } }
 }

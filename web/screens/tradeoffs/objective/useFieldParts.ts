@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import { withOverriddenLegs } from '../../../../src/model/documents/overrides.ts'
+import { withOverriddenRobot } from '../../../../src/model/documents/overrides.ts'
 import type {
   FieldReferences,
   OptionReference,
@@ -58,7 +58,7 @@ export function useFieldParts(
   const stated = useMemo(() => {
     if (!field || !named.data) return null
     const all = named.data.map(({ option, design }) =>
-      assembleOption(option.body, withOverriddenLegs(design.body.robot, overrides ?? [])),
+      assembleOption(option.body, withOverriddenRobot(design.body.robot, overrides ?? [])),
     )
     return { partners: all.slice(0, 2), opponents: all.slice(2), level: field.level, replicates: field.replicates }
   }, [field, made, overrides])

@@ -1,0 +1,99 @@
+import { type Match, matchOf, observedTeam } from '../../model/scouting/index.ts'
+import { StorageFull } from '../../store/index.ts'
+import type { Batch, StoredRecord } from '../../store/types.ts'
+import { ApiError, type Code } from '../errors.ts'
+import { type Context, type Endpoint, procedure, router } from '../trpc.ts'
+import { may } from '../who.ts'
+import { accepted, acceptRequest, listRequest, mostRead, recordList } from './contracts.ts'
+import { DeviceLimit } from './limit.ts'
+import { answersOf, type ReadRow, readRow } from './rows.ts'
+
+const address = '/api/records'
+const writing: readonly Code[] = ['malformed', 'forbidden', 'tooLarge', 'notJson', 'tooMany', 'storageFull']
+
+const endpoint = (offered: Endpoint): { endpoint: Endpoint } => ({ endpoint: offered })
+
+const full = () =>
+  new ApiError({
+    code: 'storageFull',
+    message: 'The server’s disk is full. Nothing of this was taken: keep it, and tell a lead',
+    retryAfter: 60,
+  })
+
+async function accept(ctx: Context, batch: Batch) {
+  try {
+    return await ctx.workspace.records.accept(batch)
+  } catch (error) {
+    throw error instanceof StorageFull ? full() : error
+  }
+}
+
+const readable = (row: ReadRow) => !('refused' in row)
+
+const limits = new WeakMap<object, DeviceLimit>()
+
+/** One count for each server. */
+function limitOf({ store }: Context): DeviceLimit {
+  const limit = limits.get(store) ?? new DeviceLimit()
+  limits.set(store, limit)
+  return limit
+}
+
+/** With whom each record is about, by the schedule as it is now. */
+export function resolved(records: readonly StoredRecord[], schedule: ReadonlyMap<string, Match>) {
+  return records.map((record) => {
+    const match = matchOf(record.row)
+    return { ...record, team: observedTeam(record.row, match === null ? undefined : schedule.get(match)) }
+  })
+}
+
+/** What scouts recorded. */
+export const recordsRouter = router({
+  accept: procedure
+    .meta(
+      endpoint({
+        method: 'POST',
+        path: address,
+        may: may.member,
+        // Records are a log themselves, and say who handed them in.
+        audit: false,
+        summary: 'Takes what a device recorded. Each row is answered by itself, and sending it again does no harm',
+        answer: accepted,
+        errors: writing,
+      }),
+    )
+    .input(acceptRequest)
+    .mutation(async ({ input, ctx }) => {
+      const { device, unsent, app, rows: sent } = input
+      const { who } = ctx
+      limitOf(ctx).count(who.device ?? device, performance.now())
+      const rows = sent.map((each) => readRow(each, who))
+      const batch = { device, unsent, app, person: who.person, session: who.device }
+      const { outcomes, receipt, fresh, apart } = await accept(ctx, {
+        ...batch,
+        rows: rows.filter(readable) as Batch['rows'],
+      })
+      for (const event of fresh) ctx.tell({ event, what: 'records' })
+      for (const event of apart) ctx.tell({ event, what: 'quarantine' })
+      return { answers: answersOf(rows, outcomes), receipt }
+    }),
+
+  list: procedure
+    .meta(
+      endpoint({
+        method: 'GET',
+        path: address,
+        may: may.read,
+        summary: 'What was recorded of an event, in the order of its arrival, each with whom it is about',
+        answer: recordList,
+        errors: ['malformed'],
+      }),
+    )
+    .input(listRequest)
+    .query(async ({ input: { event, after, limit = mostRead }, ctx }) => {
+      const { records } = ctx.workspace
+      const found = await records.list(event, { after, limit })
+      const next = found.length < limit ? null : found.at(-1)!.arrival
+      return { records: resolved(found, await records.schedule(event)), next }
+    }),
+})

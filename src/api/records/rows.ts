@@ -1,0 +1,61 @@
+import { createHash } from 'node:crypto'
+import { canonicalJson, type Row, type RowAnswer } from '../../model/scouting/index.ts'
+import type { ApartReason, HashedRow, Outcome } from '../../store/types.ts'
+import { problemsOf } from '../contracts/index.ts'
+import { row as rowContract } from '../contracts/scouting/index.ts'
+import type { Who } from '../who.ts'
+
+export const hashOf = (text: string): string => createHash('sha256').update(text).digest('hex')
+
+export function hashed(row: Row): HashedRow {
+  const text = canonicalJson(row)
+  return { row, text, hash: hashOf(text) }
+}
+
+export type ReadRow = HashedRow | { refused: string; id: string }
+
+/** One row as it was sent, or why it can not be taken: a sentence for whoever holds the phone. */
+export function readRow(sent: unknown, who: Who): ReadRow {
+  const read = rowContract.safeParse(sent)
+  if (!read.success) return { refused: problemsOf(read.error)[0]!.message, id: idIn(sent) }
+  const { data } = read
+  const refused = disagreement(data) ?? strangers(data, who)
+  return refused === undefined ? hashed(data) : { refused, id: data.id }
+}
+
+const idIn = (sent: unknown): string => {
+  const id = (sent as { id?: unknown } | null)?.id
+  return typeof id === 'string' ? id.slice(0, 100) : ''
+}
+
+/** A document says again what its row says; what differs would be found under one and not under the other. */
+function disagreement(row: Row): string | undefined {
+  if (row.kind === 'photo' && row.body.id !== row.id) return 'The photo has another id than its row'
+  if (row.kind === 'ranking' && row.body.scout !== row.scout) return 'The ranking has another scout than its row'
+  if (row.kind !== 'observation') return undefined
+  const differs = (['id', 'scout', 'device', 'sequence'] as const).find((key) => row.body[key] !== row[key])
+  return differs && `The observation has another ${differs} than its row`
+}
+
+/** A lead may hand in what others recorded: from codes, files and sheets. */
+function strangers({ scout }: Row, { person, role }: Who): string | undefined {
+  if (person === null || role === 'lead' || scout === person) return undefined
+  return 'Somebody else recorded this. Sign in as them on this phone, or show it to a lead'
+}
+
+const apart: { readonly [Reason in ApartReason]: string } = {
+  otherContent: 'The server has another record under the same id. Both are kept, and a lead decides which one counts',
+  unknownEvent: 'The server does not know the event of this record. It is kept apart until a lead decides',
+}
+
+/** The answers in the order of the rows that were sent. `outcomes` are those of the rows that could be read. */
+export function answersOf(rows: readonly ReadRow[], outcomes: readonly Outcome[]): RowAnswer[] {
+  let index = 0
+  return rows.map((each): RowAnswer => {
+    if ('refused' in each) return { id: each.id, outcome: 'refused', why: each.refused }
+    const outcome = outcomes[index++]!
+    const { id } = each.row
+    if (outcome.outcome === 'held') return { id, outcome: 'held', again: outcome.again }
+    return { id, outcome: 'quarantined', why: apart[outcome.reason] }
+  })
+}

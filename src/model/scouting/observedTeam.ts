@@ -1,0 +1,52 @@
+import type { Match, Row, Seat, Slot } from './types.ts'
+
+/** The slot at a position of an alliance: the one that names it, or, where none does, the one that stands there. */
+export function slotAt(match: Match, { alliance, position }: Seat): Slot {
+  const side = match[alliance]
+  return side.find((slot) => slot.position === position) ?? side[position - 1]!
+}
+
+/** Where a team plays in a match; null where it does not. */
+export function seatOf(match: Match, team: string): Seat | null {
+  for (const alliance of ['red', 'blue'] as const) {
+    const index = match[alliance].findIndex((slot) => slot.team === team)
+    if (index >= 0) return { alliance, position: match[alliance][index]!.position ?? ((index + 1) as Seat['position']) }
+  }
+  return null
+}
+
+/**
+ * Whom a record is about. A robot that was known by its number stays who it was; one that was known by its place is the
+ * team that the schedule now has there, so that a corrected schedule moves the record without changing it. Runs outside of
+ * a match and matches that the schedule does not know stay as they were recorded.
+ *
+ * @param match the match that the record names, where the schedule has it
+ * @returns null where a record is about no single team: a ranking, a photo, a rehearsal
+ */
+export function observedTeam(row: Row, match: Match | undefined): string | null {
+  switch (row.kind) {
+    case 'observation': {
+      const { identifiedBy, team } = row.body
+      const moves = identifiedBy === 'position' && row.seat !== undefined && match && match.phase !== 'practice'
+      return moves ? slotAt(match, row.seat!).team : team
+    }
+    case 'visit':
+    case 'change':
+      return row.body.team
+    default:
+      return null
+  }
+}
+
+/** Id of the match that a row is about; null where it is about none. */
+export function matchOf(row: Row): string | null {
+  switch (row.kind) {
+    case 'observation':
+    case 'ranking':
+      return row.body.match
+    case 'change':
+      return row.body.afterMatch
+    default:
+      return null
+  }
+}

@@ -1,0 +1,68 @@
+import type { Match, Receipt } from '../../model/scouting/types.ts'
+import { isFull, StorageFull } from '../errors.ts'
+import type { PrismaClient } from '../generated/client.ts'
+import { acceptBatch, noteDevice, receiptOf } from './accept.ts'
+import { recordColumns, recordOf } from './rows.ts'
+import type { Accepted, Batch, RecordStore, StoredRecord } from './types.ts'
+
+/** The records of one workspace: its id stands in every query because it is fixed here. */
+export class DatabaseRecords implements RecordStore {
+  readonly #client: PrismaClient
+  readonly #workspaceId: string
+  readonly #now: () => Date
+
+  constructor(client: PrismaClient, workspaceId: string, now: () => Date) {
+    this.#client = client
+    this.#workspaceId = workspaceId
+    this.#now = now
+  }
+
+  async accept(batch: Batch): Promise<Accepted> {
+    const place = this.#place()
+    return this.#written(async (transaction) => {
+      const accepted = await acceptBatch(transaction, place, batch)
+      await noteDevice(transaction, place, batch)
+      return { ...accepted, receipt: await receiptOf(transaction, place, batch.device) }
+    })
+  }
+
+  async list(event: string, { after = 0, limit }: { after?: number; limit?: number } = {}): Promise<StoredRecord[]> {
+    const rows = await this.#client.fieldRecord.findMany({
+      where: { workspaceId: this.#workspaceId, event, arrival: { gt: after } },
+      orderBy: { arrival: 'asc' },
+      select: recordColumns,
+      ...(limit === undefined ? {} : { take: limit }),
+    })
+    return rows.map(recordOf)
+  }
+
+  async get(ids: readonly string[]): Promise<StoredRecord[]> {
+    const where = { workspaceId: this.#workspaceId, id: { in: [...ids] } }
+    return (await this.#client.fieldRecord.findMany({ where, select: recordColumns })).map(recordOf)
+  }
+
+  receipt(device: string): Promise<Receipt> {
+    return receiptOf(this.#client, this.#place(), device)
+  }
+
+  async schedule(event: string): Promise<Map<string, Match>> {
+    const where = { workspaceId: this.#workspaceId, event, removed: false }
+    const rows = await this.#client.scheduledMatch.findMany({ where, select: { id: true, body: true } })
+    return new Map(rows.map(({ id, body }) => [id, JSON.parse(body) as Match]))
+  }
+
+  #place() {
+    return { workspaceId: this.#workspaceId, at: this.#now() }
+  }
+
+  /** In one commit, or not at all. */
+  async #written<Result>(work: (transaction: Transaction) => Promise<Result>): Promise<Result> {
+    try {
+      return await this.#client.$transaction(work)
+    } catch (error) {
+      throw isFull(error) ? new StorageFull(error) : error
+    }
+  }
+}
+
+type Transaction = Parameters<Parameters<PrismaClient['$transaction']>[0]>[0]

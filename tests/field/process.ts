@@ -1,0 +1,60 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { join } from 'node:path'
+import { build } from 'esbuild'
+import { projectRoot } from '../../src/root.ts'
+
+let built: Promise<string> | undefined
+
+/** The server as it runs at an event, made ready once. */
+export function builtServer(): Promise<string> {
+  // Inside the project, where its packages and migrations are found.
+  const outfile = join(projectRoot(), 'test-results', `server-${process.pid}`, 'server.js')
+  built ??= build({
+    entryPoints: [join(projectRoot(), 'src', 'server.ts')],
+    bundle: true,
+    packages: 'external',
+    platform: 'node',
+    format: 'esm',
+    outfile,
+  }).then(() => outfile)
+  return built
+}
+
+export interface ServerProcess {
+  url: string
+  child: ChildProcess
+  /** As a power cut would: without a word. */
+  kill(): Promise<void>
+}
+
+/** The real server in a process of its own, on a free port, with the database at `file`. */
+export async function startProcess(file: string, port = 0): Promise<ServerProcess> {
+  const child = spawn(process.execPath, [await builtServer()], {
+    cwd: projectRoot(),
+    env: { ...process.env, PORT: String(port), HOST: '127.0.0.1', DATABASE_URL: `file:${file}`, DEMO: '0' },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  })
+  const url = await addressIn(child)
+  return {
+    url,
+    child,
+    kill: async () => {
+      if (child.exitCode !== null || child.signalCode !== null) return
+      child.kill('SIGKILL')
+      await once(child, 'close')
+    },
+  }
+}
+
+function addressIn(child: ChildProcess): Promise<string> {
+  return new Promise((resolve, reject) => {
+    let printed = ''
+    child.stdout!.on('data', (chunk) => {
+      printed += chunk
+      const found = /https?:\/\/[\d.]+:\d+|http:\/\/localhost:\d+/.exec(printed)
+      if (found) resolve(found[0])
+    })
+    child.once('close', () => reject(new Error(`The server ended before it was ready: ${printed}`)))
+  })
+}
