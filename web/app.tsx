@@ -29,6 +29,7 @@ const HandInScreen = screen(() => import('./screens/event/handin/HandInScreen.ts
 const SheetsScreen = screen(() => import('./screens/event/sheets/SheetsScreen.tsx'))
 const CodesScreen = screen(() => import('./screens/event/codes/CodesScreen.tsx'))
 const VisitsScreen = screen(() => import('./screens/event/visits/VisitsScreen.tsx'))
+const EventsScreen = screen(() => import('./screens/event/EventsScreen.tsx'))
 const ShortcutPanel = screen(() => import('./shell/ShortcutPanel.tsx'))
 const GuessScreen = screen(() => import('./screens/guess/GuessScreen.tsx'))
 
@@ -91,6 +92,9 @@ export function App() {
               <Route path="/event/:id/sheets">{({ id }) => <SheetsScreen key={id} id={id} />}</Route>
               <Route path="/event/:id/codes">{({ id }) => <CodesScreen key={id} id={id} />}</Route>
               <Route path="/event/:id/visits">{({ id }) => <VisitsScreen key={id} id={id} />}</Route>
+              <Route path="/event/:id?/:part?">
+                {({ id, part }) => <EventsScreen key={id ?? ''} id={id} part={part} />}
+              </Route>
               <Route path="/help" component={HelpScreen} />
               <Route component={NoScreen} />
             </Switch>

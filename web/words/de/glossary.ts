@@ -107,6 +107,11 @@ export const glossary: Words['glossary'] = {
     means:
       'wie gut alle Spielweisen eines Schnellblatts gespielt werden: ein Faktor auf ihre Zeiten und einer auf ihre Erfolgschancen',
   },
+  surrogate: {
+    word: 'Ersatzteam',
+    means:
+      'ein Roboter in einem Match, das für seine Allianz zählt und nicht für ihn selbst, wo die Teams die Matches nicht gleichmäßig füllen',
+  },
   swing: {
     word: 'Ausschlag',
     means: 'wie weit eine Unbekannte, von niedrig bis hoch, den Vorsprung der besten Möglichkeit ändert',

@@ -9,6 +9,7 @@ import { decisions } from './decisions.ts'
 import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { durations } from './durations.ts'
+import { event } from './event.ts'
 import { explain } from './explain.ts'
 import { explainDesigns } from './explainDesigns.ts'
 import { explainNumbers } from './explainNumbers.ts'
@@ -64,6 +65,7 @@ export const de: Words = {
   designs,
   documents,
   durations,
+  event,
   explain,
   explainDesigns,
   explainNumbers,

@@ -78,6 +78,11 @@ export const glossary = {
     word: 'strength',
     means: 'how well all ways of a quick sheet are played: a factor on their times and one on their chances of success',
   },
+  surrogate: {
+    word: 'surrogate',
+    means:
+      'a robot in a match that counts for its alliance and not for itself, where the teams do not fill the matches evenly',
+  },
   swing: { word: 'swing', means: 'by how much an unknown, from low to high, changes the lead of the best option' },
   winProbability: { word: 'win probability', means: 'the share of very many matches that we win; a tie is no win' },
   worth: { word: 'worth', means: 'the points per match that one second less of a stage brings' },

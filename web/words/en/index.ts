@@ -8,6 +8,7 @@ import { decisions } from './decisions.ts'
 import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { durations } from './durations.ts'
+import { event } from './event.ts'
 import { explain } from './explain.ts'
 import { explainDesigns } from './explainDesigns.ts'
 import { explainNumbers } from './explainNumbers.ts'
@@ -63,6 +64,7 @@ export const en = {
   designs,
   documents,
   durations,
+  event,
   explain,
   explainDesigns,
   explainNumbers,
