@@ -28,6 +28,33 @@ describe('what a phone in the stands takes along', () => {
     expect(body.mark).toMatch(/^[\w-]{22}$/)
   })
 
+  test('holds the schedule, with robots of a match that has a result as played, and who watches whom', async () => {
+    const slot = (team: string) => ({ team, counts: true, state: 'expected' })
+    const match = (number: number) => ({
+      id: `q${number}`,
+      phase: 'qualification',
+      number,
+      play: 1,
+      red: ['90001', '90002', '90003'].map(slot),
+      blue: ['90004', '90005', '90006'].map(slot),
+    })
+    const teams = [1, 2, 3, 4, 5, 6].map((number) => ({ team: `9000${number}` }))
+    await server.send('PUT', '/api/documents/event/spring', { base: 1, body: { ...event, teams } })
+    const at = '/api/events/spring'
+    const { body: schedule } = await server.get(`${at}/matches`)
+    const put = await server.send('PUT', `${at}/matches`, { mark: schedule.mark, matches: [match(1), match(2)] })
+    expect(put.status).toBe(200)
+    const side = { points: { total: 12 } }
+    const result = { match: 'q1', base: 0, matchRevision: 1, result: { match: 'q1', red: side, blue: side } }
+    expect((await server.send('PUT', `${at}/results`, { results: [result] })).status).toBe(200)
+    const { body: pack } = await server.get('/api/stands/spring')
+    expect(pack.matches.map(({ id }: { id: string }) => id)).toEqual(['q1', 'q2'])
+    expect(pack.matches[0].red.map(({ state }: { state: string }) => state)).toEqual(['played', 'played', 'played'])
+    expect(pack.matches[1]).toEqual(match(2))
+    expect(pack.assignments).toEqual([])
+    expect(pack.people).toEqual([])
+  })
+
   test('is only the mark for a phone that has it already, until something changes', async () => {
     const { body: first } = await server.get('/api/stands/spring')
     const { body: same } = await server.get(`/api/stands/spring?since=${first.mark}`)

@@ -80,6 +80,15 @@ const entries: BenchEntry[] = [
       return { run: () => firstScripts(world), close: () => world.close() }
     },
   },
+  {
+    name: 'web.stands',
+    unit: 'kB compressed',
+    better: 'lower',
+    open: async () => {
+      const world = await openWorld()
+      return { run: () => firstScripts(world, 'en-US', '/stands/'), close: () => world.close() }
+    },
+  },
 ]
 
 export default entries

@@ -13,3 +13,9 @@ test.each(['en-US', 'de-DE'])('the first page loads at most 250 kB of compressed
   expect(size).toBeGreaterThan(100)
   expect(size).toBeLessThanOrEqual(250)
 })
+
+test.each(['en-US', 'de-DE'])('the stands load at most 150 kB of compressed script in %s', async (locale) => {
+  const size = await firstScripts(world, locale, '/stands/')
+  expect(size).toBeGreaterThan(50)
+  expect(size).toBeLessThanOrEqual(150)
+})

@@ -46,8 +46,10 @@ export function nextSeat(
   { person, recorded, now }: { person: string; recorded: ReadonlySet<string>; now: number },
 ): { match: Match; seat: Seat } | null {
   const last = matches.findLastIndex(({ id }) => recorded.has(id))
+  const voided = new Set(matches.flatMap(({ voids }) => (voids === undefined ? [] : [voids])))
   for (const match of matches.slice(last + 1)) {
     const over =
+      voided.has(match.id) ||
       [...match.red, ...match.blue].every(({ state }) => state !== 'expected') ||
       (match.time !== undefined && Date.parse(match.time) < now - gone)
     if (over) continue
