@@ -53,6 +53,7 @@ test('a whole match is recorded with one thumb, through a page that was closed b
   await press(first, 'Start of the match').tap()
 
   // What is pressed most is large, apart, and within the thumb's reach.
+  expect((await box(press(first, 'To the check'))).y).toBeLessThan(0.4 * phone.viewport.height)
   const primary = [/^Collected: /, /^Scored: /, /^Missed: /, /^About so many/, /^Nothing to undo/]
   for (const name of primary)
     for (const target of await press(first, name).all()) {

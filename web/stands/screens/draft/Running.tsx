@@ -53,7 +53,12 @@ export function Running({ desk, title }: { desk: Desk; title: string }) {
         <StatusBar />
       </header>
       <main className="recorder-top">
-        <h1>{title}</h1>
+        <div className="titled">
+          <h1>{title}</h1>
+          <button type="button" className={over ? 'strong' : ''} onClick={() => desk.change({ step: 'check' })}>
+            {texts.running.end}
+          </button>
+        </div>
         {timed ? (
           <ClockBar desk={desk} elapsed={elapsed} />
         ) : (
@@ -71,9 +76,6 @@ export function Running({ desk, title }: { desk: Desk; title: string }) {
             {texts.running.notKept}
           </p>
         )}
-        <button type="button" className={over ? 'strong tall' : ''} onClick={() => desk.change({ step: 'check' })}>
-          {texts.running.end}
-        </button>
       </main>
       <TapPad
         game={game}
