@@ -40,11 +40,11 @@ export async function startServer({
   file: given,
   now,
   ...options
-}: Omit<AppOptions, 'store'> & { file?: string; now?: () => Date } = {}): Promise<Server> {
+}: Omit<AppOptions, 'store' | 'now'> & { file?: string; now?: () => Date } = {}): Promise<Server> {
   const folder = await mkdtemp(join(tmpdir(), 'cyclewright-api-'))
   const file = given ?? join(folder, 'test.db')
   const store = await openStore(`file:${file}`, now ? { now } : {})
-  const app = await buildApp({ store, ...options })
+  const app = await buildApp({ store, ...options, ...(now && { now: () => now().getTime() }) })
   const url = await app.listen({ port: 0, host: '127.0.0.1' })
   const json = { 'content-type': 'application/json' }
   return {
