@@ -34,6 +34,8 @@ export interface AppOptions {
   live?: StreamOptions
   /** Requests about guesses from one address in a minute, for tests. */
   mostGuessRequests?: number
+  /** The clock by which attempts to sign in are limited (ms); for tests. */
+  now?: () => number
   /** Told when the server gets its first lead. */
   claimed?: () => void
 }
@@ -52,6 +54,7 @@ export async function buildApp({
   live,
   mostGuessRequests,
   claimed,
+  now,
 }: AppOptions) {
   const options = { bodyLimit, logger: { level: logLevel }, routerOptions: { maxParamLength: 300 } }
   const app = (https ? fastify({ ...options, https }) : fastify(options)) as unknown as FastifyInstance
@@ -73,6 +76,7 @@ export async function buildApp({
     live: new InProcessLive(),
     version,
     reach: () => reachOf(app, https !== undefined),
+    now,
     claimed,
   })
   await limitGuesses(app, mostGuessRequests)

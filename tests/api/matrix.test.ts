@@ -120,6 +120,8 @@ describe('A lead of one team and what belongs to another:', () => {
       base: null,
       body: { ...harbour(), id: 'theirs', name: mark },
     })
+    const cup = { format: 1, id: 'cup', name: mark, game: 'theirs', teams: [] }
+    await lead.send('PUT', '/api/documents/event/cup', { base: null, body: cup })
     const about = { way: mark, places: [mark], load: 1 }
     const subject = { sheet: 'sheet', way: 'way', leg: 'collect' as const, about }
     const workspace = server.store.workspace(workspaceId)
@@ -128,6 +130,7 @@ describe('A lead of one team and what belongs to another:', () => {
     theirs = {
       kind: 'game',
       id: 'theirs',
+      event: 'cup',
       person: member.id,
       device: member.device,
       invitation: invited[0].invitation.id,
@@ -150,7 +153,15 @@ describe('A lead of one team and what belongs to another:', () => {
     },
     'guesses.open': { way: 'way', leg: 'collect' },
     'guesses.bring': { file: { format: 1, sheet: { id: 'sheet', name: 'S' }, rounds: [] } },
-    'invitations.create': { role: 'viewer', hours: 1, event: 'theirs' },
+    'invitations.create': { role: 'viewer', hours: 1 },
+    'event.schedule.preview': { matches: [] },
+    'event.schedule.edit': { mark: 'x', matches: [] },
+    'event.results.preview': { results: [] },
+    'event.results.enter': { results: [{ match: 'm', base: 0, matchRevision: 1, result: null }] },
+    'event.assignments.preview': { people: ['x'], longest: 5, rest: 1 },
+    'event.assignments.assign': { mark: 'x', assignments: [] },
+    'event.assignments.take': { match: 'm', seat: { alliance: 'red', position: 1 } },
+    'records.accept': { unsent: 0, rows: [] },
     'people.changeRole': { role: 'viewer' },
     'devices.rename': { name: 'Taken' },
   }

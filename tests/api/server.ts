@@ -41,11 +41,11 @@ export async function startServer({
   now,
   further,
   ...options
-}: Omit<AppOptions, 'store'> & { file?: string; now?: () => Date; further?: string } = {}): Promise<Server> {
+}: Omit<AppOptions, 'store' | 'now'> & { file?: string; now?: () => Date; further?: string } = {}): Promise<Server> {
   const folder = await mkdtemp(join(tmpdir(), 'cyclewright-api-'))
   const file = given ?? join(folder, 'test.db')
   const store = await openStore(`file:${file}`, { further, ...(now && { now }) })
-  const app = await buildApp({ store, ...options })
+  const app = await buildApp({ store, ...options, ...(now && { now: () => now().getTime() }) })
   const url = await app.listen({ port: 0, host: '127.0.0.1' })
   const json = { 'content-type': 'application/json' }
   return {

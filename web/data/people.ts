@@ -39,7 +39,8 @@ export function useEntrance() {
     keepDevice(session)
     askSignIn(false)
     // Not awaited: what was refused before comes now, while the panel is already gone.
-    void queries.invalidateQueries()
+    // An invitation that was taken up is not asked for again: it would be said to be used.
+    void queries.invalidateQueries({ predicate: ({ queryKey }) => queryKey[0] !== 'welcome' })
   }
   const signIn = useMutation({
     mutationFn: ({ nickname, passphrase, device, workspace }: SignIn): Promise<Session> =>

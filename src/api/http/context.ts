@@ -23,6 +23,8 @@ export interface Shared {
   live: Live
   version: string
   reach(): Reach
+  /** The clock by which attempts to sign in are limited (ms); for tests. */
+  now?: (() => number) | undefined
   /** Told when the server gets its first lead. */
   claimed?: (() => void) | undefined
 }
@@ -47,7 +49,7 @@ export async function offerContext(app: FastifyInstance, shared: Shared): Promis
   const { store, pool, live, version, reach } = shared
   await app.register(cookies)
   let isClaimed = await store.entrance.isClaimed()
-  const attempts = new Attempts()
+  const attempts = new Attempts(shared.now)
   const gate: Pick<Door, 'isClaimed' | 'claimed' | 'attempts'> = {
     isClaimed: () => isClaimed,
     claimed: () => {
