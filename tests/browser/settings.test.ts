@@ -132,6 +132,7 @@ describe('by keyboard alone', () => {
       'Trade-offs',
       'Decisions',
       'Match',
+      'Event',
       'Settings and help',
     ])
     await page.keyboard.press('Enter')
