@@ -25,6 +25,7 @@ beforeAll(async () => {
         candidates: 20,
         lineups: 30,
         calibrations: 20,
+        film: 20,
         season: 20,
         draws: 20,
         summary: 20,

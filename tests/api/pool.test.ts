@@ -47,6 +47,7 @@ const seconds = {
   candidates: 20,
   lineups: 30,
   calibrations: 20,
+  film: 20,
   season: 20,
   summary: 10,
 }

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { game } from '../../seed/game.ts'
+import { breakwater } from '../../seed/index.ts'
 import { type Server, startServer } from './server.ts'
 
 let server: Server
@@ -85,4 +86,27 @@ describe('what a phone in the stands takes along', () => {
       { id: 'older', name: 'Neap', startsOn: '2026-10-01' },
     ])
   })
+})
+
+test('a match to train on has six robots that move, and what happened lies within it', async () => {
+  expect((await server.get('/api/stands/spring/training?seed=1')).status).toBe(422)
+  const { designs, options } = breakwater
+  const record = options[0]!
+  const design = designs.find(({ robot }) => robot.id === record.design)!
+  await server.send('PUT', `/api/documents/design/${design.robot.id}`, { base: null, body: design })
+  await server.send('PUT', `/api/documents/option/${record.option.id}`, { base: null, body: record })
+  const { status, body } = await server.get('/api/stands/spring/training?seed=1')
+  expect(status).toBe(200)
+  expect(body.robots).toHaveLength(6)
+  const whole = game.clock.auto + game.clock.pause + game.clock.teleop
+  for (const { track, happened } of body.robots) {
+    const times = track.map(([time]: number[]) => time)
+    expect(times).toEqual([...times].sort((a: number, b: number) => a - b))
+    for (const { elapsed } of happened) expect(elapsed >= 0 && elapsed <= whole + 1e-6).toBe(true)
+  }
+  const kinds = new Set(
+    body.robots.flatMap((robot: { happened: { what: string }[] }) => robot.happened.map(({ what }) => what)),
+  )
+  expect(kinds).toContain('scored')
+  expect(kinds).toContain('collected')
 })

@@ -11,6 +11,7 @@ const ReadCodes = lazy(() => import('./codes/ReadCodes.tsx'))
 const ShowCodes = lazy(() => import('./codes/ShowCodes.tsx'))
 const Visit = lazy(() => import('./pit/Visit.tsx'))
 const Rank = lazy(() => import('./pit/Rank.tsx'))
+const Training = lazy(() => import('./training/Training.tsx'))
 const ChangeMark = lazy(() => import('./pit/ChangeMark.tsx'))
 
 /** What is seldom opened is loaded when it is, and kept for when there is no connection. */
@@ -24,6 +25,8 @@ function Seldom({ screen }: { screen: string }) {
       return <Visit />
     case 'rank':
       return <Rank />
+    case 'training':
+      return <Training />
     default:
       return <ChangeMark />
   }
@@ -47,6 +50,7 @@ export function App() {
     case 'show':
     case 'visit':
     case 'rank':
+    case 'training':
     case 'change':
       return (
         <Suspense>

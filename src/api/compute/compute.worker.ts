@@ -2,6 +2,7 @@ import { beliefDraws, beliefSummary, compare as compareOptions } from '../../mod
 import { isOutOfMemory, ModelError, type ModelErrorCode, type Path } from '../../model/errors.ts'
 import { travel as findWay } from '../../model/field/index.ts'
 import { legReport } from '../../model/leg/index.ts'
+import { filmOf } from '../../model/match/film.ts'
 import { candidatesFor, LineupPlayers } from '../../model/match/lineup/index.ts'
 import { BlockPlayer } from '../../model/match/run.ts'
 import { Calibrators, seasonReport } from '../../model/match/scores/index.ts'
@@ -53,6 +54,7 @@ export const lineups = task<'lineups'>(({ request, lineups, from, to }) => {
   const player = players.for(request)
   return lineups.map((each) => player.played(each, from, to))
 })
+export const film = task<'film'>(({ game, ...of }) => filmOf(game, of))
 const calibrators = new Calibrators()
 export const calibrations = task<'calibrations'>(({ request, from, to }) => {
   const calibrator = calibrators.for(request)

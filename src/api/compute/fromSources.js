@@ -19,6 +19,7 @@ export const {
   candidates,
   lineups,
   calibrations,
+  film,
   season,
   summary,
 } = await import('./compute.worker.ts')

@@ -3,6 +3,7 @@ import type { BeliefReport, CompareReport, CompareRequest } from '../../model/co
 import type { Game, Option, Robot } from '../../model/documents/types.ts'
 import type { Route } from '../../model/field/types.ts'
 import type { LegReport, LegRequest } from '../../model/leg/types.ts'
+import type { Film } from '../../model/match/film.ts'
 import type { Lineup, LineupRequest, PlayedLineup } from '../../model/match/lineup/index.ts'
 import type { Calibration, SeasonReport, SeasonRequest } from '../../model/match/scores/types.ts'
 import type { StatedRequest, StatedSums } from '../../model/match/stated/index.ts'
@@ -47,6 +48,7 @@ export interface Tasks {
   /** Simulated matches of some of a season's matches, and what the season comes to. */
   calibrations: { request: { request: SeasonRequest; from: number; to: number }; answer: Calibration[] }
   season: { request: { request: SeasonRequest; calibrations: readonly Calibration[] }; answer: SeasonReport }
+  film: { request: { game: Game; options: readonly Option[]; seed: number }; answer: Film }
   summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
 }
 
@@ -73,5 +75,6 @@ export const budgets: { readonly [name in TaskName]: number } = {
   lineups: 120,
   calibrations: 120,
   season: 60,
+  film: 60,
   summary: 60,
 }

@@ -1,7 +1,8 @@
 import * as z from 'zod'
 import type { Assignment, EventRecord, Match } from '../../model/scouting/index.ts'
 import { game, id } from '../contracts/index.ts'
-import { eventRecord, scheduledMatch, seat } from '../contracts/scouting/index.ts'
+import { count } from '../contracts/primitives.ts'
+import { eventRecord, happening, scheduledMatch, seat } from '../contracts/scouting/index.ts'
 import type { Stored } from '../documents/read.ts'
 
 const mark = z.string().describe('Changes with the contents: whoever has this one needs nothing new')
@@ -39,3 +40,24 @@ export const packAnswer = z
 export const eventsAnswer = z.array(
   z.strictObject({ id: z.string(), name: z.string(), startsOn: z.string().nullable().describe('ISO 8601') }),
 )
+
+export const trainingRequest = z.strictObject({
+  event: id.describe('Id of the event'),
+  seed: count(0, 1_000_000_000, 'Another match for each seed, the same for the same one'),
+})
+
+export const trainingAnswer = z
+  .strictObject({
+    robots: z
+      .array(
+        z.strictObject({
+          came: z.boolean(),
+          track: z
+            .array(z.tuple([z.number(), z.number(), z.number()]))
+            .describe('[s, m, m] in its own alliance’s coordinates; between two it goes straight'),
+          happened: z.array(happening).describe('What a scout could tap'),
+        }),
+      )
+      .describe('Red’s three, then blue’s'),
+  })
+  .meta({ id: 'TrainingMatch', description: 'A simulated match to train on' })

@@ -2,8 +2,9 @@ import * as z from 'zod'
 import { read } from '../documents/read.ts'
 import { type Endpoint, procedure, router } from '../trpc.ts'
 import { may } from '../who.ts'
-import { eventsAnswer, packAnswer, packRequest } from './contracts.ts'
+import { eventsAnswer, packAnswer, packRequest, trainingAnswer, trainingRequest } from './contracts.ts'
 import { markOf, packOf } from './pack.ts'
+import { trainingOf } from './training.ts'
 
 const endpoint = (offered: Endpoint): { endpoint: Endpoint } => ({ endpoint: offered })
 
@@ -47,4 +48,18 @@ export const stands = router({
       const serverTime = new Date().toISOString()
       return since === mark ? { same: true as const, serverTime, mark } : { ...pack, serverTime, mark }
     }),
+
+  training: procedure
+    .meta(
+      endpoint({
+        method: 'GET',
+        path: '/api/stands/{event}/training',
+        may: may.member,
+        summary: 'A simulated match of the event’s game to train on: where its robots were, and what happened',
+        answer: trainingAnswer,
+        errors: ['malformed', 'notFound', 'notOffered', 'overBudget', 'busy'],
+      }),
+    )
+    .input(trainingRequest)
+    .query(({ input, ctx }) => trainingOf(ctx, input)),
 })

@@ -34,8 +34,10 @@ export function aboutName(about: About, matches: readonly Match[]): string {
 const nameIn = (of: readonly { id: string; name: string }[], id: string | undefined) =>
   of.find((each) => each.id === id)?.name ?? id ?? ''
 
+type TapLike = Pick<Tap, 'what' | 'n' | 'counted'> & { goal?: string | undefined; source?: string | undefined }
+
 /** What a tap says, as on its button. */
-export function tapName(game: Game, tap: Pick<Tap, 'what' | 'goal' | 'source' | 'n' | 'counted'>): string {
+export function tapName(game: Game, tap: TapLike): string {
   const texts = words().running
   const { what, goal, source, n, counted } = tap
   switch (what) {

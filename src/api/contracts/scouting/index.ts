@@ -1,5 +1,5 @@
 export { eventRecord, matchResult, mostTeams, scheduledMatch } from './event.ts'
-export { mostHappenings, observation } from './observation.ts'
+export { happening, mostHappenings, observation } from './observation.ts'
 export { mostRows, receipt, row, rowAnswer, rowAnswers } from './row.ts'
 export { alliance, device, moment, phase, position, seat, sequence, team, uuid } from './shared.ts'
 export { change, mostPhotoBytes, mostPhotos, photo, pitVisit, ranking } from './visit.ts'

@@ -6,7 +6,7 @@ import { device, duringMatch, elapsed, note, pieces, scout, sequence, team, uuid
 /** Happenings of one record at most: several a second through the longest match. */
 export const mostHappenings = 2000
 
-const happening = z
+export const happening = z
   .strictObject({
     elapsed,
     what: z.enum(happenings).describe('What the robot did'),
