@@ -45,14 +45,16 @@ const watched: typeof fetch = async (input, init) => {
 }
 
 // The names of all questions of a batch stand in its address, for which the server has 300 letters.
-const client = createTRPCClient<AppRouter>({ links: [httpBatchLink({ url: '/trpc', fetch: watched, maxItems: 10 })] })
+export const client = createTRPCClient<AppRouter>({
+  links: [httpBatchLink({ url: '/trpc', fetch: watched, maxItems: 10 })],
+})
 
 /** What the server said of a refusal. */
 const failureIn = (error: unknown): Failure | null =>
   error instanceof TRPCClientError ? ((error.data as { failure?: Failure } | null)?.failure ?? null) : null
 
 /** Turns what the transport throws into a sentence for the person. */
-async function said<T>(call: Promise<T>): Promise<T> {
+export async function said<T>(call: Promise<T>): Promise<T> {
   try {
     return await call
   } catch (error) {
