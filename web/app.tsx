@@ -29,6 +29,7 @@ const MatchScreen = screen(() => import('./screens/match/MatchScreen.tsx'))
 const HandInScreen = screen(() => import('./screens/event/handin/HandInScreen.tsx'))
 const SheetsScreen = screen(() => import('./screens/event/sheets/SheetsScreen.tsx'))
 const CodesScreen = screen(() => import('./screens/event/codes/CodesScreen.tsx'))
+const BoardScreen = screen(() => import('./screens/event/board/BoardScreen.tsx'))
 const VisitsScreen = screen(() => import('./screens/event/visits/VisitsScreen.tsx'))
 const EventsScreen = screen(() => import('./screens/event/EventsScreen.tsx'))
 const ShortcutPanel = screen(() => import('./shell/ShortcutPanel.tsx'))
@@ -95,6 +96,7 @@ export function App() {
               <Route path="/event/:id/hand-in">{({ id }) => <HandInScreen key={id} id={id} />}</Route>
               <Route path="/event/:id/sheets">{({ id }) => <SheetsScreen key={id} id={id} />}</Route>
               <Route path="/event/:id/codes">{({ id }) => <CodesScreen key={id} id={id} />}</Route>
+              <Route path="/event/:id/board">{({ id }) => <BoardScreen key={id} id={id} />}</Route>
               <Route path="/event/:id/visits">{({ id }) => <VisitsScreen key={id} id={id} />}</Route>
               <Route path={/^\/(people|claim|join|sign-in)\/?$/}>
                 <PeopleScreen />

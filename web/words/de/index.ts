@@ -1,6 +1,7 @@
 import type { Words } from '../catalogue.ts'
 import { actions } from './actions.ts'
 import { air } from './air.ts'
+import { board } from './board.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
 import { charts } from './charts.ts'
@@ -58,6 +59,7 @@ import { worker } from './worker.ts'
 export const de: Words = {
   actions,
   air,
+  board,
   budget,
   cautions,
   charts,

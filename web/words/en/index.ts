@@ -1,5 +1,6 @@
 import { actions } from './actions.ts'
 import { air } from './air.ts'
+import { board } from './board.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
 import { charts } from './charts.ts'
@@ -57,6 +58,7 @@ import { worker } from './worker.ts'
 export const en = {
   actions,
   air,
+  board,
   budget,
   cautions,
   charts,

@@ -1,0 +1,38 @@
+import { Link } from 'wouter'
+import { Loading, Trouble } from '../../../shell/states.tsx'
+import { words } from '../../../words/catalogue.ts'
+import { useStandsPack } from '../useStandsPack.ts'
+import { ApartRows } from './ApartRows.tsx'
+import { Contradicting } from './Contradicting.tsx'
+import { Expected } from './Expected.tsx'
+import { Phones } from './Phones.tsx'
+import { useBoard } from './useBoard.ts'
+import './board.css'
+
+/** What a lead watches while scouts record: who was to send what, what came, and what can not be right. */
+export default function BoardScreen(props: { id: string }) {
+  const texts = words().board
+  const pack = useStandsPack(props.id)
+  const { board, apart } = useBoard(props.id)
+  const error = pack.error ?? board.error ?? apart.error
+  if (error && !(pack.data && board.data && apart.data)) {
+    const retry = () => void Promise.all([pack.refetch(), board.refetch(), apart.refetch()])
+    return <Trouble title={texts.notLoaded} error={error} retry={retry} />
+  }
+  if (!pack.data || !board.data || !apart.data) return <Loading what={texts.loading} />
+  return (
+    <div className="stack wide">
+      <div className="stack">
+        <p className="small">
+          <Link href={`/event/${props.id}`}>{pack.data.event.name}</Link>
+        </p>
+        <h1>{texts.title}</h1>
+        <p>{texts.intro}</p>
+      </div>
+      <Expected pack={pack.data} board={board.data} />
+      <Phones event={props.id} board={board.data} />
+      <ApartRows pack={pack.data} apart={apart.data} event={props.id} />
+      <Contradicting pack={pack.data} board={board.data} event={props.id} />
+    </div>
+  )
+}

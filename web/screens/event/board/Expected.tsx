@@ -1,0 +1,67 @@
+import type { StandsPack } from '../../../codes/standsPack.ts'
+import { Empty } from '../../../shell/states.tsx'
+import { words } from '../../../words/catalogue.ts'
+import { nameOfMatch, nameOfPerson } from '../matchNames.ts'
+import type { Board } from './useBoard.ts'
+
+/** By shape too, so that the states can not be confused without colour. */
+const signs = { received: '●', expected: '◌', late: '✕', unwatched: '–' } as const
+
+/** Match by match and place by place: who was to watch, and what has arrived. */
+export function Expected(props: { pack: StandsPack; board: Board }) {
+  const { pack, board } = props
+  const texts = words().board
+  const people = { people: board.people }
+  return (
+    <section className="sheet stack" aria-labelledby="expected">
+      <h2 id="expected">{texts.expected}</h2>
+      {board.matches.length === 0 && (
+        <Empty title={texts.noMatches}>
+          <p>{texts.noMatchesHelp}</p>
+        </Empty>
+      )}
+      {board.matches.length > 0 && (
+        <>
+          <p className="small">
+            {Object.entries(signs).map(([state, sign]) => (
+              <span key={state} className="board-key">
+                <span aria-hidden="true">{sign}</span> {texts.states[state as keyof typeof signs]}
+              </span>
+            ))}
+          </p>
+          <div className="scroll" tabIndex={0} role="region" aria-label={texts.expected}>
+            <table className="tide">
+              <thead>
+                <tr>
+                  <th scope="col">{texts.match}</th>
+                  {board.matches[0]!.seats.map(({ seat: { alliance, position } }) => (
+                    <th key={`${alliance}${position}`} scope="col">
+                      {texts.place[alliance](position)}
+                    </th>
+                  ))}
+                </tr>
+              </thead>
+              <tbody>
+                {board.matches.map(({ match, seats }) => (
+                  <tr key={match}>
+                    <th scope="row">{nameOfMatch(pack, match)}</th>
+                    {seats.map(({ seat, team, person, state, records }) => (
+                      <td key={`${seat.alliance}${seat.position}`} className={`board-${state}`}>
+                        <span aria-hidden="true">{signs[state]}</span> {team}
+                        <span className="small board-who">
+                          {texts.states[state]}
+                          {records.length > 1 && ` (${texts.records(records.length)})`}
+                          {person !== null && `, ${nameOfPerson(people, person)}`}
+                        </span>
+                      </td>
+                    ))}
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+        </>
+      )}
+    </section>
+  )
+}

@@ -1,0 +1,61 @@
+import { Button } from '@mantine/core'
+import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { api } from '../../../data/board.ts'
+import { words } from '../../../words/catalogue.ts'
+import type { Board } from './useBoard.ts'
+
+/** The phones: what each still holds, and how a rehearsal goes on it. */
+export function Phones(props: { event: string; board: Board }) {
+  const { event, board } = props
+  const texts = words().board
+  const { drill } = board
+  const running = drill !== null && drill.endedAt === null
+  const queries = useQueryClient()
+  const change = useMutation({
+    mutationFn: () => (running ? api.endDrill(event, drill.id) : api.startDrill(event)),
+    onSuccess: () => queries.invalidateQueries({ queryKey: ['board', event] }),
+  })
+  return (
+    <section className="sheet stack" aria-labelledby="phones">
+      <h2 id="phones">{texts.phones}</h2>
+      {board.phones.length === 0 ? <p className="soft">{texts.noPhones}</p> : null}
+      {board.phones.length > 0 && (
+        <div className="scroll" tabIndex={0} role="region" aria-label={texts.phones}>
+          <table className="tide">
+            <thead>
+              <tr>
+                <th scope="col">{texts.phone}</th>
+                <th scope="col">{texts.scout}</th>
+                <th scope="col">{texts.unsent}</th>
+                <th scope="col">{texts.held}</th>
+                {drill && <th scope="col">{texts.drill}</th>}
+              </tr>
+            </thead>
+            <tbody>
+              {board.phones.map((phone) => (
+                <tr key={phone.device}>
+                  <th scope="row">{phone.name}</th>
+                  <td>{phone.nickname}</td>
+                  <td>{phone.unsent > 0 ? texts.holds(phone.unsent) : texts.holdsNothing}</td>
+                  <td>{phone.held}</td>
+                  {drill && <td>{phone.drill && texts.drills[phone.drill]}</td>}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      <p>{running ? texts.drillRuns : texts.drillHelp}</p>
+      {change.error && (
+        <p role="alert" className="loss">
+          {change.error.message}
+        </p>
+      )}
+      <div>
+        <Button variant="default" loading={change.isPending} onClick={() => change.mutate()}>
+          {running ? texts.endDrill : texts.startDrill}
+        </Button>
+      </div>
+    </section>
+  )
+}

@@ -1,0 +1,83 @@
+/** The lead's board: what was expected, what has arrived, and what can not be right. */
+export const board = {
+  title: 'Board',
+  intro: 'What was to be recorded and what has arrived. It follows by itself; nothing has to be loaded anew.',
+  loading: 'the board',
+  notLoaded: 'The board could not be loaded',
+  expected: 'Expected and received',
+  noMatches: 'No schedule yet',
+  noMatchesHelp: 'Bring in the schedule on the event’s page; then it says here who was to watch whom.',
+  match: 'Match',
+  place: {
+    red: (position: number) => `Red, position ${position}`,
+    blue: (position: number) => `Blue, position ${position}`,
+  },
+  states: { received: 'received', expected: 'to come', late: 'missing', unwatched: 'nobody was to watch' },
+  records: (count: number) => `${count} records`,
+  phones: 'Phones',
+  noPhones: 'No phone is signed in yet. Invite scouts under ‘People’.',
+  phone: 'Phone',
+  scout: 'Scout',
+  unsent: 'Still on the phone',
+  holds: (count: number) => (count === 1 ? '1 record' : `${count} records`),
+  holdsNothing: 'nothing',
+  held: 'On the server',
+  drill: 'Rehearsal',
+  drills: {
+    passed: '● passed',
+    notSeen: '✕ not seen: open the stands on it, with a network',
+    noRecord: '✕ no record yet: make one in flight mode, then come back',
+    holds: '✕ still holds something: keep the stands open until all is sent',
+  },
+  drillHelp:
+    'A rehearsal before the event: every phone opens the stands, goes into flight mode, makes a record and comes back. Here it says which phones can be trusted.',
+  drillRuns: 'The rehearsal runs: on every phone, flight mode on, a rehearsal record made, flight mode off again.',
+  startDrill: 'Start the rehearsal',
+  endDrill: 'End the rehearsal',
+  apart: 'Kept apart',
+  nothingApart: 'Nothing waits for a decision.',
+  ours: 'Came first',
+  theirs: 'Came later',
+  nothingOurs: 'Nothing is here under this id.',
+  reasons: {
+    otherContent: 'Two records came under one id, with different contents.',
+    unknownEvent: 'This server does not know the event that it was recorded for.',
+  },
+  decisions: { kept: 'Keep the first', replaced: 'Take the later as a correction', setAside: 'Set aside' },
+  contradicting: 'What can not be right',
+  nothingContradicts: 'No record contradicts another, or what is possible.',
+  about: (match: string, team: string | null) => (team === null ? `${match}:` : `${match}, team ${team}:`),
+  contradiction: {
+    moreThanCollected: (out: number, taken: number) =>
+      `after its first pick-up it gave away ${out} pieces and collected ${taken}.`,
+    overCapacity: (goal: string, scored: number, capacity: number) =>
+      `${scored} pieces at ${goal}, which holds ${capacity}.`,
+    finishFull: (finish: string, robots: number, slots: number) =>
+      `${robots} robots finished at ${finish}, which has room for ${slots}.`,
+    absentButSeen: 'recorded as absent, and yet it did something.',
+    afterStop: (stopped: number, elapsed: number) =>
+      `stopped at ${stopped.toFixed(0)} s, and yet it did something at ${elapsed.toFixed(0)} s.`,
+    outsideMatch: (elapsed: number, end: number) =>
+      `something at ${elapsed.toFixed(0)} s; the match ends at ${end.toFixed(0)} s.`,
+    scoutsDiffer: (goal: string, low: number, high: number) =>
+      `scouts differ at ${goal}: one saw ${low} pieces, another ${high}.`,
+    sameScoutTwice: (scout: string) => `${scout} recorded it twice.`,
+    notInMatch: 'by the schedule it does not play in this match.',
+    unknownMatch: 'the schedule does not know this match.',
+  },
+  corrections: 'Corrected',
+  noCorrections: 'Nothing has been corrected.',
+  swap: {
+    title: 'Two robots taken for each other',
+    help: 'All records of both in that match are exchanged by new ones; the first ones are kept.',
+    match: 'Match',
+    first: 'One robot',
+    second: 'The other robot',
+    choose: 'Choose',
+    reason: 'Why',
+    swap: 'Exchange',
+    undo: 'Take it back',
+    undone: 'Taken back',
+    done: 'Exchanged.',
+  },
+}
