@@ -1,4 +1,5 @@
-import 'fake-indexeddb/auto'
+import Dexie from 'dexie'
+import { IDBKeyRange, indexedDB } from 'fake-indexeddb'
 import { afterAll, describe, expect, test } from 'vitest'
 import { game } from '../../../seed/game.ts'
 import { isShownPack, type StandsPack, takenPack, withoutGame } from '../../../web/codes/standsPack.ts'
@@ -42,8 +43,14 @@ describe('a pack from the lead’s screen', () => {
 })
 
 describe('a phone', () => {
+  // Node has no database of a browser's kind; files of one worker share Dexie.
+  const before = { ...Dexie.dependencies }
+  Object.assign(Dexie.dependencies, { indexedDB, IDBKeyRange })
   const database = openDatabase('taken')
-  afterAll(() => database.delete())
+  afterAll(async () => {
+    await database.delete()
+    Object.assign(Dexie.dependencies, before)
+  })
 
   test('keeps the pack with the moment of the server, and looks at its event from then on', async () => {
     expect(await applyPack(database, withoutGame(pack(1)))).toEqual({ not: 'needsGame' })
