@@ -32,8 +32,8 @@ export const modes = [
   { name: 'dark, high contrast', media: { colorScheme: 'dark', contrast: 'more' }, only: enhanced },
 ] as const
 
-/** Screens that between them use every colour; the others are looked at in every mode by the long form. */
-const inEveryMode = ['/', '/games/breakwater', '/designs/shearwater', '/parts']
+/** Screens that with the game’s, which its own test scans, use every colour; the others are looked at in every mode by the long form. */
+const inEveryMode = ['/', '/designs/shearwater', '/parts']
 
 /** What the scan finds in the page that is open: in every mode, or in the first. Colours are looked at within a selector only, if there is one. */
 export async function findingsIn(
@@ -51,7 +51,7 @@ export async function findingsIn(
 }
 
 /** Screens that their own test scans at its end, with more on them. */
-const inItsOwnTest = ['/match/breakwater']
+const inItsOwnTest = ['/games/breakwater', '/match/breakwater']
 
 /** Scans some of the screens; they are shared out among files, which run at the same time. */
 export function scanScreens(from: number, to: number): void {

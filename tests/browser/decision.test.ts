@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises'
-import { afterAll, beforeAll, expect, test } from 'vitest'
+import type { Page } from '@playwright/test'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { readCsv } from '../../web/tables/csv.ts'
 import { findings } from './axe.ts'
 import { inLongForm } from './longForm.ts'
@@ -15,75 +16,77 @@ const path = '/decisions/leave-the-hook-out'
 const saved = async () =>
   (await fetch(`${world.url}/api/documents/decision/leave-the-hook-out`).then((answer) => answer.json())).body
 
-test('one button adds who agrees with the time, one takes a name off, and undo brings it back', async () => {
-  const page = await world.open(path)
-  await page.getByRole('button', { name: 'I agree' }).click()
-  await page.getByText('Please say who agrees.').waitFor()
-  await page.getByLabel('Name or nickname').fill('Tilly')
-  const before = Date.now()
-  await page.getByRole('button', { name: 'I agree' }).click()
-  await page.getByText('‘Tilly’ is added.').waitFor()
-  await page.getByRole('button', { name: 'I agree' }).click()
-  await page.getByText('‘Tilly’ has agreed already.').waitFor()
-  await page.getByRole('button', { name: 'Save', exact: true }).click()
-  await page.getByText('Saved as revision 2.').waitFor()
-  const added = (await saved()).agreed.at(-1)
-  expect(added.who).toBe('Tilly')
-  // Kept to the minute.
-  expect(Math.abs(Date.parse(added.on) - before)).toBeLessThan(61_000)
+describe('on one page', () => {
+  let page: Page
+  beforeAll(async () => {
+    page = await world.open(path)
+  })
+  afterAll(() => page.context().close())
 
-  await page.getByRole('button', { name: 'Take ‘Tilly’ off' }).click()
-  await page.getByText('‘Tilly’ is taken off.').waitFor()
-  await expect.poll(() => page.locator('.agreed').getByText('Tilly').count()).toBe(0)
-  await page.locator('.decision').getByRole('button', { name: 'Undo' }).click()
-  await page.locator('.agreed').getByText('Tilly').waitFor()
-  // As it was saved: nothing is left to save.
-  await page.locator('button:disabled', { hasText: /^Save$/ }).waitFor()
-  await page.context().close()
-})
+  test('one button adds who agrees with the time, one takes a name off, and undo brings it back', async () => {
+    await page.getByRole('button', { name: 'I agree' }).click()
+    await page.getByText('Please say who agrees.').waitFor()
+    await page.getByLabel('Name or nickname').fill('Tilly')
+    const before = Date.now()
+    await page.getByRole('button', { name: 'I agree' }).click()
+    await page.getByText('‘Tilly’ is added.').waitFor()
+    await page.getByRole('button', { name: 'I agree' }).click()
+    await page.getByText('‘Tilly’ has agreed already.').waitFor()
+    await page.getByRole('button', { name: 'Save', exact: true }).click()
+    await page.getByText('Saved as revision 2.').waitFor()
+    const added = (await saved()).agreed.at(-1)
+    expect(added.who).toBe('Tilly')
+    // Kept to the minute.
+    expect(Math.abs(Date.parse(added.on) - before)).toBeLessThan(61_000)
 
-test('what a record lacks is said until it is written', async () => {
-  const page = await world.open(path)
-  const missing = page.getByRole('region', { name: 'Before it can be defended' })
-  await expect.poll(() => missing.count()).toBe(0)
-  await page.getByRole('button', { name: 'Write on it' }).click()
-  await page.getByRole('button', { name: 'Add a line to Objections' }).click()
-  await page.getByLabel('Objection', { exact: true }).last().fill('We have no time to practise.')
-  await missing.getByText('One objection is not answered.').waitFor()
-  await page.getByLabel('Answer').last().fill('Then the hook has none either.')
-  await missing.waitFor({ state: 'detached' })
-  await page.getByRole('button', { name: 'Add a line to How it will be checked at the event' }).click()
-  await page.getByLabel('Quantity').last().fill('Buoys on the gantry')
-  await page.getByRole('button', { name: 'Read' }).click()
-  await page.getByRole('rowheader', { name: 'Buoys on the gantry' }).waitFor()
-  await page.getByText('We have no time to practise.').waitFor()
-  await page.context().close()
-})
+    await page.getByRole('button', { name: 'Take ‘Tilly’ off' }).click()
+    await page.getByText('‘Tilly’ is taken off.').waitFor()
+    await expect.poll(() => page.locator('.agreed').getByText('Tilly').count()).toBe(0)
+    await page.locator('.decision').getByRole('button', { name: 'Undo' }).click()
+    await page.locator('.agreed').getByText('Tilly').waitFor()
+    // As it was saved: nothing is left to save.
+    await page.locator('button:disabled', { hasText: /^Save$/ }).waitFor()
+  })
 
-test('a table is kept as CSV with all its digits, and its description beside it', async () => {
-  const page = await world.open(path)
-  const kept = async (button: string) => {
-    const [file] = await Promise.all([
-      page.waitForEvent('download'),
-      page.getByRole('button', { name: button, exact: true }).click(),
-    ])
-    return { name: file.suggestedFilename(), text: await readFile(await file.path(), 'utf8') }
-  }
-  await page.getByLabel('‘Options’ as a file').click()
-  const csv = await kept('‘Options’ as CSV')
-  const description = await kept('datapackage.json of ‘Options’')
-  expect([csv.name, description.name]).toEqual(['options.csv', 'datapackage.json'])
-  const { path: named, schema } = JSON.parse(description.text).resources[0]
-  expect(named).toBe(csv.name)
-  const rows = await readCsv(csv.text, schema.fields)
-  const { options } = (await saved()).snapshot.result
-  expect(rows.map((row) => row.slice(0, 4))).toEqual(
-    options.map(({ id, mean, sd }: { id: string; mean: number; sd: number }) => [id, expect.any(String), mean, sd]),
-  )
-  await page.getByLabel('with byte-order mark').check()
-  const marked = await kept('‘Options’ as CSV')
-  expect(marked.text).toBe(`\ufeff${csv.text}`)
-  await page.context().close()
+  test('a table is kept as CSV with all its digits, and its description beside it', async () => {
+    const kept = async (button: string) => {
+      const [file] = await Promise.all([
+        page.waitForEvent('download'),
+        page.getByRole('button', { name: button, exact: true }).click(),
+      ])
+      return { name: file.suggestedFilename(), text: await readFile(await file.path(), 'utf8') }
+    }
+    await page.getByLabel('‘Options’ as a file').click()
+    const csv = await kept('‘Options’ as CSV')
+    const description = await kept('datapackage.json of ‘Options’')
+    expect([csv.name, description.name]).toEqual(['options.csv', 'datapackage.json'])
+    const { path: named, schema } = JSON.parse(description.text).resources[0]
+    expect(named).toBe(csv.name)
+    const rows = await readCsv(csv.text, schema.fields)
+    const { options } = (await saved()).snapshot.result
+    expect(rows.map((row) => row.slice(0, 4))).toEqual(
+      options.map(({ id, mean, sd }: { id: string; mean: number; sd: number }) => [id, expect.any(String), mean, sd]),
+    )
+    await page.getByLabel('with byte-order mark').check()
+    const marked = await kept('‘Options’ as CSV')
+    expect(marked.text).toBe(`\ufeff${csv.text}`)
+  })
+
+  test('what a record lacks is said until it is written', async () => {
+    const missing = page.getByRole('region', { name: 'Before it can be defended' })
+    await expect.poll(() => missing.count()).toBe(0)
+    await page.getByRole('button', { name: 'Write on it' }).click()
+    await page.getByRole('button', { name: 'Add a line to Objections' }).click()
+    await page.getByLabel('Objection', { exact: true }).last().fill('We have no time to practise.')
+    await missing.getByText('One objection is not answered.').waitFor()
+    await page.getByLabel('Answer').last().fill('Then the hook has none either.')
+    await missing.waitFor({ state: 'detached' })
+    await page.getByRole('button', { name: 'Add a line to How it will be checked at the event' }).click()
+    await page.getByLabel('Quantity').last().fill('Buoys on the gantry')
+    await page.getByRole('button', { name: 'Read' }).click()
+    await page.getByRole('rowheader', { name: 'Buoys on the gantry' }).waitFor()
+    await page.getByText('We have no time to practise.').waitFor()
+  })
 })
 
 test.runIf(inLongForm)(

@@ -1,8 +1,7 @@
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Game } from '../../src/model/documents/types.ts'
-import { findings } from './axe.ts'
-import { inLongForm } from './longForm.ts'
+import { findingsIn, modes } from './axe.ts'
 import { chooseUnits, openWorld, type World } from './world.ts'
 
 let world: World
@@ -27,6 +26,12 @@ async function middle(page: Page, name: string): Promise<[number, number]> {
 const metre = async (page: Page): Promise<number> => {
   const box = (await page.getByRole('group', { name: /^The field of/ }).boundingBox())!
   return (box.width - 2) / 16.6
+}
+
+/** Waits until every edit is taken back. */
+async function asSaved(page: Page): Promise<void> {
+  await page.getByText('Revision 1, saved.').waitFor()
+  await expect.poll(() => undo(page).isDisabled()).toBe(true)
 }
 
 /** Presses Tab until the name of what has the focus is this. */
@@ -122,44 +127,108 @@ test('an own game from scratch: two goals, an obstacle, a source, a finish, a se
 })
 
 describe('on the field of the demo', () => {
-  test('Escape takes a drag back; a spot is dragged by mouse onto the grid, and that is one step of undo', async () => {
-    const page = await world.open('/games/breakwater')
-    const [startX, startY] = await middle(page, 'Start Middle quay')
-    await page.mouse.move(startX, startY)
-    await page.mouse.down()
-    await page.mouse.move(startX + 60, startY + 10, { steps: 4 })
-    await expect.poll(() => readout(page).textContent()).not.toContain('1.1\u00a0m along, 4.1\u00a0m across')
-    await page.keyboard.press('Escape')
-    await page.mouse.up()
-    await readout(page).getByText('1.1 m along, 4.1 m across').waitFor()
-    await expect.poll(() => undo(page).isDisabled()).toBe(true)
+  describe('on one page, each beginning with the game as it is saved', () => {
+    let page: Page
+    beforeAll(async () => {
+      page = await world.open('/games/breakwater')
+    })
+    afterAll(() => page.context().close())
 
-    const name = 'Gantry (G2), spot 2'
-    const [x, y] = await middle(page, name)
-    const scale = await metre(page)
-    await page.getByLabel('Draw to walls, obstacles and other points').uncheck()
-    await page.mouse.move(x, y)
-    await page.mouse.down()
-    for (let step = 1; step <= 10; step++) await page.mouse.move(x + scale * step * 0.1, y + scale * step * 0.05)
-    // One metre right and half a metre down from 5.4 and 4.4, on steps of 0.1 m.
-    await readout(page).getByText('6.4 m along, 3.9 m across').waitFor()
-    await page.getByText('Revision 1, saved.').waitFor()
-    await page.mouse.up()
-    await page.getByText('Unsaved edits on revision 1').waitFor()
-    await expect
-      .poll(() => handle(page, name).getAttribute('aria-valuetext'))
-      .toBe('6.4\u00a0m along, 3.9\u00a0m across')
-    await undo(page).click()
-    await page.getByText('Revision 1, saved.').waitFor()
-    await expect
-      .poll(() => handle(page, name).getAttribute('aria-valuetext'))
-      .toBe('5.4\u00a0m along, 4.4\u00a0m across')
-    await expect.poll(() => undo(page).isDisabled()).toBe(true)
-    await page.keyboard.press('Control+Shift+Z')
-    await page.waitForFunction(
-      () => document.querySelector('[data-handle="goals/1/spots/1"]')?.getAttribute('aria-valuenow') === '6.4',
-    )
-    await page.context().close()
+    test('Escape takes a drag back; a spot is dragged by mouse onto the grid, and that is one step of undo', async () => {
+      const [startX, startY] = await middle(page, 'Start Middle quay')
+      await page.mouse.move(startX, startY)
+      await page.mouse.down()
+      await page.mouse.move(startX + 60, startY + 10, { steps: 4 })
+      await expect.poll(() => readout(page).textContent()).not.toContain('1.1\u00a0m along, 4.1\u00a0m across')
+      await page.keyboard.press('Escape')
+      await page.mouse.up()
+      await readout(page).getByText('1.1 m along, 4.1 m across').waitFor()
+      await expect.poll(() => undo(page).isDisabled()).toBe(true)
+
+      const name = 'Gantry (G2), spot 2'
+      const [x, y] = await middle(page, name)
+      const scale = await metre(page)
+      await page.getByLabel('Draw to walls, obstacles and other points').uncheck()
+      await page.mouse.move(x, y)
+      await page.mouse.down()
+      for (let step = 1; step <= 10; step++) await page.mouse.move(x + scale * step * 0.1, y + scale * step * 0.05)
+      // One metre right and half a metre down from 5.4 and 4.4, on steps of 0.1 m.
+      await readout(page).getByText('6.4 m along, 3.9 m across').waitFor()
+      await page.getByText('Revision 1, saved.').waitFor()
+      await page.mouse.up()
+      await page.getByText('Unsaved edits on revision 1').waitFor()
+      await expect
+        .poll(() => handle(page, name).getAttribute('aria-valuetext'))
+        .toBe('6.4\u00a0m along, 3.9\u00a0m across')
+      await undo(page).click()
+      await page.getByText('Revision 1, saved.').waitFor()
+      await expect
+        .poll(() => handle(page, name).getAttribute('aria-valuetext'))
+        .toBe('5.4\u00a0m along, 4.4\u00a0m across')
+      await expect.poll(() => undo(page).isDisabled()).toBe(true)
+      await page.keyboard.press('Control+Shift+Z')
+      await page.waitForFunction(
+        () => document.querySelector('[data-handle="goals/1/spots/1"]')?.getAttribute('aria-valuenow') === '6.4',
+      )
+      await undo(page).click()
+      await asSaved(page)
+    })
+
+    test('a zone is filled with spots in one step', async () => {
+      await page.getByRole('button', { name: 'Draw a zone' }).click()
+      await page.getByLabel('Spots of').selectOption({ label: 'Lightship' })
+      await page.getByLabel('Corner 1, along').fill('6')
+      await page.getByLabel('Corner 1, across').fill('6.5')
+      await page.getByLabel('Corner 3, along').fill('8')
+      await page.getByLabel('Corner 3, across').fill('7.5')
+      await page.getByLabel('Apart, across').fill('1')
+      await page.getByLabel('Leave out where this robot can not stand').uncheck()
+      await page.getByText('10 spots.').waitFor()
+      await page.getByRole('button', { name: 'Fill it' }).click()
+      await page.getByText('Lightship has 10 spots now.').waitFor()
+      await handle(page, 'Lightship (G3), spot 10').waitFor()
+      await undo(page).click()
+      await handle(page, 'Lightship (G3)').waitFor()
+      await asSaved(page)
+    })
+
+    test('what is removed is said with what named it, and undo brings it back', async () => {
+      await page.getByText('Goal: Gantry').click()
+      await page.getByRole('button', { name: 'Remove ‘Gantry’' }).click()
+      await page
+        .getByText('‘Gantry’ is removed, also from what named it: String of moorings, Harbour moored.')
+        .waitFor()
+      await expect.poll(() => page.getByText('Goal: Gantry').count()).toBe(0)
+      await undo(page).click()
+      await page.getByText('Goal: Gantry').waitFor()
+      await asSaved(page)
+    })
+
+    test('a text that is no game is answered with places and sentences, and stays as it was typed', async () => {
+      await page.getByText('The whole game as text').click()
+      const text = page.getByLabel('Game, JSON')
+      const apply = page.getByRole('button', { name: 'Take it over' })
+      const good = JSON.parse(await text.inputValue()) as Game
+      await text.fill('{"format": 1,\n"id": "breakwater",}')
+      await apply.click()
+      await page.getByText('This is not JSON, in line 2, column 20.').waitFor()
+      const { sources: _, ...without } = good
+      const wrong = JSON.stringify({ ...without, clock: { ...good.clock, teleop: -5 } })
+      await text.fill(wrong)
+      await apply.click()
+      await page.getByText('clock › teleop: teleop must be at least 0, got −5').waitFor()
+      await page.getByText('sources: sources is missing').waitFor()
+      await expect.poll(() => text.inputValue()).toBe(wrong)
+      await page.getByText('Revision 1, saved.').waitFor()
+      await text.fill(JSON.stringify({ ...good, name: 'Breakwater, changed', sets: [] }))
+      await apply.click()
+      await page.getByRole('heading', { name: 'Breakwater, changed', level: 1 }).waitFor()
+      await undo(page).click()
+      await page.getByRole('heading', { name: 'Breakwater', level: 1, exact: true }).waitFor()
+      await asSaved(page)
+      const schema = await page.request.get(`${world.url}/api/schemas/game.json`)
+      expect((await schema.json()).$schema).toContain('2020-12')
+    })
   })
 
   test('a spot is dragged by a finger on a phone', async () => {
@@ -239,26 +308,6 @@ describe('on the field of the demo', () => {
     await page.getByTestId('route').getByText('from rest to rest').waitFor()
     await page.context().close()
   })
-
-  test('a zone is filled with spots in one step', async () => {
-    const page = await world.open('/games/breakwater')
-    await page.getByRole('button', { name: 'Draw a zone' }).click()
-    await page.getByLabel('Spots of').selectOption({ label: 'Lightship' })
-    await page.getByLabel('Corner 1, along').fill('6')
-    await page.getByLabel('Corner 1, across').fill('6.5')
-    await page.getByLabel('Corner 3, along').fill('8')
-    await page.getByLabel('Corner 3, across').fill('7.5')
-    await page.getByLabel('Apart, across').fill('1')
-    await page.getByLabel('Leave out where this robot can not stand').uncheck()
-    await page.getByText('10 spots.').waitFor()
-    await page.getByRole('button', { name: 'Fill it' }).click()
-    await page.getByText('Lightship has 10 spots now.').waitFor()
-    await handle(page, 'Lightship (G3), spot 10').waitFor()
-    await undo(page).click()
-    await handle(page, 'Lightship (G3)').waitFor()
-    await expect.poll(() => undo(page).isDisabled()).toBe(true)
-    await page.context().close()
-  })
 })
 
 test('units are switched everywhere and kept, and no value changes by it', async () => {
@@ -287,59 +336,19 @@ test('units are switched everywhere and kept, and no value changes by it', async
   await page.context().close()
 })
 
-test('a text that is no game is answered with places and sentences, and stays as it was typed', async () => {
+test('with everything open it has no finding of the scan, in light, dark and high contrast', async () => {
   const page = await world.open('/games/breakwater')
-  await page.getByText('The whole game as text').click()
-  const text = page.getByLabel('Game, JSON')
-  const apply = page.getByRole('button', { name: 'Take it over' })
-  const good = JSON.parse(await text.inputValue()) as Game
-  await text.fill('{"format": 1,\n"id": "breakwater",}')
-  await apply.click()
-  await page.getByText('This is not JSON, in line 2, column 20.').waitFor()
-  const { sources: _, ...without } = good
-  const wrong = JSON.stringify({ ...without, clock: { ...good.clock, teleop: -5 } })
-  await text.fill(wrong)
-  await apply.click()
-  await page.getByText('clock › teleop: teleop must be at least 0, got −5').waitFor()
-  await page.getByText('sources: sources is missing').waitFor()
-  await expect.poll(() => text.inputValue()).toBe(wrong)
-  await page.getByText('Revision 1, saved.').waitFor()
-  await text.fill(JSON.stringify({ ...good, name: 'Breakwater, changed', sets: [] }))
-  await apply.click()
-  await page.getByRole('heading', { name: 'Breakwater, changed', level: 1 }).waitFor()
-  await undo(page).click()
-  await page.getByRole('heading', { name: 'Breakwater', level: 1, exact: true }).waitFor()
-  const schema = await page.request.get(`${world.url}/api/schemas/game.json`)
-  expect((await schema.json()).$schema).toContain('2020-12')
+  await page.getByRole('heading', { name: 'The places' }).waitFor()
+  await page.getByLabel('On the field', { exact: true }).selectOption({ label: 'Obstacle Sand bar' })
+  await page.getByRole('button', { name: 'Draw a zone' }).click()
+  await page.getByLabel('Shape').selectOption('polygon')
+  await page.getByLabel('Show how near this robot gets').check()
+  for (const summary of await page.locator('details.fold > summary').all()) await summary.click()
+  await page.getByLabel('Game, JSON').waitFor()
+  expect(await findingsIn(page, modes)).toEqual([])
+  await expect.poll(() => page.getByText(/^Loading .* …$/).allTextContents()).toEqual([])
   await page.context().close()
 })
-
-test('what is removed is said with what named it, and undo brings it back', async () => {
-  const page = await world.open('/games/breakwater')
-  await page.getByText('Goal: Gantry').click()
-  await page.getByRole('button', { name: 'Remove ‘Gantry’' }).click()
-  await page.getByText('‘Gantry’ is removed, also from what named it: String of moorings, Harbour moored.').waitFor()
-  await expect.poll(() => page.getByText('Goal: Gantry').count()).toBe(0)
-  await undo(page).click()
-  await page.getByText('Goal: Gantry').waitFor()
-  await page.context().close()
-})
-
-test.each(inLongForm ? (['light', 'dark'] as const) : (['light'] as const))(
-  'with everything open the %s theme has no finding of the scan',
-  async (colorScheme) => {
-    const page = await world.open('/games/breakwater', { colorScheme })
-    await page.getByRole('heading', { name: 'The places' }).waitFor()
-    await page.getByLabel('On the field', { exact: true }).selectOption({ label: 'Obstacle Sand bar' })
-    await page.getByRole('button', { name: 'Draw a zone' }).click()
-    await page.getByLabel('Shape').selectOption('polygon')
-    await page.getByLabel('Show how near this robot gets').check()
-    for (const summary of await page.locator('details.fold > summary').all()) await summary.click()
-    await page.getByLabel('Game, JSON').waitFor()
-    expect(await findings(page)).toEqual([])
-    await page.context().close()
-  },
-)
 
 test('no page had an error', () => {
   expect(world.errors).toEqual([])

@@ -13,7 +13,7 @@ afterAll(() => world.close())
 const latencies = (page: Page) =>
   page.evaluate(() => performance.getEntriesByName('edit-to-points').map((entry) => entry.duration))
 
-test('from the start page to the answer, its uncertainty and how it came about', async () => {
+test('from the start page to the answer, its uncertainty and how it came about; belief shows its progress, and can be stopped', async () => {
   const page = await world.open('/')
   await page.getByText('Computed anew in your browser just now').waitFor()
   const answer = page.locator('.answer')
@@ -32,6 +32,11 @@ test('from the start page to the answer, its uncertainty and how it came about',
   await panel.waitFor({ state: 'hidden' })
   await page.getByRole('link', { name: 'See the trade-off' }).click()
   await page.getByRole('heading', { name: 'What would turn it' }).waitFor()
+  await page.getByRole('heading', { name: 'What you believe, and what to measure next' }).waitFor()
+  await page.getByRole('button', { name: /^Compute/ }).click()
+  await page.getByText(/2,000 draws of all unknowns: (under )?[1-9]/).waitFor()
+  await page.getByRole('button', { name: 'Stop', exact: true }).click()
+  await page.getByText(/^Stopped\./).waitFor()
   await page.context().close()
 })
 
@@ -64,14 +69,15 @@ test('each key press on a bar brings new points, with its time in the page’s o
   await page.context().close()
 })
 
-test('what is typed wrong is answered beside the field, kept, and the strip keeps its last good state', async () => {
-  const page = await world.open('/designs/kittiwake')
+test('what is typed wrong is answered beside the field and kept; what is typed right is saved as a revision, compared and restored', async () => {
+  const page = await world.open('/designs/puffin')
   const before = await shownPoints(page)
   await page.getByText('The robot: size, drive, form, reliability').click()
   const field = page.locator('[data-place="robot/drive/topSpeed"]').last()
   await field.fill('fast')
   await page.getByText('‘fast’ is not a speed; write it like 3.5 m/s or 11 ft/s.').first().waitFor()
   await expect.poll(() => page.getByRole('button', { name: 'Save', exact: true }).isDisabled()).toBe(true)
+  // The strip keeps its last good state.
   expect(await shownPoints(page)).toBe(before)
   await page.getByRole('button', { name: 'Score', exact: true }).click()
   await expect.poll(() => field.inputValue()).toBe('fast')
@@ -81,17 +87,11 @@ test('what is typed wrong is answered beside the field, kept, and the strip keep
     before,
   )
   await expect.poll(() => page.getByText('is not a speed').count()).toBe(0)
-  await page.context().close()
-})
 
-test('an edit is saved as a revision, compared with the one before, and restored', async () => {
-  const page = await world.open('/designs/puffin')
-  const before = await shownPoints(page)
-  await page.getByText('The robot: size, drive, form, reliability').click()
-  await page.locator('[data-place="robot/drive/topSpeed"]').last().fill('2')
   await page.getByText('against what is saved').waitFor()
   await page.getByRole('button', { name: 'Save', exact: true }).click()
   await page.getByText('Saved as revision 2.').waitFor()
+  await expect.poll(() => page.getByText('against what is saved').count()).toBe(0)
   await page.getByRole('button', { name: 'Revisions' }).click()
   const panel = page.getByRole('dialog', { name: 'Revisions' })
   await panel.getByRole('button', { name: 'Compare' }).last().click()

@@ -85,8 +85,21 @@ test('a game without a finish asks nothing about leaving for one', async () => {
   await page.getByRole('link', { name: 'Sketch a robot for it' }).click()
   await page.getByLabel('Name').fill('Skua')
   expect(await chosenGame(page)).toBe('Open water')
+  // What the workers are asked from here on.
+  await page.evaluate(() => {
+    const { postMessage } = Worker.prototype
+    const asked: string[] = []
+    Object.assign(window, { asked })
+    Worker.prototype.postMessage = function (this: Worker, question: { kind: string }) {
+      asked.push(question.kind)
+      return postMessage.call(this, question)
+    }
+  })
   await page.getByRole('button', { name: 'Sketch it' }).click()
   expect(await shownPoints(page)).toBeGreaterThan(5)
+  // The plan of a design that nobody has edited is made once, not once more as that of the saved one.
+  const asked = await page.evaluate(() => (window as unknown as { asked: string[] }).asked)
+  expect(asked.filter((kind) => kind === 'quick')).toEqual(['quick'])
   await page.getByRole('button', { name: 'New way to play' }).click()
   const way = page.getByRole('dialog', { name: 'Way to play' })
   await way.getByLabel('Starts at').waitFor()
@@ -154,15 +167,5 @@ test.runIf(inLongForm)('a bar’s end is dragged, and the stage takes as long as
     was,
   )
   await page.getByText('Unsaved edits on revision 1').waitFor()
-  await page.context().close()
-})
-
-test('belief shows its progress, and can be stopped', async () => {
-  const page = await world.open('/trade-offs/hook-or-practice')
-  await page.getByRole('heading', { name: 'What you believe, and what to measure next' }).waitFor()
-  await page.getByRole('button', { name: /^Compute/ }).click()
-  await page.getByText(/2,000 draws of all unknowns: (under )?[1-9]/).waitFor()
-  await page.getByRole('button', { name: 'Stop', exact: true }).click()
-  await page.getByText(/^Stopped\./).waitFor()
   await page.context().close()
 })

@@ -3,6 +3,7 @@ import { beliefSize, beliefValues, hypercubes } from '../../../src/model/compare
 import { chanceOfBest, type Draws, expectedRegret, perfectInformation } from '../../../src/model/compare/information.ts'
 import { type Learning, learning, measurements } from '../../../src/model/compare/learning.ts'
 import type { Input } from '../../../src/model/compare/types.ts'
+import { inLongForm } from '../../browser/longForm.ts'
 import { pertExpectation } from './quadrature.ts'
 
 const input = (id: string, low: number, likely: number, high: number, perMeasurement?: number): Input => ({
@@ -26,9 +27,9 @@ function drawn(inputs: readonly Input[], seed: number, points: (...values: numbe
   return { draws, learn }
 }
 
-const seeds = Array.from({ length: 20 }, (_, i) => i + 1)
+const seeds = Array.from({ length: inLongForm ? 20 : 10 }, (_, i) => i + 1)
 /** Enough where each seed is held against the truth for itself, and nothing is averaged over them. */
-const some = seeds.slice(0, 6)
+const some = inLongForm ? seeds : seeds.slice(0, 3)
 const rootMeanSquare = (values: readonly number[]) =>
   Math.sqrt(values.reduce((sum, v) => sum + v * v, 0) / values.length)
 

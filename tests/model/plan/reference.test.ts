@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { Planner } from '../../../src/model/plan/index.ts'
 import type { PlanReport } from '../../../src/model/plan/types.ts'
+import { inLongForm } from '../../browser/longForm.ts'
 import { cumulativeDistance, game, optionNamed, type PlanRow, planRows } from '../reference.ts'
 
 // Source of every value here: the independently computed reference case (tests/reference), tolerances as stated there.
@@ -85,8 +86,11 @@ function callFaults(row: PlanRow, report: PlanReport, out: Faults): void {
   }
 }
 
+/** Another robot's plan of a kind that a plan below is of too: without its finish, or leaving for it at one time. */
+const again = ['cormorant-skip', 'petrel-skip', 'cormorant-always', 'petrel-always']
+
 describe('every plan of the reference case', () => {
-  it.each(planRows)(
+  it.each(planRows.filter(({ option }) => inLongForm || !again.includes(option)))(
     'is met for $option',
     (row) => {
       const report = new Planner(game).report(optionNamed(row.option), {

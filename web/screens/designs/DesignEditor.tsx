@@ -178,6 +178,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           game={game}
           option={option}
           saved={saved}
+          edited={draft.dirty || preview !== null}
           live={live}
           report={report.data}
           call={called.data?.call ?? null}

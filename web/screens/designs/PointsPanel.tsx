@@ -1,4 +1,4 @@
-import { memo, type ReactNode, useMemo } from 'react'
+import { memo, type ReactNode } from 'react'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import type { Call, PlanReport } from '../../../src/model/plan/types.ts'
 import { CameAbout } from '../../shell/CameAbout.tsx'
@@ -8,8 +8,8 @@ import { explainCall, explainGain } from '../../words/explainMoves.ts'
 import { explainSpread } from '../../words/explainSpread.ts'
 import { points, seconds, signedPoints } from '../../words/format.ts'
 import { isNothing } from '../../words/verdict.ts'
-import { useModel } from '../../worker/useModel.ts'
 import type { Live } from './useLive.ts'
+import { useSavedTotal } from './useSavedTotal.ts'
 
 /** The expected points, at once; how sure they are and what they consist of, as soon as it is computed. */
 export const PointsPanel = memo(function PointsPanel(props: {
@@ -17,6 +17,8 @@ export const PointsPanel = memo(function PointsPanel(props: {
   option: Option
   /** The same way to play with the robot as it is saved, to say what the edit brought. */
   saved: Option
+  /** Whether the robot that is shown may be another than the saved one. */
+  edited: boolean
   live: Live
   report: PlanReport | undefined
   reportFresh: boolean
@@ -29,12 +31,9 @@ export const PointsPanel = memo(function PointsPanel(props: {
 }) {
   const texts = words().designs.points
   const { game, option, saved, live, report, reportFresh, call, callFresh } = props
-  const before = useModel(
-    'quick',
-    useMemo(() => ({ game, option: saved }), [game, saved]),
-  )
+  const before = useSavedTotal(game, saved, live, props.edited)
   const { total } = live
-  const gained = total !== null && before.data && !before.isPlaceholderData ? total - before.data.total : 0
+  const gained = total !== null && before !== null ? total - before : 0
   const calling = (found: Call) =>
     explainCall(option, found, option.finish.mode === 'best' && report ? report.expected.total : null, props.source)
   return (
@@ -48,9 +47,7 @@ export const PointsPanel = memo(function PointsPanel(props: {
       <div className="points-change" aria-live="polite">
         {!isNothing(gained) && (
           <span className={gained > 0 ? 'gain' : 'loss'}>
-            <CameAbout
-              explain={() => explainGain({ now: total ?? 0, saved: before.data?.total ?? 0, source: props.source })}
-            >
+            <CameAbout explain={() => explainGain({ now: total ?? 0, saved: before ?? 0, source: props.source })}>
               {texts.change(signedPoints(gained))}
             </CameAbout>
           </span>

@@ -3,11 +3,12 @@ import { describe, expect, it } from 'vitest'
 import type { Duration, Game, Option, Robot, Trip } from '../../../../src/model/documents/types.ts'
 import { Planner, plan } from '../../../../src/model/plan/index.ts'
 import type { PlanReport } from '../../../../src/model/plan/types.ts'
+import { inLongForm } from '../../../browser/longForm.ts'
 import { type PropertyCase, propertyCase } from './propertyCase.ts'
 import { bareRobot, collecting, fixed, optionFor, smallGame } from './smallGame.ts'
 
 const holds = (property: fc.IProperty<[PropertyCase]> | fc.IProperty<[PropertyCase, number]>) =>
-  fc.assert(property as fc.IProperty<unknown>, { numRuns: 30, seed: 20 })
+  fc.assert(property as fc.IProperty<unknown>, { numRuns: inLongForm ? 60 : 15, seed: 20 })
 
 const total = (game: Game, option: Option) => new Planner(game).value(option)
 const sum = (values: number[]) => values.reduce((all, value) => all + value, 0)
