@@ -9,7 +9,7 @@ export class InProcessLive implements Live {
     this.#emitter.emit(workspace, news)
   }
 
-  listen(workspace: string, heard: (news: LiveNews) => void): () => void {
+  hear(workspace: string, heard: (news: LiveNews) => void): () => void {
     this.#emitter.on(workspace, heard)
     return () => this.#emitter.off(workspace, heard)
   }

@@ -10,5 +10,5 @@ export interface LiveNews {
 export interface Live {
   publish(workspace: string, news: LiveNews): void
   /** Returns how to stop listening. */
-  listen(workspace: string, heard: (news: LiveNews) => void): () => void
+  hear(workspace: string, heard: (news: LiveNews) => void): () => void
 }

@@ -3,8 +3,8 @@ import { ApiError } from '../../src/api/errors.ts'
 import { DeviceLimit } from '../../src/api/records/limit.ts'
 import { hashOf } from '../../src/api/records/rows.ts'
 import { canonicalJson, type Row } from '../../src/model/scouting/index.ts'
-import { eventId, qualification, seen, teams, uuidOf } from '../field/harbourEvent.ts'
-import { openEvent } from '../field/openEvent.ts'
+import { eventId, qualification, seen, teams, uuidOf } from '../faults/harbourEvent.ts'
+import { openEvent } from '../faults/openEvent.ts'
 import { type Server, startServer } from './server.ts'
 
 let server: Server

@@ -2,9 +2,9 @@ import { mkdtemp, rm } from 'node:fs/promises'
 import { Agent, request } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { seen } from '../field/harbourEvent.ts'
-import { openEvent } from '../field/openEvent.ts'
-import { type ServerProcess, startProcess } from '../field/process.ts'
+import { seen } from '../faults/harbourEvent.ts'
+import { openEvent } from '../faults/openEvent.ts'
+import { type ServerProcess, startProcess } from '../faults/process.ts'
 import type { BenchEntry } from './entry.ts'
 
 interface Burst {

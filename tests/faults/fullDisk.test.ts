@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { startServer } from '../api/server.ts'
-import { seen } from '../field/harbourEvent.ts'
-import { openEvent } from '../field/openEvent.ts'
+import { seen } from './harbourEvent.ts'
+import { openEvent } from './openEvent.ts'
 
 test('A full disk is said, nothing is acknowledged by it, and what was acknowledged before is there', async () => {
   const folder = await mkdtemp(join(tmpdir(), 'full-'))

@@ -4,10 +4,10 @@ import { expect, test } from 'vitest'
 import { hashed } from '../../src/api/records/rows.ts'
 import type { Row, RowAnswer } from '../../src/model/scouting/index.ts'
 import { inLongForm } from '../browser/longForm.ts'
-import { seen } from '../field/harbourEvent.ts'
-import { openEvent } from '../field/openEvent.ts'
-import { startProcess } from '../field/process.ts'
 import { scratchFolder } from '../store/scratch.ts'
+import { seen } from './harbourEvent.ts'
+import { openEvent } from './openEvent.ts'
+import { startProcess } from './process.ts'
 
 const rounds = inLongForm ? 25 : 10
 const phones = 4

@@ -77,7 +77,7 @@ export async function offerContext(app: FastifyInstance, shared: Shared): Promis
       session,
       door: { ...gate, token, begin: (fresh) => keepToken(reply, fresh), end: () => dropToken(reply) },
       tell: (news) => live.publish(workspaceId, news),
-      hear: (heard) => live.listen(workspaceId, heard),
+      hear: (heard) => live.hear(workspaceId, heard),
       version,
       reach,
       signal: aborted(reply),
