@@ -162,6 +162,11 @@ describe('A lead of one team and what belongs to another:', () => {
     'event.assignments.assign': { mark: 'x', assignments: [] },
     'event.assignments.take': { match: 'm', seat: { alliance: 'red', position: 1 } },
     'records.accept': { unsent: 0, rows: [] },
+    'lead.correct': { record: gone, changes: { note: 'Taken' }, reason: 'Taken' },
+    'lead.swap': { match: 'm', records: [gone], reason: 'Taken' },
+    'lead.resolve': { arrival: 1, resolution: 'kept' },
+    'lead.choose': { match: 'm', team: '90001', record: gone },
+    'stands.training': { seed: 1 },
     'people.changeRole': { role: 'viewer' },
     'devices.rename': { name: 'Taken' },
   }

@@ -36,7 +36,7 @@ const parts: { readonly [name: string]: (page: EventPage) => ReactNode } = {
 const partNames = ['schedule', 'results', 'ranking', 'watch', 'teams'] as const
 
 /** Pages of an event that stand at addresses of their own. */
-const beside = ['hand-in', 'sheets', 'codes', 'visits'] as const
+const beside = ['board', 'hand-in', 'sheets', 'codes', 'visits'] as const
 
 /** An event: its parts, of which one is shown. */
 export function EventFrame(props: { id: string; part: string | undefined }) {

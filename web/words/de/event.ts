@@ -15,6 +15,7 @@ export const event: Words['event'] = {
   },
   tableOf: (part) => `${part}: Tabelle`,
   beside: {
+    board: 'Was da ist',
     'hand-in': 'Aufzeichnungen abgeben',
     sheets: 'Gedruckte Bögen',
     codes: 'Codes für Telefone',
