@@ -96,6 +96,38 @@ test('the last line is the address, behind it are health and the demo season, an
   expect((await documentsIn(url)).length).toBe(season.length)
 })
 
+test('a server that belongs to nobody listens on this machine only, whatever HOST says, until its link is used', async () => {
+  const folder = scratchFolder()
+  const settings = { DATABASE_URL: databaseIn(folder), DEMO: '0', HOST: '0.0.0.0' }
+  const first = start(settings)
+  const url = await address(first)
+  const { port } = new URL(url)
+  expect(url).toBe(`http://127.0.0.1:${port}`)
+  // Any other address of this machine; the whole of 127.0.0.0/8 is this machine.
+  const elsewhere = `http://127.0.0.2:${port}`
+  await expect(fetch(`${elsewhere}/health`)).rejects.toThrow()
+  const link = new URL(/^ {2}(http\S+)$/m.exec(first.output())?.[1] ?? '')
+  expect([link.origin, link.pathname]).toEqual([url, '/claim'])
+  const token = link.hash.slice(1)
+  expect(token.length).toBe(43)
+  const claiming = await fetch(`${url}/api/session/claim`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ token, nickname: 'Ada', passphrase: 'seven gulls above', device: { name: 'Laptop' } }),
+  })
+  expect(claiming.status).toBe(200)
+  const cookie = claiming.headers.getSetCookie()[0]?.split(';')[0] ?? ''
+  await expect.poll(() => fetch(`${elsewhere}/health`).then(({ status }) => status, String)).toBe(200)
+  const people = (headers?: HeadersInit) => fetch(`${elsewhere}/api/people`, { headers }).then(({ status }) => status)
+  expect([await people(), await people({ cookie })]).toEqual([401, 200])
+  expect(await stop(first)).toBe(0)
+
+  const second = start(settings)
+  expect(await address(second)).toMatch(/^http:\/\/localhost:\d+$/)
+  expect(second.output()).not.toMatch(/claim/)
+  await stop(second)
+})
+
 test('a request that never ends does not keep the server from stopping', async () => {
   const server = start({ DATABASE_URL: databaseIn(scratchFolder()), DEMO: '0' })
   const { port } = new URL(await address(server))

@@ -1,5 +1,6 @@
 import { Suspense, useCallback, useEffect, useState } from 'react'
 import { Link, Route, Switch, useLocation } from 'wouter'
+import { useSignInAsked } from './data/signIn.ts'
 import { StartScreen } from './screens/start/StartScreen.tsx'
 import { Masthead } from './shell/Masthead.tsx'
 import { useTitle } from './shell/places.ts'
@@ -29,7 +30,10 @@ const HandInScreen = screen(() => import('./screens/event/handin/HandInScreen.ts
 const SheetsScreen = screen(() => import('./screens/event/sheets/SheetsScreen.tsx'))
 const CodesScreen = screen(() => import('./screens/event/codes/CodesScreen.tsx'))
 const VisitsScreen = screen(() => import('./screens/event/visits/VisitsScreen.tsx'))
+const EventsScreen = screen(() => import('./screens/event/EventsScreen.tsx'))
 const ShortcutPanel = screen(() => import('./shell/ShortcutPanel.tsx'))
+const PeopleScreen = screen(() => import('./screens/people/PeopleScreen.tsx'))
+const SignInPanel = screen(() => import('./screens/people/SignInPanel.tsx'))
 const GuessScreen = screen(() => import('./screens/guess/GuessScreen.tsx'))
 
 /** A new screen begins at its top, where a screen reader and the keyboard begin too. */
@@ -61,6 +65,7 @@ export function App() {
   useTitle(location)
   const [listed, setListed] = useState(false)
   useShortcuts({ onList: useCallback(() => setListed(true), []) })
+  const signInAsked = useSignInAsked()
   return (
     <>
       <Masthead />
@@ -91,12 +96,23 @@ export function App() {
               <Route path="/event/:id/sheets">{({ id }) => <SheetsScreen key={id} id={id} />}</Route>
               <Route path="/event/:id/codes">{({ id }) => <CodesScreen key={id} id={id} />}</Route>
               <Route path="/event/:id/visits">{({ id }) => <VisitsScreen key={id} id={id} />}</Route>
+              <Route path={/^\/(people|claim|join|sign-in)\/?$/}>
+                <PeopleScreen />
+              </Route>
+              <Route path="/event/:id?/:part?">
+                {({ id, part }) => <EventsScreen key={id ?? ''} id={id} part={part} />}
+              </Route>
               <Route path="/help" component={HelpScreen} />
               <Route component={NoScreen} />
             </Switch>
           </Suspense>
         </Guard>
       </main>
+      {signInAsked && location !== '/sign-in' && (
+        <Suspense>
+          <SignInPanel />
+        </Suspense>
+      )}
       {listed && (
         <Suspense>
           <ShortcutPanel onClose={() => setListed(false)} />

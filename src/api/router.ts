@@ -5,6 +5,7 @@ import { guesses } from './guesses/router.ts'
 import { health } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
 import { audit, devices, invitations, people, session } from './people/index.ts'
+import { leadRouter } from './records/leadRouter.ts'
 import { recordsRouter } from './records/router.ts'
 import { schemas } from './schemas.ts'
 import { stands } from './stands/router.ts'
@@ -24,6 +25,7 @@ export const appRouter = router({
   guesses,
   jobs: jobsRouter,
   records: recordsRouter,
+  lead: leadRouter,
   schemas,
   stands,
 })

@@ -16,6 +16,8 @@ export interface OpenOptions {
   now?: () => Date
   /** The folder of migrations; the program's own unless a test says otherwise. */
   migrations?: string
+  /** SQL that each connection begins with, for tests. */
+  further?: string | undefined
   /** Told what was changed in the database before it was opened. */
   migrated?: (what: Migrated) => void
 }
@@ -27,7 +29,7 @@ export async function openStore(url: string, options: OpenOptions = {}): Promise
   mkdirSync(dirname(file), { recursive: true })
   const migrated = await migrate(file, options.migrations ?? join(projectRoot(), 'prisma', 'migrations'), now)
   options.migrated?.(migrated)
-  const factory = new SqliteFactory(file)
+  const factory = new SqliteFactory(file, options.further)
   const client = new PrismaClient({ adapter: factory, transactionOptions: { maxWait: 30_000, timeout: 10_000 } })
   await client.$connect()
   return new DatabaseStore(client, now)

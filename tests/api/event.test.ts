@@ -81,11 +81,45 @@ describe('a schedule', () => {
     await put([], { remove: ['q1-2'] })
   })
 
+  test('that puts another team into a place tells which records follow the place and which stay with their number', async () => {
+    const record = (sequence: number, identifiedBy: 'number' | 'position') => {
+      const [id, device] = [`0192f3a4-0000-7000-8000-00000000000${sequence}`, 'phone-1']
+      const way = { id, event: 'harbour-days', device, sequence, scout: 'ada', made: '2031-02-28T10:00Z' }
+      const about = {
+        format: 1,
+        id,
+        match: 'q2',
+        team: 'G',
+        subject: 'robot',
+        origin: 'live',
+        scout: 'ada',
+        device,
+        sequence,
+      }
+      const seat = { alliance: 'red', position: 1 }
+      return { ...way, kind: 'observation', seat, body: { ...about, game: 1, identifiedBy } }
+    }
+    const rows = [record(1, 'position'), record(2, 'position'), record(3, 'number')]
+    const sent = await server.send('POST', '/api/records', { device: 'phone-1', unsent: 0, rows })
+    expect(sent.body.answers.map(({ outcome }: { outcome: string }) => outcome)).toEqual(['held', 'held', 'held'])
+    const swapped = { ...two!, red: two!.red.map((slot) => (slot.team === 'G' ? { ...slot, team: 'F' } : slot)) }
+    const { body } = await server.send('POST', `${at}/schedule/preview`, { matches: [swapped], remove: ['q3'] })
+    expect(body.changes[0].teams).toEqual([
+      { seat: { alliance: 'red', position: 1 }, from: 'G', to: 'F', follow: 2, stay: 1 },
+    ])
+    expect(body.changes[1]).toMatchObject({ kind: 'removed', records: 0, result: false })
+    // Applied, the records are where the preview said.
+    await put([swapped])
+    const found = (await server.get('/api/records?event=harbour-days')).body.records
+    expect(found.map(({ team }: { team: string }) => team)).toEqual(['F', 'F', 'G'])
+    await put([two])
+  })
+
   test('keeps in the audit who stood where another team plays now', async () => {
     const swapped = { ...two!, blue: two!.blue.map((slot) => (slot.team === 'H' ? { ...slot, team: 'C' } : slot)) }
     await put([swapped])
     await put([two])
-    expect((await schedule()).matches[1]).toMatchObject({ revision: 3, match: two })
+    expect((await schedule()).matches[1]).toMatchObject({ revision: 5, match: two })
   })
 })
 
@@ -131,23 +165,23 @@ describe('results', () => {
   })
 
   test('are refused together when one of them is stale, wrong or about another match', async () => {
-    const stale = await enter(entry('q2', [50, 50], 0, 3), entry('q3', [80, 30], 7, 3))
+    const stale = await enter(entry('q2', [50, 50], 0, 5), entry('q3', [80, 30], 7, 3))
     expect(stale.status).toBe(409)
     const { body } = await server.get(`${at}/results`)
     expect(body.map(({ match }: { match: string }) => match)).toEqual(['q1'])
-    const strange = { ...entry('q2', [1, 1], 0, 3), result: { ...result('q2', [1, 1], { bonuses: [['moon'], []] }) } }
+    const strange = { ...entry('q2', [1, 1], 0, 5), result: { ...result('q2', [1, 1], { bonuses: [['moon'], []] }) } }
     expect((await enter(strange)).body.error).toMatchObject({
       path: ['results', 0],
       message: expect.stringContaining('moon'),
     })
-    expect((await enter({ ...entry('q2', [1, 1], 0, 3), result: result('q3', [1, 1]) })).status).toBe(400)
+    expect((await enter({ ...entry('q2', [1, 1], 0, 5), result: result('q3', [1, 1]) })).status).toBe(400)
     expect((await enter(entry('q7', [1, 1]))).status).toBe(400)
   })
 
   test('bring along who was absent or disqualified, and rank the teams', async () => {
     await enter(entry('q1', [40, 80], 3))
     const states = { red: ['played', 'played', 'played'], blue: ['played', 'absent', 'played'] }
-    expect((await enter(entry('q2', [50, 50], 0, 3, { states }))).status).toBe(200)
+    expect((await enter(entry('q2', [50, 50], 0, 5, { states }))).status).toBe(200)
     expect((await schedule()).matches[1].match.blue[1]).toMatchObject({ team: 'B', state: 'absent' })
     const { body } = await server.get(`${at}/ranking?seed=5`)
     expect(body).toMatchObject({ per: 'match', seed: 5, counted: 2, waiting: 1 })

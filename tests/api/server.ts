@@ -35,15 +35,16 @@ async function answerOf(response: Response): Promise<Answer> {
   return { status: response.status, body: isJson ? JSON.parse(text) : text, headers: response.headers }
 }
 
-/** @param options `file`: a database that another server has left, and that is kept at the end */
+/** @param options `file`: a database that another server has left, and that is kept at the end; `further`: settings of its connection */
 export async function startServer({
   file: given,
   now,
+  further,
   ...options
-}: Omit<AppOptions, 'store'> & { file?: string; now?: () => Date } = {}): Promise<Server> {
+}: Omit<AppOptions, 'store'> & { file?: string; now?: () => Date; further?: string } = {}): Promise<Server> {
   const folder = await mkdtemp(join(tmpdir(), 'cyclewright-api-'))
   const file = given ?? join(folder, 'test.db')
-  const store = await openStore(`file:${file}`, now ? { now } : {})
+  const store = await openStore(`file:${file}`, { further, ...(now && { now }) })
   const app = await buildApp({ store, ...options })
   const url = await app.listen({ port: 0, host: '127.0.0.1' })
   const json = { 'content-type': 'application/json' }

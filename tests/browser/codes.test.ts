@@ -13,6 +13,7 @@ import { type Shot, writeFilm } from '../web/codes/video.ts'
 import { findings } from './axe.ts'
 import { held, withEvent } from './harbour.ts'
 import { inLongForm } from './longForm.ts'
+import { readPdf, squeezed } from './pdf.ts'
 import { openWorld, type World } from './world.ts'
 
 const table = idTable(game)
@@ -99,6 +100,26 @@ describe('a record before the lead’s camera', () => {
     console.info(`a sheet: ${strokes.length} keys, ${(strokes.length / 4).toFixed(1)} s at four a second`)
     await page.context().close()
     expect(world.errors).toEqual([])
+  })
+
+  test('printed on A4 and on Letter, each alliance has a page with three robots and every box', async () => {
+    const page = await world.open('/event/harbour/sheets')
+    await page.getByLabel('From match').fill('12')
+    await page.getByText('2 pages, black and white').waitFor()
+    for (const format of ['A4', 'Letter'] as const) {
+      const pages = await readPdf(await page.pdf({ format }))
+      expect(pages, format).toHaveLength(2)
+      for (const [index, first] of [1, 4].entries()) {
+        const { text, words } = pages[index]!
+        for (const place of [first, first + 1, first + 2])
+          expect(text).toContain(squeezed(`Place ${place} · team ${90_000 + place}`))
+        expect(text.split(squeezed('Gantry missed, teleop'))).toHaveLength(4)
+        expect(text.split(squeezed('Finish reached'))).toHaveLength(4)
+        // A PDF's sizes come a little below 9 pt by rounding.
+        expect(Math.min(...words.map(({ size }) => size))).toBeGreaterThanOrEqual(8.9)
+      }
+    }
+    await page.context().close()
   })
 })
 

@@ -45,7 +45,7 @@ test('on a phone the masthead takes two lines at most, in both languages', async
         .locator('.masthead nav a:visible')
         .evaluateAll((links) => [...new Set(links.map((link) => Math.round(link.getBoundingClientRect().top)))])
       expect(tops.length).toBeLessThanOrEqual(2)
-      await expect.poll(() => page.locator('.masthead nav a:visible').count()).toBe(5)
+      await expect.poll(() => page.locator('.masthead nav a:visible').count()).toBe(7)
       await page.context().close()
     }
 })

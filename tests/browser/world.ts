@@ -6,12 +6,14 @@ import { type Browser, type BrowserContextOptions, chromium, type Page } from '@
 import { buildApp } from '../../src/app.ts'
 import { projectRoot } from '../../src/root.ts'
 import { openStore } from '../../src/store/index.ts'
+import type { Store } from '../../src/store/types.ts'
 import { type Ground, seededDatabase } from './ground.ts'
 
 /** The real server on a database of its own with the demo season, today's screens, and a real browser. */
 export interface World {
   url: string
   browser: Browser
+  store: Store
   /** Folder of the built screens. */
   webRoot: string
   /** A new page in a browser context of its own, which fails the test on an error in the page. */
@@ -62,6 +64,7 @@ export async function openWorld(more: { camera?: string } = {}): Promise<World> 
   return {
     url,
     browser,
+    store,
     webRoot,
     errors,
     open: async (path, options) => {

@@ -61,7 +61,7 @@ test('the store and the model know nothing of the web', () => {
 })
 
 test('only src/server.ts listens', () => {
-  const listening = sources('src').filter(({ text }) => /\.listen\(/.test(withoutProse(text)))
+  const listening = sources('src').filter(({ text }) => /(?<!live)\.listen\(/.test(withoutProse(text)))
   expect(listening.map(({ path }) => path)).toEqual(['src/server.ts'])
 })
 

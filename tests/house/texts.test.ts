@@ -21,6 +21,8 @@ const allowed = [
   'tbody tr',
   'id, event, state, [device+sequence]',
   'id, event, step',
+  'no picture',
+  'no small picture',
   'a screen stands outside of the stands',
 ]
 

@@ -78,7 +78,7 @@ export function CodeReader(props: { texts: CodeTexts; onMessage: (message: Uint8
         <p>{camera ? texts.hold : texts.opening}</p>
       )}
       <video ref={video} muted playsInline hidden={trouble !== null} aria-label={texts.picture} />
-      <Squares progress={progress} texts={texts} />
+      {!trouble && <Squares progress={progress} texts={texts} />}
       {problem && <p role="alert">{texts.problem[problem]}</p>}
       <p className="code-acts">
         {camera?.lamp && (
@@ -91,9 +91,11 @@ export function CodeReader(props: { texts: CodeTexts; onMessage: (message: Uint8
             {texts.lamp}
           </button>
         )}
-        <button type="button" className="code-button" aria-pressed={sound} onClick={() => setSound(!sound)}>
-          {texts.sound}
-        </button>
+        {!trouble && (
+          <button type="button" className="code-button" aria-pressed={sound} onClick={() => setSound(!sound)}>
+            {texts.sound}
+          </button>
+        )}
         <button type="button" className="code-button" onClick={props.onClose}>
           {texts.closeCamera}
         </button>

@@ -17,6 +17,7 @@ import type {
 import { words } from '../words/catalogue.ts'
 import { problemsInWords, refusalWords } from '../words/problems.ts'
 import { announce } from './connection.ts'
+import { askSignIn } from './signIn.ts'
 
 interface Failure {
   code: string
@@ -45,19 +46,23 @@ const watched: typeof fetch = async (input, init) => {
 }
 
 // The names of all questions of a batch stand in its address, for which the server has 300 letters.
-const client = createTRPCClient<AppRouter>({ links: [httpBatchLink({ url: '/trpc', fetch: watched, maxItems: 10 })] })
+export const client = createTRPCClient<AppRouter>({
+  links: [httpBatchLink({ url: '/trpc', fetch: watched, maxItems: 10 })],
+})
 
 /** What the server said of a refusal. */
 const failureIn = (error: unknown): Failure | null =>
   error instanceof TRPCClientError ? ((error.data as { failure?: Failure } | null)?.failure ?? null) : null
 
 /** Turns what the transport throws into a sentence for the person. */
-async function said<T>(call: Promise<T>): Promise<T> {
+export async function said<T>(call: Promise<T>): Promise<T> {
   try {
     return await call
   } catch (error) {
     if (error instanceof TRPCClientError && !error.data) throw new Unreachable()
     const failure = failureIn(error)
+    // In a batch one question alone may need a session.
+    if (failure?.said?.code === 'noSession') askSignIn(true)
     if (failure) (error as Error).message = refusalWords(failure)
     throw error
   }

@@ -4,6 +4,7 @@ import { words } from '../words/catalogue.ts'
 import { refusalWords } from '../words/problems.ts'
 import { Unreachable } from './api.ts'
 import { announce } from './connection.ts'
+import { askSignIn } from './signIn.ts'
 
 /** A question to the server's plain addresses, with what it refuses as a sentence. An answer that is not JSON is no answer of ours. */
 async function ask<T>(path: string, init?: RequestInit): Promise<T> {
@@ -15,6 +16,7 @@ async function ask<T>(path: string, init?: RequestInit): Promise<T> {
     throw new Unreachable()
   }
   announce(response.status < 502)
+  if (response.status === 401) askSignIn(true)
   const body = (await response.json().catch(() => null)) as { error?: { code: string; message: string } } | null
   if (body === null) throw new Unreachable()
   if (!response.ok) throw new Error(body.error ? refusalWords(body.error) : words().shell.unreachable)

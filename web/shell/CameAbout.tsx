@@ -27,7 +27,7 @@ export function CameAbout(props: { children: ReactNode; explain: () => Explanati
 const numbered = <T extends object>(all: readonly T[]) => all.map((one, number) => ({ ...one, number }))
 
 function Opened(props: { explanation: Explanation; onClose: () => void }) {
-  const { title, result, formula, total, source } = props.explanation
+  const { title, result, formula, total, source, otherwise } = props.explanation
   // Two parts may be called alike: two stages of one leg, two robots.
   const [parts, inputs] = [numbered(props.explanation.parts), numbered(props.explanation.inputs)]
   const texts = words().explain
@@ -77,6 +77,7 @@ function Opened(props: { explanation: Explanation; onClose: () => void }) {
           </tbody>
         </table>
       )}
+      {otherwise && <p>{otherwise}</p>}
       <p className="soft small">
         {source}
         {own}

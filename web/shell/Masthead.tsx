@@ -1,4 +1,4 @@
-import { Suspense, useState } from 'react'
+import { lazy, Suspense, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import { useReachable } from '../data/connection.ts'
 import { words } from '../words/catalogue.ts'
@@ -7,6 +7,9 @@ import { screen } from './screen.ts'
 import './masthead.css'
 
 const SettingsPanel = screen(() => import('./SettingsPanel.tsx'))
+
+// Without waiting for the texts of all screens: a nickname needs none.
+const WhoIsIn = lazy(() => import('./WhoIsIn.tsx'))
 
 /** Where one is and can go. On a phone the mark stands for the name and for the start page, so that two lines are enough. */
 export function Masthead() {
@@ -35,6 +38,9 @@ export function Masthead() {
             </Link>
           ))}
         </nav>
+        <Suspense>
+          <WhoIsIn />
+        </Suspense>
         <SettingsButton />
       </div>
       <div className="graticule" aria-hidden="true" />

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { Link } from 'wouter'
+import { useSession } from '../data/session.ts'
 import { contrastChoice, schemeChoice } from '../theme/scheme.ts'
 import { chooseUnits, useUnits } from '../units/system.ts'
 import { languageNames, languageSpoken, words } from '../words/catalogue.ts'
@@ -53,6 +54,22 @@ function LanguageChoice() {
   )
 }
 
+/** Who is signed in here, and the way to the people. */
+function WhoAndPeople(props: { onGo(): void }) {
+  const texts = words().people
+  const { data } = useSession()
+  return (
+    <>
+      {data?.person && <p>{texts.signedIn(data.person.nickname)}</p>}
+      <p>
+        <Link href="/people" onClick={props.onGo}>
+          {texts.title}
+        </Link>
+      </p>
+    </>
+  )
+}
+
 /** How this device shows things, and where help is. */
 export default function SettingsPanel(props: { onClose(): void }) {
   const texts = words().settings
@@ -76,6 +93,8 @@ export default function SettingsPanel(props: { onClose(): void }) {
         />
       </div>
       <p className="soft small">{texts.kept}</p>
+      <h3>{words().people.title}</h3>
+      <WhoAndPeople onGo={props.onClose} />
       <h3>{words().shell.help}</h3>
       <p>
         <Link href="/help" onClick={props.onClose}>

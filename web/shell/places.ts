@@ -10,6 +10,7 @@ export const places = [
   { href: '/trade-offs', name: 'tradeOffs' },
   { href: '/decisions', name: 'decisions' },
   { href: '/match', name: 'match' },
+  { href: '/event', name: 'event' },
 ] as const
 
 export const isAt = (location: string, href: string): boolean =>

@@ -17,6 +17,8 @@ export interface Explanation {
   total?: { label: string; value: string }
   inputs: { label: string; value: string }[]
   source: string
+  /** How to have another number in its place. */
+  otherwise?: string
 }
 
 const awardNote = (game: Game, goal: string, pieces: number): string => {

@@ -1,11 +1,11 @@
-import { type Match, matchOf, observedTeam } from '../../model/scouting/index.ts'
 import { StorageFull } from '../../store/index.ts'
-import type { Batch, StoredRecord } from '../../store/types.ts'
+import type { Batch } from '../../store/types.ts'
 import { ApiError, type Code } from '../errors.ts'
 import { type Context, type Endpoint, procedure, router } from '../trpc.ts'
 import { may } from '../who.ts'
 import { accepted, acceptRequest, listRequest, mostRead, recordList } from './contracts.ts'
 import { DeviceLimit } from './limit.ts'
+import { resolved } from './resolved.ts'
 import { answersOf, type ReadRow, readRow } from './rows.ts'
 
 const address = '/api/records'
@@ -37,14 +37,6 @@ function limitOf({ store }: Context): DeviceLimit {
   const limit = limits.get(store) ?? new DeviceLimit()
   limits.set(store, limit)
   return limit
-}
-
-/** With whom each record is about, by the schedule as it is now. */
-export function resolved(records: readonly StoredRecord[], schedule: ReadonlyMap<string, Match>) {
-  return records.map((record) => {
-    const match = matchOf(record.row)
-    return { ...record, team: observedTeam(record.row, match === null ? undefined : schedule.get(match)) }
-  })
 }
 
 /** What scouts recorded. */

@@ -1,19 +1,5 @@
-import type { Match, Row, Seat, Slot } from './types.ts'
-
-/** The slot at a position of an alliance: the one that names it, or, where none does, the one that stands there. */
-export function slotAt(match: Match, { alliance, position }: Seat): Slot {
-  const side = match[alliance]
-  return side.find((slot) => slot.position === position) ?? side[position - 1]!
-}
-
-/** Where a team plays in a match; null where it does not. */
-export function seatOf(match: Match, team: string): Seat | null {
-  for (const alliance of ['red', 'blue'] as const) {
-    const index = match[alliance].findIndex((slot) => slot.team === team)
-    if (index >= 0) return { alliance, position: match[alliance][index]!.position ?? ((index + 1) as Seat['position']) }
-  }
-  return null
-}
+import { slotAt } from '../event/seats.ts'
+import type { Match, Row } from './types.ts'
 
 /**
  * Whom a record is about. A robot that was known by its number stays who it was; one that was known by its place is the

@@ -103,6 +103,7 @@ async function keepApart(
  */
 export async function acceptBatch(client: Raw, place: Place, batch: Batch): Promise<Omit<Accepted, 'receipt'>> {
   const { person, rows } = batch
+  if (rows.length === 0) return { outcomes: [], fresh: [], apart: [] }
   const known = await knownEvents(client, place.workspaceId, new Set(rows.map(({ row }) => row.event)))
   const placed = rows.filter(({ row }) => known.has(row.event))
   const added = await addRecords(client, place, {

@@ -1,9 +1,11 @@
 import type { Match, Receipt } from '../../model/scouting/types.ts'
 import { isFull, StorageFull } from '../errors.ts'
 import type { PrismaClient } from '../generated/client.ts'
-import { acceptBatch, noteDevice, receiptOf } from './accept.ts'
+import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
+import { acceptBatch, addRecords, noteDevice, receiptOf } from './accept.ts'
+import { beginDrill, finishDrill, readApart, readChoices, readDrills, replaceRecords, resolveApart } from './lead.ts'
 import { recordColumns, recordOf } from './rows.ts'
-import type { Accepted, Batch, RecordStore, StoredRecord } from './types.ts'
+import type { Accepted, Batch, Choice, KeptRecord, RecordStore, StoredRecord, Successor } from './types.ts'
 
 /** The records of one workspace: its id stands in every query because it is fixed here. */
 export class DatabaseRecords implements RecordStore {
@@ -26,7 +28,10 @@ export class DatabaseRecords implements RecordStore {
     })
   }
 
-  async list(event: string, { after = 0, limit }: { after?: number; limit?: number } = {}): Promise<StoredRecord[]> {
+  async list(
+    event: string,
+    { after = 0, limit }: { after?: number | undefined; limit?: number | undefined } = {},
+  ): Promise<StoredRecord[]> {
     const rows = await this.#client.fieldRecord.findMany({
       where: { workspaceId: this.#workspaceId, event, arrival: { gt: after } },
       orderBy: { arrival: 'asc' },
@@ -51,12 +56,62 @@ export class DatabaseRecords implements RecordStore {
     return new Map(rows.map(({ id, body }) => [id, JSON.parse(body) as Match]))
   }
 
+  replace(successors: readonly Successor[], person: string | null) {
+    return this.#written((transaction) => replaceRecords(transaction, this.#place(), { successors, person }))
+  }
+
+  apart(event: string) {
+    return readApart(this.#client, this.#workspaceId, event)
+  }
+
+  resolve(arrival: number, as: Parameters<RecordStore['resolve']>[1]) {
+    return this.#written((transaction) => resolveApart(transaction, this.#place(), { arrival, ...as }))
+  }
+
+  choices(event: string) {
+    return readChoices(this.#client, this.#workspaceId, event)
+  }
+
+  async choose(event: string, choice: Omit<Choice, 'chosenAt'>): Promise<void> {
+    const data = { ...choice, workspaceId: this.#workspaceId, event, chosenAt: this.#now() }
+    await this.#client.recordChoice.create({ data })
+  }
+
+  drills(event: string) {
+    return readDrills(this.#client, this.#workspaceId, event)
+  }
+
+  startDrill(event: string, person: string | null) {
+    return this.#written((transaction) => beginDrill(transaction, this.#place(), { event, person }))
+  }
+
+  endDrill(event: string, id: string) {
+    return this.#written((transaction) => finishDrill(transaction, this.#place(), { event, id }))
+  }
+
+  bring(records: readonly KeptRecord[]) {
+    const { workspaceId } = this.#place()
+    return this.#written(async (transaction) => {
+      const brought = { added: 0, already: 0, differ: [] as string[] }
+      for (const { hashed, receivedAt, replaces, person } of records) {
+        const { id } = hashed.row
+        const place = { workspaceId, at: new Date(receivedAt) }
+        const added = await addRecords(transaction, place, { person, rows: [{ hashed, replaces }] })
+        const there = await transaction.fieldRecord.findFirst({ where: { workspaceId, id }, select: { hash: true } })
+        if (added.has(id)) brought.added++
+        else if (there?.hash === hashed.hash) brought.already++
+        else brought.differ.push(id)
+      }
+      return brought
+    })
+  }
+
   #place() {
     return { workspaceId: this.#workspaceId, at: this.#now() }
   }
 
   /** In one commit, or not at all. */
-  async #written<Result>(work: (transaction: Transaction) => Promise<Result>): Promise<Result> {
+  async #written<Result>(work: (transaction: TransactionClient) => Promise<Result>): Promise<Result> {
     try {
       return await this.#client.$transaction(work)
     } catch (error) {
@@ -64,5 +119,3 @@ export class DatabaseRecords implements RecordStore {
     }
   }
 }
-
-type Transaction = Parameters<Parameters<PrismaClient['$transaction']>[0]>[0]

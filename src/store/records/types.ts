@@ -51,15 +51,88 @@ export interface StoredRecord {
   person: string | null
 }
 
+/** A row that was kept apart, and what became of it. */
+export interface ApartRecord {
+  /** Names it. */
+  arrival: number
+  receivedAt: string
+  row: Row
+  hash: string
+  reason: ApartReason
+  /** Who handed it in. */
+  person: string | null
+  resolution: Resolution | null
+  resolvedAt: string | null
+  resolvedBy: string | null
+}
+
+/** kept: what was there first stays; replaced: this one takes its place; setAside: neither was right, or it does not matter. */
+export type Resolution = 'kept' | 'replaced' | 'setAside'
+
+/** Which of several records of a robot counts; the newest of a robot in a match is in force. */
+export interface Choice {
+  match: string
+  team: string
+  /** Null: all again. */
+  record: string | null
+  person: string | null
+  reason: string | null
+  /** ISO 8601. */
+  chosenAt: string
+}
+
+export interface StoredDrill {
+  id: string
+  /** ISO 8601. */
+  startedAt: string
+  endedAt: string | null
+  startedBy: string | null
+}
+
+/** A record that takes the place of another one. */
+export interface Successor {
+  hashed: HashedRow
+  replaces: string
+}
+
+/** An event's records as a file keeps them: everything but the numbers by which a database orders them. */
+export interface KeptRecord {
+  hashed: HashedRow
+  receivedAt: string
+  replaces: string | null
+  person: string | null
+}
+
 /** What scouts recorded, of one workspace. Records are added, never changed or deleted. */
 export interface RecordStore {
   /** All of a batch in one commit that is synced to disk before this returns. Throws StorageFull when there is no room. */
   accept(batch: Batch): Promise<Accepted>
   /** Of an event, in the order in which they arrived. */
-  list(event: string, options?: { after?: number; limit?: number }): Promise<StoredRecord[]>
+  list(event: string, options?: { after?: number | undefined; limit?: number | undefined }): Promise<StoredRecord[]>
   /** Those with these ids, in no order. */
   get(ids: readonly string[]): Promise<StoredRecord[]>
   receipt(device: string): Promise<Receipt>
   /** The matches of an event as they are now, by id. */
   schedule(event: string): Promise<Map<string, Match>>
+
+  /** Corrections, all or none. `stale`: somebody has replaced one of them in between, or it is not there. */
+  replace(successors: readonly Successor[], person: string | null): Promise<{ done: true } | { stale: string }>
+  /** What is kept apart of an event and of events that are not known, oldest first. */
+  apart(event: string): Promise<ApartRecord[]>
+  /** Decides over a row that was kept apart; with `replaced`, what takes the place. False: it was decided already. */
+  resolve(
+    arrival: number,
+    as: { resolution: Resolution; person: string | null; adds?: { hashed: HashedRow; replaces: string | null } },
+  ): Promise<boolean>
+  /** Oldest first. */
+  choices(event: string): Promise<Choice[]>
+  choose(event: string, choice: Omit<Choice, 'chosenAt'>): Promise<void>
+  /** Newest first. */
+  drills(event: string): Promise<StoredDrill[]>
+  /** The one that runs, or a new one. */
+  startDrill(event: string, person: string | null): Promise<StoredDrill>
+  /** Null where there is none. */
+  endDrill(event: string, id: string): Promise<StoredDrill | null>
+  /** Adds records of a file as they were kept; those whose id is there already with other content are named. */
+  bring(records: readonly KeptRecord[]): Promise<{ added: number; already: number; differ: string[] }>
 }

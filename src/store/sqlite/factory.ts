@@ -10,7 +10,11 @@ export class SqliteFactory implements SqlMigrationAwareDriverAdapterFactory {
   readonly #driver: PrismaBetterSqlite3
   readonly #open = new Set<SqlDriverAdapter>()
 
-  constructor(file: string) {
+  readonly #further: string
+
+  /** @param further SQL that each connection begins with besides */
+  constructor(file: string, further = '') {
+    this.#further = further
     this.#driver = new PrismaBetterSqlite3({ url: file })
     this.adapterName = this.#driver.adapterName
   }
@@ -18,7 +22,7 @@ export class SqliteFactory implements SqlMigrationAwareDriverAdapterFactory {
   async connect(): Promise<SqlDriverAdapter> {
     const connection = new ExclusiveConnection(await this.#driver.connect())
     this.#open.add(connection)
-    await connection.executeScript(settingsScript)
+    await connection.executeScript(settingsScript + this.#further)
     await assertSettings(connection)
     return connection
   }

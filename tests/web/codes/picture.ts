@@ -12,28 +12,60 @@ export interface Sight {
   noise?: number
 }
 
-/** What a camera sees of a screen with a code: brightness of each dot, averaged over 4 rays, uneven light, a grainy sensor. */
-export function picture(code: { text: string; still: boolean } | null, sight: Sight): Uint8Array {
+const rays = [
+  [0.25, 0.25],
+  [0.75, 0.25],
+  [0.25, 0.75],
+  [0.75, 0.75],
+] as const
+
+/** What a picture of a code of some size has in common with the next: which module each ray meets (−1: none), and the grain. */
+interface Ground {
+  met: Int32Array
+  grain: Float32Array
+}
+
+const grounds = new Map<string, Ground>()
+
+function groundOf(size: number, sight: Sight): Ground {
+  const key = JSON.stringify([size, sight])
+  const known = grounds.get(key)
+  if (known) return known
   const { width, height, fills = 0.85, turned = 0, noise = 0 } = sight
-  const modules = code && codeModules(code.text, code.still)
-  const size = (modules?.length ?? 0) + 2 * quiet
   const scale = size / (height * fills)
   const [cos, sin] = [Math.cos((turned * Math.PI) / 180), Math.sin((turned * Math.PI) / 180)]
-  const brightness = (x: number, y: number): number => {
-    const [dx, dy] = [(x - width / 2) * scale, (y - height / 2) * scale]
+  const met = new Int32Array(4 * width * height).fill(-1)
+  for (let index = 0; index < met.length; index++) {
+    const [dot, ray] = [index >> 2, rays[index & 3]!]
+    const dx = ((dot % width) + ray[0] - width / 2) * scale
+    const dy = (Math.floor(dot / width) + ray[1] - height / 2) * scale
     const column = Math.floor(cos * dx + sin * dy + size / 2)
     const row = Math.floor(-sin * dx + cos * dy + size / 2)
-    if (!modules || column < 0 || row < 0 || column >= size || row >= size) return 90
-    return modules[row - quiet]?.[column - quiet] ? 25 : 215
+    if (column >= 0 && row >= 0 && column < size && row < size) met[index] = row * size + column
   }
-  const grain = new Uniforms(7)
-  return Uint8Array.from({ length: width * height }, (_, index) => {
-    const [x, y] = [index % width, Math.floor(index / width)]
-    const rays = brightness(x + 0.25, y + 0.25) + brightness(x + 0.75, y + 0.25) + brightness(x + 0.25, y + 0.75)
-    const light = 0.75 + (0.25 * x) / width
-    const seen = ((rays + brightness(x + 0.75, y + 0.75)) / 4) * light + (noise ? (2 * grain.next() - 1) * noise : 0)
-    return Math.max(0, Math.min(255, seen))
-  })
+  const uniform = new Uniforms(7)
+  const grain = Float32Array.from({ length: width * height }, () => (2 * uniform.next() - 1) * noise)
+  const ground = { met, grain }
+  grounds.set(key, ground)
+  return ground
+}
+
+/** What a camera sees of a screen with a code: brightness of each dot, averaged over 4 rays, uneven light, a grainy sensor. */
+export function picture(code: { text: string; still: boolean } | null, sight: Sight): Uint8Array {
+  const modules = code ? codeModules(code.text, code.still) : []
+  const size = modules.length + 2 * quiet
+  const { met, grain } = groundOf(size, sight)
+  const bright = new Uint8Array(size * size).fill(code ? 215 : 90)
+  for (const [row, line] of modules.entries())
+    for (const [column, dark] of line.entries()) if (dark) bright[(row + quiet) * size + column + quiet] = 25
+  const grey = new Uint8Array(grain.length)
+  for (let dot = 0; dot < grey.length; dot++) {
+    let sum = 0
+    for (let ray = 4 * dot; ray < 4 * dot + 4; ray++) sum += met[ray]! < 0 ? 90 : bright[met[ray]!]!
+    const light = 0.75 + (0.25 * (dot % sight.width)) / sight.width
+    grey[dot] = Math.max(0, Math.min(255, (sum / 4) * light + grain[dot]!))
+  }
+  return grey
 }
 
 /** The same as the picture that a page reads. */

@@ -61,7 +61,14 @@ export const PointsPanel = memo(function PointsPanel(props: {
           <CameAbout explain={() => explainSpread(option, { ...report, mean: report.expected.total }, props.source)}>
             {texts.eight(points(report.p10), points(report.p90))}
           </CameAbout>{' '}
-          <CameAbout explain={() => explainPlan(game, option, report, props.source)}>{texts.cameAbout}</CameAbout>
+          <CameAbout
+            explain={() => ({
+              ...explainPlan(game, option, report, props.source),
+              otherwise: words().explainDesigns.otherwise.points,
+            })}
+          >
+            {texts.cameAbout}
+          </CameAbout>
         </div>
       )}
       {call && (

@@ -82,7 +82,9 @@ export function MatchDesk(props: {
         )}
       </div>
       <p className="soft">{text.intro}</p>
-      <Terms of={['winProbability', 'sharedLuck', 'holdSeconds']} />
+      <Terms
+        of={['winProbability', 'rankingPoints', 'standardError', 'sharedLuck', 'holdSeconds', 'lineup', 'marking']}
+      />
       <PartList label={text.parts.label} names={partNames()} of={screen} />
       <SetupForm setup={setup} ways={ways} levels={levels} onChange={change} undo={undo} />
       {first && <Clashes game={game.body} lineup={first} />}

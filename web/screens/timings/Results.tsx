@@ -2,17 +2,17 @@ import type { Mechanism } from '../../../src/model/documents/mechanism.ts'
 import { inputFaults, type MechanismAnswer, type Sensitivity } from '../../../src/model/timing/index.ts'
 import { secondsCell } from '../../charts/cells.ts'
 import { DataTable } from '../../charts/Figure.tsx'
+import { CameAbout } from '../../shell/CameAbout.tsx'
 import { words } from '../../words/catalogue.ts'
 import { plain } from '../../words/format.ts'
 import { numbersOf } from '../parts/numbers.ts'
+import { explainQuantity } from './explainTiming.ts'
+import { hundredths } from './hundredths.ts'
 import { kindOf, numbersIn } from './inputs.ts'
 import { fieldWords } from './MechanismForm.tsx'
 import { numberWords } from './problems.ts'
 import { quantityWords } from './quantities.ts'
 import { remarkWords } from './remarks.ts'
-
-/** Seconds to a hundredth: hardware tells tenths apart. */
-export const hundredths = (seconds: number): string => `${plain(seconds, 2)}\u00a0s`
 
 interface Of {
   mechanism: Mechanism
@@ -100,7 +100,9 @@ export function Quantities({ mechanism, answer }: Of) {
         {rows.map(({ key, what, much }) => (
           <div key={key}>
             <dt>{what}</dt>
-            <dd className="numeral">{much}</dd>
+            <dd className="numeral">
+              <CameAbout explain={() => explainQuantity(mechanism, { what, much })}>{much}</CameAbout>
+            </dd>
           </div>
         ))}
       </dl>

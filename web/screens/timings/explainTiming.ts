@@ -4,28 +4,16 @@ import { valueAt } from '../../data/place.ts'
 import { words } from '../../words/catalogue.ts'
 import type { Explanation } from '../../words/explain.ts'
 import { plain } from '../../words/format.ts'
+import { hundredths } from './hundredths.ts'
 import { formOf, type InputNumber, kindOf, numbersIn } from './inputs.ts'
 import { fieldWords } from './MechanismForm.tsx'
 import { numbersInWords } from './PartField.tsx'
 import { numberWords } from './problems.ts'
-import { hundredths } from './Results.tsx'
 
 /** How a mechanism's time came about: its law in words, the drive's two stretches, and every number that goes in. */
 export function explainTiming(mechanism: Mechanism, answer: MechanismAnswer & { possible: true }): Explanation {
   const texts = words().timings.explain
   const kind = kindOf(mechanism)
-  const { input } = mechanism
-  const parts = formOf[kind].flatMap(({ fields }) =>
-    fields.flatMap((field) => {
-      const part = field.kind === 'part' ? (valueAt(input, [field.key]) as Part | undefined) : undefined
-      return part ? [{ label: part.name, value: numbersInWords(part) }] : []
-    }),
-  )
-  const numbers = numbersIn(kind).flatMap((number) => {
-    const value = valueAt(input, number.key.split('.')) as Uncertain | null | undefined
-    if (value === null || value === undefined) return []
-    return [{ label: fieldWords(mechanism.calculator, number.key).label, value: uncertainWords(value, number) }]
-  })
   const { quantities } = answer
   return {
     title: texts.title(mechanism.name),
@@ -39,9 +27,42 @@ export function explainTiming(mechanism: Mechanism, answer: MechanismAnswer & { 
           ]
         : [],
     ...('runningSeconds' in quantities && { total: { label: texts.total, value: hundredths(answer.seconds) } }),
-    inputs: [...parts, ...numbers],
+    inputs: inputsOf(mechanism),
     source: texts.source,
+    otherwise: texts.otherwise,
   }
+}
+
+/** How one of the numbers to check came about: by the law of its mechanism, from the same numbers. */
+export function explainQuantity(mechanism: Mechanism, of: { what: string; much: string }): Explanation {
+  const texts = words().timings.explain
+  return {
+    title: texts.quantity(of.what, mechanism.name),
+    result: of.much,
+    formula: texts.formula[kindOf(mechanism)],
+    parts: [],
+    inputs: inputsOf(mechanism),
+    source: texts.source,
+    otherwise: texts.checkOtherwise,
+  }
+}
+
+/** Every number that goes into a mechanism, its parts by their names. */
+function inputsOf(mechanism: Mechanism): Explanation['inputs'] {
+  const kind = kindOf(mechanism)
+  const { input } = mechanism
+  const parts = formOf[kind].flatMap(({ fields }) =>
+    fields.flatMap((field) => {
+      const part = field.kind === 'part' ? (valueAt(input, [field.key]) as Part | undefined) : undefined
+      return part ? [{ label: part.name, value: numbersInWords(part) }] : []
+    }),
+  )
+  const numbers = numbersIn(kind).flatMap((number) => {
+    const value = valueAt(input, number.key.split('.')) as Uncertain | null | undefined
+    if (value === null || value === undefined) return []
+    return [{ label: fieldWords(mechanism.calculator, number.key).label, value: uncertainWords(value, number) }]
+  })
+  return [...parts, ...numbers]
 }
 
 /** A number as its field writes it, with its spread where it has one. */

@@ -16,7 +16,7 @@ export const freshVisit: TypedVisit = { goals: {}, cycle: '', finish: '', routin
 export type VisitProblem = { kind: 'notANumber'; got: string } | { kind: 'tooMuch'; most: number }
 
 /** What the server takes at most: pieces a match, seconds, kilograms. */
-const most = { goal: 1000, cycle: 3600, mass: 1000 } as const
+const most = { goal: 1000, cycle: 600, mass: 1000 } as const
 
 /** The claims, or what is wrong with which field. Empty fields were not said. */
 export function readClaims(

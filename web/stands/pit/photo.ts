@@ -25,7 +25,7 @@ async function drawn(picture: ImageBitmap, side: number, quality: number): Promi
   context.fillRect(0, 0, canvas.width, canvas.height)
   context.drawImage(picture, 0, 0, canvas.width, canvas.height)
   return new Promise((resolve, reject) =>
-    canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('no picture'))), 'image/jpeg', quality),
+    canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('noPicture'))), 'image/jpeg', quality),
   )
 }
 
@@ -44,7 +44,7 @@ export async function smallPhoto(file: Blob): Promise<Photo> {
       const blob = await drawn(picture, side, quality)
       if (blob.size <= mostPhotoBytes) return { id: madeId(), type: 'image/jpeg', data: await base64(blob) }
     }
-    throw new Error('no small picture')
+    throw new Error('tooLarge')
   } finally {
     picture.close()
   }

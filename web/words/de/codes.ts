@@ -17,10 +17,10 @@ export const codes: Words['codes'] = {
   again: 'Noch einmal versuchen',
   trouble: {
     insecure:
-      'Dieser Browser gibt die Kamera nur über https frei oder auf dem Rechner des Servers selbst. Nimm stattdessen die Datei.',
+      'Dieser Browser gibt die Kamera nur über https frei oder auf dem Rechner des Servers selbst. Nimm stattdessen das Netz oder eine Datei.',
     refused:
       'Die Kamera wurde nicht erlaubt. Erlaube sie für diese Adresse in den Einstellungen des Browsers und versuche es noch einmal.',
-    none: 'Es wurde keine Kamera gefunden. Schließe eine an und versuche es noch einmal, oder nimm die Datei.',
+    none: 'Es wurde keine Kamera gefunden. Schließe eine an und versuche es noch einmal, oder nimm einen anderen Weg.',
     busy: 'Ein anderes Programm hält die Kamera fest. Schließe es und versuche es noch einmal.',
   },
   problem: {

@@ -1,6 +1,14 @@
 import type { Words } from '../catalogue.ts'
 
 export const explainDesigns: Words['explainDesigns'] = {
+  otherwise: {
+    points:
+      'Soll es eine andere Zahl sein: Ändere im Entwurf, was hier eingeht, etwa die Zeit eines Schritts oder eine Chance; oder setze unter „Eigene Zahlen“ einer Abwägung deine eigene, mit Grund.',
+    routine:
+      'Soll es eine andere Zahl sein: Ändere die Schritte und Chancen des Ablaufs; oder setze unter „Eigene Zahlen“ einer Abwägung eigene Autonomiepunkte, mit Grund.',
+    route:
+      'Soll es eine andere Zeit sein: Ändere Antrieb oder Grundriss im Entwurf, oder verschiebe Plätze und Hindernisse; oder setze unter „Eigene Zahlen“ einer Abwägung eine eigene Fahrzeit zwischen zwei Plätzen, mit Grund.',
+  },
   spread: {
     title: (option) => `Von Match zu Match: ${option}`,
     result: (low, high) => `8 von 10 Matches zwischen ${low} und ${high} Punkten`,

@@ -46,7 +46,12 @@ export const glossary: Words['glossary'] = {
   },
   leaveBy: { word: 'Aufbruch', means: 'die verbleibende Zeit, ab der es das Beste ist, zu einem Abschluss zu fahren' },
   leg: { word: 'Weg', means: 'eine Fahrt von einem Standpunkt zu einem anderen: holen, punkten oder abschließen' },
+  lineup: { word: 'Aufstellung', means: 'wer von uns in einem Match was macht: Ziele, Abschluss, und wen er deckt' },
   load: { word: 'Ladung', means: 'die Stücke, die ein Roboter hält' },
+  marking: {
+    word: 'Decken',
+    means: 'bei einem Gegner bleiben und seine Fahrten bremsen; währenddessen bringt der Roboter keine Punkte',
+  },
   mechanism: {
     word: 'Mechanismus',
     means: 'was einem Schritt oder dem Antrieb seine Zeit aus Motoren, Rädern, Zylindern und Wegen gibt',
@@ -60,6 +65,10 @@ export const glossary: Words['glossary'] = {
   policy: {
     word: 'Fahrplan',
     means: 'was zu tun das Beste ist, für jeden Ort, jede Ladung und jede verbleibende Zeit',
+  },
+  rankingPoints: {
+    word: 'Ranglistenpunkte',
+    means: 'was ein Match für die Rangliste zählt: für sein Ergebnis und für jeden verdienten Bonus',
   },
   reading: {
     word: 'Lesart',
@@ -88,10 +97,20 @@ export const glossary: Words['glossary'] = {
     word: 'Schritt',
     means: 'ein Teil eines Wegs mit eigener Dauer, etwa das Stück zurechtzurücken oder hochzudrehen',
   },
+  standardError: {
+    word: 'Standardfehler (±)',
+    means:
+      'wie weit eine Zahl aus vielen gespielten Matches gewöhnlich aus Zufall daneben liegt, in 2 von 3 Fällen höchstens; viermal so viele Matches halbieren ihn',
+  },
   strength: {
     word: 'Stärke',
     means:
       'wie gut alle Spielweisen eines Schnellblatts gespielt werden: ein Faktor auf ihre Zeiten und einer auf ihre Erfolgschancen',
+  },
+  surrogate: {
+    word: 'Ersatzteam',
+    means:
+      'ein Roboter in einem Match, das für seine Allianz zählt und nicht für ihn selbst, wo die Teams die Matches nicht gleichmäßig füllen',
   },
   swing: {
     word: 'Ausschlag',

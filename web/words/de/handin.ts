@@ -89,7 +89,7 @@ export const handin: Words['handin'] = {
       'Für Telefone ohne Netz: auf dem Telefon „Code lesen“ wählen und die Kamera vor diesen Bildschirm halten, bis es sagt, dass alles da ist. Anfangen darf man jederzeit.',
     loading: 'die Veranstaltung',
     holds: (matches, seats, at) =>
-      `Er enthält ${matches} Spiele und wer auf ${seats} Plätzen wen beobachtet, Stand ${at}.`,
+      `Er enthält ${matches === 1 ? '1 Spiel' : `${matches} Spiele`} und wer auf ${seats} Plätzen wen beobachtet, Stand ${at}.`,
     withGame: (revision) => `Mit dem Spiel (Stand ${revision})`,
     withGameHelp: 'Weglassen, wenn die Telefone diesen Stand schon haben: Die Folge wird kürzer.',
     label: 'Laufender Code mit dem Spielplan für Telefone',

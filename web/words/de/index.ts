@@ -9,6 +9,7 @@ import { decisions } from './decisions.ts'
 import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { durations } from './durations.ts'
+import { event } from './event.ts'
 import { explain } from './explain.ts'
 import { explainDesigns } from './explainDesigns.ts'
 import { explainNumbers } from './explainNumbers.ts'
@@ -25,6 +26,7 @@ import { match } from './match.ts'
 import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
+import { people } from './people.ts'
 import { pit } from './pit.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
@@ -64,6 +66,7 @@ export const de: Words = {
   designs,
   documents,
   durations,
+  event,
   explain,
   explainDesigns,
   explainNumbers,
@@ -82,6 +85,7 @@ export const de: Words = {
   parts,
   pit,
   practice,
+  people,
   problems,
   quickSheet,
   refusals,

@@ -85,7 +85,10 @@ export const pit: Words['pit'] = {
     title: 'Code der Leitung lesen',
     intro: 'Teams, Spielplan und wer wen beobachtet, ohne Netz.',
     rows: 'Das sind Aufzeichnungen eines Telefons. Nur die Seite zum Abgeben nimmt sie an.',
-    done: (event, matches, at) => `${event}: ${matches} Spiele, Stand ${at}, sind auf diesem Telefon.`,
+    done: (event, matches, at) =>
+      matches === 1
+        ? `${event}: 1 Spiel, Stand ${at}, ist auf diesem Telefon.`
+        : `${event}: ${matches} Spiele, Stand ${at}, sind auf diesem Telefon.`,
     not: {
       same: 'Genau das hat dieses Telefon schon.',
       older: 'Dieses Telefon hat schon etwas Neueres; nichts wurde geändert.',

@@ -19,6 +19,7 @@ export const shell: Words['shell'] = {
     tradeOffs: 'Abwägungen',
     decisions: 'Entscheidungen',
     match: 'Match',
+    event: 'Event',
   },
   settings: 'Einstellungen und Hilfe',
   help: 'Hilfe',

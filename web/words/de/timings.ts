@@ -82,6 +82,11 @@ export const timings: Words['timings'] = {
     no: 'Behalten',
   },
   explain: {
+    quantity: (what, name) => `${what}: „${name}“`,
+    otherwise:
+      'Gemessen? Trag die Zeit anstelle des Mechanismus in den Schritt ein, oder stoppe sie mit der Stoppuhr: Eine gemessene Zeit geht einer berechneten vor.',
+    checkOtherwise:
+      'Es folgt aus den Zahlen hier nach demselben Gesetz wie die Zeit. Soll es anders sein, ändere eine davon im Formular des Mechanismus.',
     title: (name) => `Die Zeit von „${name}“`,
     formula: {
       drive:

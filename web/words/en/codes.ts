@@ -15,9 +15,10 @@ export const codes = {
   closeCamera: 'Close the camera',
   again: 'Try again',
   trouble: {
-    insecure: 'This browser offers its camera only over https or on the server’s own machine. Use the file instead.',
+    insecure:
+      'This browser offers its camera only over https or on the server’s own machine. Use the network or a file instead.',
     refused: 'The camera was not allowed. Allow it for this address in the browser’s settings, then try again.',
-    none: 'No camera was found. Connect one and try again, or use the file.',
+    none: 'No camera was found. Connect one and try again, or use another way.',
     busy: 'Another program holds the camera. Close it and try again.',
   },
   problem: {

@@ -1,5 +1,13 @@
 /** 'How this came about' for the numbers of designs and of the field. */
 export const explainDesigns = {
+  otherwise: {
+    points:
+      'To have another number: change what goes in here, such as a stage’s time or a chance, in the design; or set a number of your own, with the reason, under ‘Own numbers’ of a trade-off.',
+    routine:
+      'To have another number: change the routine’s steps and chances; or set autonomous points of your own, with the reason, under ‘Own numbers’ of a trade-off.',
+    route:
+      'To have another time: change the drive or the footprint in the design, or drag spots and obstacles; or set a driving time of your own between two spots, with the reason, under ‘Own numbers’ of a trade-off.',
+  },
   spread: {
     title: (option: string) => `Match to match: ${option}`,
     result: (low: string, high: string) => `8 of 10 matches between ${low} and ${high} points`,

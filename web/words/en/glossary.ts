@@ -34,7 +34,12 @@ export const glossary = {
   },
   leaveBy: { word: 'leave-by', means: 'the time left at which driving to a finish becomes the best thing to do' },
   leg: { word: 'leg', means: 'one trip from a spot to a spot: collecting, scoring or finishing' },
+  lineup: { word: 'line-up', means: 'which of our robots does what in a match: goals, finish, and whom it marks' },
   load: { word: 'load', means: 'the pieces that a robot holds' },
+  marking: {
+    word: 'marking',
+    means: 'to stay with an opponent and slow its drives; meanwhile the marker brings no points',
+  },
   mechanism: {
     word: 'mechanism',
     means: 'what gives a stage or the drive its time from motors, wheels, cylinders and distances',
@@ -46,6 +51,10 @@ export const glossary = {
     means: 'motors, cylinders, valves, compressors, tanks and wheels with their numbers, each with source and date',
   },
   policy: { word: 'policy', means: 'what is best to do, for every place, load and time left' },
+  rankingPoints: {
+    word: 'ranking points',
+    means: 'what a match counts for in the ranking: for its result, and for each bonus that is earned',
+  },
   reading: {
     word: 'reading',
     means: 'a revision of the game with a name: the rules as one sentence of them may be read',
@@ -60,9 +69,19 @@ export const glossary = {
   },
   spot: { word: 'spot', means: 'where the robot’s centre stands when it works at a place' },
   stage: { word: 'stage', means: 'a part of a leg with its own duration, such as seating the piece or spinning up' },
+  standardError: {
+    word: 'standard error (±)',
+    means:
+      'how far a number found by playing many matches usually is off by luck, 2 times of 3 at most; four times the matches halve it',
+  },
   strength: {
     word: 'strength',
     means: 'how well all ways of a quick sheet are played: a factor on their times and one on their chances of success',
+  },
+  surrogate: {
+    word: 'surrogate',
+    means:
+      'a robot in a match that counts for its alliance and not for itself, where the teams do not fill the matches evenly',
   },
   swing: { word: 'swing', means: 'by how much an unknown, from low to high, changes the lead of the best option' },
   winProbability: { word: 'win probability', means: 'the share of very many matches that we win; a tie is no win' },

@@ -8,6 +8,7 @@ import { decisions } from './decisions.ts'
 import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { durations } from './durations.ts'
+import { event } from './event.ts'
 import { explain } from './explain.ts'
 import { explainDesigns } from './explainDesigns.ts'
 import { explainNumbers } from './explainNumbers.ts'
@@ -24,6 +25,7 @@ import { match } from './match.ts'
 import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
+import { people } from './people.ts'
 import { pit } from './pit.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
@@ -63,6 +65,7 @@ export const en = {
   designs,
   documents,
   durations,
+  event,
   explain,
   explainDesigns,
   explainNumbers,
@@ -81,6 +84,7 @@ export const en = {
   parts,
   pit,
   practice,
+  people,
   problems,
   quickSheet,
   refusals,

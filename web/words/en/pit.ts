@@ -77,7 +77,9 @@ export const pit = {
     intro: 'Roster, schedule and who watches whom, without a network.',
     rows: 'These are records of a phone. Only your lead’s hand-in page takes them.',
     done: (event: string, matches: number, at: string) =>
-      `${event}: ${matches} matches, as of ${at}, are on this phone.`,
+      matches === 1
+        ? `${event}: 1 match, as of ${at}, is on this phone.`
+        : `${event}: ${matches} matches, as of ${at}, are on this phone.`,
     not: {
       same: 'This phone has exactly this already.',
       older: 'This phone has something newer already; nothing was changed.',

@@ -15,6 +15,7 @@ export const shell = {
     tradeOffs: 'Trade-offs',
     decisions: 'Decisions',
     match: 'Match',
+    event: 'Event',
   },
   settings: 'Settings and help',
   help: 'Help',

@@ -85,6 +85,11 @@ export const timings = {
   },
   explain: {
     title: (name: string) => `The time of ‘${name}’`,
+    quantity: (what: string, name: string) => `${what}: ‘${name}’`,
+    otherwise:
+      'Measured it? Type the time into the stage in place of the mechanism, or time it with the stopwatch: a measured time goes before a computed one.',
+    checkOtherwise:
+      'It follows from the numbers below by the same law as the time. To have it otherwise, change one of them in the mechanism’s form.',
     formula: {
       drive:
         'At every speed the push is the least of what the tyres hold, what the current limit allows and what the motors still give, less the rolling resistance; speed is push over mass, added up over time. It begins to brake where grip and braking limit just stop it in the distance. The time is that of both stretches.',

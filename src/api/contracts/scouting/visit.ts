@@ -36,7 +36,7 @@ export const ranking = z
       'order names a team twice',
     ),
   })
-  .meta({ id: 'Ranking', description: 'An expert’s order of robots of one match' })
+  .meta({ id: 'ExpertRanking', description: 'An expert’s order of robots of one match' })
 ranking satisfies z.ZodType<Ranking>
 
 export const change = z

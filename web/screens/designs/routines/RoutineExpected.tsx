@@ -33,6 +33,7 @@ export function explainRoutine(of: RoutineProps, found: RoutinePoints): Explanat
     title: texts.title(auto.name),
     result: texts.result(points(found.total)),
     formula: texts.formula,
+    otherwise: words().explainDesigns.otherwise.routine,
     parts: [
       ...auto.steps.map((step, index) => {
         const part = found.steps[index]!

@@ -44,5 +44,6 @@ export function explainRoute(
       { label: field.robot.braking, value: sayQuantity(drive.deceleration, 'acceleration', system) },
     ],
     source: of.source,
+    otherwise: words().explainDesigns.otherwise.route,
   }
 }

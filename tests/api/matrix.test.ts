@@ -1,0 +1,201 @@
+import Database from 'better-sqlite3'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { type Offered, offered } from '../../src/api/http/endpoints.ts'
+import { type Role, roles } from '../../src/api/who.ts'
+import { harbour } from '../model/documents/harbour.ts'
+import { type Server, startServer } from './server.ts'
+import { claim, join, type Member, team } from './team.ts'
+
+let server: Server
+let members: { [role in Role]: Member }
+
+beforeAll(async () => {
+  server = await startServer({ pool: { threads: 1 } })
+  members = await team(server)
+})
+afterAll(() => server.close())
+
+const all = offered()
+const gated = all.filter(({ endpoint }) => endpoint.may !== undefined)
+const open = all.filter(({ endpoint }) => endpoint.may === undefined)
+
+/** The address with ids put in, and what else is asked. */
+function requestOf({ endpoint }: Offered, given: { [field: string]: unknown }) {
+  const path = endpoint.path.replaceAll(/\{(\w+)\}/g, (_, key) => encodeURIComponent(String(given[key] ?? 'nothing')))
+  const rest = Object.entries(given).filter(([key]) => !endpoint.path.includes(`{${key}}`))
+  if (endpoint.method === 'POST' || endpoint.method === 'PUT') return { path, body: Object.fromEntries(rest) }
+  const query = new URLSearchParams(rest.map(([key, value]) => [key, String(value)])).toString()
+  return { path: query === '' ? path : `${path}?${query}`, body: undefined }
+}
+
+async function call(each: Offered, who: Member | null, given: { [field: string]: unknown } = {}) {
+  const { path, body } = requestOf(each, given)
+  if (who) return who.send(each.endpoint.method, path, body)
+  return body === undefined ? server.bare(each.endpoint.method, path) : server.send(each.endpoint.method, path, body)
+}
+
+describe('Each procedure and each role:', () => {
+  test('there are procedures of both kinds, and those that are open are these', () => {
+    expect(gated.length).toBeGreaterThan(40)
+    // Whoever adds one here opens it to everybody who reaches the server.
+    expect(open.map(({ name }) => name).sort()).toEqual([
+      'guesses.arrive',
+      'guesses.get',
+      'guesses.give',
+      'health',
+      'invitations.accept',
+      'invitations.look',
+      'schemas.game',
+      'schemas.guessRounds',
+      'session.claim',
+      'session.get',
+      'session.signIn',
+      'session.signOut',
+    ])
+  })
+
+  test.each(gated.map((each) => [each.name, each] as const))('%s', async (_, each) => {
+    // A request without what it needs: who is let in is told what is missing, and nothing is changed.
+    const nobody = await call(each, null)
+    expect([nobody.status, nobody.body.error.code]).toEqual([401, 'unauthenticated'])
+    for (const role of roles) {
+      const { status, body } = await call(each, members[role])
+      const allowed = role === 'lead' || (each.endpoint.may ?? []).includes(role)
+      if (allowed) expect([401, 403], `${role}: ${JSON.stringify(body)}`).not.toContain(status)
+      else expect([role, status, body.error.code]).toEqual([role, 403, 'forbidden'])
+    }
+  })
+
+  test('what is open lets everybody ask', async () => {
+    for (const each of open) expect([401, 403], each.name).not.toContain((await call(each, null)).status)
+  })
+
+  test('the web’s own way to ask has the same gates', async () => {
+    const asked = `/trpc/people.list?input=${encodeURIComponent('{}')}`
+    expect((await server.get(asked)).status).toBe(401)
+    expect((await members.scout.get(asked)).body.error.data.failure).toMatchObject({
+      code: 'forbidden',
+      said: { code: 'notForRole', parts: { role: 'scout' } },
+    })
+    expect((await members.lead.get(asked)).status).toBe(200)
+  })
+
+  test('a stream of events has them too', async () => {
+    const stream = '/api/jobs/00000000-0000-4000-8000-000000000000/events'
+    expect((await server.get(stream)).status).toBe(401)
+    expect((await members.scout.get(stream)).status).toBe(403)
+    expect((await members.viewer.get(stream)).status).toBe(404)
+  })
+})
+
+describe('A lead of one team and what belongs to another:', () => {
+  let theirs: { [field: string]: string }
+  let before: string
+  let workspaceId: string
+  const mark = 'Hemlock'
+  const gone = '00000000-0000-4000-8000-000000000000'
+
+  /** All rows of a team, in each table that has any. */
+  function rowsOf(): string {
+    const database = new Database(server.file, { readonly: true })
+    const tables = database
+      .prepare("SELECT name FROM sqlite_master WHERE type = 'table' AND sql LIKE '%workspaceId%'")
+      .pluck()
+      .all() as string[]
+    const rows = tables.map((table) => [
+      table,
+      database.prepare(`SELECT * FROM "${table}" WHERE workspaceId = ?`).all(workspaceId),
+    ])
+    database.close()
+    expect(JSON.stringify(rows)).toContain(mark)
+    return JSON.stringify(rows)
+  }
+
+  beforeAll(async () => {
+    const lead = await claim(server, { workspace: 'other', nickname: `Ada ${mark}` })
+    workspaceId = await server.store.ensureWorkspace('other')
+    const member = await join(server, lead, { role: 'mechanism', nickname: `Bo ${mark}` })
+    const { body: invited } = await lead.send('POST', '/api/invitations', { role: 'viewer', nickname: mark, hours: 1 })
+    await lead.send('PUT', '/api/documents/game/theirs', {
+      base: null,
+      body: { ...harbour(), id: 'theirs', name: mark },
+    })
+    const about = { way: mark, places: [mark], load: 1 }
+    const subject = { sheet: 'sheet', way: 'way', leg: 'collect' as const, about }
+    const workspace = server.store.workspace(workspaceId)
+    const round = await workspace.rounds.open(subject)
+    const job = await workspace.jobs.add({ kind: 'match', name: mark, request: {} })
+    theirs = {
+      kind: 'game',
+      id: 'theirs',
+      person: member.id,
+      device: member.device,
+      invitation: invited[0].invitation.id,
+      code: round?.code ?? '',
+      sheet: 'sheet',
+      job: job.id,
+    }
+    before = rowsOf()
+  })
+
+  /** What else a request needs to be taken as one; a new procedure with a body has its entry here. */
+  const bodies: { readonly [name: string]: { [field: string]: unknown } } = {
+    'documents.save': { base: 1, body: { ...harbour(), id: 'theirs', name: 'Taken' } },
+    'documents.check': { body: {} },
+    'documents.restore': { revision: 1, base: 1 },
+    'documents.saveReading': {
+      base: 1,
+      body: { ...harbour(), id: 'theirs', name: 'Taken' },
+      reading: { id: 'r', name: 'R', rule: '1' },
+    },
+    'guesses.open': { way: 'way', leg: 'collect' },
+    'guesses.bring': { file: { format: 1, sheet: { id: 'sheet', name: 'S' }, rounds: [] } },
+    'invitations.create': { role: 'viewer', hours: 1, event: 'theirs' },
+    'people.changeRole': { role: 'viewer' },
+    'devices.rename': { name: 'Taken' },
+  }
+
+  /** These name nothing that is anybody’s: they take whole documents, or are about whoever asks. */
+  const computes = ({ name, endpoint }: Offered) => endpoint.audit === false && name.startsWith('compute.')
+  const named = gated.filter(
+    (each) => !computes(each) && !['jobs.start', 'session.changePassphrase'].includes(each.name),
+  )
+
+  /** Fields of a procedure's input. */
+  function fieldsOf({ procedure }: Offered): string[] {
+    const [input] = (procedure._def as unknown as { inputs: { shape?: object }[] }).inputs
+    return Object.keys(input?.shape ?? {})
+  }
+
+  test.each(named.map((each) => [each.name, each] as const))('%s', async (_, each) => {
+    const { name } = each
+    const ids = { ...theirs, id: name.startsWith('jobs.') ? (theirs['job'] as string) : (theirs['id'] as string) }
+    const known = Object.entries(ids).filter(([key]) => fieldsOf(each).includes(key))
+    const { status, body } = await call(each, members.lead, { ...Object.fromEntries(known), ...bodies[name] })
+    const text = JSON.stringify(body)
+    // It says nothing of theirs, and it is a request: otherwise what it would have done was not tried.
+    expect(text).not.toContain(mark)
+    expect([200, 404, 409], `${name}: ${text}`).toContain(status)
+    if (known.length > 0 && each.endpoint.path.includes('{id}') && each.endpoint.method === 'GET') {
+      expect(status, text).toBe(404)
+    }
+  })
+
+  test('nothing of theirs was changed', () => {
+    expect(rowsOf()).toBe(before)
+  })
+
+  test('a round’s code opens that round alone, for whoever has it', async () => {
+    const { code } = theirs
+    const answer = await server.get(`/api/guess-rounds/${code}`)
+    expect([answer.status, answer.body.about.way]).toEqual([200, mark])
+    expect((await members.lead.send('POST', `/api/guess-rounds/${code}/close`, {})).status).toBe(404)
+    expect((await members.lead.send('POST', `/api/guess-rounds/${code}/remove`, {})).status).toBe(404)
+    expect((await server.get('/api/guess-rounds?sheet=sheet')).status).toBe(401)
+  })
+
+  test('a job of theirs can not be followed', async () => {
+    expect((await members.lead.get(`/api/jobs/${theirs['job']}/events`)).status).toBe(404)
+    expect((await members.lead.get(`/api/jobs/${gone}`)).status).toBe(404)
+  })
+})

@@ -1,0 +1,74 @@
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { findings } from './axe.ts'
+import { openWorld, type World } from './world.ts'
+
+let world: World
+beforeAll(async () => {
+  world = await openWorld()
+})
+afterAll(() => world.close())
+
+const passphrase = 'seven gulls above the quay'
+
+test('a lead claims the server, invites a scout, who comes in with a phone, and signs the phone out', async () => {
+  const { token } = await world.store.entrance.claimLink(await world.store.ensureWorkspace('default'), 1)
+  const lead = await world.open(`/claim#${token}`)
+  await lead.getByRole('button', { name: 'Claim the server' }).click()
+  await lead.getByText('Please say how the team calls you.').waitFor()
+  await lead.getByLabel('Nickname').fill('Ada')
+  await lead.getByLabel('Passphrase', { exact: true }).fill('too short')
+  await lead.getByRole('button', { name: 'Claim the server' }).click()
+  await lead.getByText('this one has 9').first().waitFor()
+  // Nothing typed is lost, and the link stands in no address any more.
+  expect([await lead.getByLabel('Nickname').inputValue(), new URL(lead.url()).hash]).toEqual(['Ada', ''])
+  await lead.getByLabel('Passphrase', { exact: true }).fill(passphrase)
+  await lead.getByRole('button', { name: 'Claim the server' }).click()
+  await lead.getByRole('heading', { name: 'People', level: 1 }).waitFor()
+  await lead.getByRole('banner').getByRole('link', { name: 'Ada' }).waitFor()
+
+  await lead.getByLabel('For whom').fill('Kit')
+  await lead.getByRole('button', { name: 'Make the invitation' }).click()
+  await lead.getByRole('img', { name: 'Code of an invitation as scout' }).waitFor()
+  const link = new URL((await lead.locator('.invitation-slip code').textContent()) ?? '')
+  expect(await findings(lead)).toEqual([])
+
+  const phone = await world.open(link.pathname + link.hash, { viewport: { width: 360, height: 780 } })
+  await phone.getByText('The invitation is for Kit.').waitFor()
+  expect(await phone.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360)
+  await phone.getByLabel('This device is called').fill('Kit’s phone')
+  await phone.getByRole('button', { name: 'Come in' }).click()
+  await phone.waitForURL(/\/stands/)
+  const session = () =>
+    phone.evaluate(async () => ((await (await fetch('/api/session')).json()) as { role: string | null }).role)
+  expect(await session()).toBe('scout')
+
+  await lead.reload()
+  await lead.getByRole('button', { name: 'Sign out “Kit’s phone” of Kit' }).click()
+  await lead.getByText('“Kit’s phone” is signed out at once.').waitFor()
+  await lead.getByRole('button', { name: 'Sign it out' }).click()
+  await lead.getByRole('rowheader', { name: 'Kit’s phone' }).waitFor({ state: 'detached' })
+  expect(await session()).toBeNull()
+  await lead.getByText('What was changed').click()
+  await lead.getByRole('cell', { name: 'devices.revoke' }).waitFor()
+  await phone.context().close()
+
+  // A session that ends under a form: the panel comes over it, and what was typed is still there afterwards.
+  await lead.goto(`${world.url}/people`)
+  await lead.getByLabel('For whom').fill('Rosa')
+  await lead.context().clearCookies()
+  await lead.getByRole('button', { name: 'Make the invitation' }).click()
+  const panel = lead.getByRole('dialog', { name: 'Sign in' })
+  await panel.getByLabel('Nickname').fill('ada')
+  await panel.getByLabel('Passphrase', { exact: true }).fill(passphrase)
+  await panel.getByRole('button', { name: 'Sign in' }).click()
+  await panel.waitFor({ state: 'detached' })
+  expect(await lead.getByLabel('For whom').inputValue()).toBe('Rosa')
+  await lead.getByRole('button', { name: 'Make the invitation' }).click()
+  await lead.getByText('Rosa', { exact: true }).first().waitFor()
+  await lead.context().close()
+})
+
+test('nothing went wrong in any page but what the test brought about', () => {
+  // A browser writes each refused request into its console.
+  expect(world.errors.filter((error) => !/status of (400|401)/.test(error))).toEqual([])
+})

@@ -1,0 +1,34 @@
+import { useQueryClient } from '@tanstack/react-query'
+import { useEffect } from 'react'
+
+/** What is asked for anew when something of an event changed. */
+const concerned: { readonly [what: string]: readonly string[] } = {
+  schedule: ['schedule', 'ranking', 'assignments', 'board'],
+  results: ['results', 'ranking', 'schedule', 'board'],
+  assignments: ['assignments', 'board'],
+  records: ['records', 'board'],
+  quarantine: ['quarantine', 'board'],
+  devices: ['devices', 'board'],
+}
+
+/**
+ * Follows an event while a screen shows it: what changes on the server is asked for anew. The browser itself takes the stream up again
+ * after a break; what happened meanwhile is asked for then.
+ */
+export function useLive(event: string): void {
+  const queries = useQueryClient()
+  useEffect(() => {
+    const stream = new EventSource(`/api/events/${encodeURIComponent(event)}/live`)
+    const anew = (what: string) => void queries.invalidateQueries({ queryKey: ['event', event, what] })
+    let broken = false
+    stream.addEventListener('open', () => {
+      if (broken) void queries.invalidateQueries({ queryKey: ['event', event] })
+      broken = false
+    })
+    stream.addEventListener('error', () => {
+      broken = true
+    })
+    for (const [what, parts] of Object.entries(concerned)) stream.addEventListener(what, () => parts.forEach(anew))
+    return () => stream.close()
+  }, [event, queries])
+}

@@ -1,0 +1,98 @@
+import type { ReactNode } from 'react'
+import { Link } from 'wouter'
+import type { Game } from '../../../src/model/documents/types.ts'
+import type { StoredResult } from '../../../src/store/types.ts'
+import { type Stored, useStored } from '../../data/documents.ts'
+import { type Schedule, useIsLead, useResults, useSchedule, useWatching, type Watching } from '../../data/events.ts'
+import { useLive } from '../../data/live.ts'
+import { Loading, Trouble } from '../../shell/states.tsx'
+import { words } from '../../words/catalogue.ts'
+import { day } from '../../words/format.ts'
+import { RankingPart } from './ranking/RankingPart.tsx'
+import { ResultsPart } from './results/ResultsPart.tsx'
+import { SchedulePart } from './schedule/SchedulePart.tsx'
+import { TeamsPart } from './teams/TeamsPart.tsx'
+import { WatchPart } from './watch/WatchPart.tsx'
+
+/** What every part of an event's page knows. */
+export interface EventPage {
+  event: Stored<'event'>
+  game: Game
+  schedule: Schedule
+  results: StoredResult[]
+  watching: Watching
+  /** Whether whoever looks may change it. */
+  lead: boolean
+}
+
+const parts: { readonly [name: string]: (page: EventPage) => ReactNode } = {
+  schedule: (page) => <SchedulePart {...page} />,
+  results: (page) => <ResultsPart {...page} />,
+  ranking: (page) => <RankingPart {...page} />,
+  watch: (page) => <WatchPart {...page} />,
+  teams: (page) => <TeamsPart key={page.event.revision} {...page} />,
+}
+
+const partNames = ['schedule', 'results', 'ranking', 'watch', 'teams'] as const
+
+/** Pages of an event that stand at addresses of their own. */
+const beside = ['hand-in', 'sheets', 'codes', 'visits'] as const
+
+/** An event: its parts, of which one is shown. */
+export function EventFrame(props: { id: string; part: string | undefined }) {
+  const { id } = props
+  const event = useStored('event', id)
+  const game = useStored('game', event.data?.body.game ?? null)
+  const [schedule, results, watching] = [useSchedule(id), useResults(id), useWatching(id)]
+  const lead = useIsLead()
+  useLive(id)
+  const texts = words().event
+  const all = [event, game, schedule, results, watching]
+  const error = all.find((each) => each.error && !each.data)?.error
+  if (error) {
+    const again = () => {
+      for (const each of all) void each.refetch()
+    }
+    return <Trouble title={texts.notLoaded} error={error} retry={again} />
+  }
+  if (!event.data || !game.data || !schedule.data || !results.data || !watching.data)
+    return <Loading what={texts.loading} />
+  const part = partNames.find((name) => name === props.part) ?? 'schedule'
+  const { name, startsOn } = event.data.body
+  const page: EventPage = {
+    event: event.data,
+    game: game.data.body,
+    schedule: schedule.data,
+    results: results.data,
+    watching: watching.data,
+    lead,
+  }
+  return (
+    <div className="stack wide event-page">
+      <div className="stack">
+        <p className="small no-print">
+          <Link href="/event">{texts.list.title}</Link>
+        </p>
+        <h1>{name}</h1>
+        <p className="soft">
+          {startsOn && !Number.isNaN(Date.parse(startsOn)) ? `${day(startsOn)} · ` : ''}
+          {texts.about(page.event.body.teams.length, page.schedule.matches.length)}
+        </p>
+        <nav className="event-parts" aria-label={texts.partsOf(name)}>
+          {partNames.map((each) => (
+            <Link key={each} href={`/event/${id}/${each}`} aria-current={each === part ? 'page' : undefined}>
+              {texts.parts[each]}
+            </Link>
+          ))}
+          {beside.map((each) => (
+            <Link key={each} href={`/event/${id}/${each}`}>
+              {texts.beside[each]}
+            </Link>
+          ))}
+          <a href="/stands">{texts.beside.stands}</a>
+        </nav>
+      </div>
+      {parts[part]!(page)}
+    </div>
+  )
+}

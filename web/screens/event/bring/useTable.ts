@@ -1,0 +1,64 @@
+import { useState } from 'react'
+import { matchColumns } from '../../../../src/model/event/table/columns.ts'
+import { csvRecords } from '../../../tables/csv.ts'
+import { unescapeText } from '../../../tables/formula.ts'
+import { words } from '../../../words/catalogue.ts'
+
+/** Letters of a table at most: some thousand lines. */
+const largest = 1_000_000
+
+export interface Table {
+  headings: string[]
+  rows: string[][]
+}
+
+/** Which heading holds which of our columns. */
+export type Chosen = { [column: string]: number }
+
+/** A pasted table or a file on its way in: what is typed stays as it is, until it is taken away. */
+export function useTable(known: readonly string[]) {
+  const [text, setText] = useState('')
+  const [table, setTable] = useState<Table | null>(null)
+  const [columns, setColumns] = useState<Chosen>({})
+  const [trouble, setTrouble] = useState<string | null>(null)
+  const take = (next: string) => {
+    setText(next)
+    setTable(null)
+    setTrouble(null)
+  }
+  const read = async (given: string) => {
+    const texts = words().event.bring
+    setTrouble(null)
+    setTable(null)
+    try {
+      if (given.trim() === '') throw new Error(texts.empty)
+      if (given.length > largest) throw new Error(texts.tooLarge)
+      const [head = [], ...rest] = await csvRecords(given, delimiterOf(given))
+      const headings = head.map((cell) => unescapeText(cell).trim())
+      setTable({ headings, rows: rest.map((row) => row.map(unescapeText)) })
+      setColumns(matchColumns(headings, known))
+    } catch (error) {
+      setTrouble((error as Error).message)
+    }
+  }
+  const readFile = async (file: File) => {
+    const texts = words().event.bring
+    try {
+      if (file.size > largest) throw new Error(texts.tooLarge)
+      const next = await file.text()
+      take(next)
+      await read(next)
+    } catch (error) {
+      setTrouble((error as Error).message)
+    }
+  }
+  const choose = (column: string, place: number | null) =>
+    setColumns(({ [column]: _, ...others }) => (place === null ? others : { ...others, [column]: place }))
+  return { text, take, read, readFile, table, columns, choose, trouble, setTrouble }
+}
+
+/** Tabs as a spreadsheet pastes, semicolons as countries with decimal commas have them, or commas. */
+function delimiterOf(text: string): string {
+  const [head = ''] = text.split(/\r?\n/, 1)
+  return ['\t', ';'].find((sign) => head.includes(sign)) ?? ','
+}

@@ -1,0 +1,120 @@
+import { Button, Checkbox } from '@mantine/core'
+import { useState } from 'react'
+import { neededForResults } from '../../../../src/model/event/table/columns.ts'
+import { placeResults, readResults, resultColumnsOf } from '../../../../src/model/event/table/results.ts'
+import { previewResults, type ResultsPreview, useEventChanges } from '../../../data/events.ts'
+import { words } from '../../../words/catalogue.ts'
+import { listed } from '../../../words/format.ts'
+import { Findings, LineFaults } from '../bring/Faults.tsx'
+import { TableInput } from '../bring/TableInput.tsx'
+import { useTable } from '../bring/useTable.ts'
+import type { EventPage } from '../EventFrame.tsx'
+import { matchName } from '../names.ts'
+
+/** Results from a pasted table or a file: read, looked at, then entered. */
+export function BringResults({ event, game, schedule }: EventPage) {
+  const texts = words().event.results
+  const known = resultColumnsOf(game)
+  const of = useTable(known)
+  const { enter } = useEventChanges(event.id)
+  const [looked, setLooked] = useState<ResultsPreview | null>(null)
+  const [sure, setSure] = useState(false)
+  const [busy, setBusy] = useState(false)
+  const [done, setDone] = useState<number | null>(null)
+  const matches = schedule.matches.map(({ match }) => match)
+  const lines = of.table ? readResults(of.table.rows, of.columns, { game, phase: 'qualification' }) : []
+  const told = lines.flatMap((line) => ('read' in line ? [line.read] : []))
+  const { results, nowhere } = placeResults(told, matches)
+  const missing = neededForResults.some((column) => of.columns[column] === undefined)
+  const forget = () => {
+    setLooked(null)
+    setSure(false)
+    setDone(null)
+  }
+  const during = async (work: () => Promise<void>) => {
+    of.setTrouble(null)
+    setBusy(true)
+    try {
+      await work()
+    } catch (error) {
+      of.setTrouble((error as Error).message)
+    } finally {
+      setBusy(false)
+    }
+  }
+  const look = () => during(async () => setLooked(await previewResults(event.id, results)))
+  const apply = () =>
+    during(async () => {
+      await enter.mutateAsync(looked!.entries)
+      of.take('')
+      forget()
+      setDone(looked!.entries.length)
+    })
+  const nameOf = (id: string) => {
+    const match = matches.find((each) => each.id === id)
+    return match ? matchName(match) : id
+  }
+  const wrong = looked?.findings.some(({ weight }) => weight === 'wrong') ?? false
+  return (
+    <section className="sheet stack no-print" aria-labelledby="bring-results">
+      <h2 id="bring-results">{texts.bring}</h2>
+      <p>{texts.bringHelp}</p>
+      <TableInput
+        label={texts.table}
+        help={texts.tableHelp(known.join(', '))}
+        of={{
+          ...of,
+          take: (text) => {
+            forget()
+            of.take(text)
+          },
+          choose: (column, place) => {
+            forget()
+            of.choose(column, place)
+          },
+        }}
+        known={known}
+        needed={neededForResults}
+        busy={busy}
+      />
+      {of.table && (
+        <>
+          <LineFaults lines={lines} />
+          {nowhere.length > 0 && (
+            <p role="alert" className="loss">
+              {texts.nowhere(listed(nowhere.map(matchName)))}
+            </p>
+          )}
+          <div>
+            <Button disabled={missing || results.length === 0} loading={busy} onClick={() => void look()}>
+              {words().event.schedule.lookAt(results.length)}
+            </Button>
+          </div>
+        </>
+      )}
+      {looked && (
+        <>
+          <Findings findings={looked.findings} />
+          <p role="status">{texts.would(looked.fresh, looked.corrected.length, looked.same)}</p>
+          {looked.corrected.length > 0 && (
+            <Checkbox
+              label={texts.correctsThese(listed(looked.corrected.map(nameOf)))}
+              checked={sure}
+              onChange={(change) => setSure(change.currentTarget.checked)}
+            />
+          )}
+          <div>
+            <Button
+              disabled={wrong || looked.entries.length === 0 || (looked.corrected.length > 0 && !sure)}
+              loading={busy}
+              onClick={() => void apply()}
+            >
+              {texts.enterAll(looked.entries.length)}
+            </Button>
+          </div>
+        </>
+      )}
+      {done !== null && <p role="status">{texts.done(done)}</p>}
+    </section>
+  )
+}

@@ -1,0 +1,90 @@
+import { Button, Checkbox } from '@mantine/core'
+import { useState } from 'react'
+import type { Device } from '../../../src/store/types.ts'
+import { useDevices, usePeopleChanges } from '../../data/people.ts'
+import { Loading, Trouble } from '../../shell/states.tsx'
+import { words } from '../../words/catalogue.ts'
+import { moment } from '../../words/format.ts'
+import { Refusal } from './Fields.tsx'
+import { Sure } from './Sure.tsx'
+
+/** Where people are signed in, what is still to be sent from there, and the way out. */
+export function Devices(props: { here: string | null }) {
+  const texts = words().people
+  const devices = useDevices()
+  const { revoke } = usePeopleChanges()
+  const [withOut, setWithOut] = useState(false)
+  if (devices.isPending) return <Loading what={texts.what} />
+  if (!devices.data)
+    return <Trouble title={texts.notLoaded} error={devices.error} retry={() => void devices.refetch()} />
+  const shown = devices.data.filter(({ revokedAt }) => withOut || revokedAt === null)
+  return (
+    <section className="stack no-print">
+      <h2>{texts.devices}</h2>
+      {shown.length === 0 ? (
+        <p>{texts.noDevices}</p>
+      ) : (
+        <div className="scroll">
+          <table className="tide">
+            <thead>
+              <tr>
+                <th scope="col">{texts.deviceHead}</th>
+                <th scope="col">{texts.member}</th>
+                <th scope="col">{texts.seen}</th>
+                <th scope="col" className="figure">
+                  {texts.unsent}
+                </th>
+                <th scope="col">
+                  <span className="visually-hidden">{texts.revoke}</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {shown.map((device) => (
+                <Row
+                  key={device.id}
+                  device={device}
+                  here={device.id === props.here}
+                  onRevoke={() => revoke.mutate(device.id)}
+                />
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      <Checkbox label={texts.showOut} checked={withOut} onChange={(event) => setWithOut(event.currentTarget.checked)} />
+      <Refusal error={revoke.error} />
+    </section>
+  )
+}
+
+function Row(props: { device: Device; here: boolean; onRevoke(): void }) {
+  const texts = words().people
+  const { name, nickname, lastSeenAt, unsent, revokedAt } = props.device
+  const [asked, setAsked] = useState(false)
+  return (
+    <tr>
+      <th scope="row">
+        {name} {props.here && <span className="soft">({texts.thisOne})</span>}
+      </th>
+      <td>{nickname}</td>
+      <td>{revokedAt === null ? moment(lastSeenAt) : texts.signedOutOn(moment(revokedAt))}</td>
+      <td className="figure">{unsent}</td>
+      <td>
+        {revokedAt === null &&
+          (asked ? (
+            <Sure
+              question={texts.sureRevoke(name, unsent)}
+              yes={texts.reallyRevoke}
+              onNo={() => setAsked(false)}
+              onYes={props.onRevoke}
+            />
+          ) : (
+            <Button variant="subtle" aria-label={texts.revokeOf(name, nickname)} onClick={() => setAsked(true)}>
+              {texts.revoke}
+            </Button>
+          ))}
+      </td>
+    </tr>
+  )
+}

@@ -1,0 +1,104 @@
+import { Button, NativeSelect } from '@mantine/core'
+import { useState } from 'react'
+import { type Role, roles } from '../../../src/model/scouting/roles.ts'
+import type { Person } from '../../../src/store/types.ts'
+import { usePeople, usePeopleChanges } from '../../data/people.ts'
+import { Loading, Trouble } from '../../shell/states.tsx'
+import { words } from '../../words/catalogue.ts'
+import { day } from '../../words/format.ts'
+import { Refusal } from './Fields.tsx'
+import { Sure } from './Sure.tsx'
+
+/** Everybody, by role; a change acts at once. */
+export function Members() {
+  const texts = words().people
+  const people = usePeople()
+  const { changeRole, end } = usePeopleChanges()
+  if (people.isPending) return <Loading what={texts.what} />
+  if (!people.data) return <Trouble title={texts.notLoaded} error={people.error} retry={() => void people.refetch()} />
+  const sorted = people.data.toSorted(
+    (a, b) => Number(a.endedAt !== null) - Number(b.endedAt !== null) || roles.indexOf(a.role) - roles.indexOf(b.role),
+  )
+  return (
+    <section className="stack no-print">
+      <h2>{texts.members}</h2>
+      <div className="scroll">
+        <table className="tide">
+          <thead>
+            <tr>
+              <th scope="col">{texts.member}</th>
+              <th scope="col">{texts.role}</th>
+              <th scope="col">{texts.since}</th>
+              <th scope="col">
+                <span className="visually-hidden">{texts.end}</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {sorted.map((person) => (
+              <Row
+                key={person.id}
+                person={person}
+                onRole={(role) => changeRole.mutate({ person: person.id, role })}
+                onEnd={(undo) => end.mutate({ person: person.id, undo })}
+              />
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <Refusal error={changeRole.error ?? end.error} />
+      <ul className="soft small">
+        {roles.map((role) => (
+          <li key={role}>
+            {texts.roles[role]}: {texts.does[role]}
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+function Row(props: { person: Person; onRole(role: Role): void; onEnd(undo: boolean): void }) {
+  const texts = words().people
+  const { nickname, role, createdAt, endedAt } = props.person
+  const [asked, setAsked] = useState(false)
+  return (
+    <tr>
+      <th scope="row">{nickname}</th>
+      <td>
+        {endedAt === null ? (
+          <NativeSelect
+            aria-label={texts.roleOf(nickname)}
+            value={role}
+            data={roles.map((each) => ({ value: each, label: texts.roles[each] }))}
+            onChange={(event) => props.onRole(event.currentTarget.value as Role)}
+          />
+        ) : (
+          texts.roles[role]
+        )}
+      </td>
+      <td>{endedAt === null ? day(createdAt) : texts.hasLeft(day(endedAt))}</td>
+      <td>
+        {endedAt !== null ? (
+          <Button variant="subtle" aria-label={texts.takeBackOf(nickname)} onClick={() => props.onEnd(true)}>
+            {texts.takeBack}
+          </Button>
+        ) : asked ? (
+          <Sure
+            question={texts.sureEnd(nickname)}
+            yes={texts.reallyEnd}
+            onNo={() => setAsked(false)}
+            onYes={() => {
+              setAsked(false)
+              props.onEnd(false)
+            }}
+          />
+        ) : (
+          <Button variant="subtle" aria-label={texts.endOf(nickname)} onClick={() => setAsked(true)}>
+            {texts.end}
+          </Button>
+        )}
+      </td>
+    </tr>
+  )
+}
