@@ -192,9 +192,19 @@ describe('POST /api/compute/compare', () => {
     expect(compared.body.error).toMatchObject({ ...refused, path: ['options', 1, 'robot', 'habit'] })
   })
 
+  const unknown = {
+    id: 'unknown',
+    paths: ['/options/0/robot/finish/davit/success'],
+    as: 'value',
+    low: 0.5,
+    likely: 0.6,
+    high: 0.7,
+  }
   test.each([
     [{ objective: 'win' }, 400, 'malformed', 'field'],
     [{ objective: 'rankingPoints', inField: true, belief: { seed: 1 } }, 422, 'notOffered', 'belief'],
+    [{ objective: 'win', inField: true, inputs: [unknown] }, 422, 'notOffered', 'inputs'],
+    [{ objective: 'win', inField: true, inputs: [unknown], breakEven: 'unknown' }, 422, 'notOffered', 'breakEven'],
   ])('what a comparison by whole matches can not say is refused: %o', async (asked, status, code, path) => {
     const option = optionOf('cormorant-best')
     const { inField, ...rest } = { inField: false, ...asked }

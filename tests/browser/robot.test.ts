@@ -27,6 +27,15 @@ test('loads, entries per spot, reliability, fouls, defence and budget are fields
   await page.getByLabel('Slows its mark down by').fill('30')
   await page.getByLabel('Stops in the match').fill('7')
 
+  const times = page.getByRole('group', { name: 'Own times between two spots' })
+  await times.getByRole('button', { name: 'Add a time' }).click()
+  const to = times.getByLabel('and', { exact: true })
+  const end = await to.inputValue()
+  await to.selectOption(await times.getByLabel('Between').inputValue())
+  await times.getByText('A drive ends elsewhere than it begins').waitFor()
+  await to.selectOption(end)
+  await times.getByLabel('Own time', { exact: true }).fill('2.75')
+
   await page.getByText('What it can do: places, tries, entries per spot').click()
   await page.getByRole('button', { name: 'Add a way to score at Piers' }).click()
   const piers = page.locator('.can-place', { has: page.getByRole('checkbox', { name: 'Piers', exact: true }) })
@@ -53,6 +62,7 @@ test('loads, entries per spot, reliability, fouls, defence and budget are fields
   await page.getByText('Saved as revision 2.').waitFor()
   const robot = await robotOf('shearwater')
   expect(robot.carries).toEqual({ buoy: 2 })
+  expect(robot.drive.times).toMatchObject([{ to: end, seconds: 2.75 }])
   expect(robot.preload).toEqual({ piece: 'buoy', count: 2 })
   expect(robot.fouls.minorPerMatch).toBe(0.4)
   expect(robot.defence.slowdown).toBe(0.3)

@@ -19,6 +19,12 @@ export function spotName(game: Game, id: string): string {
   return start ? words().actions.start(start.name) : id
 }
 
+/** Every start and spot by its name: where a drive may begin or end. */
+export const endChoices = (game: Game): { value: string; label: string }[] =>
+  [...game.starts, ...[...game.sources, ...game.goals, ...game.finishes].flatMap(({ spots }) => spots)].map(
+    ({ id }) => ({ value: id, label: spotName(game, id) }),
+  )
+
 /** 'empty', 'holding 1 Buoy'. */
 export const loadWords = (game: Game, load: Load | null): string =>
   load ? words().actions.holding(load.count, named(game.pieces, load.piece)) : words().actions.empty

@@ -57,11 +57,20 @@ function checkFinish(game: Game, robot: Robot): Problem[] {
 
 function checkTimes(game: Game, { drive }: Robot): Problem[] {
   const spots = idSet(placedPoints(game))
-  return (drive.times ?? []).flatMap((time, index) =>
-    (['from', 'to'] as const).flatMap((end) =>
-      known(time[end], spots, { path: ['drive', 'times', index, end], noun: 'start or spot' }),
-    ),
-  )
+  const told = new Set<string>()
+  return (drive.times ?? []).flatMap((time, index) => {
+    const path = ['drive', 'times', index]
+    const { from, to } = time
+    const problems = (['from', 'to'] as const).flatMap((end) =>
+      known(time[end], spots, { path: [...path, end], noun: 'start or spot' }),
+    )
+    // The same both ways, so that a drive back is the same drive.
+    const pair = [from, to].toSorted().join(' ')
+    if (from === to) problems.push(problem([...path, 'to'], 'driveNowhere', {}))
+    else if (told.has(pair)) problems.push(problem([...path, 'to'], 'driveTwice', {}))
+    told.add(pair)
+    return problems
+  })
 }
 
 /**

@@ -59,7 +59,10 @@ export const withOverriddenRobot = (robot: Robot, overrides: readonly Override[]
 
 function withTime(robot: Robot, { from, to, seconds }: Extract<Override, { kind: 'travel' }>): Robot {
   const { drive } = robot
-  return { ...robot, drive: { ...drive, times: [{ from, to, seconds }, ...(drive.times ?? [])] } }
+  const ends = [from, to]
+  // The design's own time of the same drive gives way: one drive has one time.
+  const others = (drive.times ?? []).filter((one) => !(ends.includes(one.from) && ends.includes(one.to)))
+  return { ...robot, drive: { ...drive, times: [{ from, to, seconds }, ...others] } }
 }
 
 function withChance(robot: Robot, { finish, probability }: Extract<Override, { kind: 'success' }>): Robot {

@@ -93,6 +93,9 @@ export const sentences = {
     `The robot collects ${quoted(of.piece)} at ${quoted(of.source)}, so carries must say how many it holds`,
   otherwiseItself: (of: { finish: string }) =>
     `A failure at ${quoted(of.finish)} can not earn ${quoted(of.finish)} itself`,
+  driveNowhere: (_: Record<string, never>) => 'A drive ends elsewhere than it begins: choose another spot',
+  driveTwice: (_: Record<string, never>) =>
+    'This drive has an own time already, the same both ways: choose other spots, or remove one of the two',
   lateHabit: (of: { teleop: number; departs: number }) =>
     `departs is time left in teleop, so at most ${of.teleop} s, got ${of.departs}`,
   longTrip: (of: { most: number; count: number }) =>

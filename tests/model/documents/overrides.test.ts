@@ -101,6 +101,23 @@ describe('an own driving time', () => {
     expect(more).toEqual([])
     expect(problem).toMatchObject({ path: ['drive', 'times', 0, 'to'], message: expect.stringContaining('moon') })
   })
+  test('is refused twice for one drive, or for none; set over the design’s own time it is the one that counts', () => {
+    const named = (...times: [string, string][]) => {
+      const own = times.map(([from, to]) => ({ from, to, seconds: 3 }))
+      return checkRobot(game, { ...hook.robot, drive: { ...hook.robot.drive, times: own } }).map(({ said, path }) => [
+        said?.code,
+        path,
+      ])
+    }
+    expect(named(['piers.south', 'gantry.foot'], ['piers.north', 'gantry.foot'])).toEqual([])
+    expect(named(['piers.south', 'gantry.foot'], ['gantry.foot', 'piers.south'])).toEqual([
+      ['driveTwice', ['drive', 'times', 1, 'to']],
+    ])
+    expect(named(['piers.south', 'piers.south'])).toEqual([['driveNowhere', ['drive', 'times', 0, 'to']]])
+    const back = { ...drive, from: drive.to, to: drive.from, seconds: 4 }
+    const twice = withOverriddenRobot(robot, [back])
+    expect(twice.drive.times).toEqual([{ from: 'gantry.foot', to: 'piers.south', seconds: 4 }])
+  })
   test('makes a plan that drives there worth less the longer it is, in the plan and in the match', () => {
     // Every way to score and to collect, so that the plan can not evade the slow drives.
     const spots = [...game.sources, ...game.goals].flatMap((place) => place.spots.map(({ id }) => id))

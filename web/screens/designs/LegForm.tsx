@@ -11,6 +11,7 @@ import { type ShownLeg, tripOf } from './cycle.ts'
 import type { Selected } from './DesignEditor.tsx'
 import { EntrySpots } from './EntrySpots.tsx'
 import { freshStage } from './network.ts'
+import { OwnTimes } from './OwnTimes.tsx'
 import { SplitTrip } from './SplitTrip.tsx'
 import { StageForm } from './StageForm.tsx'
 import { TimedBy, timedLeg } from './stopwatch/TimedBy.tsx'
@@ -50,7 +51,7 @@ export const LegForm = memo(function LegForm(props: {
       ) : (
         <>
           {selected?.leg === leg.id && selected.stage === 'drive' ? (
-            <DriveNumbers />
+            <DriveNumbers game={game} robot={robot} />
           ) : (
             <StageForm
               trip={trip.stages}
@@ -89,7 +90,7 @@ function LegNumbers(props: { game: Game; leg: ShownLeg; place: Place; trip: Trip
 
 const driveAt: Place = ['drive']
 
-export function DriveNumbers() {
+export function DriveNumbers({ game, robot }: { game: Game; robot: Robot }) {
   const drive: Place = ['robot', 'drive']
   const texts = words().designs.leg
   return (
@@ -114,6 +115,7 @@ export function DriveNumbers() {
       </div>
       <Hardware at={driveAt} />
       <DurationFields place={[...drive, 'pace']} label={texts.pace} factor />
+      <OwnTimes game={game} robot={robot} />
     </div>
   )
 }

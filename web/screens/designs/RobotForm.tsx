@@ -19,7 +19,7 @@ export const RobotForm = memo(function RobotForm(props: { game: Game; robot: Rob
       <summary>{words().designs.robot.title}</summary>
       {open && (
         <div className="stack" style={{ paddingTop: '0.75rem' }}>
-          <Size />
+          <Size {...props} />
           <Loads {...props} />
           <Standing />
         </div>
@@ -28,7 +28,7 @@ export const RobotForm = memo(function RobotForm(props: { game: Game; robot: Rob
   )
 })
 
-function Size() {
+function Size(props: { game: Game; robot: Robot }) {
   const texts = words().designs.robot
   const size = { quantity: 'length', min: 0.05, max: 5, step: 0.01 } as const
   return (
@@ -39,7 +39,7 @@ function Size() {
         <NumberField place={at('footprint', 'length')} label={texts.length} {...size} />
         <NumberField place={at('footprint', 'width')} label={texts.width} {...size} />
       </div>
-      <DriveNumbers />
+      <DriveNumbers {...props} />
     </>
   )
 }

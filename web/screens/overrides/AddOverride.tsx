@@ -1,15 +1,11 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { Override } from '../../../src/model/documents/records.ts'
-import type { Game } from '../../../src/model/documents/types.ts'
 import { idFrom } from '../../data/identity.ts'
-import { spotName } from '../../words/actions.ts'
+import { endChoices } from '../../words/actions.ts'
 import { words } from '../../words/catalogue.ts'
 import { choicesOf, overrideFrom, type Typed, type Wrong } from './choices.ts'
 import type { Documents } from './words.ts'
-
-const spotsOf = ({ starts, sources, goals, finishes }: Game): string[] =>
-  [...starts, ...[...sources, ...goals, ...finishes].flatMap(({ spots }) => spots)].map(({ id }) => id)
 
 const empty: Typed = { value: '', low: '', high: '', reason: '', who: '' }
 
@@ -80,10 +76,7 @@ export function AddOverride(props: {
                 label={texts[end]}
                 value={ends[end]}
                 error={end === 'to' ? wrong.ends : undefined}
-                data={[
-                  { value: '', label: texts.chooseEnd },
-                  ...spotsOf(documents.game).map((id) => ({ value: id, label: spotName(documents.game, id) })),
-                ]}
+                data={[{ value: '', label: texts.chooseEnd }, ...endChoices(documents.game)]}
                 onChange={(event) => setEnds({ ...ends, [end]: event.currentTarget.value })}
               />
             ))}

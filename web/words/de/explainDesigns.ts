@@ -7,7 +7,7 @@ export const explainDesigns: Words['explainDesigns'] = {
     routine:
       'Soll es eine andere Zahl sein: Ändere die Schritte und Chancen des Ablaufs; oder setze unter „Eigene Zahlen“ einer Abwägung eigene Autonomiepunkte, mit Grund.',
     route:
-      'Soll es eine andere Zeit sein: Ändere Antrieb oder Grundriss im Entwurf, oder verschiebe Plätze und Hindernisse; oder setze unter „Eigene Zahlen“ einer Abwägung eine eigene Fahrzeit zwischen zwei Plätzen, mit Grund.',
+      'Soll es eine andere Zeit sein: Ändere Antrieb oder Grundriss im Entwurf, oder verschiebe Plätze und Hindernisse; oder setze eine eigene Fahrzeit zwischen zwei Plätzen: im Entwurf beim Antrieb, oder mit Grund unter „Eigene Zahlen“ einer Abwägung.',
   },
   spread: {
     title: (option) => `Von Match zu Match: ${option}`,

@@ -5,7 +5,7 @@ export const explainNumbers: Words['explainNumbers'] = {
     title: (option) => `Der Ruf: ${option}`,
     result: (at, points) => `losfahren, wenn noch ${at} bleiben: ${points} Punkte je Match`,
     formula:
-      'Das ganze Match wird für einen Zeitpunkt nach dem anderen geplant, mit der Regel „vorher kein Abschluss, und bei der ersten Entscheidung danach der beste“. Der Zeitpunkt mit den meisten erwarteten Punkten ist der Ruf. Drei Sekunden früher und später zeigen, wie genau er kommen muss.',
+      'Das ganze Match wird für einen Zeitpunkt nach dem anderen geplant, mit der Regel „vorher kein Abschluss, und bei der ersten Entscheidung danach der beste“. Der Zeitpunkt mit den meisten erwarteten Punkten ist der Ruf. Drei Sekunden früher und später zeigen, wie genau er kommen muss. Soll zu einer anderen Zeit gerufen werden: Gib dem Entwurf eine Spielweise, die dann zum Abschluss aufbricht, und stelle sie daneben.',
     at: (time) => `Ruf, wenn noch ${time} bleiben`,
     loses: (points) => `${points} Punkte weniger`,
     whenItPays: 'Ohne Ruf, in jedem Augenblick neu entschieden',
@@ -14,7 +14,7 @@ export const explainNumbers: Words['explainNumbers'] = {
     title: (option) => `Aufbruch: ${option}`,
     result: 'ab wann der Weg zum Abschluss das Beste ist',
     formula:
-      'Von jedem Platz und mit jeder Ladung wird der Abschluss mit jeder anderen Fahrt verglichen, mit der Zeit, die sie braucht, und dem, was die Zeit danach noch wert ist. „Am besten ab“ ist die erste verbleibende Zeit, zu der der Abschluss am meisten wert ist; „spätestens“ ist die kleinste, zu der der Aufbruch höchstens einen halben Punkt weniger bringt.',
+      'Von jedem Platz und mit jeder Ladung wird der Abschluss mit jeder anderen Fahrt verglichen, mit der Zeit, die sie braucht, und dem, was die Zeit danach noch wert ist. „Am besten ab“ ist die erste verbleibende Zeit, zu der der Abschluss am meisten wert ist; „spätestens“ ist die kleinste, zu der der Aufbruch höchstens einen halben Punkt weniger bringt. Sollen es andere Zeiten sein: Ändere im Entwurf Zeit oder Chance des Abschlusses, oder setze eigene unter „Eigene Zahlen“ einer Abwägung.',
     forgone: (points) => `die beste andere Fahrt wäre dort ${points} Punkte wert`,
   },
   turn: {

@@ -87,6 +87,9 @@ export const problems: Words['problems'] = {
     `Bei einem Erfolg von ${success} misslingen manche Versuche; gib also an, wie lange ein neuer dauert`,
   notCarried: ({ piece, source }) => `Der Roboter holt „${piece}“ bei „${source}“; gib also an, wie viele er trägt`,
   otherwiseItself: ({ finish }) => `Ein Misslingen bei „${finish}“ kann nicht „${finish}“ selbst einbringen`,
+  driveNowhere: () => 'Eine Fahrt endet anderswo, als sie beginnt: Wähle einen anderen Standpunkt',
+  driveTwice: () =>
+    'Diese Fahrt hat schon eine eigene Zeit, in beiden Richtungen dieselbe: Wähle andere Standpunkte, oder entferne eine von beiden',
   lateHabit: ({ teleop, departs }) =>
     `Der Aufbruch ist verbleibende Zeit, also höchstens ${teleop} s, nicht ${departs}`,
   longTrip: ({ most, count }) =>

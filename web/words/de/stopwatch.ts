@@ -73,7 +73,7 @@ export const stopwatch: Words['stopwatch'] = {
     measured: ({ count, mean, low, high, difference, longer, factor }) =>
       `${count} Fahrten gemessen: im Mittel ${mean}, ${low} bis ${high}. Das ist ${difference} ${longer ? 'länger' : 'kürzer'} als berechnet und das ${factor}-Fache der idealen Linie.`,
     onePace:
-      'Das Modell hat ein Tempo für alle Fahrten eines Roboters und keine Zeit für die Fahrt eines einzelnen Weges; darum ändern diese Zeiten von selbst nichts. Zeigen mehrere Fahrten denselben Faktor, dann trage ihn als Tempo des Entwurfs ein.',
+      'Diese Zeiten ändern von selbst nichts. Zeigen mehrere Fahrten denselben Faktor, dann trage ihn als Tempo des Entwurfs ein. Weicht nur diese ab, dann trage ihr Mittel, geteilt durch das Tempo, im Entwurf unter „Eigene Zeiten zwischen zwei Standpunkten“ ein.',
   },
   offline: {
     preparing: 'Diese Seite wird in diesem Browser aufgehoben, damit sie sich ohne Verbindung öffnet …',

@@ -6,7 +6,7 @@ export const explainDesigns = {
     routine:
       'To have another number: change the routine’s steps and chances; or set autonomous points of your own, with the reason, under ‘Own numbers’ of a trade-off.',
     route:
-      'To have another time: change the drive or the footprint in the design, or drag spots and obstacles; or set a driving time of your own between two spots, with the reason, under ‘Own numbers’ of a trade-off.',
+      'To have another time: change the drive or the footprint in the design, or drag spots and obstacles; or set a driving time of your own between two spots: with the drive in the design, or with the reason under ‘Own numbers’ of a trade-off.',
   },
   spread: {
     title: (option: string) => `Match to match: ${option}`,

@@ -4,7 +4,7 @@ export const explainNumbers = {
     title: (option: string) => `The call: ${option}`,
     result: (at: string, points: string) => `leave with ${at} left: ${points} points a match`,
     formula:
-      'The whole match is planned for one time after another with the rule ‘no finish before it, and the best finish at the first decision after it’. The time with the most expected points is the call. Three seconds earlier and later show how exactly it has to be called.',
+      'The whole match is planned for one time after another with the rule ‘no finish before it, and the best finish at the first decision after it’. The time with the most expected points is the call. Three seconds earlier and later show how exactly it has to be called. To call at a time of your own: give the design a way to play that leaves for its finish then, and set it beside this one.',
     at: (time: string) => `Called with ${time} left`,
     loses: (points: string) => `${points} points less`,
     whenItPays: 'Without a call, decided anew at every moment',
@@ -13,7 +13,7 @@ export const explainNumbers = {
     title: (option: string) => `Leave by: ${option}`,
     result: 'when leaving for the finish becomes the best thing to do',
     formula:
-      'From each place and load, the finish is compared with every other trip, each with the time that it takes and what the time after it is still worth. ‘Best from’ is the first time left, as it runs down, at which the finish is worth most; ‘at the latest’ is the least at which leaving still brings no more than half a point less.',
+      'From each place and load, the finish is compared with every other trip, each with the time that it takes and what the time after it is still worth. ‘Best from’ is the first time left, as it runs down, at which the finish is worth most; ‘at the latest’ is the least at which leaving still brings no more than half a point less. To have other times: change the finish’s time or chance in the design, or set your own under ‘Own numbers’ of a trade-off.',
     forgone: (points: string) => `the best other trip would be worth ${points} points there`,
   },
   turn: {

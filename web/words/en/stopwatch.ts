@@ -78,7 +78,7 @@ export const stopwatch = {
     }) =>
       `${of.count} drives measured: ${of.mean} on average, ${of.low} to ${of.high}. That is ${of.difference} ${of.longer ? 'longer' : 'shorter'} than computed, and ${of.factor} times the ideal line.`,
     onePace:
-      'The model has one pace for all drives of a robot and no time for the drive of one leg, so these times change nothing by themselves. Where several drives show the same factor, enter it as the design’s pace.',
+      'These times change nothing by themselves. Where several drives show the same factor, enter it as the design’s pace. Where only this one differs, enter its mean divided by the pace under ‘Own times between two spots’ in the design.',
   },
   offline: {
     preparing: 'This page is being kept in this browser, so that it opens without a connection …',

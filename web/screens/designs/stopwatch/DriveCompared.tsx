@@ -9,7 +9,7 @@ import { plain, seconds } from '../../../words/format.ts'
 import { useModel } from '../../../worker/useModel.ts'
 import { comparedDrive, type Ends } from './drives.ts'
 
-/** The drives timed beside the computed one. The model has one pace for all drives, so nothing is taken over. */
+/** The drives timed beside the computed one. Which of pace and own time it shows is a person's judgement, so nothing is taken over. */
 export function DriveCompared(props: {
   design: string
   game: Game
