@@ -197,7 +197,7 @@ describe.each(formats)('the decision record on $format, read from its PDF', ({ f
   })
 })
 
-test('is legible in black and white: nothing but black, white and grey, and no text under 9 pt', async () => {
+test('is legible in black and white: nothing but black, white and grey, no text under 9 pt, its cautions and no buttons', async () => {
   const page = await world.open('/decisions/leave-the-hook-out')
   await page.getByRole('heading', { name: 'Agreed' }).waitFor()
   await page.emulateMedia({ media: 'print', colorScheme: 'dark' })
@@ -223,13 +223,6 @@ test('is legible in black and white: nothing but black, white and grey, and no t
     if (alpha > 0) expect([r, b], text).toEqual([g, g])
     expect(points, text).toBeGreaterThanOrEqual(9)
   }
-  await page.context().close()
-})
-
-test('carries its cautions, and no buttons', async () => {
-  const page = await world.open('/decisions/leave-the-hook-out')
-  await page.getByRole('heading', { name: 'Agreed' }).waitFor()
-  await page.emulateMedia({ media: 'print' })
   for (const title of ['Lifted robots', 'Spinning wheels', 'Stored air'])
     await expect.poll(() => page.getByRole('heading', { name: title }).isVisible()).toBe(true)
   await expect.poll(() => page.getByRole('button').count()).toBe(0)
