@@ -156,7 +156,7 @@ test.runIf(inLongForm)(
   },
 )
 
-test('two people save the same design: the second sees both changes and keeps both', async () => {
+test.runIf(inLongForm)('two people save the same design: the second sees both changes and keeps both', async () => {
   const [first, second] = [await world.open('/designs/shearwater'), await world.open('/designs/shearwater')]
   for (const page of [first, second]) {
     await page.getByText('The robot: size, drive, form, reliability').click()
@@ -178,7 +178,7 @@ test('two people save the same design: the second sees both changes and keeps bo
   await second.context().close()
 })
 
-test('a lost connection while saving loses nothing: not now, not after a reload', async () => {
+test.runIf(inLongForm)('a lost connection while saving loses nothing: not now, not after a reload', async () => {
   const page = await world.open('/designs/kittiwake')
   await page.getByText('The robot: size, drive, form, reliability').click()
   await page.route('**/trpc/**', (route) => route.abort())

@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { inLongForm } from './longForm.ts'
 import { openWorld, type World } from './world.ts'
 
 let world: World
@@ -41,7 +42,7 @@ describe('the language', () => {
     await page.context().close()
   })
 
-  test('is followed by the other tabs', async () => {
+  test.runIf(inLongForm)('is followed by the other tabs', async () => {
     const page = await world.open('/help')
     const other = await page.context().newPage()
     await other.goto(`${world.url}/`)

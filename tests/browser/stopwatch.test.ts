@@ -198,7 +198,7 @@ test('the page opens without a connection, times reach the server when it is bac
   await context.close()
 })
 
-test('a drive between two spots is timed and stands beside the computed one', async () => {
+test.runIf(inLongForm)('a drive between two spots is timed and stands beside the computed one', async () => {
   const page = await world.open(path('shearwater'), phone)
   await page.getByLabel('What is timed').selectOption({ label: 'The drive alone' }, { force: true })
   const from = page.getByLabel('The drive begins at')
