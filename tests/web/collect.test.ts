@@ -24,7 +24,8 @@ describe('the trip that takes pieces in is called as in the schema, the API and 
 
   test('nowhere in the screens by another word', () => {
     // `fetch` as the browser’s own call stays: as a type, an argument or its name, an event, or followed by a bracket.
-    const call = /typeof fetch|addEventListener\('fetch'|\bfetch: |\bfetch\(|[fF]etching[A-Z]\w*|isFetching|fetchNextPage|is fetched|\(fetch, /g
+    const call =
+      /typeof fetch|addEventListener\('fetch'|\bfetch: |\bfetch\(|[fF]etching[A-Z]\w*|isFetching|fetchNextPage|is fetched|\(fetch, /g
     const other = sources('web').filter(({ text }) => /\bfetch/i.test(text.replace(call, '')))
     expect(other.map(({ path }) => path)).toEqual([])
   })
