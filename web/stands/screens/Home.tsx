@@ -54,7 +54,7 @@ export function Home() {
         <a href={linkTo({ screen: 'settings' })}>{texts.settings}</a>
       </nav>
       <p className="soft small">
-        {texts.asOf(moment(pack.asked))}. {me && texts.signedIn(me.nickname)}.
+        {texts.asOf(moment(pack.asked))}.{me && ` ${texts.signedIn(me.nickname)}.`}
       </p>
       <Offline />
     </Screen>
