@@ -15,7 +15,7 @@ export const event: Words['event'] = {
   },
   tableOf: (part) => `${part}: Tabelle`,
   beside: {
-    board: 'Was da ist',
+    board: 'Tafel',
     'hand-in': 'Aufzeichnungen abgeben',
     sheets: 'Gedruckte Bögen',
     codes: 'Codes für Telefone',

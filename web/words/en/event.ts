@@ -14,7 +14,7 @@ export const event = {
   },
   tableOf: (part: string) => `${part}: table`,
   beside: {
-    board: 'What has arrived',
+    board: 'Board',
     'hand-in': 'Hand records in',
     sheets: 'Printed sheets',
     codes: 'Codes for phones',
