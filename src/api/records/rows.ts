@@ -1,11 +1,15 @@
-import { createHash } from 'node:crypto'
+import * as crypto from 'node:crypto'
 import { canonicalJson, type Row, type RowAnswer } from '../../model/scouting/index.ts'
 import type { ApartReason, HashedRow, Outcome } from '../../store/types.ts'
 import { problemsOf } from '../contracts/index.ts'
 import { row as rowContract } from '../contracts/scouting/index.ts'
 import type { Who } from '../who.ts'
 
-export const hashOf = (text: string): string => createHash('sha256').update(text).digest('hex')
+// Where the engine has it, without an object for each text.
+const { hash } = crypto as { hash?: (algorithm: string, data: string, encoding: 'hex') => string }
+
+export const hashOf = (text: string): string =>
+  hash?.('sha256', text, 'hex') ?? crypto.createHash('sha256').update(text).digest('hex')
 
 export function hashed(row: Row): HashedRow {
   const text = canonicalJson(row)

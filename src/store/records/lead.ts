@@ -3,7 +3,7 @@ import type { Row } from '../../model/scouting/types.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
 import type { DrillModel, QuarantinedRecordModel } from '../generated/models.ts'
-import { addRecords, type Place } from './accept.ts'
+import { addRecords, type Place } from './add.ts'
 import type { ApartReason, ApartRecord, Choice, RecordStore, Resolution, StoredDrill, Successor } from './types.ts'
 
 type Client = PrismaClient | TransactionClient

@@ -2,7 +2,8 @@ import type { Match, Receipt } from '../../model/scouting/types.ts'
 import { isFull, StorageFull } from '../errors.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
-import { acceptBatch, addRecords, noteDevice, receiptOf } from './accept.ts'
+import { addRecords, receiptOf } from './add.ts'
+import type { Intake } from './intake.ts'
 import { beginDrill, finishDrill, readApart, readChoices, readDrills, replaceRecords, resolveApart } from './lead.ts'
 import { recordColumns, recordOf } from './rows.ts'
 import type { Accepted, Batch, Choice, KeptRecord, RecordStore, StoredRecord, Successor } from './types.ts'
@@ -13,19 +14,21 @@ export class DatabaseRecords implements RecordStore {
   readonly #workspaceId: string
   readonly #now: () => Date
 
-  constructor(client: PrismaClient, workspaceId: string, now: () => Date) {
+  readonly #intake: Intake
+
+  constructor(client: PrismaClient, workspaceId: string, { now, intake }: { now: () => Date; intake: Intake }) {
     this.#client = client
     this.#workspaceId = workspaceId
     this.#now = now
+    this.#intake = intake
   }
 
   async accept(batch: Batch): Promise<Accepted> {
-    const place = this.#place()
-    return this.#written(async (transaction) => {
-      const accepted = await acceptBatch(transaction, place, batch)
-      await noteDevice(transaction, place, batch)
-      return { ...accepted, receipt: await receiptOf(transaction, place, batch.device) }
-    })
+    try {
+      return await this.#intake.accept(this.#place(), batch)
+    } catch (error) {
+      throw isFull(error) ? new StorageFull(error) : error
+    }
   }
 
   async list(
