@@ -51,6 +51,8 @@ export interface OpenEndpoint {
   summary: string
   answer: z.ZodType
   errors?: readonly Code[]
+  /** Its body holds rows and may be large, so it is read beside the requests of others. */
+  readByThread?: true
   /** What the screen gets as a value and plain HTTP as an error. */
   refused?(answer: unknown): Failure | null
 }

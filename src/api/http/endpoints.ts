@@ -1,10 +1,12 @@
 import type { AnyProcedure } from '@trpc/server'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { ApiError, failureOf } from '../errors.ts'
+import { Readers } from '../records/reading/readers.ts'
 import { appRouter } from '../router.ts'
 import { createCallerFactory, type Endpoint, type OpenEndpoint } from '../trpc.ts'
 import type { ContextOf } from './context.ts'
 import { answerFailure } from './errors.ts'
+import { keepText } from './json.ts'
 
 /** A procedure that is also offered as plain HTTP. */
 export interface Offered {
@@ -54,22 +56,42 @@ type Call = (input: unknown) => Promise<unknown>
 
 /** Offers procedures as plain HTTP and JSON at their own addresses. */
 export function offerEndpoints(app: FastifyInstance, contextOf: ContextOf): void {
-  const callerOf = createCallerFactory(appRouter)
-  for (const { name, endpoint } of offered()) {
-    app.route({
-      method: endpoint.method,
-      url: endpoint.path.replaceAll(/\{(\w+)\}/g, ':$1'),
-      handler: async (request, reply) => {
-        try {
-          const caller = callerOf(await contextOf(reply)) as unknown as Fields
-          const call = name.split('.').reduce<unknown>((part, key) => (part as Fields)[key], caller) as Call
-          const answer = await call(inputOf(request))
-          const failure = endpoint.refused?.(answer) ?? null
-          return failure ? answerFailure(reply, failure, null) : reply.send(answer)
-        } catch (error) {
-          return answerFailure(reply, failureOf(error), error)
-        }
-      },
-    })
+  const all = offered()
+  for (const each of all.filter(({ endpoint }) => !endpoint.readByThread)) {
+    offer(app, { ...each, contextOf, inputOf })
   }
+  const large = all.filter(({ endpoint }) => endpoint.readByThread)
+  const readers = new Readers()
+  app.addHook('onClose', () => readers.close())
+  app.register(async (scope) => {
+    keepText(scope)
+    for (const each of large) {
+      offer(scope, { ...each, contextOf, inputOf: ({ body }) => readers.body(typeof body === 'string' ? body : '') })
+    }
+  })
+}
+
+interface Offer extends Offered {
+  contextOf: ContextOf
+  inputOf(request: FastifyRequest): unknown
+}
+
+const callerOf = createCallerFactory(appRouter)
+
+function offer(app: FastifyInstance, { name, endpoint, contextOf, inputOf }: Offer): void {
+  app.route({
+    method: endpoint.method,
+    url: endpoint.path.replaceAll(/\{(\w+)\}/g, ':$1'),
+    handler: async (request, reply) => {
+      try {
+        const caller = callerOf(await contextOf(reply)) as unknown as Fields
+        const call = name.split('.').reduce<unknown>((part, key) => (part as Fields)[key], caller) as Call
+        const answer = await call(await inputOf(request))
+        const failure = endpoint.refused?.(answer) ?? null
+        return failure ? answerFailure(reply, failure, null) : reply.send(answer)
+      } catch (error) {
+        return answerFailure(reply, failureOf(error), error)
+      }
+    },
+  })
 }

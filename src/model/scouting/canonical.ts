@@ -15,18 +15,34 @@ interface Field {
   head: string
 }
 
-/** In which order the keys of an object are written, by the keys in the order in which it has them. Records have few kinds of objects. */
-const orders = new Map<string, readonly Field[]>()
-const mostOrders = 1000
+/** Where one gets by the keys of an object, one after the other; `order` is that in which they are written. */
+interface Way {
+  next: Map<string, Way>
+  order?: readonly Field[]
+}
+
+// Records have few kinds of objects, and to sort the keys of each anew takes longer than all the rest.
+let ways: Way = { next: new Map() }
+let count = 0
+const mostWays = 5000
 
 function orderOf(names: readonly string[]): readonly Field[] {
-  const key = names.join('\u0000')
-  const known = orders.get(key)
-  // A name with that sign in it looks like two; their number tells them apart, and such an order is not kept.
-  if (known !== undefined && known.length === names.length) return known
-  const order = [...names].sort().map((name) => ({ name, head: `${JSON.stringify(name)}:` }))
-  if (orders.size >= mostOrders) orders.clear()
-  if (!names.some((name) => name.includes('\u0000'))) orders.set(key, order)
+  let way = ways
+  for (const name of names) {
+    let next = way.next.get(name)
+    if (next === undefined) {
+      next = { next: new Map() }
+      way.next.set(name, next)
+      count += 1
+    }
+    way = next
+  }
+  way.order ??= [...names].sort().map((name) => ({ name, head: `${JSON.stringify(name)}:` }))
+  const { order } = way
+  if (count > mostWays) {
+    ways = { next: new Map() }
+    count = 0
+  }
   return order
 }
 

@@ -1,4 +1,5 @@
-import { matchOf, type Receipt } from '../../model/scouting/index.ts'
+import { cellsOf, columns } from '../../model/scouting/cells.ts'
+import type { Receipt } from '../../model/scouting/index.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import type { HashedRow } from './types.ts'
 
@@ -11,51 +12,6 @@ export interface Place {
 
 /** A moment as the database's adapter writes it, so that both compare. */
 export const moment = (at: Date): string => at.toISOString().replace('Z', '+00:00')
-
-/** What is kept of a row beside its workspace, when it came and who handed it in. */
-export const columns = [
-  'id',
-  'event',
-  'kind',
-  'match',
-  'team',
-  'alliance',
-  'position',
-  'identifiedBy',
-  'device',
-  'sequence',
-  'scout',
-  'replaces',
-  'hash',
-  'body',
-] as const
-
-/** In the order of the columns. */
-export function cellsOf({ row, text, hash }: HashedRow, replaces: string | null): unknown[] {
-  const { id, event, kind, device, sequence, scout, seat, body } = row
-  const team = 'team' in body ? body.team : null
-  const identifiedBy = row.kind === 'observation' ? row.body.identifiedBy : null
-  return [
-    id,
-    event,
-    kind,
-    matchOf(row),
-    team,
-    seat?.alliance ?? null,
-    seat?.position ?? null,
-    identifiedBy,
-    device,
-    sequence,
-    scout,
-    replaces,
-    hash,
-    text,
-  ]
-}
-
-/** Which record a row takes the place of: a corrected observation says so itself. */
-export const replacedBy = ({ row }: HashedRow): string | null =>
-  row.kind === 'observation' ? (row.body.replaces ?? null) : null
 
 // One parameter for all rows: binding each cell by itself takes longer than the insertion.
 const insertRecords = `

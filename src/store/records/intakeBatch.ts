@@ -1,6 +1,7 @@
-import { cellsOf, moment, type Place, replacedBy } from './add.ts'
+import { bodyIn, textIn } from '../../model/scouting/cells.ts'
+import { moment, type Place } from './add.ts'
 import type { Statements } from './intakeStatements.ts'
-import type { Accepted, ApartReason, Batch, HashedRow, Outcome } from './types.ts'
+import type { Accepted, ApartReason, Batch, Cells, Outcome } from './types.ts'
 
 /**
  * One batch, within a transaction. Ids are unique in the database, which alone decides who came first: what is refused there is
@@ -21,33 +22,33 @@ export function acceptBatch(statements: Statements, place: Place, batch: Batch):
     return answer
   }
 
-  const add = (hashed: HashedRow) =>
-    statements.add([workspaceId, received, person, ...cellsOf(hashed, replacedBy(hashed))])
-
-  /** Undefined: it was added. A batch that is sent again is mostly held already: then asking costs less than trying. */
-  function heldHash(hashed: HashedRow): string | undefined {
-    const { id } = hashed.row
+  /** Undefined: it is not held. A batch that is sent again is mostly held already: then asking costs less than trying. */
+  function heldHash(cells: Cells): string | undefined {
+    const id = textIn(cells, 'id')
+    if (bodyIn(cells) === null) return statements.hash(workspaceId, id)
     const first = likelyHeld ? statements.hash(workspaceId, id) : undefined
     if (first !== undefined) return first
-    likelyHeld = !add(hashed)
+    likelyHeld = !statements.add([workspaceId, received, person, ...cells])
     return likelyHeld ? statements.hash(workspaceId, id) : undefined
   }
 
-  function setApart({ row, hash, text }: HashedRow, reason: ApartReason): Outcome {
-    const cells = [workspaceId, received, person, row.id, row.event, row.device, hash, text, reason]
-    if (statements.keepApart(cells)) apart.add(row.event)
+  function setApart(cells: Cells, reason: ApartReason): Outcome {
+    const body = bodyIn(cells)
+    if (body === null) return { outcome: 'missing' }
+    const [id, event, device, hash] = (['id', 'event', 'device', 'hash'] as const).map((name) => textIn(cells, name))
+    if (statements.keepApart([workspaceId, received, person, id, event, device, hash, body, reason])) apart.add(event!)
     return { outcome: 'apart', reason }
   }
 
-  const outcomes = batch.rows.map((hashed): Outcome => {
-    const { event } = hashed.row
-    if (!isKnown(event)) return setApart(hashed, 'unknownEvent')
-    const held = heldHash(hashed)
-    if (held === undefined) {
-      fresh.add(event)
-      return { outcome: 'held', again: false }
-    }
-    return held === hashed.hash ? { outcome: 'held', again: true } : setApart(hashed, 'otherContent')
+  const outcomes = batch.rows.map((cells): Outcome => {
+    const event = textIn(cells, 'event')
+    if (!isKnown(event)) return setApart(cells, 'unknownEvent')
+    const held = heldHash(cells)
+    if (held === textIn(cells, 'hash')) return { outcome: 'held', again: true }
+    if (held !== undefined) return setApart(cells, 'otherContent')
+    if (bodyIn(cells) === null) return { outcome: 'missing' }
+    fresh.add(event)
+    return { outcome: 'held', again: false }
   })
 
   if (session !== null) statements.note([batch.unsent, batch.app ?? null, received, workspaceId, session])

@@ -1,7 +1,7 @@
+import { columns } from '../../model/scouting/cells.ts'
 import type { Direct } from '../sqlite/direct.ts'
-import { columns } from './add.ts'
 
-type Cells = unknown[]
+type Cells = readonly unknown[]
 
 /** What is asked of the engine while a batch is taken in, within a transaction. */
 export interface Statements {

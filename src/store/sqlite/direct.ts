@@ -15,6 +15,7 @@ export class DirectConnection {
   readonly #file: string
   readonly #further: string
   #database: Direct | undefined
+  #closed = false
 
   /** @param further SQL that the connection begins with besides its settings */
   constructor(file: string, lock: Lock, further: string) {
@@ -33,6 +34,7 @@ export class DirectConnection {
 
   /** As soon as somebody needs it, so that a program that takes nothing in opens nothing. */
   #opened(): Direct {
+    if (this.#closed) throw new StoreError('The database is closed')
     if (this.#database !== undefined) return this.#database
     const database = new Database(this.#file, { fileMustExist: true })
     database.exec(settingsScript + this.#further)
@@ -47,6 +49,7 @@ export class DirectConnection {
   }
 
   close(): void {
+    this.#closed = true
     this.#database?.close()
     this.#database = undefined
   }
