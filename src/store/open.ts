@@ -7,6 +7,7 @@ import { PrismaClient } from './generated/client.ts'
 import { type Migrated, migrate } from './migrate.ts'
 import { DatabaseEntrance } from './people/entrance.ts'
 import { Sessions } from './people/sessions.ts'
+import { RecordLogs } from './records/log.ts'
 import { SqliteFactory } from './sqlite/factory.ts'
 import type { Setting } from './sqlite/pragmas.ts'
 import type { EntranceStore, Store, StoreHealth, WorkspaceStore } from './types.ts'
@@ -49,6 +50,7 @@ class DatabaseStore implements Store {
   readonly #client: PrismaClient
   readonly #now: () => Date
   readonly #sessions = new Sessions()
+  readonly #logs = new RecordLogs()
   readonly entrance: EntranceStore
 
   constructor(client: PrismaClient, now: () => Date) {
@@ -58,7 +60,7 @@ class DatabaseStore implements Store {
   }
 
   workspace(id: string): WorkspaceStore {
-    return new DatabaseWorkspace(this.#client, id, { now: this.#now, sessions: this.#sessions })
+    return new DatabaseWorkspace(this.#client, id, { now: this.#now, sessions: this.#sessions, logs: this.#logs })
   }
 
   async workspaceOfRound(code: string): Promise<string | null> {

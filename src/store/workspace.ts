@@ -10,6 +10,7 @@ import { DatabasePeople } from './people/people.ts'
 import type { Sessions } from './people/sessions.ts'
 import type { AuditStore, InvitationStore, PeopleStore } from './people/types.ts'
 import { readDocument } from './read.ts'
+import type { RecordLogs } from './records/log.ts'
 import { DatabaseRecords } from './records/records.ts'
 import type { RecordStore } from './records/types.ts'
 import { DatabaseRounds } from './rounds/rounds.ts'
@@ -38,13 +39,17 @@ export class DatabaseWorkspace implements WorkspaceStore {
   readonly #workspaceId: string
   readonly #now: () => Date
 
-  constructor(client: PrismaClient, workspaceId: string, { now, sessions }: { now: () => Date; sessions: Sessions }) {
+  constructor(
+    client: PrismaClient,
+    workspaceId: string,
+    { now, sessions, logs }: { now: () => Date; sessions: Sessions; logs: RecordLogs },
+  ) {
     this.#client = client
     this.#workspaceId = workspaceId
     this.#now = now
     this.events = new DatabaseEvents(client, workspaceId, now)
     this.jobs = new DatabaseJobs(client, workspaceId, now)
-    this.records = new DatabaseRecords(client, workspaceId, now)
+    this.records = new DatabaseRecords(client, workspaceId, { now, logs })
     this.rounds = new DatabaseRounds(client, workspaceId, now)
     this.people = new DatabasePeople(client, workspaceId, { now, sessions })
     this.invitations = new DatabaseInvitations(client, workspaceId, now)
