@@ -1,6 +1,9 @@
+import { useState } from 'react'
 import { Link } from 'wouter'
 import { Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
+import { useCorrected } from '../records/Corrected.tsx'
+import { type Looked, RecordPanel } from '../records/RecordPanel.tsx'
 import { useStandsPack } from '../useStandsPack.ts'
 import { ApartRows } from './ApartRows.tsx'
 import { Contradicting } from './Contradicting.tsx'
@@ -14,6 +17,8 @@ export default function BoardScreen(props: { id: string }) {
   const texts = words().board
   const pack = useStandsPack(props.id)
   const { board, apart } = useBoard(props.id)
+  const [looked, setLooked] = useState<Looked | null>(null)
+  const corrected = useCorrected()
   const error = pack.error ?? board.error ?? apart.error
   if (error && !(pack.data && board.data && apart.data)) {
     const retry = () => void Promise.all([pack.refetch(), board.refetch(), apart.refetch()])
@@ -28,11 +33,22 @@ export default function BoardScreen(props: { id: string }) {
         </p>
         <h1>{texts.title}</h1>
         <p>{texts.intro}</p>
+        {!looked && corrected.note(pack.data)}
       </div>
-      <Expected pack={pack.data} board={board.data} />
+      <Expected pack={pack.data} board={board.data} look={setLooked} />
       <Phones event={props.id} board={board.data} />
       <ApartRows pack={pack.data} apart={apart.data} event={props.id} />
-      <Contradicting pack={pack.data} board={board.data} event={props.id} />
+      <Contradicting pack={pack.data} board={board.data} event={props.id} look={setLooked} />
+      {looked && (
+        <RecordPanel
+          key={JSON.stringify(looked)}
+          pack={pack.data}
+          looked={looked}
+          note={corrected.note(pack.data)}
+          onCorrected={corrected.take}
+          onClose={() => setLooked(null)}
+        />
+      )}
     </div>
   )
 }

@@ -2,14 +2,16 @@ import type { StandsPack } from '../../../codes/standsPack.ts'
 import { Empty } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
 import { nameOfMatch, nameOfPerson } from '../matchNames.ts'
+import { seatName } from '../names.ts'
+import type { Looked } from '../records/RecordPanel.tsx'
 import type { Board } from './useBoard.ts'
 
 /** By shape too, so that the states can not be confused without colour. */
 const signs = { received: '●', expected: '◌', late: '✕', unwatched: '–' } as const
 
 /** Match by match and place by place: who was to watch, and what has arrived. */
-export function Expected(props: { pack: StandsPack; board: Board }) {
-  const { pack, board } = props
+export function Expected(props: { pack: StandsPack; board: Board; look(looked: Looked): void }) {
+  const { pack, board, look } = props
   const texts = words().board
   const people = { people: board.people }
   return (
@@ -44,13 +46,35 @@ export function Expected(props: { pack: StandsPack; board: Board }) {
               <tbody>
                 {board.matches.map(({ match, seats }) => (
                   <tr key={match}>
-                    <th scope="row">{nameOfMatch(pack, match)}</th>
-                    {seats.map(({ seat, team, person, state, records }) => (
+                    <th scope="row">
+                      <button
+                        type="button"
+                        className="opens"
+                        aria-label={texts.lookAtMatch(nameOfMatch(pack, match))}
+                        onClick={() => look({ match, team: null, ids: null })}
+                      >
+                        {nameOfMatch(pack, match)}
+                      </button>
+                    </th>
+                    {seats.map(({ seat, team, person, state, records, chosen }) => (
                       <td key={`${seat.alliance}${seat.position}`} className={`board-${state}`}>
-                        <span aria-hidden="true">{signs[state]}</span> {team}
+                        <span aria-hidden="true">{signs[state]}</span>{' '}
+                        {records.length === 0 ? (
+                          team
+                        ) : (
+                          <button
+                            type="button"
+                            className="opens"
+                            aria-label={texts.lookAt(nameOfMatch(pack, match), seatName(seat), team)}
+                            onClick={() => look({ match, team, ids: null })}
+                          >
+                            {team}
+                          </button>
+                        )}
                         <span className="small board-who">
                           {texts.states[state]}
-                          {records.length > 1 && ` (${texts.records(records.length)})`}
+                          {records.length > 1 &&
+                            ` (${chosen ? texts.oneOf(records.length) : texts.records(records.length)})`}
                           {person !== null && `, ${nameOfPerson(people, person)}`}
                         </span>
                       </td>
