@@ -1,4 +1,4 @@
-import { Button, Radio, TextInput } from '@mantine/core'
+import { Button, TextInput } from '@mantine/core'
 import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { Row } from '../../../../src/model/scouting/types.ts'
@@ -7,7 +7,7 @@ import { api } from '../../../data/board.ts'
 import { words } from '../../../words/catalogue.ts'
 import { moment } from '../../../words/format.ts'
 import { nameOfPerson, rowName } from '../matchNames.ts'
-import { AllFacts, DifferenceTable, FactList } from '../records/DifferenceTable.tsx'
+import { AllFacts, DifferenceTable, RecordFacts } from '../records/DifferenceTable.tsx'
 import { differencesOf } from '../records/differences.ts'
 import { factsOf } from '../records/facts.ts'
 import { addressOf } from '../visits/photoAddress.ts'
@@ -74,6 +74,7 @@ function ApartRow(props: { pack: StandsPack; apart: Apart; event: string }) {
   const theirs = factsOf(pack, row)
   const first = ours ? factsOf(pack, ours) : null
   const compared = first ? differencesOf(first, theirs) : null
+  const missing = tried && decision === null
   const sentences = ours ? texts.decisions : texts.decisionsAlone
   return (
     <article className="stack record-card">
@@ -96,28 +97,35 @@ function ApartRow(props: { pack: StandsPack; apart: Apart; event: string }) {
       ) : (
         <>
           <p className="soft">{texts.nothingOurs}</p>
-          <FactList facts={theirs} />
+          <RecordFacts facts={theirs} />
         </>
       )}
       <div className="board-sides">
         {ours && <Picture row={ours} title={texts.ours} />}
         <Picture row={row} title={texts.theirs} />
       </div>
-      <Radio.Group
-        label={texts.decide}
-        value={decision}
-        error={tried && decision === null ? texts.decisionMissing : null}
-        onChange={(value) => setDecision(value as Decision)}
-      >
-        <div className="stack">
-          {decisions
-            // Where nothing came first there is nothing to keep.
-            .filter((each) => ours || each !== 'kept')
-            .map((each) => (
-              <Radio key={each} value={each} label={sentences[each]} />
-            ))}
-        </div>
-      </Radio.Group>
+      <fieldset className="board-decisions" aria-describedby={missing ? `missing-${apart.arrival}` : undefined}>
+        <legend>{texts.decide}</legend>
+        {decisions
+          // Where nothing came first there is nothing to keep.
+          .filter((each) => ours || each !== 'kept')
+          .map((each) => (
+            <label key={each}>
+              <input
+                type="radio"
+                name={`decision-${apart.arrival}`}
+                checked={decision === each}
+                onChange={() => setDecision(each)}
+              />
+              {sentences[each]}
+            </label>
+          ))}
+        {missing && (
+          <p id={`missing-${apart.arrival}`} className="loss">
+            {texts.decisionMissing}
+          </p>
+        )}
+      </fieldset>
       <TextInput
         label={words().records.choice.reason}
         value={reason}

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { Link } from 'wouter'
 import { Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
+import { EventNav } from '../EventNav.tsx'
 import { useCorrected } from '../records/Corrected.tsx'
 import { type Looked, RecordPanel } from '../records/RecordPanel.tsx'
 import { useStandsPack } from '../useStandsPack.ts'
@@ -9,7 +10,7 @@ import { ApartRows } from './ApartRows.tsx'
 import { Contradicting } from './Contradicting.tsx'
 import { Expected } from './Expected.tsx'
 import { Phones } from './Phones.tsx'
-import { useBoard } from './useBoard.ts'
+import { type Board, useBoard } from './useBoard.ts'
 import './board.css'
 
 /** What a lead watches while scouts record: who was to send what, what came, and what can not be right. */
@@ -32,7 +33,9 @@ export default function BoardScreen(props: { id: string }) {
           <Link href={`/event/${props.id}`}>{pack.data.event.name}</Link>
         </p>
         <h1>{texts.title}</h1>
+        <EventNav id={props.id} name={pack.data.event.name} place="board" />
         <p>{texts.intro}</p>
+        <Sums board={board.data} />
         {!looked && corrected.note(pack.data)}
       </div>
       <Expected pack={pack.data} board={board.data} look={setLooked} />
@@ -50,5 +53,29 @@ export default function BoardScreen(props: { id: string }) {
         />
       )}
     </div>
+  )
+}
+
+/** What a lead has to see to, and where it stands on this long page. */
+function Sums(props: { board: Board }) {
+  const { matches, quarantined, contradictions } = props.board
+  const texts = words().board.sums
+  const late = matches.flatMap(({ seats }) => seats).filter(({ state }) => state === 'late').length
+  const sums = [
+    { to: 'expected', says: texts.late(late), open: late > 0 },
+    { to: 'apart', says: texts.apart(quarantined), open: quarantined > 0 },
+    { to: 'contradicting', says: texts.contradicting(contradictions.length), open: contradictions.length > 0 },
+  ]
+  if (!sums.some(({ open }) => open)) return <p role="status">{texts.nothing}</p>
+  return (
+    <ul className="board-sums">
+      {sums
+        .filter(({ open }) => open)
+        .map(({ to, says }) => (
+          <li key={to}>
+            <a href={`#${to}`}>{says}</a>
+          </li>
+        ))}
+    </ul>
   )
 }

@@ -1,5 +1,6 @@
 import { words } from '../../../words/catalogue.ts'
 import type { Difference } from './differences.ts'
+import { type Fact, isTap } from './facts.ts'
 
 /** What is different, one line each, what there was beside what there is. */
 export function DifferenceTable(props: { differ: readonly Difference[]; first: string; later: string }) {
@@ -30,8 +31,8 @@ export function DifferenceTable(props: { differ: readonly Difference[]; first: s
   )
 }
 
-/** All lines of one record, folded. */
-export function AllFacts(props: { title: string; facts: readonly { key: string; what: string; says: string }[] }) {
+/** Lines of a record, folded. */
+export function AllFacts(props: { title: string; facts: readonly Fact[] }) {
   return (
     <details>
       <summary>{props.title}</summary>
@@ -40,7 +41,27 @@ export function AllFacts(props: { title: string; facts: readonly { key: string; 
   )
 }
 
-export function FactList(props: { facts: readonly { key: string; what: string; says: string }[] }) {
+/** What a record says; its taps, which may be fifty, are folded. */
+export function RecordFacts(props: { facts: readonly Fact[] }) {
+  const taps = props.facts.filter(isTap)
+  return (
+    <>
+      <FactList facts={props.facts.filter((fact) => !isTap(fact))} />
+      {taps.length > 0 && (
+        <details>
+          <summary>{words().records.correct.taps(taps.length)}</summary>
+          <ol className="record-taps">
+            {taps.map(({ key, says }) => (
+              <li key={key}>{says}</li>
+            ))}
+          </ol>
+        </details>
+      )}
+    </>
+  )
+}
+
+function FactList(props: { facts: readonly Fact[] }) {
   return (
     <dl className="record-facts">
       {props.facts.map(({ key, what, says }) => (

@@ -10,8 +10,8 @@ import { moment } from '../../../words/format.ts'
 import { nameOfMatch, nameOfPerson } from '../matchNames.ts'
 import { Choosing } from './Choosing.tsx'
 import { type Corrected, CorrectForm, type ObservationRow } from './CorrectForm.tsx'
-import { AllFacts, FactList } from './DifferenceTable.tsx'
-import { type Fact, factsOf } from './facts.ts'
+import { RecordFacts } from './DifferenceTable.tsx'
+import { factsOf } from './facts.ts'
 import './records.css'
 
 export type InForce = Awaited<ReturnType<typeof api.observations>>[number] & { row: ObservationRow }
@@ -94,8 +94,6 @@ function RecordCard(props: { pack: StandsPack; record: InForce; withTeam: boolea
   const texts = words().records
   const scout = nameOfPerson(pack, row.scout)
   const facts = factsOf(pack, { ...row, body: { ...row.body, team } })
-  const isTap = ({ key }: Fact) => key.startsWith('tap ')
-  const taps = facts.filter(isTap)
   return (
     <article className="stack record-card">
       <h3>
@@ -104,8 +102,7 @@ function RecordCard(props: { pack: StandsPack; record: InForce; withTeam: boolea
         {!counts && <span className="record-apart"> ✕ {texts.choice.apart}</span>}
       </h3>
       {replaces !== null && <p className="soft">{texts.panel.corrected}</p>}
-      <FactList facts={facts.filter((fact) => !isTap(fact) && !understood.has(fact.key))} />
-      {taps.length > 0 && <AllFacts title={texts.correct.taps(taps.length)} facts={taps} />}
+      <RecordFacts facts={facts.filter(({ key }) => !understood.has(key))} />
       <div>
         <Button variant="default" aria-label={texts.panel.correctOf(scout)} onClick={props.onCorrect}>
           {texts.panel.correct}

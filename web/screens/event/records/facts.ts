@@ -14,6 +14,8 @@ export interface Fact {
   says: string
 }
 
+export const isTap = ({ key }: Fact): boolean => key.startsWith('tap ')
+
 const nameIn = (list: readonly { id: string; name: string }[], id: string): string =>
   list.find((each) => each.id === id)?.name ?? id
 

@@ -5,6 +5,7 @@ import { useLive } from '../../../data/live.ts'
 import { recordsOf } from '../../../data/records.ts'
 import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
+import { EventNav } from '../EventNav.tsx'
 import { nameOfMatch, nameOfPerson } from '../matchNames.ts'
 import { useStandsPack } from '../useStandsPack.ts'
 import { Claims } from './Claims.tsx'
@@ -64,6 +65,7 @@ function Visits(props: { pack: StandsPack; gathered: Gathered; photos: Gathered[
           <Link href={`/event/${pack.event.id}`}>{pack.event.name}</Link>
         </p>
         <h1>{texts.title}</h1>
+        <EventNav id={pack.event.id} name={pack.event.name} place="visits" />
         <p>{texts.intro}</p>
       </div>
       {nothing && (
