@@ -8,6 +8,7 @@ import { type Migrated, migrate } from './migrate.ts'
 import { DatabaseEntrance } from './people/entrance.ts'
 import { Sessions } from './people/sessions.ts'
 import { Intake } from './records/intake.ts'
+import { RecordLogs } from './records/log.ts'
 import type { DirectConnection } from './sqlite/direct.ts'
 import { SqliteFactory } from './sqlite/factory.ts'
 import type { Setting } from './sqlite/pragmas.ts'
@@ -53,6 +54,7 @@ class DatabaseStore implements Store {
   readonly #sessions = new Sessions()
   readonly #direct: DirectConnection
   readonly #intake: Intake
+  readonly #logs = new RecordLogs()
   readonly entrance: EntranceStore
 
   constructor(client: PrismaClient, direct: DirectConnection, now: () => Date) {
@@ -64,7 +66,12 @@ class DatabaseStore implements Store {
   }
 
   workspace(id: string): WorkspaceStore {
-    return new DatabaseWorkspace(this.#client, id, { now: this.#now, sessions: this.#sessions, intake: this.#intake })
+    return new DatabaseWorkspace(this.#client, id, {
+      now: this.#now,
+      sessions: this.#sessions,
+      intake: this.#intake,
+      logs: this.#logs,
+    })
   }
 
   async workspaceOfRound(code: string): Promise<string | null> {

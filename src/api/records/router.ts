@@ -96,9 +96,9 @@ export const recordsRouter = router({
       }),
     )
     .input(listRequest)
-    .query(async ({ input: { event, after, limit = mostRead }, ctx }) => {
+    .query(async ({ input: { event, after, limit = mostRead, kinds }, ctx }) => {
       const { records } = ctx.workspace
-      const found = await records.list(event, { after, limit })
+      const found = await records.list(event, { after, limit, kinds })
       const next = found.length < limit ? null : found.at(-1)!.arrival
       return { records: resolved(found, await records.schedule(event)), next }
     }),

@@ -3,7 +3,7 @@ import type { Receipt } from '../../model/scouting/index.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import type { HashedRow } from './types.ts'
 
-type Raw = Pick<PrismaClient, '$queryRawUnsafe'>
+export type Raw = Pick<PrismaClient, '$queryRawUnsafe'>
 
 export interface Place {
   workspaceId: string

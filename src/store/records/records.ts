@@ -4,23 +4,49 @@ import type { PrismaClient } from '../generated/client.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
 import { addRecords, receiptOf } from './add.ts'
 import type { Intake } from './intake.ts'
-import { beginDrill, finishDrill, readApart, readChoices, readDrills, replaceRecords, resolveApart } from './lead.ts'
+import {
+  beginDrill,
+  countApart,
+  finishDrill,
+  readApart,
+  readChoices,
+  readDrills,
+  replaceRecords,
+  resolveApart,
+} from './lead.ts'
+import type { RecordLogs } from './log.ts'
 import { recordColumns, recordOf } from './rows.ts'
-import type { Accepted, Batch, Choice, KeptRecord, RecordStore, StoredRecord, Successor } from './types.ts'
+import type {
+  Accepted,
+  Batch,
+  Choice,
+  EventLog,
+  KeptRecord,
+  RecordStore,
+  StoredRecord,
+  Successor,
+  Wanted,
+} from './types.ts'
 
 /** The records of one workspace: its id stands in every query because it is fixed here. */
 export class DatabaseRecords implements RecordStore {
   readonly #client: PrismaClient
   readonly #workspaceId: string
   readonly #now: () => Date
+  readonly #logs: RecordLogs
 
   readonly #intake: Intake
 
-  constructor(client: PrismaClient, workspaceId: string, { now, intake }: { now: () => Date; intake: Intake }) {
+  constructor(
+    client: PrismaClient,
+    workspaceId: string,
+    { now, intake, logs }: { now: () => Date; intake: Intake; logs: RecordLogs },
+  ) {
     this.#client = client
     this.#workspaceId = workspaceId
     this.#now = now
     this.#intake = intake
+    this.#logs = logs
   }
 
   async accept(batch: Batch): Promise<Accepted> {
@@ -31,17 +57,23 @@ export class DatabaseRecords implements RecordStore {
     }
   }
 
-  async list(
-    event: string,
-    { after = 0, limit }: { after?: number | undefined; limit?: number | undefined } = {},
-  ): Promise<StoredRecord[]> {
+  async list(event: string, { after = 0, limit, kinds }: Wanted = {}): Promise<StoredRecord[]> {
     const rows = await this.#client.fieldRecord.findMany({
-      where: { workspaceId: this.#workspaceId, event, arrival: { gt: after } },
+      where: {
+        workspaceId: this.#workspaceId,
+        event,
+        arrival: { gt: after },
+        ...(kinds && { kind: { in: [...kinds] } }),
+      },
       orderBy: { arrival: 'asc' },
       select: recordColumns,
       ...(limit === undefined ? {} : { take: limit }),
     })
     return rows.map(recordOf)
+  }
+
+  log(event: string): Promise<EventLog> {
+    return this.#logs.of(this.#client, this.#workspaceId, event)
   }
 
   async get(ids: readonly string[]): Promise<StoredRecord[]> {
@@ -65,6 +97,10 @@ export class DatabaseRecords implements RecordStore {
 
   apart(event: string) {
     return readApart(this.#client, this.#workspaceId, event)
+  }
+
+  waiting(event: string) {
+    return countApart(this.#client, this.#workspaceId, event)
   }
 
   resolve(arrival: number, as: Parameters<RecordStore['resolve']>[1]) {
