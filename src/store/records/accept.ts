@@ -10,9 +10,9 @@ export interface Place {
 }
 
 /** A moment as the database's adapter writes it, so that both compare. */
-const moment = (at: Date): string => at.toISOString().replace('Z', '+00:00')
+export const moment = (at: Date): string => at.toISOString().replace('Z', '+00:00')
 
-const columns = [
+export const recordCells = [
   'id',
   'event',
   'kind',
@@ -29,7 +29,7 @@ const columns = [
   'body',
 ] as const
 
-function cellsOf({ row, text, hash }: HashedRow, replaces: string | null): unknown[] {
+export function cellsOf({ row, text, hash }: HashedRow, replaces: string | null): unknown[] {
   const { id, event, kind, device, sequence, scout, seat, body } = row
   const team = 'team' in body ? body.team : null
   const identifiedBy = row.kind === 'observation' ? row.body.identifiedBy : null
@@ -57,8 +57,8 @@ export const replacedBy = ({ row }: HashedRow): string | null =>
 
 // One parameter for all rows: binding each cell by itself takes longer than the insertion.
 const insertRecords = `
-  INSERT INTO "FieldRecord" ("workspaceId", "receivedAt", "person", ${columns.map((name) => `"${name}"`).join(', ')})
-  SELECT ?, ?, ?, ${columns.map((_, index) => `json_extract(entry.value, '$[${index}]')`).join(', ')}
+  INSERT INTO "FieldRecord" ("workspaceId", "receivedAt", "person", ${recordCells.map((name) => `"${name}"`).join(', ')})
+  SELECT ?, ?, ?, ${recordCells.map((_, index) => `json_extract(entry.value, '$[${index}]')`).join(', ')}
   FROM json_each(?) AS entry WHERE true ORDER BY entry.key
   ON CONFLICT ("workspaceId", "id") DO NOTHING RETURNING "id"`
 
