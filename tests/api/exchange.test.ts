@@ -1,8 +1,10 @@
+import { strToU8, unzipSync, zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { hashOf } from '../../src/api/records/rows.ts'
 import { canonicalJson } from '../../src/model/scouting/index.ts'
 import { eventId, uuidOf } from '../faults/harbourEvent.ts'
-import { type Rich, richEvent } from './richEvent.ts'
+import { openEvent } from '../faults/openEvent.ts'
+import { oddNote, type Rich, richEvent } from './richEvent.ts'
 import { type Answer, type Server, startServer } from './server.ts'
 
 let source: Server
@@ -170,5 +172,124 @@ describe('An archive is refused in a sentence', () => {
     expect((await rich.lead.send('POST', '/api/events/archive', large)).body.error.message).toMatch(/damaged/)
     const elsewhere = await rich.lead.send('PUT', '/api/documents/game/harbour', { base: 2, body: large })
     expect([elsewhere.status, elsewhere.body.error.message]).toEqual([413, expect.stringContaining('2 MB')])
+  })
+})
+
+describe('Tables', () => {
+  let target: Server
+  let files: { [name: string]: string }
+  beforeAll(async () => {
+    target = await startServer({ pool: { threads: 1 } })
+    files = await fetched('')
+  })
+  afterAll(() => target.close())
+
+  async function fetched(query: string): Promise<{ [name: string]: string }> {
+    const headers = { cookie: rich.lead.cookie }
+    const answer = await fetch(`${source.url}/api/events/${eventId}/tables${query}`, { headers })
+    expect([answer.status, answer.headers.get('content-type')]).toEqual([200, 'application/zip'])
+    const read = unzipSync(new Uint8Array(await answer.arrayBuffer()))
+    return Object.fromEntries(Object.entries(read).map(([name, bytes]) => [name, decoder.decode(bytes)]))
+  }
+
+  const decoder = new TextDecoder('utf-8', { ignoreBOM: true })
+  const zip = (of: { [name: string]: string }) =>
+    new Blob([
+      new Uint8Array(zipSync(Object.fromEntries(Object.entries(of).map(([name, text]) => [name, strToU8(text)])))),
+    ])
+  const put = (server: Server, of: { [name: string]: string }, query = '', headers = {}) =>
+    server.raw(`/api/events/tables${query}`, zip(of), { 'content-type': 'application/zip', ...headers })
+  const hashesIn = (contents: { records: { hash: string }[] }) => contents.records.map(({ hash }) => hash)
+
+  test('stand beside their description, which names each file, its columns and what belongs together', () => {
+    const described = JSON.parse(files['datapackage.json']!)
+    const paths = described.resources.map(({ path }: { path: string }) => path)
+    expect(Object.keys(files).sort()).toEqual(['datapackage.json', ...paths].sort())
+    for (const { path, schema } of described.resources) {
+      const [head] = files[path]!.split('\r\n')
+      expect(head).toBe(schema.fields.map(({ name }: { name: string }) => name).join(','))
+      for (const key of schema.primaryKey) expect(head!.split(',')).toContain(key)
+    }
+    const happenings = described.resources.find(({ name }: { name: string }) => name === 'happenings')
+    expect(happenings.schema.foreignKeys).toEqual([
+      { fields: ['observation'], reference: { resource: 'observations', fields: ['id'] } },
+    ])
+    // A note that begins with a formula's sign has an apostrophe in front, and its quotation marks are doubled.
+    expect(files['observations.csv']).toContain(`"'${oddNote.replaceAll('"', '""')}"`)
+  })
+
+  test('ask for the game first, and are then taken in with every record’s hash, also with byte-order marks', async () => {
+    const refused = await put(target, files)
+    expect([refused.status, refused.body.error]).toEqual([
+      400,
+      expect.objectContaining({ path: ['event', 2, 'game'], message: expect.stringContaining('is not here') }),
+    ])
+    await openEvent(target.url)
+    await target.bare('DELETE', `/api/documents/event/${eventId}`)
+    const marked = await fetched('?mark=true')
+    expect(marked['matches.csv']!.codePointAt(0)).toBe(0xfeff)
+    const { status, body } = await put(target, marked)
+    expect(status, JSON.stringify(body)).toBe(200)
+    // What was removed here is here again; its name was another one, and stays.
+    expect(body.differs).toEqual([{ part: 'event', id: eventId }])
+    const now = (await target.get(`/api/events/${eventId}/archive`)).body.contents
+    const before = file.body.contents
+    expect(hashesIn(now)).toEqual(hashesIn(before))
+    expect(now.records).toEqual(before.records)
+    expect(now.matches.map(({ match, removed }: { match: object; removed: boolean }) => [match, removed])).toEqual(
+      before.matches.map(({ match, removed }: { match: object; removed: boolean }) => [match, removed]),
+    )
+    const result = now.results.find(({ match }: { match: string }) => match === 'q1-2')
+    expect(result.result).toEqual(before.results.find(({ revision }: { revision: number }) => revision === 2).result)
+  })
+
+  test('taken in where everything is, change nothing', async () => {
+    const { status, body } = await put(source, files, '', { cookie: rich.lead.cookie })
+    expect(status, JSON.stringify(body)).toBe(200)
+    expect(body).toMatchObject({ fresh: false, conflicts: [], differs: [] })
+    expect(body.parts.every(({ added }: { added: number }) => added === 0)).toBe(true)
+    expect((await rich.lead.get(`/api/events/${eventId}/archive`)).body.hash).toBe(file.body.hash)
+  })
+
+  test('can leave photos out', async () => {
+    expect(files['photos.csv']).toContain('iVBORw0KGgo=')
+    const without = await fetched('?photos=false')
+    expect(without['photos.csv']).toBeUndefined()
+    expect((await put(target, without, '?preview=true')).body.conflicts).toEqual([])
+  })
+
+  test('with what can not be are refused by table, line and column, all at once', async () => {
+    const changed = {
+      ...files,
+      'happenings.csv': files['happenings.csv']!.replace(',collected,', ',eaten,'),
+      'matches.csv': files['matches.csv']!.replace(',90002,', ',90_002,'),
+    }
+    const { status, body } = await put(target, changed)
+    expect(status).toBe(400)
+    expect(body.problems.map(({ path }: { path: unknown[] }) => path)).toEqual([
+      ['matches', 3, 'team'],
+      ['happenings', 2, 'what'],
+    ])
+    const less = { ...files, 'happenings.csv': files['happenings.csv']!.replace(/\r\n[^\r]*\r\n$/, '\r\n') }
+    expect((await put(target, less)).body.error).toMatchObject({
+      path: ['observations', expect.any(Number), 'happenings'],
+      message: expect.stringMatching(/should have 12 lines in happenings, which has 11/),
+    })
+    const { 'event.csv': _, ...headless } = files
+    expect((await put(target, headless)).body.error.message).toMatch(/no event.csv/)
+    expect((await put(target, { ...files, 'teams.csv': '"team' })).body.error.message).toMatch(/Quotation marks/)
+    const broken = await target.raw('/api/events/tables', 'not zipped', { 'content-type': 'application/zip' })
+    expect([broken.status, broken.body.error.message]).toEqual([400, expect.stringMatching(/no zip file/)])
+    expect((await target.raw('/api/events/tables', '{}', json)).status).toBe(415)
+  })
+
+  test('in which somebody changed a record leave the first as it was and keep the other apart', async () => {
+    const before = (await target.get(`/api/events/${eventId}/archive`)).body
+    const changed = { ...files, 'changes.csv': files['changes.csv']!.replace("'@new intake", 'New arm') }
+    const { body } = await put(target, changed)
+    expect(body.conflicts).toHaveLength(1)
+    const after = (await target.get(`/api/events/${eventId}/archive`)).body
+    expect(after.contents.records).toEqual(before.contents.records)
+    expect(after.contents.apart).toHaveLength(before.contents.apart.length + 1)
   })
 })

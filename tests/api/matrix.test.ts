@@ -1,9 +1,11 @@
 import Database from 'better-sqlite3'
+import { strToU8, zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { type Offered, offered } from '../../src/api/http/endpoints.ts'
 import { hashOf } from '../../src/api/records/rows.ts'
 import { type Role, roles } from '../../src/api/who.ts'
 import { canonicalJson } from '../../src/model/scouting/index.ts'
+import { eventTables } from '../../src/model/scouting/tables/index.ts'
 import { harbour } from '../model/documents/harbour.ts'
 import { type Server, startServer } from './server.ts'
 import { claim, join, type Member, team } from './team.ts'
@@ -33,6 +35,10 @@ function requestOf({ endpoint }: Offered, given: { [field: string]: unknown }) {
 
 async function call(each: Offered, who: Member | null, given: { [field: string]: unknown } = {}) {
   const { path, body } = requestOf(each, given)
+  if (each.endpoint.takes?.type === 'application/zip') {
+    const headers = { 'content-type': 'application/zip', ...(who && { cookie: who.cookie }) }
+    return server.raw(path, body instanceof Uint8Array ? new Blob([new Uint8Array(body)]) : 'no zip', headers)
+  }
   if (who) return who.send(each.endpoint.method, path, body)
   return body === undefined ? server.bare(each.endpoint.method, path) : server.send(each.endpoint.method, path, body)
 }
@@ -154,6 +160,13 @@ describe('A lead of one team and what belongs to another:', () => {
     return { format: 1, archive: 'event', hash: hashOf(canonicalJson(contents)), contents }
   }
 
+  /** The same as tables, of a game that is not theirs alone. */
+  function tables() {
+    const columns = eventTables.event.fields.map(({ name }) => name)
+    const cells = columns.map((name) => ({ id: 'cup', name: 'Taken', game: 'theirs' })[name] ?? '')
+    return zipSync({ 'event.csv': strToU8(`${columns.join(',')}\r\n${cells.join(',')}\r\n`) })
+  }
+
   /** What else a request needs to be taken as one; a new procedure with a body has its entry here. */
   const bodies: { readonly [name: string]: { [field: string]: unknown } } = {
     'documents.save': { base: 1, body: { ...harbour(), id: 'theirs', name: 'Taken' } },
@@ -175,6 +188,7 @@ describe('A lead of one team and what belongs to another:', () => {
     'event.assignments.assign': { mark: 'x', assignments: [] },
     'event.assignments.take': { match: 'm', seat: { alliance: 'red', position: 1 } },
     'exchange.bringArchive': { file: archive() },
+    'exchange.bringTables': { file: tables() },
     'records.accept': { unsent: 0, rows: [] },
     'lead.correct': { record: gone, changes: { note: 'Taken' }, reason: 'Taken' },
     'lead.swap': { match: 'm', records: [gone], reason: 'Taken' },

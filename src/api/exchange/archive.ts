@@ -1,5 +1,5 @@
 import type * as z from 'zod'
-import type { Problem } from '../../model/errors.ts'
+import type { Path, Problem } from '../../model/errors.ts'
 import type { BringReport, EventContents } from '../../model/event/archive/index.ts'
 import { canonicalJson } from '../../model/scouting/index.ts'
 import { StorageFull } from '../../store/index.ts'
@@ -52,11 +52,15 @@ export function readArchive(file: unknown): EventContents {
 export async function bring(
   ctx: Context,
   contents: EventContents,
-  { preview, kind }: { preview: boolean; kind: 'archive' | 'tables' },
+  {
+    preview,
+    kind,
+    locate = (path) => path,
+  }: { preview: boolean; kind: 'archive' | 'tables'; locate?: (path: Path) => Path },
 ) {
-  refuseFile(checkContents(contents))
   const { texts, problems } = hashedRows(contents)
-  refuseFile(problems)
+  const found = [...checkContents(contents), ...problems]
+  refuseFile(found.map((each) => ({ ...each, path: locate(each.path) })))
   const { id, name } = contents.event.at(-1)!.body
   const report = await brought(ctx, { contents, texts }, { preview, kind })
   if (!preview)

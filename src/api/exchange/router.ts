@@ -5,6 +5,8 @@ import { may } from '../who.ts'
 import { archiveOf, bring, readArchive } from './archive.ts'
 import { bringReport, eventArchive, mostFileBytes, preview } from './contracts.ts'
 import { fileName } from './fileName.ts'
+import { contentsIn, refuseWithoutGame, tableFiles } from './tables.ts'
+import { type TextFile, zipped } from './zip.ts'
 
 const anyArchive = z.unknown().meta({ override: { $ref: '#/components/schemas/EventArchive' } })
 
@@ -49,4 +51,54 @@ export const exchange = router({
     .mutation(({ input, ctx }) =>
       bring(ctx, readArchive(input.file), { preview: input.preview ?? false, kind: 'archive' }),
     ),
+
+  tables: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/tables',
+        may: may.lead,
+        summary: 'An event as CSV tables with a data package, in one zip file',
+        answer: z.strictObject({
+          name: z.string(),
+          files: z.array(z.strictObject({ name: z.string(), text: z.string() })),
+        }),
+        sends: {
+          type: 'application/zip',
+          file: (answer) => {
+            const { name, files } = answer as { name: string; files: TextFile[] }
+            return { name: `${name}.zip`, body: zipped(files) }
+          },
+        },
+        errors: ['malformed', 'notFound'],
+      },
+    })
+    .input(
+      z.strictObject({
+        event,
+        mark: z.boolean().optional().describe('True: each table begins with the byte-order mark'),
+        photos: z.boolean().optional().describe('False: without photos'),
+      }),
+    )
+    .query(({ input: { event, mark = false, photos = true }, ctx }) => tableFiles(ctx, { event, mark, photos })),
+
+  bringTables: procedure
+    .meta({
+      endpoint: {
+        method: 'POST',
+        path: '/api/events/tables',
+        may: may.lead,
+        audit: false,
+        summary: 'Takes in tables of an event; what is wrong in them is told by table, line and column',
+        answer: bringReport,
+        takes: { type: 'application/zip', most: mostFileBytes },
+        errors: ['malformed', 'forbidden', 'tooLarge', 'notJson', 'storageFull'],
+      },
+    })
+    .input(z.strictObject({ file: z.instanceof(Uint8Array, { error: 'The file must be a zip file' }), preview }))
+    .mutation(async ({ input, ctx }) => {
+      const { contents, locate } = contentsIn(input.file)
+      await refuseWithoutGame(ctx, contents)
+      return bring(ctx, contents, { preview: input.preview ?? false, kind: 'tables', locate })
+    }),
 })
