@@ -96,11 +96,12 @@ describe('An archive', () => {
     const { status, body } = await bring(target, archive)
     expect(status, JSON.stringify(body)).toBe(200)
     expect(body.conflicts).toEqual([first.row.id])
+    const second = { phase: 'qualification', number: 2, play: 1 }
     expect(body.differs).toEqual([
       { part: 'event', id: eventId },
-      { part: 'matches', id: 'q1' },
-      { part: 'results', id: 'q2' },
-      { part: 'results', id: 'q2' },
+      { part: 'matches', id: 'q1', match: { phase: 'qualification', number: 1, play: 1 } },
+      { part: 'results', id: 'q2', match: second },
+      { part: 'results', id: 'q2', match: second },
       { part: 'people', id: contents.people[0].id, detail: 'Eve' },
     ])
     const now = (await target.get(`/api/events/${eventId}/archive`)).body.contents

@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import { contentParts, type EventContents } from '../../model/event/archive/index.ts'
 import { format, game, id, list, revision } from '../contracts/index.ts'
-import { eventRecord, matchResult, row, scheduledMatch, seat, uuid } from '../contracts/scouting/index.ts'
+import { eventRecord, matchResult, phase, row, scheduledMatch, seat, uuid } from '../contracts/scouting/index.ts'
 
 /** Largest file of an event that is read: some 60 teams with four photos each are 70 MB (bytes). */
 export const mostFileBytes = 200_000_000
@@ -115,7 +115,13 @@ export const bringReport = z
       .array(z.string())
       .describe('Records whose ids are taken by other content: both are kept, and a lead decides'),
     differs: z
-      .array(z.strictObject({ part: z.enum(contentParts), id: z.string(), detail: z.string().optional() }))
+      .array(
+        z.strictObject({
+          ...{ part: z.enum(contentParts), id: z.string() },
+          match: z.strictObject({ phase, number: z.int(), play: z.int() }).optional(),
+          detail: z.string().optional(),
+        }),
+      )
       .describe('What is here and says something else than the file: it stays as it is'),
   })
   .meta({ id: 'BringReport', description: 'What bringing a file in changes, or would change' })

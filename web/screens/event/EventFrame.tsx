@@ -8,6 +8,7 @@ import { useLive } from '../../data/live.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { day } from '../../words/format.ts'
+import { ExchangePart } from './exchange/ExchangePart.tsx'
 import { RankingPart } from './ranking/RankingPart.tsx'
 import { ResultsPart } from './results/ResultsPart.tsx'
 import { SchedulePart } from './schedule/SchedulePart.tsx'
@@ -31,9 +32,10 @@ const parts: { readonly [name: string]: (page: EventPage) => ReactNode } = {
   ranking: (page) => <RankingPart {...page} />,
   watch: (page) => <WatchPart {...page} />,
   teams: (page) => <TeamsPart key={page.event.revision} {...page} />,
+  exchange: (page) => <ExchangePart {...page} />,
 }
 
-const partNames = ['schedule', 'results', 'ranking', 'watch', 'teams'] as const
+const partNames = ['schedule', 'results', 'ranking', 'watch', 'teams', 'exchange'] as const
 
 /** Pages of an event that stand at addresses of their own. */
 const beside = ['board', 'hand-in', 'sheets', 'codes', 'visits'] as const
@@ -79,11 +81,13 @@ export function EventFrame(props: { id: string; part: string | undefined }) {
           {texts.about(page.event.body.teams.length, page.schedule.matches.length)}
         </p>
         <nav className="event-parts" aria-label={texts.partsOf(name)}>
-          {partNames.map((each) => (
-            <Link key={each} href={`/event/${id}/${each}`} aria-current={each === part ? 'page' : undefined}>
-              {texts.parts[each]}
-            </Link>
-          ))}
+          {partNames
+            .filter((each) => lead || each !== 'exchange')
+            .map((each) => (
+              <Link key={each} href={`/event/${id}/${each}`} aria-current={each === part ? 'page' : undefined}>
+                {texts.parts[each]}
+              </Link>
+            ))}
           {beside.map((each) => (
             <Link key={each} href={`/event/${id}/${each}`}>
               {texts.beside[each]}

@@ -12,6 +12,7 @@ export const event: Words['event'] = {
     ranking: 'Rangliste',
     watch: 'Wer wen beobachtet',
     teams: 'Teams',
+    exchange: 'Dateien',
   },
   tableOf: (part) => `${part}: Tabelle`,
   beside: {

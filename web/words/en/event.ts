@@ -11,6 +11,7 @@ export const event = {
     ranking: 'Ranking',
     watch: 'Who watches whom',
     teams: 'Teams',
+    exchange: 'Files',
   },
   tableOf: (part: string) => `${part}: table`,
   beside: {

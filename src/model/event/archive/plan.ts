@@ -39,9 +39,11 @@ export function planBring(file: EventContents, here: Here): BringPlan {
   const there = here.contents
   const differs: ContentDifference[] = []
   const parts: BringReport['parts'] = []
+  const named = namesOf(file)
   function judged<Item>(part: ContentPart, items: readonly Item[], judge: (item: Item) => Judgement): Item[] {
     const told = items.map((item) => [item, judge(item)] as const)
-    for (const [, judgement] of told) if (typeof judgement === 'object') differs.push({ part, ...judgement.differs })
+    for (const [, judgement] of told)
+      if (typeof judgement === 'object') differs.push(named({ part, ...judgement.differs }))
     const fresh = told.filter(([, judgement]) => judgement === 'new').map(([item]) => item)
     const already = told.filter(([, judgement]) => judgement === 'same').length
     parts.push({ part, added: fresh.length, already })
@@ -79,6 +81,16 @@ export function planBring(file: EventContents, here: Here): BringPlan {
   return {
     take: { event, rules, matches, results, assignments, records, apart, choices, drills, people },
     report: { fresh: there === null, parts, conflicts, differs },
+  }
+}
+
+/** A difference with what people call its match by. */
+function namesOf({ matches }: EventContents) {
+  const names = new Map(matches.map(({ match: { id, phase, number, play } }) => [id, { phase, number, play }]))
+  const ofMatches: readonly ContentPart[] = ['matches', 'results', 'assignments', 'choices']
+  return (difference: ContentDifference): ContentDifference => {
+    const match = ofMatches.includes(difference.part) ? names.get(difference.id) : undefined
+    return match ? { ...difference, match } : difference
   }
 }
 

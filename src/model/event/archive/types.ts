@@ -1,5 +1,6 @@
 import type { Game } from '../../documents/types.ts'
 import type { Assignment, EventRecord, Match, Result, Row } from '../../scouting/types.ts'
+import type { MatchName } from '../order.ts'
 
 /** A match as it is kept, taken out of the schedule or not. */
 export interface KeptMatch {
@@ -121,7 +122,9 @@ export interface ContentDifference {
   part: ContentPart
   /** Id of the match, the person, the drill, the event or the game. */
   id: string
-  /** Further: the revision of the game, the seat, or the team. */
+  /** What people call the match by. */
+  match?: MatchName
+  /** Further: the revision of the game, the seat, the team, or what somebody is called in the file. */
   detail?: string
 }
 

@@ -32,9 +32,9 @@ export function readRecords(linesOf: (table: Table) => Line[], { event, at }: { 
     const ids = new Set(lines.map(({ values }) => String(values['id'])))
     inner.checkOwners(kind, table, ids)
     for (const line of lines) {
-      const document = documentOf(table.fields, line) as unknown as Read
-      const { arrival = Number.POSITIVE_INFINITY, receivedAt = at, person = null, replaces = null } = document
-      const row = { ...document.row, kind, event }
+      const item = documentOf(table.fields, line) as unknown as Read
+      const { arrival = Number.POSITIVE_INFINITY, receivedAt = at, person = null, replaces = null } = item
+      const row = { ...item.row, kind, event }
       const body = { ...bodyOf(kind, row), ...inner.of(kind, line) }
       found.push({
         item: { row: { ...row, body }, receivedAt, person, replaces },
