@@ -1,6 +1,7 @@
 import { computeRouter } from './compute/router.ts'
 import { documents } from './documents/router.ts'
 import { event } from './event/router.ts'
+import { exchange } from './exchange/router.ts'
 import { guesses } from './guesses/router.ts'
 import { health } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
@@ -22,6 +23,7 @@ export const appRouter = router({
   compute: computeRouter,
   documents,
   event,
+  exchange,
   guesses,
   jobs: jobsRouter,
   records: recordsRouter,

@@ -1,6 +1,8 @@
 import type { DocumentKind } from '../model/documents/records.ts'
 import { DatabaseEvents } from './event/events.ts'
 import type { EventStore } from './event/types.ts'
+import { DatabaseExchange } from './exchange/exchange.ts'
+import type { ExchangeStore } from './exchange/types.ts'
 import type { PrismaClient } from './generated/client.ts'
 import { DatabaseJobs } from './jobs/jobs.ts'
 import type { JobStore } from './jobs/types.ts'
@@ -38,6 +40,7 @@ interface Shared {
 /** The documents of one workspace: its id stands in every query because it is fixed here. */
 export class DatabaseWorkspace implements WorkspaceStore {
   readonly events: EventStore
+  readonly exchange: ExchangeStore
   readonly rounds: RoundStore
   readonly jobs: JobStore
   readonly records: RecordStore
@@ -53,6 +56,7 @@ export class DatabaseWorkspace implements WorkspaceStore {
     this.#workspaceId = workspaceId
     this.#now = now
     this.events = new DatabaseEvents(client, workspaceId, now)
+    this.exchange = new DatabaseExchange(client, workspaceId, now)
     this.jobs = new DatabaseJobs(client, workspaceId, now)
     this.records = new DatabaseRecords(client, workspaceId, { now, intake, logs })
     this.rounds = new DatabaseRounds(client, workspaceId, now)

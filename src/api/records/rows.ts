@@ -38,7 +38,7 @@ const idIn = (sent: unknown): string => {
 }
 
 /** A document says again what its row says; what differs would be found under one and not under the other. */
-function disagreement(row: Row): string | undefined {
+export function disagreement(row: Row): string | undefined {
   if (row.kind === 'photo' && row.body.id !== row.id) return 'The photo has another id than its row'
   if (row.kind === 'ranking' && row.body.scout !== row.scout) return 'The ranking has another scout than its row'
   if (row.kind !== 'observation') return undefined

@@ -40,6 +40,8 @@ const apartOf = (row: QuarantinedRecordModel): ApartRecord => ({
   resolvedBy: row.resolvedBy,
 })
 
+export const apartRowsOf = (rows: readonly QuarantinedRecordModel[]): ApartRecord[] => rows.map(apartOf)
+
 /** Of the event, and what no event of this workspace has a place for: nobody else would see it. */
 export async function readApart(client: Client, workspaceId: string, event: string): Promise<ApartRecord[]> {
   const rows = await client.quarantinedRecord.findMany({ where: { workspaceId }, orderBy: { arrival: 'asc' } })

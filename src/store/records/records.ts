@@ -2,7 +2,7 @@ import type { Match, Receipt } from '../../model/scouting/types.ts'
 import { isFull, StorageFull } from '../errors.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
-import { addRecords, receiptOf } from './add.ts'
+import { receiptOf } from './add.ts'
 import type { Intake } from './intake.ts'
 import {
   beginDrill,
@@ -16,17 +16,7 @@ import {
 } from './lead.ts'
 import type { RecordLogs } from './log.ts'
 import { recordColumns, recordOf } from './rows.ts'
-import type {
-  Accepted,
-  Batch,
-  Choice,
-  EventLog,
-  KeptRecord,
-  RecordStore,
-  StoredRecord,
-  Successor,
-  Wanted,
-} from './types.ts'
+import type { Accepted, Batch, Choice, EventLog, RecordStore, StoredRecord, Successor, Wanted } from './types.ts'
 
 /** The records of one workspace: its id stands in every query because it is fixed here. */
 export class DatabaseRecords implements RecordStore {
@@ -126,23 +116,6 @@ export class DatabaseRecords implements RecordStore {
 
   endDrill(event: string, id: string) {
     return this.#written((transaction) => finishDrill(transaction, this.#place(), { event, id }))
-  }
-
-  bring(records: readonly KeptRecord[]) {
-    const { workspaceId } = this.#place()
-    return this.#written(async (transaction) => {
-      const brought = { added: 0, already: 0, differ: [] as string[] }
-      for (const { hashed, receivedAt, replaces, person } of records) {
-        const { id } = hashed.row
-        const place = { workspaceId, at: new Date(receivedAt) }
-        const added = await addRecords(transaction, place, { person, rows: [{ hashed, replaces }] })
-        const there = await transaction.fieldRecord.findFirst({ where: { workspaceId, id }, select: { hash: true } })
-        if (added.has(id)) brought.added++
-        else if (there?.hash === hashed.hash) brought.already++
-        else brought.differ.push(id)
-      }
-      return brought
-    })
   }
 
   #place() {

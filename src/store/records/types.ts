@@ -94,14 +94,6 @@ export interface Successor {
   replaces: string
 }
 
-/** An event's records as a file keeps them: everything but the numbers by which a database orders them. */
-export interface KeptRecord {
-  hashed: HashedRow
-  receivedAt: string
-  replaces: string | null
-  person: string | null
-}
-
 /** All that an event holds. */
 export interface EventLog {
   /** Arrival of the newest record; 0: there is none. */
@@ -157,6 +149,4 @@ export interface RecordStore {
   startDrill(event: string, person: string | null): Promise<StoredDrill>
   /** Null where there is none. */
   endDrill(event: string, id: string): Promise<StoredDrill | null>
-  /** Adds records of a file as they were kept; those whose id is there already with other content are named. */
-  bring(records: readonly KeptRecord[]): Promise<{ added: number; already: number; differ: string[] }>
 }
