@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import type { Observation } from '../../../src/model/scouting/index.ts'
 import { inLongForm } from '../../browser/longForm.ts'
 import type { Trouble } from '../proxy.ts'
@@ -29,6 +29,12 @@ afterAll(() => scene.close())
 
 /** How many rows the server has told this phone that it holds: what its status bar has to show. */
 let held = 0
+beforeEach(async () => {
+  const { page } = scene.phone
+  scene.proxy.meet('none')
+  await page.goto(`${scene.proxy.url}/stands/#/`)
+  held = (await outboxOf(page)).filter(({ state }) => state === 'server').length
+})
 
 /** One record is made while something is wrong with the way to the server, and goes through when it no longer is. */
 async function through(page: Page, trouble: Trouble) {

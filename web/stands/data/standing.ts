@@ -44,6 +44,7 @@ export function standingOf(database: StandsDatabase): Standing {
   document.addEventListener('visibilitychange', look)
   addEventListener('focus', look)
   addEventListener('online', look)
+  addEventListener('pointerdown', () => sender.nudge())
   setInterval(() => {
     if (document.visibilityState === 'visible') void refresh().catch(() => false)
   }, every)
