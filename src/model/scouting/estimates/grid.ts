@@ -6,7 +6,7 @@ export interface Axis {
   points: number
 }
 
-/** Points of a product grid with their weights, which sum to 1; the last axis runs fastest. */
+/** Points in the middles of the cells of a product grid with their weights, which sum to 1; the last axis runs fastest. */
 export interface Grid {
   axes: Float64Array[]
   weights: Float64Array
@@ -29,7 +29,7 @@ export function posteriorGrid(axes: readonly Axis[], logDensity: (at: Float64Arr
       ranges.map((range, a) => ({ ...range, points: (axes[a] as Axis).search })),
       logDensity,
     )
-    const narrowed = ranges.map((range, a) => narrow(found, a) ?? range)
+    const narrowed = ranges.map((range, a) => narrow(found, a, range) ?? range)
     const shrinks = narrowed.some(
       (range, a) => range.to - range.from < 0.7 * ((ranges[a] as Axis).to - (ranges[a] as Axis).from),
     )
@@ -47,7 +47,7 @@ function gridOver(
   logDensity: (at: Float64Array) => number,
 ): Grid {
   const axes = ranges.map(({ from, to, points }) =>
-    Float64Array.from({ length: points }, (_, i) => (points === 1 ? from : from + ((to - from) * i) / (points - 1))),
+    Float64Array.from({ length: points }, (_, i) => from + ((to - from) * (i + 0.5)) / points),
   )
   const count = axes.reduce((product, { length }) => product * length, 1)
   const weights = new Float64Array(count)
@@ -79,14 +79,18 @@ export function marginal({ axes, weights }: Grid, a: number): Float64Array {
   return sums
 }
 
-function narrow(grid: Grid, a: number): { from: number; to: number } | null {
-  const axis = grid.axes[a] as Float64Array
+function narrow(
+  grid: Grid,
+  a: number,
+  { from, to }: { from: number; to: number },
+): { from: number; to: number } | null {
   const sums = marginal(grid, a)
   const highest = Math.max(...sums)
   const first = sums.findIndex((sum) => sum > negligible * highest)
   const last = sums.findLastIndex((sum) => sum > negligible * highest)
   if (first < 0) return null
-  return { from: axis[Math.max(0, first - 1)] as number, to: axis[Math.min(axis.length - 1, last + 1)] as number }
+  const step = (to - from) / sums.length
+  return { from: from + Math.max(0, first - 1) * step, to: from + Math.min(sums.length, last + 2) * step }
 }
 
 /** Which point of a grid a uniform number stands for. */

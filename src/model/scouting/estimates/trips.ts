@@ -45,9 +45,9 @@ export class Trips {
     const logBetween = { mean: Math.log(between.median), sd: between.spread }
     this.grid = posteriorGrid(
       [
-        { from: Math.log(0.03), to: Math.log(1.5), search: 7, points: 7 },
-        { from: 0, to: 3 * form.scale, search: 7, points: 9 },
-        { from: Math.log(0.02), to: Math.log(1.8), search: 7, points: 9 },
+        { from: Math.log(0.03), to: Math.log(1.5), search: 8, points: 8 },
+        { from: 0, to: 3 * form.scale, search: 8, points: 11 },
+        { from: Math.log(0.02), to: Math.log(1.8), search: 8, points: 11 },
       ],
       (at) => {
         const [w, f, b] = at as unknown as [number, number, number]
