@@ -2,6 +2,7 @@
 
 export type { TeamDraws } from './draws.ts'
 export { type EstimateInput, EventEstimates } from './event.ts'
+export { type EventInput, estimatesOfEvent } from './ofEvent.ts'
 export { worthOf } from './points.ts'
 export { claimWeight, defaultDiscount, drawCount, hyperpriors } from './settings.ts'
 export * from './types.ts'
