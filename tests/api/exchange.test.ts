@@ -64,6 +64,9 @@ describe('An archive', () => {
     const again = await target.get(`/api/events/${eventId}/archive`)
     expect(again.body.contents).toEqual(file.body.contents)
     expect(again.body.hash).toBe(file.body.hash)
+    // Who recorded is nobody of this server, and has a name on its board nevertheless.
+    const { people } = (await target.get(`/api/events/${eventId}/board`)).body
+    expect(people).toContainEqual({ id: rich.scout.id, nickname: 'Bo of the stands' })
   })
 
   test('brought in twice changes nothing, and nothing is written down', async () => {
@@ -233,6 +236,7 @@ describe('Tables', () => {
     expect(status, JSON.stringify(body)).toBe(200)
     // What was removed here is here again; its name was another one, and stays.
     expect(body.differs).toEqual([{ part: 'event', id: eventId }])
+    expect(body.back).toBe(true)
     const now = (await target.get(`/api/events/${eventId}/archive`)).body.contents
     const before = file.body.contents
     expect(hashesIn(now)).toEqual(hashesIn(before))

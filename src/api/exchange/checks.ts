@@ -1,9 +1,16 @@
 import { checkGame, within } from '../../model/documents/index.ts'
 import type { Path, Problem } from '../../model/errors.ts'
-import { apartKey, type EventContents, type ExchangeSaid, tellExchange } from '../../model/event/archive/index.ts'
+import {
+  apartKey,
+  type EventContents,
+  type ExchangeSaid,
+  type KeptRecord,
+  tellExchange,
+} from '../../model/event/archive/index.ts'
 import { seatKey } from '../../model/event/seats.ts'
 import type { HashedRow } from '../../store/types.ts'
 import { disagreement, hashed } from '../records/rows.ts'
+import { unhurried } from './pieces.ts'
 
 export const problem = (path: Path, said: ExchangeSaid): Problem => ({ path, ...tellExchange(said) })
 
@@ -55,11 +62,13 @@ export function checkContents(contents: EventContents): Problem[] {
 }
 
 /** The rows with the texts that are kept, each of which must have the hash that the file names. */
-export function hashedRows(contents: EventContents): { texts: Map<string, string>; problems: Problem[] } {
+export async function hashedRows(
+  contents: EventContents,
+): Promise<{ texts: Map<string, string>; problems: Problem[] }> {
   const texts = new Map<string, string>()
   const problems: Problem[] = []
   for (const part of ['records', 'apart'] as const) {
-    contents[part].forEach(({ row, hash }, index) => {
+    await unhurried<Pick<KeptRecord, 'row' | 'hash'>>(contents[part], ({ row, hash }, index) => {
       const { text, hash: own }: HashedRow = hashed(row)
       const wrong = disagreement(row)
       if (own !== hash) problems.push(problem([part, index], { code: 'otherHash', parts: { id: row.id } }))

@@ -76,6 +76,9 @@ export async function boardOf({ workspace }: Pick<Context, 'workspace'>, event: 
     corrections: records.filter(({ replaces }) => replaces !== null).map(correctionOf),
     quarantined: (await store.apart(event)).filter(({ resolution }) => resolution === null).length,
     drill,
-    people: (await people.list()).map(({ id, nickname }) => ({ id, nickname })),
+    people: [
+      ...(await people.list()).map(({ id, nickname }) => ({ id, nickname })),
+      ...(await workspace.exchange.named()),
+    ],
   }
 }

@@ -31,6 +31,7 @@ export const exchange: Words['exchange'] = {
   would: (name, event) => `Was ${name} in ${event} ändern würde`,
   brought: (event) => `${event} ist hereingeholt`,
   nothing: 'Nichts käme dazu: Alles ist schon hier oder bleibt draußen.',
+  back: 'Die Veranstaltung war hier entfernt; mit dem Hereinholen steht sie wieder in der Liste.',
   table: 'Was neu ist und was schon hier ist, nach Teilen',
   part: 'Teil',
   parts: {

@@ -45,6 +45,7 @@ export const exchange = {
   would: (name: string, event: string) => `What ${name} would change in ${event}`,
   brought: (event: string) => `${event} was brought in`,
   nothing: 'Nothing would be added: all of it is here already, or stays out.',
+  back: 'The event had been removed here; bringing it in puts it back into the list.',
   table: 'What is new and what is here, by part',
   part: 'Part',
   parts,
