@@ -1,3 +1,4 @@
+import { parse as readStrictly } from 'csv-parse/sync'
 import { strToU8, unzipSync, zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { hashOf } from '../../src/api/records/rows.ts'
@@ -85,6 +86,11 @@ describe('An archive', () => {
     contents.results.at(-1).result = contents.results[0].result
     contents.event.at(-1).body.name = 'Other'
     contents.people[0].nickname = 'Eve'
+    contents.assignments[0].person = null
+    contents.choices[0].record = null
+    contents.drills[0].endedAt = null
+    contents.rules[0].body.name = 'Other rules'
+    contents.rules.push({ ...contents.rules[0], revision: 3 })
     const [first] = contents.records
     const rehash = (record: { hash: string; row: unknown }) => {
       record.hash = hashOf(canonicalJson(record.row))
@@ -102,14 +108,21 @@ describe('An archive', () => {
     const second = { phase: 'qualification', number: 2, play: 1 }
     expect(body.differs).toEqual([
       { part: 'event', id: eventId },
+      // One revision is another here: none of them is mixed into what is here.
+      { part: 'rules', id: 'harbour', detail: '1' },
+      { part: 'rules', id: 'harbour', detail: '3' },
       { part: 'matches', id: 'q1', match: { phase: 'qualification', number: 1, play: 1 } },
       { part: 'results', id: 'q2', match: second },
       { part: 'results', id: 'q2', match: second },
+      { part: 'assignments', id: 'q2', match: second, detail: 'red.1' },
+      { part: 'choices', id: 'q1-2', match: { phase: 'qualification', number: 1, play: 2 }, detail: '90001' },
+      { part: 'drills', id: contents.drills[0].id },
       { part: 'people', id: contents.people[0].id, detail: 'Eve' },
     ])
     const now = (await target.get(`/api/events/${eventId}/archive`)).body.contents
     expect(now.event).toEqual(file.body.contents.event)
-    expect(now.matches).toEqual(file.body.contents.matches)
+    for (const part of ['rules', 'matches', 'results', 'assignments', 'choices', 'drills', 'people'])
+      expect(now[part], part).toEqual(file.body.contents[part])
     expect(now.records).toEqual([...file.body.contents.records, added])
     expect(now.apart.at(-1)).toMatchObject({ hash: first.hash, reason: 'otherContent', resolution: null })
     const [entry] = (await target.get('/api/audit?limit=1')).body
@@ -220,6 +233,10 @@ describe('Tables', () => {
     ])
     // A note that begins with a formula's sign has an apostrophe in front, and its quotation marks are doubled.
     expect(files['observations.csv']).toContain(`"'${oddNote.replaceAll('"', '""')}"`)
+    // Another reader of RFC 4180 finds the same.
+    const read = readStrictly(files['observations.csv']!, { columns: true, record_delimiter: '\r\n' })
+    expect(read).toHaveLength(5)
+    expect(read[0]).toMatchObject({ note: `'${oddNote}`, happenings: '12', match: 'q1', departed_at: '' })
   })
 
   test('ask for the game first, and are then taken in with every record’s hash, also with byte-order marks', async () => {
