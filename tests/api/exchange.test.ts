@@ -1,8 +1,11 @@
 import { parse as readStrictly } from 'csv-parse/sync'
+import fc from 'fast-check'
 import { strToU8, unzipSync, zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { unzipped } from '../../src/api/exchange/zip.ts'
 import { hashOf } from '../../src/api/records/rows.ts'
 import { canonicalJson } from '../../src/model/scouting/index.ts'
+import { inLongForm } from '../browser/longForm.ts'
 import { eventId, uuidOf } from '../faults/harbourEvent.ts'
 import { openEvent } from '../faults/openEvent.ts'
 import { oddNote, type Rich, richEvent } from './richEvent.ts'
@@ -173,6 +176,11 @@ describe('An archive is refused in a sentence', () => {
       contents.results[0].match = 'nowhere'
     })
     expect((await refused(homeless)).error.message).toBe('There is no match “nowhere” in the file')
+    const turned = changed(({ event }) => event.reverse())
+    expect((await refused(turned)).error).toMatchObject({
+      message: 'Revision 1 stands behind a newer one',
+      path: ['event', 1, 'revision'],
+    })
     const forged = changed(({ records }) => {
       records[3].row.body.note = 'Forged'
     })
@@ -303,6 +311,9 @@ describe('Tables', () => {
     const broken = await target.raw('/api/events/tables', 'not zipped', { 'content-type': 'application/zip' })
     expect([broken.status, broken.body.error.message]).toEqual([400, expect.stringMatching(/no zip file/)])
     expect((await target.raw('/api/events/tables', '{}', json)).status).toBe(415)
+    // What unpacks into more than is read is not unpacked.
+    const bomb = zipSync({ 'event.csv': new Uint8Array(1_000_001) })
+    expect(unzipped(bomb, 1_000_000)).toMatchObject({ said: { code: 'zipTooLarge', parts: { megabytes: 1 } } })
   })
 
   test('in which somebody changed a record leave the first as it was and keep the other apart', async () => {
@@ -313,5 +324,69 @@ describe('Tables', () => {
     const after = (await target.get(`/api/events/${eventId}/archive`)).body
     expect(after.contents.records).toEqual(before.contents.records)
     expect(after.contents.apart).toHaveLength(before.contents.apart.length + 1)
+  })
+})
+
+describe('Whatever is changed in an archive, its hash made right again,', () => {
+  type Path = (string | number)[]
+  // biome-ignore lint/suspicious/noExplicitAny: an archive that is no longer what its type says
+  type Anything = any
+  const pathsOf = (value: unknown, path: Path = []): Path[] => {
+    if (typeof value !== 'object' || value === null) return [path]
+    const inner = Object.entries(value).flatMap(([key, part]) =>
+      pathsOf(part, [...path, Array.isArray(value) ? Number(key) : key]),
+    )
+    return path.length < 2 ? inner : [path, ...inner]
+  }
+  const odd = [0, -1, 1.5, 1e9, '', '=1', 'q1', '90001', null, true, [], {}, '2031-02-28T08:00:00.000Z', '\ud800']
+
+  test('the answer is a report or a sentence, and an accepted one goes out and comes in again', async () => {
+    const target = await startServer({ pool: { threads: 1 } })
+    const { rules: _, ...rest } = file.body.contents
+    // Without the rules, which other tests change, so that most changes are of the event.
+    const paths = pathsOf({ ...rest })
+    const change = fc.record({
+      path: fc.constantFrom(...paths),
+      how: fc.constantFrom('put', 'put', 'take', 'repeat'),
+      value: fc.oneof(fc.constantFrom<unknown>(...odd), fc.jsonValue({ maxDepth: 2 })),
+    })
+    const seen = new Set<number>()
+    try {
+      await fc.assert(
+        fc.asyncProperty(fc.array(change, { minLength: 1, maxLength: 2 }), fc.nat(), async (changes, number) => {
+          const contents: Anything = structuredClone(file.body.contents)
+          for (const { path, how, value } of changes) {
+            const parent = path.slice(0, -1).reduce<Anything>((part, key) => part?.[key], contents)
+            const key = path.at(-1)!
+            if (typeof parent !== 'object' || parent === null) continue
+            if (how === 'put') parent[key] = value
+            else if (how === 'repeat' && Array.isArray(parent)) parent.push(structuredClone(parent[Number(key)]))
+            else if (how === 'take') Array.isArray(parent) ? parent.splice(Number(key), 1) : delete parent[key]
+          }
+          // As another event each time, so that what is accepted meets an empty place.
+          const id = `event-${number}`
+          for (const each of contents.event) if (each?.body?.id) each.body.id = id
+          for (const each of [...contents.records, ...contents.apart]) {
+            if (typeof each?.row !== 'object' || each.row === null) continue
+            if (each.row.event === eventId) each.row.event = id
+            each.hash = hashOf(canonicalJson(each.row))
+          }
+          const sent = { ...file.body, contents, hash: hashOf(canonicalJson(contents)) }
+          const { status, body } = await bring(target, sent)
+          seen.add(status)
+          expect([200, 400], JSON.stringify(body).slice(0, 400)).toContain(status)
+          if (status === 400) {
+            expect(body.error.message.length).toBeGreaterThan(10)
+            return
+          }
+          const again = await bring(target, (await target.get(`/api/events/${id}/archive`)).body)
+          expect(again.body.parts.every(({ added }: { added: number }) => added === 0)).toBe(true)
+        }),
+        { numRuns: inLongForm ? 600 : 25, seed: 7 },
+      )
+      expect([...seen].sort()).toEqual([200, 400])
+    } finally {
+      await target.close()
+    }
   })
 })

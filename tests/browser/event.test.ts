@@ -126,6 +126,7 @@ test('a schedule is pasted, looked at, applied and undone; a result is entered a
   await page.getByRole('heading', { name: 'What event.json would change in Second harbour days' }).waitFor()
   // Two are new, none is here.
   expect(await page.getByRole('row', { name: 'Matches' }).textContent()).toBe('Matches20')
+  if (inLongForm) expect(await findings(page)).toEqual([])
   await page.getByRole('button', { name: 'Bring it in' }).click()
   await page.getByRole('link', { name: 'Open Second harbour days' }).click()
   await page.getByRole('heading', { name: 'Second harbour days', level: 1 }).waitFor()

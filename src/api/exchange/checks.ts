@@ -25,6 +25,21 @@ function twice<Item>(part: string, items: readonly Item[], keyOf: (item: Item) =
   })
 }
 
+/** The last of a thing's revisions is taken for the newest. */
+function unordered<Item extends { revision: number }>(
+  part: string,
+  items: readonly Item[],
+  keyOf: (item: Item) => string = () => '',
+): Problem[] {
+  const newest = new Map<string, number>()
+  return items.flatMap((item, index) => {
+    const { revision } = item
+    const before = newest.get(keyOf(item)) ?? 0
+    newest.set(keyOf(item), Math.max(before, revision))
+    return revision < before ? [problem([part, index, 'revision'], { code: 'revisionOrder', parts: { revision } })] : []
+  })
+}
+
 /** What a contract does not see: ids that must be there once, and what must belong together. */
 export function checkContents(contents: EventContents): Problem[] {
   const { event, rules, matches, results, assignments, records, apart } = contents
@@ -42,6 +57,9 @@ export function checkContents(contents: EventContents): Problem[] {
       body.id === rules[0]!.body.id && body.id === game ? [] : [other(['rules', index, 'body', 'id'], body.id)],
     ),
     ...rules.flatMap(({ body }, index) => within(['rules', index, 'body'], checkGame(body))),
+    ...unordered('event', event),
+    ...unordered('rules', rules),
+    ...unordered('results', results, ({ match }) => match),
     ...twice('event', event, ({ revision }) => String(revision)),
     ...twice('rules', rules, ({ revision }) => String(revision)),
     ...twice('matches', matches, ({ match }) => match.id),

@@ -61,6 +61,7 @@ export const exchange: Words['exchange'] = {
   different: (part, what, detail) => `${part}${what === '' ? '' : `: ${what}`}${detail === '' ? '' : ` (${detail})`}`,
   revision: (revision) => `Fassung ${revision}`,
   more: (count) => `und ${count} weitere`,
+  stays: 'Was hereingeholt ist, bleibt: Aufzeichnungen werden nie gelöscht.',
   apply: 'Hereinholen',
   leave: 'Lassen, wie es ist',
   close: 'Schließen',

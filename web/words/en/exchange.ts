@@ -65,6 +65,7 @@ export const exchange = {
     `${part}${what === '' ? '' : `: ${what}`}${detail === '' ? '' : ` (${detail})`}`,
   revision: (revision: string) => `revision ${revision}`,
   more: (count: number) => `and ${count} more`,
+  stays: 'What is brought in stays: records are never deleted.',
   apply: 'Bring it in',
   leave: 'Leave it as it is',
   close: 'Close',
