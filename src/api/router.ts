@@ -1,5 +1,6 @@
 import { computeRouter } from './compute/router.ts'
 import { documents } from './documents/router.ts'
+import { estimatesRouter } from './estimates/router.ts'
 import { event } from './event/router.ts'
 import { exchange } from './exchange/router.ts'
 import { guesses } from './guesses/router.ts'
@@ -22,6 +23,7 @@ export const appRouter = router({
   audit,
   compute: computeRouter,
   documents,
+  estimates: estimatesRouter,
   event,
   exchange,
   guesses,

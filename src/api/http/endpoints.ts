@@ -2,11 +2,13 @@ import { Readable } from 'node:stream'
 import type { AnyProcedure } from '@trpc/server'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { ApiError, failureOf } from '../errors.ts'
+import { Readers } from '../records/reading/readers.ts'
 import { appRouter } from '../router.ts'
 import { createCallerFactory, type Endpoint, type OpenEndpoint } from '../trpc.ts'
 import { admitted } from '../who.ts'
 import type { ContextOf } from './context.ts'
 import { answerFailure } from './errors.ts'
+import { keepText } from './json.ts'
 import { readZip } from './zip.ts'
 
 /** A procedure that is also offered as plain HTTP. */
@@ -71,35 +73,53 @@ function send(reply: FastifyReply, { sends }: Offered['endpoint'], answer: unkno
 
 /** Offers procedures as plain HTTP and JSON at their own addresses. */
 export function offerEndpoints(app: FastifyInstance, contextOf: ContextOf): void {
-  const callerOf = createCallerFactory(appRouter)
-  const offer = (to: FastifyInstance, { name, endpoint }: Offered) => {
-    const { takes } = endpoint
-    to.route({
-      method: endpoint.method,
-      url: endpoint.path.replaceAll(/\{(\w+)\}/g, ':$1'),
-      ...(takes && {
-        bodyLimit: takes.most,
-        // A file is not read from whoever may not bring it in.
-        onRequest: async (_, reply) => void admitted((await contextOf(reply)).who, endpoint.may ?? []),
-      }),
-      handler: async (request, reply) => {
-        try {
-          const caller = callerOf(await contextOf(reply)) as unknown as Fields
-          const call = name.split('.').reduce<unknown>((part, key) => (part as Fields)[key], caller) as Call
-          const answer = await call(inputOf(request, endpoint))
-          const failure = endpoint.refused?.(answer) ?? null
-          return failure ? answerFailure(reply, failure, null) : send(reply, endpoint, answer)
-        } catch (error) {
-          return answerFailure(reply, failureOf(error), error)
-        }
-      },
-    })
-  }
   const all = offered()
   const ofZip = all.filter(({ endpoint }) => endpoint.takes?.type === 'application/zip')
-  for (const each of all) if (!ofZip.includes(each)) offer(app, each)
+  const large = all.filter(({ endpoint }) => endpoint.readByThread)
+  for (const each of all) {
+    if (!ofZip.includes(each) && !large.includes(each)) offer(app, { ...each, contextOf })
+  }
   void app.register(async (scope) => {
     readZip(scope)
-    for (const each of ofZip) offer(scope, each)
+    for (const each of ofZip) offer(scope, { ...each, contextOf })
+  })
+  const readers = new Readers()
+  app.addHook('onClose', () => readers.close())
+  void app.register(async (scope) => {
+    keepText(scope)
+    const read = ({ body }: FastifyRequest) => readers.body(typeof body === 'string' ? body : '')
+    for (const each of large) offer(scope, { ...each, contextOf, read })
+  })
+}
+
+interface Offer extends Offered {
+  contextOf: ContextOf
+  /** Where the body is read in another way. */
+  read?(request: FastifyRequest): Promise<unknown>
+}
+
+const callerOf = createCallerFactory(appRouter)
+
+function offer(app: FastifyInstance, { name, endpoint, contextOf, read }: Offer): void {
+  const { takes } = endpoint
+  app.route({
+    method: endpoint.method,
+    url: endpoint.path.replaceAll(/\{(\w+)\}/g, ':$1'),
+    ...(takes && { bodyLimit: takes.most }),
+    ...((takes ?? read) && {
+      // What may be large is not read from whoever may not bring it in.
+      onRequest: async (_, reply) => void admitted((await contextOf(reply)).who, endpoint.may ?? []),
+    }),
+    handler: async (request, reply) => {
+      try {
+        const caller = callerOf(await contextOf(reply)) as unknown as Fields
+        const call = name.split('.').reduce<unknown>((part, key) => (part as Fields)[key], caller) as Call
+        const answer = await call(read ? await read(request) : inputOf(request, endpoint))
+        const failure = endpoint.refused?.(answer) ?? null
+        return failure ? answerFailure(reply, failure, null) : send(reply, endpoint, answer)
+      } catch (error) {
+        return answerFailure(reply, failureOf(error), error)
+      }
+    },
   })
 }

@@ -18,6 +18,11 @@ export function answerFailure(reply: FastifyReply, failure: Failure, cause: unkn
   return reply.code(table[failure.code].status).type('application/json').send(bodyOf(failure))
 }
 
+/** An address that no route can be looked up by: it can not be decoded, or a part of it is longer than any id. */
+export function answerUnreadableAddress(error: unknown, _request: unknown, reply: FastifyReply): void {
+  answerFailure(reply, { code: 'malformed', message: 'The address can not be read, or is too long', path: [] }, error)
+}
+
 /** What goes wrong before or outside a procedure: bodies that can not be read, and faults of the server. */
 export function answerErrors(app: FastifyInstance): void {
   app.setErrorHandler((error: Error & { code?: string; statusCode?: number }, request, reply) => {

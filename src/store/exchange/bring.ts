@@ -7,11 +7,12 @@ import {
   type KeptRecord,
   planBring,
 } from '../../model/event/archive/index.ts'
+import { cellsOf, columns } from '../../model/scouting/index.ts'
 import { audit } from '../event/audit.ts'
 import type { Scope } from '../event/schedule.ts'
 import type { By } from '../event/types.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
-import { cellsOf, moment, recordCells } from '../records/accept.ts'
+import { moment } from '../records/add.ts'
 import { readContents } from './contents.ts'
 import { nicknames } from './people.ts'
 import type { BroughtFile } from './types.ts'
@@ -138,7 +139,7 @@ async function bringSchedule(transaction: TransactionClient, scope: Scope, take:
   await transaction.namedPerson.createMany({ data: take.people.map((each) => ({ workspaceId, ...each })) })
 }
 
-const cells = [...recordCells, 'receivedAt', 'person'] as const
+const cells = [...columns, 'receivedAt', 'person'] as const
 
 const insertKept = `
   INSERT INTO "FieldRecord" ("workspaceId", ${cells.map((name) => `"${name}"`).join(', ')})

@@ -8,6 +8,7 @@ import { useLive } from '../../data/live.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { day } from '../../words/format.ts'
+import { EventNav } from './EventNav.tsx'
 import { ExchangePart } from './exchange/ExchangePart.tsx'
 import { RankingPart } from './ranking/RankingPart.tsx'
 import { ResultsPart } from './results/ResultsPart.tsx'
@@ -36,9 +37,6 @@ const parts: { readonly [name: string]: (page: EventPage) => ReactNode } = {
 }
 
 const partNames = ['schedule', 'results', 'ranking', 'watch', 'teams', 'exchange'] as const
-
-/** Pages of an event that stand at addresses of their own. */
-const beside = ['board', 'hand-in', 'sheets', 'codes', 'visits'] as const
 
 /** An event: its parts, of which one is shown. */
 export function EventFrame(props: { id: string; part: string | undefined }) {
@@ -80,21 +78,7 @@ export function EventFrame(props: { id: string; part: string | undefined }) {
           {startsOn && !Number.isNaN(Date.parse(startsOn)) ? `${day(startsOn)} · ` : ''}
           {texts.about(page.event.body.teams.length, page.schedule.matches.length)}
         </p>
-        <nav className="event-parts" aria-label={texts.partsOf(name)}>
-          {partNames
-            .filter((each) => lead || each !== 'exchange')
-            .map((each) => (
-              <Link key={each} href={`/event/${id}/${each}`} aria-current={each === part ? 'page' : undefined}>
-                {texts.parts[each]}
-              </Link>
-            ))}
-          {beside.map((each) => (
-            <Link key={each} href={`/event/${id}/${each}`}>
-              {texts.beside[each]}
-            </Link>
-          ))}
-          <a href="/stands">{texts.beside.stands}</a>
-        </nav>
+        <EventNav id={id} name={name} place={part} />
       </div>
       {parts[part]!(page)}
     </div>

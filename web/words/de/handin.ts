@@ -6,8 +6,6 @@ export const handin: Words['handin'] = {
     'Für Aufzeichnungen, die kein Netz fanden: von den Bildschirmen der Telefone über die Kamera, aus einer Datei oder vom Papier. Was zweimal abgegeben wird, wird einmal behalten.',
   loading: 'die Veranstaltung',
   notLoaded: 'Die Veranstaltung konnte nicht geladen werden',
-  toCodes: 'Codes für die Telefone',
-  toSheets: 'Bögen drucken',
   camera: 'Mit der Kamera',
   cameraHelp:
     'Auf dem Telefon die Aufzeichnungen als Code zeigen und den Bildschirm vor diese Kamera halten. Ein Telefon nach dem anderen; die Telefone behalten ihre Aufzeichnungen, bis der Server ihnen geantwortet hat.',

@@ -15,6 +15,8 @@ export const visits: Words['visits'] = {
   changed: (match, after) => (after ? `Nach ${match} verändert.` : 'Vor dem ersten Spiel verändert.'),
   photo: (number, team) => `Foto ${number} von Team ${team}`,
   photoMissing: 'Ein Foto ist noch auf dem Telefon.',
+  photoComes: 'Das Foto ist unterwegs.',
+  photosNotLoaded: 'Die Fotos konnten nicht geladen werden',
   claims: {
     aMatch: (pieces) => `${pieces} je Spiel`,
     cycle: 'Zyklus',

@@ -32,6 +32,7 @@ import { pit } from './pit.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
+import { records } from './records.ts'
 import { refusals } from './refusals.ts'
 import { routines } from './routines.ts'
 import { rulesChange } from './rulesChange.ts'
@@ -91,6 +92,7 @@ export const en = {
   people,
   problems,
   quickSheet,
+  records,
   refusals,
   routines,
   rulesChange,
