@@ -61,7 +61,7 @@ export async function boardOf(ctx: Pick<Context, 'workspace'>, event: string) {
     drill,
     people: [
       ...(await people.list()).map(({ id, nickname }) => ({ id, nickname })),
-      ...(await workspace.exchange.named()),
+      ...(await ctx.workspace.exchange.named()),
     ],
   }
 }
