@@ -108,7 +108,7 @@ afterAll(() => {
 })
 
 /** In the normal form as many as take some seconds in all; FUZZ=200 tries more. */
-const runs = Number(process.env['FUZZ'] ?? (inLongForm ? 100 : 7))
+const runs = Number(process.env['FUZZ'] ?? (inLongForm ? 60 : 5))
 const seed = Number(process.env['FUZZ_SEED'] ?? 11)
 
 /** The address with values, most of which fit, and now and then what nobody would put there. */
