@@ -71,7 +71,7 @@ export function observedRobot(event: EventEstimates, team: string, { draws: coun
       pieces: shares(Object.keys(habit.pieces), draws.pieces, { d, index: (n) => Number(n) - 1 }),
       departs: draws.departs[d] as number,
       success: Object.fromEntries(
-        Object.keys(habit.goals).map((id) => [id, at(draws.success[game.goals.findIndex((g) => g.id === id)], d)]),
+        Object.keys(habit.goals).map((id) => [id, at(draws.success(game.goals.findIndex((g) => g.id === id)), d)]),
       ),
       absent: at(draws.absent, d),
       stops: at(draws.stops, d),
@@ -104,7 +104,7 @@ function robotOf(game: Game, team: string, { draws, usual }: { draws: TeamDraws;
     : anyTrip
   const goals = game.goals.flatMap((goal, k) => {
     const share = mean(draws.goals[k]!)
-    return share >= least ? [{ goal, share, success: mean(draws.success[k]!) }] : []
+    return share >= least ? [{ goal, share, success: mean(draws.success(k)) }] : []
   })
   const pieces = draws.pieces.map(mean)
   const most = Math.max(1, pieces.findLastIndex((share) => share >= least) + 1)
