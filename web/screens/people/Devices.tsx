@@ -24,7 +24,7 @@ export function Devices(props: { here: string | null }) {
       {shown.length === 0 ? (
         <p>{texts.noDevices}</p>
       ) : (
-        <div className="scroll">
+        <div className="scroll people-table" tabIndex={0} role="region" aria-label={texts.devices}>
           <table className="tide">
             <thead>
               <tr>

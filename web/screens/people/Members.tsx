@@ -22,7 +22,7 @@ export function Members() {
   return (
     <section className="stack no-print">
       <h2>{texts.members}</h2>
-      <div className="scroll">
+      <div className="scroll people-table" tabIndex={0} role="region" aria-label={texts.members}>
         <table className="tide">
           <thead>
             <tr>
