@@ -15,7 +15,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: ['tests/browser/**'],
+          exclude: ['tests/browser/**', 'tests/faults/phone/**'],
           setupFiles: ['tests/web/setup.ts'],
           sequence: { groupOrder: 0 },
         },
@@ -24,7 +24,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'browser',
-          include: ['tests/browser/**/*.test.ts'],
+          include: ['tests/browser/**/*.test.ts', 'tests/faults/phone/**/*.test.ts'],
           exclude: process.env.LONG_TESTS ? [] : ['**/*.long.test.ts'],
           globalSetup: ['tests/browser/build.ts'],
           maxWorkers: 2,

@@ -3,7 +3,7 @@ import packageDescription from '../package.json' with { type: 'json' }
 import { openPool, type PoolOptions } from './api/compute/pool.ts'
 import { offerContext } from './api/http/context.ts'
 import { offerEndpoints } from './api/http/endpoints.ts'
-import { answerErrors } from './api/http/errors.ts'
+import { answerErrors, answerUnreadableAddress } from './api/http/errors.ts'
 import { protect } from './api/http/helmet.ts'
 import { bodyLimit, readJson } from './api/http/json.ts'
 import { openApiDocument } from './api/http/openapi.ts'
@@ -56,7 +56,12 @@ export async function buildApp({
   claimed,
   now,
 }: AppOptions) {
-  const options = { bodyLimit, logger: { level: logLevel }, routerOptions: { maxParamLength: 300 } }
+  const options = {
+    bodyLimit,
+    logger: { level: logLevel },
+    routerOptions: { maxParamLength: 300 },
+    frameworkErrors: answerUnreadableAddress,
+  }
   const app = (https ? fastify({ ...options, https }) : fastify(options)) as unknown as FastifyInstance
   const { version } = packageDescription
   const workspaceId = await store.ensureWorkspace(onlyWorkspace)

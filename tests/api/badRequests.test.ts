@@ -85,3 +85,12 @@ describe('A comparison is refused for', () => {
     expect(answer.body.error.path.slice(0, path.length)).toEqual(path)
   })
 })
+
+test.each(['/api/documents/%E0%A4%A', `/api/documents/game/${'x'.repeat(400)}`, '/api/jobs/%'])(
+  'An address that can not be read is refused in a sentence: %s',
+  async (address) => {
+    const { status, body } = await server.get(address)
+    expect([status, body.error.code]).toEqual([400, 'malformed'])
+    expect(body.error.message).toMatch(/address can not be read/)
+  },
+)

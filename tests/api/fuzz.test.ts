@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { inLongForm } from '../browser/longForm.ts'
 import { harbour, ternBest } from '../model/documents/harbour.ts'
 import { examples } from '../model/timing/inputs.ts'
+import { bodies } from './mutations.ts'
 import { type Server, startServer } from './server.ts'
 
 let server: Server
@@ -26,6 +27,7 @@ beforeAll(async () => {
         lineups: 30,
         calibrations: 20,
         film: 20,
+        estimates: 20,
         season: 20,
         draws: 20,
         summary: 20,
@@ -35,62 +37,6 @@ beforeAll(async () => {
 })
 
 afterAll(() => server.close())
-
-type Path = (string | number)[]
-// biome-ignore lint/suspicious/noExplicitAny: documents that are no longer what their type says
-type Anything = any
-
-function pathsOf(value: unknown, path: Path = []): Path[] {
-  if (typeof value !== 'object' || value === null) return [path]
-  const inside = Object.entries(value).flatMap(([key, part]) =>
-    pathsOf(part, [...path, Array.isArray(value) ? Number(key) : key]),
-  )
-  return path.length === 0 ? inside : [path, ...inside]
-}
-
-function idsOf(value: unknown): string[] {
-  return [...JSON.stringify(value).matchAll(/"id":"([^"]+)"/g)].map(([, id]) => id!)
-}
-
-/** What can be put in the place of anything: odd numbers, odd names, ids of other things, and any JSON. */
-function replacements(ids: readonly string[]) {
-  const numbers = [0, -1, 1, 0.5, 1e-9, 5e-324, 1e9, 1e308, -1e308, 0.1, 0.3, 2, 3, 59.9, 600, 1e15]
-  const texts = ['', ' ', 'drive', 'any', 'constructor', 'toString', 'hasOwnProperty', '\u0000', '🦑'.repeat(60)]
-  return fc.oneof(
-    { weight: 4, arbitrary: fc.constantFrom<unknown>(...numbers) },
-    { weight: 2, arbitrary: fc.double({ min: 0, max: 60, noNaN: true }) },
-    { weight: 3, arbitrary: fc.constantFrom<unknown>(...ids) },
-    { weight: 1, arbitrary: fc.constantFrom<unknown>(...texts) },
-    { weight: 1, arbitrary: fc.constantFrom<unknown>(null, true, [], {}, [[]], 'gone') },
-    { weight: 1, arbitrary: fc.jsonValue({ maxDepth: 3 }) },
-  )
-}
-
-type Change = { path: Path; how: 'put' | 'take' | 'repeat' | 'stretch'; value: unknown; factor: number }
-
-function changed(document: Anything, changes: readonly Change[]): Anything {
-  const body = structuredClone(document)
-  for (const { path, how, value, factor } of changes) {
-    const key = path.at(-1)!
-    const parent = path.slice(0, -1).reduce<Anything>((part, each) => part?.[each], body)
-    if (typeof parent !== 'object' || parent === null) continue
-    if (how === 'put') parent[key] = value
-    else if (how === 'take') Array.isArray(parent) ? parent.splice(Number(key), 1) : delete parent[key]
-    else if (how === 'repeat' && Array.isArray(parent)) parent.push(structuredClone(parent[Number(key)]))
-    else if (how === 'stretch' && typeof parent[key] === 'number') parent[key] *= factor
-  }
-  return body
-}
-
-function bodies(document: object) {
-  const change = fc.record<Change>({
-    path: fc.constantFrom(...pathsOf(document)),
-    how: fc.constantFrom('put', 'put', 'stretch', 'stretch', 'take', 'repeat'),
-    value: replacements(idsOf(document)),
-    factor: fc.constantFrom(0, 0.01, 0.5, 0.9, 1.1, 2, 10, 100, -1),
-  })
-  return fc.array(change, { minLength: 1, maxLength: 3 }).map((changes) => changed(document, changes))
-}
 
 /** Runs more of them in the long form, or when asked to: FUZZ=2000. The seed is fixed, so that a failure is found again. */
 const runs = Number(process.env['FUZZ'] ?? (inLongForm ? 240 : 40))

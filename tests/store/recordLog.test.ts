@@ -1,6 +1,6 @@
 import { expect, onTestFinished, test } from 'vitest'
 import { hashed } from '../../src/api/records/rows.ts'
-import type { Row } from '../../src/model/scouting/index.ts'
+import { cellsOf, type Row } from '../../src/model/scouting/index.ts'
 import { PrismaClient } from '../../src/store/generated/client.ts'
 import { RecordLogs } from '../../src/store/records/log.ts'
 import { SqliteFactory } from '../../src/store/sqlite/factory.ts'
@@ -27,13 +27,9 @@ async function watchedWorkspace() {
 }
 
 async function add(team: WorkspaceStore, event: string, ...rows: Row[]): Promise<void> {
-  const kept = rows.map((row) => ({
-    hashed: hashed({ ...row, event } as Row),
-    receivedAt: '2026-11-27T10:00:00.000Z',
-    replaces: null,
-    person: null,
-  }))
-  await team.records.bring(kept)
+  const own = rows.map((row) => cellsOf(hashed({ ...row, event } as Row)))
+  await team.save({ kind: 'event', id: event, name: event, body: {}, base: null })
+  await team.records.accept({ device: 'phone-1', person: null, session: null, unsent: 0, rows: own })
 }
 
 const photo = (device: number, sequence: number): Row => {

@@ -1,5 +1,6 @@
 import { lazy, Suspense } from 'react'
 import { usePlace } from './parts/place.ts'
+import { Unkept } from './parts/Unkept.tsx'
 import { Choose } from './screens/Choose.tsx'
 import { DraftScreen } from './screens/DraftScreen.tsx'
 import { Home } from './screens/Home.tsx'
@@ -32,8 +33,17 @@ function Seldom({ screen }: { screen: string }) {
   }
 }
 
-/** The screen that the address names. */
 export function App() {
+  return (
+    <>
+      <Place />
+      <Unkept />
+    </>
+  )
+}
+
+/** The screen that the address names. */
+function Place() {
   const place = usePlace()
   switch (place.screen) {
     case 'choose':

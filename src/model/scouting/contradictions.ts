@@ -28,7 +28,7 @@ export type Contradiction = {
 )
 
 export interface Bounds {
-  /** Pieces by which two scouts of one robot may differ at a goal. */
+  /** Pieces by which two scouts of one robot may differ at a goal, and that a robot may have begun with. */
   pieces?: number
   /** Seconds by which a press may come late, or a clock be off. */
   seconds?: number
@@ -58,7 +58,7 @@ export function contradictions(
 ): Contradiction[] {
   const { auto, pause, teleop } = game.clock
   const end = auto + pause + teleop
-  const alone = watched.flatMap((each) => ofOne(each, { end, seconds, matches }))
+  const alone = watched.flatMap((each) => ofOne(each, { end, pieces, seconds, matches }))
   const robots = watched.filter(({ observation }) => observation.subject === 'robot' && observation.match !== null)
   const byMatch = groups(robots, ({ observation }) => observation.match!)
   const together = [...byMatch].flatMap(([id, records]) => [
@@ -70,8 +70,9 @@ export function contradictions(
 
 function ofOne(
   { observation, team }: Watched,
-  { end, seconds, matches }: { end: number; seconds: number; matches: ReadonlyMap<string, Match> },
+  of: { end: number; pieces: number; seconds: number; matches: ReadonlyMap<string, Match> },
 ): Contradiction[] {
+  const { end, pieces, seconds, matches } = of
   const { id, match, timeline = [], absent, counts = [], finish, stoppedAt } = observation
   const about = { records: [id], match, team }
   const found: Contradiction[] = []
@@ -82,7 +83,7 @@ function ofOne(
   if (absent && (did || (finish?.achieved ?? null) !== null)) found.push({ ...about, kind: 'absentButSeen' })
   const outside = timeline.find(({ elapsed }) => elapsed < -seconds || elapsed > end + seconds)
   if (outside) found.push({ ...about, kind: 'outsideMatch', elapsed: outside.elapsed, end })
-  const balance = takenAndGiven(timeline)
+  const balance = takenAndGiven(timeline, pieces)
   if (balance && balance.out > balance.in) found.push({ ...about, kind: 'moreThanCollected', ...balance })
   const after = afterStop(timeline, stoppedAt, seconds)
   if (after) found.push({ ...about, kind: 'afterStop', ...after })
@@ -91,15 +92,23 @@ function ofOne(
 
 /**
  * Pieces from the first one collected on; what went before is what the robot began with. Null where the record is not
- * complete: somebody looked away, or estimated.
+ * complete: somebody looked away, or estimated. Null too where the robot had given nothing away before it collected, and may
+ * still hold as many as it gave too many.
+ *
+ * @param begun pieces that a robot may have begun with
  */
-function takenAndGiven(timeline: NonNullable<Observation['timeline']>): { in: number; out: number } | null {
+function takenAndGiven(
+  timeline: NonNullable<Observation['timeline']>,
+  begun: number,
+): { in: number; out: number } | null {
   const first = timeline.findIndex(({ what }) => what === 'collected')
   if (first < 0 || timeline.some(({ what, counted }) => what === 'unseen' || counted === 'estimate')) return null
   const seen = timeline.slice(first)
   const sum = (of: (what: string) => boolean) =>
     seen.filter(({ what }) => of(what)).reduce((total, { n = 1 }) => total + n, 0)
-  return { in: sum((what) => what === 'collected'), out: sum((what) => leaving.has(what)) }
+  const balance = { in: sum((what) => what === 'collected'), out: sum((what) => leaving.has(what)) }
+  const mayHold = timeline.slice(0, first).every(({ what }) => !leaving.has(what))
+  return mayHold && balance.out - balance.in <= begun ? null : balance
 }
 
 /** The first thing that a robot did while it was stopped. */

@@ -3,7 +3,7 @@ import type { Row } from '../../model/scouting/types.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
 import type { DrillModel, QuarantinedRecordModel } from '../generated/models.ts'
-import { addRecords, type Place, type Raw } from './accept.ts'
+import { addRecords, type Place, type Raw } from './add.ts'
 import type { ApartReason, ApartRecord, Choice, RecordStore, Resolution, StoredDrill, Successor } from './types.ts'
 
 type Client = PrismaClient | TransactionClient
@@ -39,6 +39,8 @@ const apartOf = (row: QuarantinedRecordModel): ApartRecord => ({
   resolvedAt: row.resolvedAt?.toISOString() ?? null,
   resolvedBy: row.resolvedBy,
 })
+
+export const apartRowsOf = (rows: readonly QuarantinedRecordModel[]): ApartRecord[] => rows.map(apartOf)
 
 /** Of the event, and what no event of this workspace has a place for: nobody else would see it. */
 export async function readApart(client: Client, workspaceId: string, event: string): Promise<ApartRecord[]> {

@@ -1,5 +1,5 @@
 import type { Row } from '../../model/scouting/types.ts'
-import type { Raw } from './accept.ts'
+import type { Raw } from './add.ts'
 import type { EventLog, StoredRecord } from './types.ts'
 
 /** Letters of records that are kept altogether: some ten events. An event with more than that is read anew each time. */

@@ -1,11 +1,7 @@
+import type { Cells, HashedRow } from '../../model/scouting/cells.ts'
 import type { Match, Receipt, RecordKind, Row } from '../../model/scouting/types.ts'
 
-/** A row with the text that is kept and hashed: canonical JSON, and its SHA-256 in hexadecimal. */
-export interface HashedRow {
-  row: Row
-  text: string
-  hash: string
-}
+export type { Cells, HashedRow }
 
 /** What a device hands in at once. */
 export interface Batch {
@@ -19,11 +15,14 @@ export interface Batch {
   unsent: number
   /** Version of the program that runs there. */
   app?: string | undefined
-  rows: readonly HashedRow[]
+  rows: readonly Cells[]
 }
 
-/** What became of a row. apart: kept apart until a lead decides. */
-export type Outcome = { outcome: 'held'; again: boolean } | { outcome: 'apart'; reason: ApartReason }
+/** What became of a row. apart: kept apart until a lead decides; missing: it came without its body, and is not held. */
+export type Outcome =
+  | { outcome: 'held'; again: boolean }
+  | { outcome: 'apart'; reason: ApartReason }
+  | { outcome: 'missing' }
 
 /** Why a row is kept apart: its id is taken by other content, or this workspace has no such event. */
 export type ApartReason = 'otherContent' | 'unknownEvent'
@@ -95,14 +94,6 @@ export interface Successor {
   replaces: string
 }
 
-/** An event's records as a file keeps them: everything but the numbers by which a database orders them. */
-export interface KeptRecord {
-  hashed: HashedRow
-  receivedAt: string
-  replaces: string | null
-  person: string | null
-}
-
 /** All that an event holds. */
 export interface EventLog {
   /** Arrival of the newest record; 0: there is none. */
@@ -158,6 +149,4 @@ export interface RecordStore {
   startDrill(event: string, person: string | null): Promise<StoredDrill>
   /** Null where there is none. */
   endDrill(event: string, id: string): Promise<StoredDrill | null>
-  /** Adds records of a file as they were kept; those whose id is there already with other content are named. */
-  bring(records: readonly KeptRecord[]): Promise<{ added: number; already: number; differ: string[] }>
 }

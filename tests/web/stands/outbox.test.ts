@@ -57,9 +57,8 @@ class Fake {
   }
 }
 
-function sending(server: Fake, locks?: Locks) {
-  const ways = { database, ask: server.ask as typeof fetch, now: () => Date.now(), app: 'test', random: () => 0.5 }
-  return startSender({ ...ways, locks })
+function sending(server: Fake, { locks, now = () => Date.now() }: { locks?: Locks; now?: () => number } = {}) {
+  return startSender({ database, ask: server.ask as typeof fetch, now, app: 'test', random: () => 0.5, locks })
 }
 
 /** One try and what came of it. */
@@ -107,18 +106,19 @@ describe('the outbox', () => {
     expect(await database.outbox.count()).toBe(1)
   })
 
-  test('of the first tables comes through into those of today', async () => {
+  test('of the first tables comes through into those of today, and of later ones back', async () => {
     const name = `older-${made}`
     // As they were on 27 November 2026; never to be edited.
-    const older = new Dexie(name)
-    older.version(1).stores({
+    const first = {
       outbox: 'id, event, state, [device+sequence]',
       drafts: 'id, event, step',
       taps: '[draft+order], draft',
       packs: 'event',
       games: '[id+revision]',
       memory: 'key',
-    })
+    }
+    const older = new Dexie(name)
+    older.version(1).stores(first)
     const row = { id: madeId(), event: 'spring', device: 'a', sequence: 1, scout: 'mia', state: 'phone', row: {} }
     await older.table('outbox').add(row)
     await older.table('taps').add({ draft: 'd', order: 0, what: 'scored', elapsed: 1 })
@@ -126,7 +126,18 @@ describe('the outbox', () => {
     const today = openDatabase(name)
     expect(await today.outbox.toArray()).toEqual([row])
     expect(await today.taps.count()).toBe(1)
-    await today.delete()
+    today.close()
+
+    // A table more, as some later version will have it; then a server that was put back, with the page of today.
+    const later = new Dexie(name)
+    later.version(1).stores(first)
+    later.version(2).stores({ laterOn: 'id' })
+    await later.open()
+    later.close()
+    const back = openDatabase(name)
+    expect(await back.outbox.toArray()).toEqual([row])
+    await back.outbox.update(row.id, { state: 'server' })
+    await back.delete()
   })
 
   test('names its rows as RFC 9562 has it: time first, version 7', () => {
@@ -223,6 +234,34 @@ describe('the sender', () => {
     expect('until' in state && state.until - before).toBeGreaterThanOrEqual(30_000)
   })
 
+  test('tries again at a tap, but not at each of them', async () => {
+    await keep()
+    const server = new Fake()
+    const gone = () => new Response('', { status: 502 })
+    server.next = [gone, gone]
+    let now = 0
+    const sender = sending(server, { now: () => now })
+    const nudged = async () => {
+      sender.nudge()
+      await sender.settled()
+      return server.posts.length
+    }
+    // Nothing waits: a tap is no reason.
+    expect(await nudged()).toBe(0)
+    sender.wake()
+    await sender.settled()
+    now = 4999
+    expect(await nudged()).toBe(1)
+    now = 5000
+    expect(await nudged()).toBe(2)
+    now = 9999
+    expect(await nudged()).toBe(2)
+    now = 10_000
+    expect(await nudged()).toBe(3)
+    expect(sender.now()).toEqual({ doing: 'idle' })
+    sender.stop()
+  })
+
   test('sends at most 200 rows at once, in their order, and says how many are still here', async () => {
     await Promise.all(Array.from({ length: 230 }, () => keep()))
     const server = new Fake()
@@ -250,7 +289,7 @@ describe('the sender', () => {
         }
       },
     }
-    const tabs = [sending(server, locks), sending(server, locks)]
+    const tabs = [sending(server, { locks }), sending(server, { locks })]
     for (const tab of tabs) tab.wake()
     await Promise.all(tabs.map((tab) => tab.settled()))
     for (const tab of tabs) tab.stop()

@@ -1,6 +1,7 @@
 import { useMediaQuery } from '@mantine/hooks'
 import { useState } from 'react'
 import { Link } from 'wouter'
+import { useIsLead } from '../../data/events.ts'
 import { words } from '../../words/catalogue.ts'
 import './eventNav.css'
 
@@ -8,7 +9,7 @@ import './eventNav.css'
 const groups = {
   before: ['teams', 'schedule', 'watch', 'sheets', 'people'],
   during: ['board', 'results', 'hand-in', 'codes', 'stands'],
-  after: ['ranking', 'visits'],
+  after: ['ranking', 'visits', 'exchange'],
 } as const
 
 type Group = keyof typeof groups
@@ -26,11 +27,15 @@ const groupOf = (place: EventPlace): Group =>
 export function EventNav(props: { id: string; name: string; place: EventPlace }) {
   const { id, name, place } = props
   const texts = words().event
+  const lead = useIsLead()
   const narrow = useMediaQuery('(max-width: 40em)', false, { getInitialValueInEffect: false })
   const [open, setOpen] = useState<Group>(groupOf(place))
+  // Files hold everybody's nicknames.
+  const placesOf = (group: Group) =>
+    (groups[group] as readonly EventPlace[]).filter((each) => lead || each !== 'exchange')
   const links = (group: Group) => (
     <ul id={`places-${group}`}>
-      {groups[group].map((each) => (
+      {placesOf(group).map((each) => (
         <li key={each}>{link(each)}</li>
       ))}
     </ul>

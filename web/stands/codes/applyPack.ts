@@ -8,7 +8,7 @@ export async function applyPack(database: StandsDatabase, shown: ShownPack): Pro
   const known = shown.game.body ?? (await database.games.get([shown.event.game, shown.game.revision]))?.body
   const taken = takenPack(known ? { ...shown, game: { ...shown.game, body: known } } : shown, own)
   if ('not' in taken) return taken
-  await keepPack(database, taken.pack, Date.parse(taken.pack.serverTime))
+  await keepPack(database, taken.pack, { now: Date.parse(taken.pack.serverTime) })
   await remember(database, 'event', shown.event.id)
   return taken
 }

@@ -12,6 +12,8 @@ export type Sending =
 export interface Sender {
   /** At once: a record was made, the network is said to be back, somebody came back to the page or pressed for it. */
   wake(): void
+  /** Somebody taps something else: where the server could not be reached some seconds ago, it is tried once more. */
+  nudge(): void
   now(): Sending
   subscribe(listener: () => void): () => void
   /** Resolves when the pass that runs has ended. */
@@ -30,6 +32,8 @@ export interface Ways extends Means {
 }
 
 const lockName = 'cyclewright-stands/sender'
+/** How long after a try a tap is no reason for another (ms): in a match there is one every second. */
+const untilNudged = 5000
 /** How soon to look again whether another tab has sent everything (ms). */
 const afterOtherTab = 2000
 
@@ -37,6 +41,7 @@ const afterOtherTab = 2000
 export function startSender({ locks, random, ...means }: Ways): Sender {
   let state: Sending = { doing: 'idle' }
   let failures = 0
+  let tried = 0
   let timer: ReturnType<typeof setTimeout> | undefined
   let running: Promise<void> | null = null
   let again = false
@@ -49,6 +54,7 @@ export function startSender({ locks, random, ...means }: Ways): Sender {
   }
 
   const waitFor = (why: 'noServer' | 'busy' | 'otherTab', pause: number) => {
+    tried = means.now()
     become({ doing: 'waiting', why, until: means.now() + pause })
     timer = setTimeout(begin, pause)
   }
@@ -108,6 +114,10 @@ export function startSender({ locks, random, ...means }: Ways): Sender {
     wake: () => {
       failures = 0
       begin()
+    },
+    nudge: () => {
+      const unreached = state.doing === 'waiting' && state.why === 'noServer'
+      if (unreached && means.now() - tried >= untilNudged) begin()
     },
     now: () => state,
     subscribe: (listener) => {

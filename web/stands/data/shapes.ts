@@ -24,6 +24,8 @@ export interface KeptPack {
   pack: Pack
   /** When the server last said that it is the newest (ms since 1970). */
   asked: number
+  /** How far the phone's clock was ahead of the server's then (ms). */
+  ahead?: number
 }
 
 /** A game at one of its revisions: a record that was begun with it is finished with it. */
@@ -72,8 +74,8 @@ export const isSession = (value: unknown): value is Session =>
   (value['person'] === null || (isObject(value['person']) && isText(value['person']['id']))) &&
   (value['device'] === null || (isObject(value['device']) && isText(value['device']['id'])))
 
-export const isSame = (value: unknown): value is { same: true; mark: string } =>
-  isObject(value) && value['same'] === true && isText(value['mark'])
+export const isSame = (value: unknown): value is { same: true; mark: string; serverTime: string } =>
+  isObject(value) && value['same'] === true && isText(value['mark']) && isText(value['serverTime'])
 
 export const isPack = (value: unknown): value is Pack =>
   isObject(value) &&
@@ -85,6 +87,7 @@ export const isPack = (value: unknown): value is Pack =>
   Array.isArray(value['matches']) &&
   Array.isArray(value['assignments']) &&
   Array.isArray(value['people']) &&
+  isText(value['serverTime']) &&
   isText(value['mark'])
 
 export interface EventHead {

@@ -1,5 +1,6 @@
 import { version } from '../../../package.json'
 import type { Standing } from '../parts/means.tsx'
+import { steadyNow } from '../record/steady.ts'
 import { recall, remember, type StandsDatabase } from './database.ts'
 import { renewPack } from './pack.ts'
 import { startSender } from './sender.ts'
@@ -21,12 +22,14 @@ async function asAddressed(database: StandsDatabase): Promise<void> {
 export function standingOf(database: StandsDatabase): Standing {
   const now = () => Date.now()
   const ask: typeof fetch = (...of) => fetch(...of)
-  const sender = startSender({ database, ask, now, app: version, locks: navigator.locks })
+  const sender = startSender({ database, ask, now: steadyNow, app: version, locks: navigator.locks })
 
   const refresh = async () => {
     await asAddressed(database)
     const session = await renewSession(database, ask, now())
     if ('failed' in session) return false
+    // It answers again: what waits for it goes at once, not when its pause is over.
+    if (sender.now().doing === 'waiting') sender.wake()
     await tellTakeovers(database, ask, now())
     const event = await recall(database, 'event')
     if (event === undefined) return true
@@ -41,6 +44,7 @@ export function standingOf(database: StandsDatabase): Standing {
   document.addEventListener('visibilitychange', look)
   addEventListener('focus', look)
   addEventListener('online', look)
+  addEventListener('pointerdown', () => sender.nudge())
   setInterval(() => {
     if (document.visibilityState === 'visible') void refresh().catch(() => false)
   }, every)

@@ -1,98 +1,84 @@
-import { useCallback, useEffect, useRef, useState } from 'react'
-import type { Game } from '../../../src/model/documents/types.ts'
-import { tapsOf } from '../data/outbox.ts'
+import { liveQuery } from 'dexie'
+import { useCallback, useEffect, useState } from 'react'
 import { feel } from '../parts/choices.ts'
 import { useStanding } from '../parts/means.tsx'
 import { rawElapsed } from './clock.ts'
+import { addTap, dropLast, type Read, readDraft, Writer } from './desk.ts'
 import type { Draft, Tap } from './draft.ts'
 import type { Press } from './form.ts'
+import { steadyNow } from './steady.ts'
 
 /** A draft on the screen: what is pressed shows at once and is written at once. */
-export interface Desk {
-  draft: Draft
-  taps: Tap[]
-  game: Game
-  /** Whether the last thing pressed could not be written. */
+export interface Desk extends Read {
+  /** Whether something pressed is still on its way to the phone's disk, or was refused there. */
+  keeping: boolean
+  /** Whether something pressed could not be written: it is tried again with the next press. */
   notKept: boolean
   change(patch: Partial<Draft> | ((draft: Draft) => Partial<Draft>)): void
   say(said: Partial<Draft['said']>): void
   press(press: Press, period?: Tap['period']): void
   /** Takes the last tap back and returns it. */
   undo(): Tap | null
-}
-
-interface Loaded {
-  draft: Draft
-  taps: Tap[]
-  game: Game
+  /** Resolves to whether all that is on the screen is on the phone's disk, once more tried if it was not. */
+  kept(): Promise<boolean>
 }
 
 /** undefined: it is being read; null: there is no such draft. */
 export function useDraft(id: string): Desk | null | undefined {
   const { database } = useStanding()
-  const [loaded, setLoaded] = useState<Loaded | null>()
-  const [notKept, setNotKept] = useState(false)
-  const now = useRef<Loaded | null>(null)
+  const [shown, setShown] = useState<{ read: Read | null; keeping: boolean; notKept: boolean }>()
+  const [writer] = useState(() => new Writer(database))
 
   useEffect(() => {
-    let here = true
-    const read = async () => {
-      const draft = await database.drafts.get(id)
-      const game = draft && (await database.games.get([draft.game.id, draft.game.revision]))
-      const found = draft && game ? { draft, game: game.body, taps: await tapsOf(database, id) } : null
-      if (!here) return
-      now.current = found
-      setLoaded(found)
-    }
-    void read()
-    return () => {
-      here = false
-    }
-  }, [database, id])
-
-  const become = useCallback((next: Loaded, written: Promise<unknown>) => {
-    now.current = next
-    setLoaded(next)
-    written.then(
-      () => setNotKept(false),
-      () => setNotKept(true),
-    )
-  }, [])
+    const show = () => setShown({ read: writer.now, keeping: writer.waits, notKept: writer.refused })
+    writer.shown = show
+    // What another tab writes into the same draft is seen here; what waits here is not overwritten by what is older.
+    const asked = liveQuery(() => readDraft(database, id)).subscribe({
+      next: (found) => {
+        if (writer.waits) return
+        writer.now = found
+        show()
+      },
+      error: (error) => console.error(error),
+    })
+    return () => asked.unsubscribe()
+  }, [database, id, writer])
 
   const change = useCallback<Desk['change']>(
     (patch) => {
-      const { current } = now
-      if (!current) return
-      const draft = { ...current.draft, ...(typeof patch === 'function' ? patch(current.draft) : patch) }
-      become({ ...current, draft }, database.drafts.put(draft))
+      const { now } = writer
+      if (!now) return
+      const changes = typeof patch === 'function' ? patch(now.draft) : patch
+      writer.write({ ...now, draft: { ...now.draft, ...changes } }, () => database.drafts.update(id, changes))
     },
-    [database, become],
+    [database, id, writer],
   )
 
   const press = useCallback<Desk['press']>(
     (pressed, period) => {
-      const { current } = now
-      if (!current) return
-      const elapsed = Math.round(rawElapsed(current.draft.clock, Date.now()) * 100) / 100
+      const { now } = writer
+      if (!now) return
+      const elapsed = Math.round(rawElapsed(now.draft.clock, steadyNow()) * 100) / 100
       const tap: Tap = { ...pressed, elapsed, ...(period ? { period } : {}) }
-      const order = current.taps.length
       feel('tap')
-      become({ ...current, taps: [...current.taps, tap] }, database.taps.put({ ...tap, draft: id, order }))
+      writer.write({ ...now, taps: [...now.taps, tap] }, () => addTap(database, id, tap))
     },
-    [database, id, become],
+    [database, id, writer],
   )
 
   const undo = useCallback(() => {
-    const { current } = now
-    const last = current?.taps.at(-1)
-    if (!current || !last) return null
-    const order = current.taps.length - 1
+    const { now } = writer
+    const last = now?.taps.at(-1)
+    if (!now || !last) return null
     feel('undo')
-    become({ ...current, taps: current.taps.slice(0, -1) }, database.taps.delete([id, order]))
+    writer.write({ ...now, taps: now.taps.slice(0, -1) }, () => dropLast(database, id))
     return last
-  }, [database, id, become])
+  }, [database, id, writer])
 
   const say = useCallback<Desk['say']>((said) => change((draft) => ({ said: { ...draft.said, ...said } })), [change])
+  const kept = useCallback(() => writer.settle(), [writer])
 
-  return loaded && { ...loaded, notKept, change, say, press, undo }
+  if (!shown) return undefined
+  const { read, keeping, notKept } = shown
+  return read && { ...read, keeping, notKept, change, say, press, undo, kept }
 }

@@ -35,7 +35,7 @@ export function Home() {
   return (
     <Screen title={pack.pack.event.name} home>
       {session?.claimed && !session.person && <p className="notice">{texts.signIn}</p>}
-      {me ? <Next known={known} pack={pack.pack} /> : !session?.claimed && <WhoAsk />}
+      {me ? <Next known={known} pack={pack.pack} ahead={pack.ahead ?? 0} /> : !session?.claimed && <WhoAsk />}
       <OpenDrafts pack={pack.pack} />
       {me && (
         <nav className="list" aria-label={texts.title}>
@@ -61,7 +61,7 @@ export function Home() {
   )
 }
 
-function Next({ known, pack }: { known: Known; pack: Pack }) {
+function Next({ known, pack, ahead }: { known: Known; pack: Pack; ahead: number }) {
   const texts = useWords().home
   const { database } = useStanding()
   const rows = useOutbox()
@@ -77,7 +77,9 @@ function Next({ known, pack }: { known: Known; pack: Pack }) {
   )
   const mine = (taken ?? []).filter(({ event }) => event === pack.event.id)
   const assignments = withTakeovers(pack.assignments, mine, me.id)
-  const next = nextSeat({ matches: pack.matches, assignments }, { person: me.id, recorded, now: Date.now() })
+  // By the server's clock: a phone's may be wrong by a day, and every match would be over.
+  const now = Date.now() - ahead
+  const next = nextSeat({ matches: pack.matches, assignments }, { person: me.id, recorded, now })
   if (!next) return <p className="notice plain">{texts.noNext}</p>
   const { match, seat } = next
   const { team } = slotAt(match, seat)

@@ -10,6 +10,7 @@ import type { Tap } from '../record/draft.ts'
 import { formOf } from '../record/form.ts'
 import { seatName, tapName } from '../record/names.ts'
 import { seats } from '../record/seats.ts'
+import { steadyNow } from '../record/steady.ts'
 import { TapPad } from '../screens/draft/TapPad.tsx'
 import { useWords } from '../words/catalogue.ts'
 import { type Film, whereAt } from './film.ts'
@@ -18,7 +19,7 @@ import { type Film, whereAt } from './film.ts'
 export function Played(props: { game: Game; film: Film; robot: number; end(taps: Tap[], until: number): void }) {
   const { game, film, robot, end } = props
   const words = useWords()
-  const [begun] = useState(Date.now)
+  const [begun] = useState(steadyNow)
   const [taps, setTaps] = useState<Tap[]>([])
   const elapsed = Math.max(0, (useNow(100, true) - begun) / 1000)
   const over = elapsed >= lengthOf(game.clock)
@@ -55,7 +56,7 @@ export function Played(props: { game: Game; film: Film; robot: number; end(taps:
         taps={taps}
         press={(press) => {
           feel('tap')
-          setTaps((before) => [...before, { ...press, elapsed: (Date.now() - begun) / 1000 }])
+          setTaps((before) => [...before, { ...press, elapsed: (steadyNow() - begun) / 1000 }])
         }}
         undo={{
           run: () => setTaps((before) => before.slice(0, -1)),

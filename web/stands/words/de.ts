@@ -14,6 +14,8 @@ export const de: Words = {
       'Der Browser weigert sich, für diese Seite etwas zu speichern, wie es manche in einem privaten Fenster tun oder wenn das Telefon voll ist. Was du hier aufnimmst, ginge verloren. Öffne die Seite in einem gewöhnlichen Fenster, schaffe Platz, oder nimm einen gedruckten Bogen.',
     broken: 'Diese Ansicht ist mit einem Fehler stehen geblieben. Was aufgenommen wurde, ist noch auf dem Telefon.',
     reload: 'Die Seite neu öffnen',
+    unkept:
+      'Das Telefon konnte das nicht behalten. Schaffe Platz, und versuche es noch einmal; nimm bis dahin einen gedruckten Bogen.',
   },
   states: {
     phone: 'auf diesem Telefon',
@@ -158,7 +160,8 @@ export const de: Words = {
     speed: 'Tempo',
     times: (speed) => `${String(speed).replace('.', ',')} ×`,
     period: 'Gezählt für',
-    notKept: 'Das Telefon konnte den letzten Tipp nicht behalten. Schreibe ihn auf, und schaffe Platz.',
+    notKept:
+      'Das Telefon konnte nicht behalten, was zuletzt getippt wurde: Es steht nur auf diesem Bildschirm und wird mit dem nächsten Tipp noch einmal versucht. Schreibe es auf, und schaffe Platz.',
     at: (time) => `bei ${time}`,
     lastTaps: 'Letzte Tipps',
     none: 'Noch kein Tipp',
@@ -199,6 +202,8 @@ export const de: Words = {
     reasonMissing: 'Bitte sage in ein paar Worten, warum sie berichtigt wird.',
     badSeconds: (got) => `‚${got}‘ ist keine Zahl von Sekunden von 0 bis 1200.`,
     saved: 'Auf diesem Telefon behalten.',
+    notSaved:
+      'Das Telefon konnte das nicht behalten: Es steht nur auf diesem Bildschirm. Schaffe Platz, und drücke noch einmal.',
   },
   records: {
     title: 'Aufnahmen auf diesem Telefon',

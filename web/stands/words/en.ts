@@ -12,6 +12,7 @@ export const en = {
       'The browser refuses to store anything for this page, as some do in a private window or when the phone is full. What you record here would be lost. Open the page in an ordinary window, free some space, or use a printed sheet.',
     broken: 'This screen stopped with an error. What was recorded is still on the phone.',
     reload: 'Open the page anew',
+    unkept: 'The phone could not keep that. Free some space, and try again; until then use a printed sheet.',
   },
   states: {
     phone: 'on this phone',
@@ -155,7 +156,8 @@ export const en = {
     speed: 'Speed',
     times: (speed: number) => `${speed} ×`,
     period: 'Counting for',
-    notKept: 'The phone could not keep the last tap. Write it down, and free some space.',
+    notKept:
+      'The phone could not keep what was tapped last: it is only on this screen, and is tried again with the next tap. Write it down, and free some space.',
     at: (time: string) => `at ${time}`,
     lastTaps: 'Last taps',
     none: 'No tap yet',
@@ -196,6 +198,7 @@ export const en = {
     reasonMissing: 'Please say in a few words why it is corrected.',
     badSeconds: (got: string) => `‘${got}’ is not a number of seconds from 0 to 1200.`,
     saved: 'Kept on this phone.',
+    notSaved: 'The phone could not keep this: it is only on this screen. Free some space, and press again.',
   },
   records: {
     title: 'Records on this phone',

@@ -11,6 +11,7 @@ import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { durations } from './durations.ts'
 import { event } from './event.ts'
+import { exchange } from './exchange.ts'
 import { explain } from './explain.ts'
 import { explainDesigns } from './explainDesigns.ts'
 import { explainNumbers } from './explainNumbers.ts'
@@ -70,6 +71,7 @@ export const de: Words = {
   documents,
   durations,
   event,
+  exchange,
   explain,
   explainDesigns,
   explainNumbers,

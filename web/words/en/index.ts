@@ -10,6 +10,7 @@ import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { durations } from './durations.ts'
 import { event } from './event.ts'
+import { exchange } from './exchange.ts'
 import { explain } from './explain.ts'
 import { explainDesigns } from './explainDesigns.ts'
 import { explainNumbers } from './explainNumbers.ts'
@@ -69,6 +70,7 @@ export const en = {
   documents,
   durations,
   event,
+  exchange,
   explain,
   explainDesigns,
   explainNumbers,

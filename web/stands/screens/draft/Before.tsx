@@ -7,6 +7,7 @@ import { Screen } from '../../parts/Screen.tsx'
 import { started } from '../../record/clock.ts'
 import { formOf } from '../../record/form.ts'
 import { nearest } from '../../record/ground.ts'
+import { steadyNow } from '../../record/steady.ts'
 import type { Desk } from '../../record/useDraft.ts'
 import { useWords } from '../../words/catalogue.ts'
 import { useView } from './view.ts'
@@ -21,7 +22,7 @@ export function Before({ desk, title }: { desk: Desk; title: string }) {
   const { about, said } = draft
   const form = formOf(game, about)
   const begin = () => {
-    const clock = about.mode === 'counts' ? draft.clock : started(draft.clock, Date.now())
+    const clock = about.mode === 'counts' ? draft.clock : started(draft.clock, steadyNow())
     change({ step: 'running', clock })
   }
   return (

@@ -12,6 +12,7 @@ import { discardDraft } from '../../record/begin.ts'
 import { stopped } from '../../record/clock.ts'
 import type { Said } from '../../record/draft.ts'
 import { type Form, formOf } from '../../record/form.ts'
+import { steadyNow } from '../../record/steady.ts'
 import type { Desk } from '../../record/useDraft.ts'
 import { useWords } from '../../words/catalogue.ts'
 import { Counted } from './Counted.tsx'
@@ -32,9 +33,10 @@ export function Check({ desk, title }: { desk: Desk; title: string }) {
     setTried(true)
     if (reasonMissing) return
     try {
-      const now = Date.now()
-      const clock = stopped(draft.clock, now)
-      await saveDraft(database, { ...draft, clock }, { device: await deviceOf(database), now })
+      // The record is made of what is in the phone's database: it has to have every tap that is on the screen.
+      if (!(await desk.kept())) return setFailed(true)
+      const clock = stopped(draft.clock, steadyNow())
+      await saveDraft(database, { ...draft, clock }, { device: await deviceOf(database), now: Date.now() })
       sender.wake()
       goInstead({ screen: 'home' })
     } catch {
@@ -60,9 +62,9 @@ export function Check({ desk, title }: { desk: Desk; title: string }) {
       )}
       {!said.absent && <Asked form={formOf(game, about)} said={said} say={say} counts={about.mode === 'counts'} />}
       <Field label={texts.check.note} value={said.note} maxLength={2000} change={(note) => say({ note })} />
-      {failed && (
+      {(failed || desk.notKept) && (
         <p className="wrong" role="alert">
-          {texts.running.notKept}
+          {texts.check.notSaved}
         </p>
       )}
       <div className="line">

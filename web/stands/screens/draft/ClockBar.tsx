@@ -1,4 +1,5 @@
 import { atSpeed, leftOf, minutes, periodAt, shifted, started, stopped } from '../../record/clock.ts'
+import { steadyNow } from '../../record/steady.ts'
 import type { Desk } from '../../record/useDraft.ts'
 import { useWords } from '../../words/catalogue.ts'
 
@@ -27,11 +28,11 @@ export function ClockBar({ desk, elapsed }: { desk: Desk; elapsed: number }) {
       {about.origin !== 'live' && (
         <div className="line">
           {clock.since === null ? (
-            <button type="button" onClick={() => change({ clock: started(clock, Date.now()) })}>
+            <button type="button" onClick={() => change({ clock: started(clock, steadyNow()) })}>
               {texts.playVideo}
             </button>
           ) : (
-            <button type="button" onClick={() => change({ clock: stopped(clock, Date.now()) })}>
+            <button type="button" onClick={() => change({ clock: stopped(clock, steadyNow()) })}>
               {texts.pauseVideo}
             </button>
           )}
@@ -42,7 +43,7 @@ export function ClockBar({ desk, elapsed }: { desk: Desk; elapsed: number }) {
                 type="button"
                 aria-label={`${texts.speed} ${texts.times(speed)}`}
                 aria-pressed={clock.speed === speed}
-                onClick={() => change({ clock: atSpeed(clock, speed, Date.now()) })}
+                onClick={() => change({ clock: atSpeed(clock, speed, steadyNow()) })}
               >
                 {texts.times(speed)}
               </button>

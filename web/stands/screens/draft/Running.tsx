@@ -66,10 +66,15 @@ export function Running({ desk, title }: { desk: Desk; title: string }) {
         )}
         {timed && about.subject === 'robot' && <Where desk={desk} where={where} touched={setWhere} />}
         <p className="last" aria-live="polite">
-          {undone ||
+          {desk.keeping ? (
+            // Told again when it is kept, with its time: only then is it sure to be there after a crash.
+            <span aria-hidden="true">{last && `${tapName(game, last)} …`}</span>
+          ) : (
+            undone ||
             (last
               ? `${tapName(game, last)}${timed ? ` ${texts.running.at(minutes(last.elapsed + clock.shift))}` : ''}`
-              : texts.running.none)}
+              : texts.running.none)
+          )}
         </p>
         {desk.notKept && (
           <p className="wrong" role="alert">
