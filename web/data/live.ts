@@ -11,6 +11,9 @@ const concerned: { readonly [what: string]: readonly string[] } = {
   devices: ['devices', 'board'],
 }
 
+/** Of people, who are of no event alone: what is asked for anew by its own name, and who this is first of all. */
+const ofPeople = ['session', 'people', 'devices']
+
 /**
  * Follows an event while a screen shows it: what changes on the server is asked for anew. The browser itself takes the stream up again
  * after a break; what happened meanwhile is asked for then.
@@ -27,6 +30,10 @@ export function useLive(event: string): void {
     })
     stream.addEventListener('error', () => {
       broken = true
+    })
+    stream.addEventListener('people', () => {
+      for (const key of ofPeople) void queries.invalidateQueries({ queryKey: [key] })
+      anew('assignments')
     })
     for (const [what, parts] of Object.entries(concerned)) stream.addEventListener(what, () => parts.forEach(anew))
     return () => stream.close()

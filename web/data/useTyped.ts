@@ -37,7 +37,7 @@ export interface Typed<T> {
   type(next: T): void
   /** Forgets what was typed: it is saved, or not wanted. */
   forget(): void
-  /** Whether the form began with what had been typed before. */
+  /** Whether the form began with something that had been typed before. */
   kept: boolean
 }
 
@@ -63,5 +63,7 @@ export function useTyped<T>(key: string, fresh: T): Typed<T> {
     begun.current = { name, typed: null }
     setState(null)
   }, [name])
-  return { typed: now, type, forget, kept: begun.current.typed !== null }
+  const { typed: before } = begun.current
+  const kept = before !== null && JSON.stringify(before) !== JSON.stringify(fresh)
+  return { typed: now, type, forget, kept }
 }

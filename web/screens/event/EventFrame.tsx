@@ -13,7 +13,9 @@ import { EstimatesPart } from './estimates/EstimatesPart.tsx'
 import { ExchangePart } from './exchange/ExchangePart.tsx'
 import { RankingPart } from './ranking/RankingPart.tsx'
 import { ResultsPart } from './results/ResultsPart.tsx'
+import { type Entered, useEntered } from './results/useEntered.ts'
 import { SchedulePart } from './schedule/SchedulePart.tsx'
+import { useEdit } from './schedule/useEdit.ts'
 import { TeamsPart } from './teams/TeamsPart.tsx'
 import { WatchPart } from './watch/WatchPart.tsx'
 
@@ -26,6 +28,9 @@ export interface EventPage {
   watching: Watching
   /** Whether whoever looks may change it. */
   lead: boolean
+  /** Edits of the schedule and results that come in, with the way back from the last of each: it stays while one goes from part to part. */
+  edit: ReturnType<typeof useEdit>
+  entered: Entered
 }
 
 const parts: { readonly [name: string]: (page: EventPage) => ReactNode } = {
@@ -48,6 +53,8 @@ export function EventFrame(props: { id: string; part: string | undefined }) {
   const [schedule, results, watching] = [useSchedule(id), useResults(id), useWatching(id)]
   const lead = useIsLead()
   useLive(id)
+  const edit = useEdit(id)
+  const entered = useEntered(id, { matches: schedule.data?.matches ?? [], results: results.data ?? [] })
   const texts = words().event
   const all = [event, game, schedule, results, watching]
   const error = all.find((each) => each.error && !each.data)?.error
@@ -68,6 +75,8 @@ export function EventFrame(props: { id: string; part: string | undefined }) {
     results: results.data,
     watching: watching.data,
     lead,
+    edit,
+    entered,
   }
   return (
     <div className="stack wide event-page">

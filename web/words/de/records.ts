@@ -2,7 +2,7 @@ import type { Words } from '../catalogue.ts'
 
 export const records: Words['records'] = {
   fields: {
-    match: 'Spiel',
+    match: 'Match',
     team: 'Team',
     seat: 'Platz',
     known: 'Erkannt an',
@@ -96,7 +96,7 @@ export const records: Words['records'] = {
     afresh: 'Neu beginnen',
     robot: 'Roboter',
     robotAt: (seat, team) => `${seat}: ${team}`,
-    outside: 'außerhalb eines Spiels',
+    outside: 'außerhalb eines Matches',
     absent: 'Er hat nicht gespielt',
     left: 'Verließ autonom seinen Start',
     what: 'Was er tat',

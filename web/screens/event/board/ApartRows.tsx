@@ -127,6 +127,7 @@ function ApartRow(props: { pack: StandsPack; apart: Apart; event: string }) {
         )}
       </fieldset>
       <TextInput
+        className="board-reason"
         label={words().records.choice.reason}
         value={reason}
         maxLength={500}

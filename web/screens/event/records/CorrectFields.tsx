@@ -4,6 +4,7 @@ import { slotsOf } from '../../../../src/model/event/seats.ts'
 import type { StandsPack } from '../../../codes/standsPack.ts'
 import { words } from '../../../words/catalogue.ts'
 import { matchName, seatName } from '../names.ts'
+import '../event.css'
 import { TapList } from './TapList.tsx'
 import { countKey, periods, type TypedRecord } from './typed.ts'
 
@@ -45,6 +46,7 @@ export function AboutFields({ pack, typed, change }: Fields) {
         onChange={(event) => change({ team: event.currentTarget.value })}
       />
       <Checkbox
+        className="record-tick"
         label={texts.absent}
         checked={typed.absent}
         onChange={(event) => change({ absent: event.currentTarget.checked })}

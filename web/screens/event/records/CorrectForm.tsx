@@ -6,6 +6,7 @@ import type { StandsPack } from '../../../codes/standsPack.ts'
 import { api } from '../../../data/board.ts'
 import { useTyped } from '../../../data/useTyped.ts'
 import { words } from '../../../words/catalogue.ts'
+import { KeptNote } from '../KeptNote.tsx'
 import { nameOfPerson } from '../matchNames.ts'
 import { AboutFields, DoneFields, NoteField } from './CorrectFields.tsx'
 import { changesOf, rowWith } from './changes.ts'
@@ -79,14 +80,7 @@ export function CorrectForm(props: {
     >
       <h3>{texts.title(nameOfPerson(pack, row.scout))}</h3>
       <p className="soft">{texts.how}</p>
-      {kept && (
-        <p role="status">
-          {texts.kept}{' '}
-          <button type="button" className="opens" onClick={forget}>
-            {texts.afresh}
-          </button>
-        </p>
-      )}
+      <KeptNote kept={kept} forget={forget} />
       <AboutFields {...fields} />
       {!typed.absent && <DoneFields {...fields} />}
       <NoteField {...fields} />

@@ -85,6 +85,7 @@ function Tap(props: {
         onChange={(event) => change({ at: event.currentTarget.value })}
       />
       <NativeSelect
+        className="tap-what"
         aria-label={texts.whatOf(number)}
         value={tap.what}
         data={happenings.map((value) => ({ value, label: words().records.what[value] }))}
@@ -97,6 +98,7 @@ function Tap(props: {
       />
       {(hasPlace(tap.what) || tap.place !== '') && (
         <NativeSelect
+          className="tap-where"
           aria-label={texts.whereOf(number)}
           value={tap.place}
           data={[
@@ -111,7 +113,7 @@ function Tap(props: {
         <>
           <TextInput
             aria-label={texts.countOf(number)}
-            className="tap-number"
+            className="tap-count"
             inputMode="numeric"
             placeholder="1"
             value={tap.n}
@@ -126,8 +128,14 @@ function Tap(props: {
           />
         </>
       )}
-      <button type="button" className="plain-button" aria-label={texts.removeOf(number)} onClick={props.remove}>
-        {texts.remove}
+      <button
+        type="button"
+        className="plain-button"
+        title={texts.remove}
+        aria-label={texts.removeOf(number)}
+        onClick={props.remove}
+      >
+        <span aria-hidden="true">✕</span>
       </button>
     </li>
   )
