@@ -1,5 +1,7 @@
 import { seedDocuments, seededEvent } from '../seed/index.ts'
+import { hashed } from './api/records/rows.ts'
 import { demoNote } from './model/documents/demo.ts'
+import { cellsOf, type Row } from './model/scouting/index.ts'
 import type { Store, WorkspaceStore } from './store/types.ts'
 
 /** Nobody: the demo is put in before the server belongs to anybody. */
@@ -13,7 +15,9 @@ export async function seedIfEmpty(store: Store, workspace: string): Promise<bool
   await seedEvent(team)
   const requests = seedDocuments().map((document) => ({ ...document, base: null, note: demoNote }))
   const outcome = await team.saveAll(requests)
-  return 'saved' in outcome
+  if (!('saved' in outcome)) return false
+  await seedRecords(team)
+  return true
 }
 
 async function seedEvent({ events }: WorkspaceStore): Promise<void> {
@@ -26,4 +30,16 @@ async function seedEvent({ events }: WorkspaceStore): Promise<void> {
     return { match, base: 0, matchRevision: revisions.get(match)!, result }
   })
   await events.enter(event.id, entries, by)
+}
+
+/** Last, because records are taken of events that are there. */
+async function seedRecords({ records }: WorkspaceStore): Promise<void> {
+  const rows = seededEvent().records
+  const byDevice = new Map<string, Row[]>()
+  for (const row of rows) byDevice.set(row.device, [...(byDevice.get(row.device) ?? []), row])
+  await Promise.all(
+    [...byDevice].map(([device, own]) =>
+      records.accept({ device, person: null, session: null, unsent: 0, rows: own.map((row) => cellsOf(hashed(row))) }),
+    ),
+  )
 }

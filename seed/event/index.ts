@@ -1,6 +1,7 @@
-import type { EventRecord, Match, Result, Side, Slot } from '../../src/model/scouting/types.ts'
+import type { EventRecord, Match, Result, Row, Side, Slot } from '../../src/model/scouting/types.ts'
 import { game } from '../game.ts'
 import { type PlayedMatch, play } from './played.ts'
+import { records } from './records.ts'
 import { schedule, timeAt } from './schedule.ts'
 import { teams } from './teams.ts'
 
@@ -39,6 +40,8 @@ export interface SeededEvent {
   results: Result[]
   /** What every robot did in the matches that are over: for records that agree with the results. */
   played: PlayedMatch[]
+  /** What scouts recorded of them. */
+  records: Row[]
 }
 
 /**
@@ -53,5 +56,6 @@ export function seededEvent(): SeededEvent {
   const first = matches[replayed - 1]!
   const again: Match = { ...first, id: `${first.id}-2`, play: 2, voids: first.id, time: timeAt(over * 7.5 + 5) }
   const played = [...matches.slice(0, over), again].map((match) => play(match, seed))
-  return { event, matches: [...matches, again], results: played.map(({ result }) => result), played }
+  const results = played.map(({ result }) => result)
+  return { event, matches: [...matches, again], results, played, records: records(event.id, played) }
 }

@@ -102,7 +102,13 @@ export const notJson: Failure = {
   message: 'The body must be JSON, with the content type application/json',
 }
 
-export const tooLarge: Failure = { code: 'tooLarge', message: 'The body is larger than the 2 MB that are read' }
+/** @param most what is read at that address (bytes) */
+export const tooLargeFor = (most: number): Failure => ({
+  code: 'tooLarge',
+  message: `The body is larger than the ${Math.floor(most / 1_000_000)} MB that are read`,
+})
+
+export const tooLarge = tooLargeFor(2_000_000)
 
 const internal: Failure = {
   code: 'internal',

@@ -1,6 +1,8 @@
 import { computeRouter } from './compute/router.ts'
 import { documents } from './documents/router.ts'
+import { estimatesRouter } from './estimates/router.ts'
 import { event } from './event/router.ts'
+import { exchange } from './exchange/router.ts'
 import { guesses } from './guesses/router.ts'
 import { health } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
@@ -21,7 +23,9 @@ export const appRouter = router({
   audit,
   compute: computeRouter,
   documents,
+  estimates: estimatesRouter,
   event,
+  exchange,
   guesses,
   jobs: jobsRouter,
   records: recordsRouter,

@@ -51,6 +51,15 @@ export interface OpenEndpoint {
   summary: string
   answer: z.ZodType
   errors?: readonly Code[]
+  /** Its body holds rows and may be large, so it is read beside the requests of others. */
+  readByThread?: true
+  /** The body is one file (`file` of the input), of at most so many bytes; all else stands in the query. */
+  takes?: { type: 'application/json' | 'application/zip'; most: number }
+  /** The answer is sent as a file to be kept. */
+  sends?: {
+    type: 'application/json' | 'application/zip'
+    file(answer: unknown): { name: string; body: Uint8Array | Iterable<string> }
+  }
   /** What the screen gets as a value and plain HTTP as an error. */
   refused?(answer: unknown): Failure | null
 }

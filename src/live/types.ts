@@ -1,8 +1,18 @@
-export const liveKinds = ['records', 'schedule', 'results', 'assignments', 'devices', 'quarantine', 'drill'] as const
+export const liveKinds = [
+  'records',
+  'schedule',
+  'results',
+  'assignments',
+  'people',
+  'devices',
+  'quarantine',
+  'drill',
+] as const
 
 /** What changed in an event, so that screens ask for it anew. It carries no content: who may read what is decided where it is read. */
 export interface LiveNews {
-  event: string
+  /** Null: of no event alone, told to whoever looks at any. */
+  event: string | null
   what: (typeof liveKinds)[number]
 }
 

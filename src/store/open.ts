@@ -7,6 +7,9 @@ import { PrismaClient } from './generated/client.ts'
 import { type Migrated, migrate } from './migrate.ts'
 import { DatabaseEntrance } from './people/entrance.ts'
 import { Sessions } from './people/sessions.ts'
+import { Intake } from './records/intake.ts'
+import { RecordLogs } from './records/log.ts'
+import type { DirectConnection } from './sqlite/direct.ts'
 import { SqliteFactory } from './sqlite/factory.ts'
 import type { Setting } from './sqlite/pragmas.ts'
 import type { EntranceStore, Store, StoreHealth, WorkspaceStore } from './types.ts'
@@ -32,7 +35,7 @@ export async function openStore(url: string, options: OpenOptions = {}): Promise
   const factory = new SqliteFactory(file, options.further)
   const client = new PrismaClient({ adapter: factory, transactionOptions: { maxWait: 30_000, timeout: 10_000 } })
   await client.$connect()
-  return new DatabaseStore(client, now)
+  return new DatabaseStore(client, factory.direct, now)
 }
 
 /** The path in a `file:` address; a relative one counts from the project's folder. */
@@ -49,16 +52,26 @@ class DatabaseStore implements Store {
   readonly #client: PrismaClient
   readonly #now: () => Date
   readonly #sessions = new Sessions()
+  readonly #direct: DirectConnection
+  readonly #intake: Intake
+  readonly #logs = new RecordLogs()
   readonly entrance: EntranceStore
 
-  constructor(client: PrismaClient, now: () => Date) {
+  constructor(client: PrismaClient, direct: DirectConnection, now: () => Date) {
     this.#client = client
+    this.#direct = direct
+    this.#intake = new Intake(direct)
     this.#now = now
     this.entrance = new DatabaseEntrance(client, now, this.#sessions)
   }
 
   workspace(id: string): WorkspaceStore {
-    return new DatabaseWorkspace(this.#client, id, { now: this.#now, sessions: this.#sessions })
+    return new DatabaseWorkspace(this.#client, id, {
+      now: this.#now,
+      sessions: this.#sessions,
+      intake: this.#intake,
+      logs: this.#logs,
+    })
   }
 
   async workspaceOfRound(code: string): Promise<string | null> {
@@ -95,6 +108,7 @@ class DatabaseStore implements Store {
   }
 
   async close(): Promise<void> {
+    this.#direct.close()
     await this.#client.$disconnect()
   }
 }

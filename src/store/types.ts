@@ -1,11 +1,13 @@
 import type { DocumentKind } from '../model/documents/records.ts'
 import type { EventStore } from './event/types.ts'
+import type { ExchangeStore } from './exchange/types.ts'
 import type { JobStore } from './jobs/types.ts'
 import type { AuditStore, EntranceStore, InvitationStore, PeopleStore } from './people/types.ts'
 import type { RecordStore } from './records/types.ts'
 import type { RoundStore } from './rounds/types.ts'
 
 export type * from './event/types.ts'
+export type * from './exchange/types.ts'
 export type * from './jobs/types.ts'
 export type * from './people/types.ts'
 export type * from './records/types.ts'
@@ -56,6 +58,8 @@ export type SaveAllOutcome = { saved: StoredDocument[] } | Extract<SaveOutcome, 
 export interface WorkspaceStore {
   /** Schedule, results and assignments of events. */
   readonly events: EventStore
+  /** Whole events as files. */
+  readonly exchange: ExchangeStore
   /** Rounds of blind guesses. */
   readonly rounds: RoundStore
   /** Long computations and what came of them. */

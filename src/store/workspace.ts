@@ -1,6 +1,8 @@
 import type { DocumentKind } from '../model/documents/records.ts'
 import { DatabaseEvents } from './event/events.ts'
 import type { EventStore } from './event/types.ts'
+import { DatabaseExchange } from './exchange/exchange.ts'
+import type { ExchangeStore } from './exchange/types.ts'
 import type { PrismaClient } from './generated/client.ts'
 import { DatabaseJobs } from './jobs/jobs.ts'
 import type { JobStore } from './jobs/types.ts'
@@ -10,6 +12,8 @@ import { DatabasePeople } from './people/people.ts'
 import type { Sessions } from './people/sessions.ts'
 import type { AuditStore, InvitationStore, PeopleStore } from './people/types.ts'
 import { readDocument } from './read.ts'
+import type { Intake } from './records/intake.ts'
+import type { RecordLogs } from './records/log.ts'
 import { DatabaseRecords } from './records/records.ts'
 import type { RecordStore } from './records/types.ts'
 import { DatabaseRounds } from './rounds/rounds.ts'
@@ -25,9 +29,18 @@ import type {
   WorkspaceStore,
 } from './types.ts'
 
+/** What the workspaces of one database share. */
+interface Shared {
+  now: () => Date
+  sessions: Sessions
+  intake: Intake
+  logs: RecordLogs
+}
+
 /** The documents of one workspace: its id stands in every query because it is fixed here. */
 export class DatabaseWorkspace implements WorkspaceStore {
   readonly events: EventStore
+  readonly exchange: ExchangeStore
   readonly rounds: RoundStore
   readonly jobs: JobStore
   readonly records: RecordStore
@@ -38,13 +51,14 @@ export class DatabaseWorkspace implements WorkspaceStore {
   readonly #workspaceId: string
   readonly #now: () => Date
 
-  constructor(client: PrismaClient, workspaceId: string, { now, sessions }: { now: () => Date; sessions: Sessions }) {
+  constructor(client: PrismaClient, workspaceId: string, { now, sessions, intake, logs }: Shared) {
     this.#client = client
     this.#workspaceId = workspaceId
     this.#now = now
     this.events = new DatabaseEvents(client, workspaceId, now)
+    this.exchange = new DatabaseExchange(client, workspaceId, now)
     this.jobs = new DatabaseJobs(client, workspaceId, now)
-    this.records = new DatabaseRecords(client, workspaceId, now)
+    this.records = new DatabaseRecords(client, workspaceId, { now, intake, logs })
     this.rounds = new DatabaseRounds(client, workspaceId, now)
     this.people = new DatabasePeople(client, workspaceId, { now, sessions })
     this.invitations = new DatabaseInvitations(client, workspaceId, now)

@@ -27,6 +27,7 @@ beforeAll(async () => {
         lineups: 30,
         calibrations: 20,
         film: 20,
+        estimates: 20,
         season: 20,
         draws: 20,
         summary: 20,

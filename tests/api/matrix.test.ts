@@ -1,7 +1,11 @@
 import Database from 'better-sqlite3'
+import { strToU8, zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { type Offered, offered } from '../../src/api/http/endpoints.ts'
+import { hashOf } from '../../src/api/records/rows.ts'
 import { type Role, roles } from '../../src/api/who.ts'
+import { canonicalJson } from '../../src/model/scouting/index.ts'
+import { eventTables } from '../../src/model/scouting/tables/index.ts'
 import { harbour } from '../model/documents/harbour.ts'
 import { type Server, startServer } from './server.ts'
 import { claim, join, type Member, team } from './team.ts'
@@ -23,6 +27,7 @@ const open = all.filter(({ endpoint }) => endpoint.may === undefined)
 function requestOf({ endpoint }: Offered, given: { [field: string]: unknown }) {
   const path = endpoint.path.replaceAll(/\{(\w+)\}/g, (_, key) => encodeURIComponent(String(given[key] ?? 'nothing')))
   const rest = Object.entries(given).filter(([key]) => !endpoint.path.includes(`{${key}}`))
+  if (endpoint.takes) return { path: `${path}?preview=true`, body: given['file'] ?? {} }
   if (endpoint.method === 'POST' || endpoint.method === 'PUT') return { path, body: Object.fromEntries(rest) }
   const query = new URLSearchParams(rest.map(([key, value]) => [key, String(value)])).toString()
   return { path: query === '' ? path : `${path}?${query}`, body: undefined }
@@ -30,6 +35,10 @@ function requestOf({ endpoint }: Offered, given: { [field: string]: unknown }) {
 
 async function call(each: Offered, who: Member | null, given: { [field: string]: unknown } = {}) {
   const { path, body } = requestOf(each, given)
+  if (each.endpoint.takes?.type === 'application/zip') {
+    const headers = { 'content-type': 'application/zip', ...(who && { cookie: who.cookie }) }
+    return server.raw(path, body instanceof Uint8Array ? new Blob([new Uint8Array(body)]) : 'no zip', headers)
+  }
   if (who) return who.send(each.endpoint.method, path, body)
   return body === undefined ? server.bare(each.endpoint.method, path) : server.send(each.endpoint.method, path, body)
 }
@@ -141,6 +150,23 @@ describe('A lead of one team and what belongs to another:', () => {
     before = rowsOf()
   })
 
+  /** An event of their id, as a file. */
+  function archive() {
+    const savedAt = '2031-02-28T08:00:00.000Z'
+    const body = { format: 1, id: 'cup', name: 'Taken', game: 'theirs', teams: [] }
+    const parts = ['rules', 'matches', 'results', 'assignments', 'records', 'apart', 'choices', 'drills', 'people']
+    const event = [{ revision: 1, body, note: null, savedAt }]
+    const contents = { event, ...Object.fromEntries(parts.map((part) => [part, []])) }
+    return { format: 1, archive: 'event', hash: hashOf(canonicalJson(contents)), contents }
+  }
+
+  /** The same as tables, of a game that is not theirs alone. */
+  function tables() {
+    const columns = eventTables.event.fields.map(({ name }) => name)
+    const cells = columns.map((name) => ({ id: 'cup', name: 'Taken', game: 'theirs' })[name] ?? '')
+    return zipSync({ 'event.csv': strToU8(`${columns.join(',')}\r\n${cells.join(',')}\r\n`) })
+  }
+
   /** What else a request needs to be taken as one; a new procedure with a body has its entry here. */
   const bodies: { readonly [name: string]: { [field: string]: unknown } } = {
     'documents.save': { base: 1, body: { ...harbour(), id: 'theirs', name: 'Taken' } },
@@ -161,6 +187,8 @@ describe('A lead of one team and what belongs to another:', () => {
     'event.assignments.preview': { people: ['x'], longest: 5, rest: 1 },
     'event.assignments.assign': { mark: 'x', assignments: [] },
     'event.assignments.take': { match: 'm', seat: { alliance: 'red', position: 1 } },
+    'exchange.bringArchive': { file: archive() },
+    'exchange.bringTables': { file: tables() },
     'records.accept': { unsent: 0, rows: [] },
     'lead.correct': { record: gone, changes: { note: 'Taken' }, reason: 'Taken' },
     'lead.swap': { match: 'm', records: [gone], reason: 'Taken' },
@@ -195,6 +223,11 @@ describe('A lead of one team and what belongs to another:', () => {
     if (known.length > 0 && each.endpoint.path.includes('{id}') && each.endpoint.method === 'GET') {
       expect(status, text).toBe(404)
     }
+  })
+
+  test('a file with an event of their id comes to one’s own team', async () => {
+    expect((await members.lead.send('POST', '/api/events/archive', archive())).body).toMatchObject({ fresh: true })
+    expect((await members.lead.get('/api/events/cup/archive')).body.contents.event[0].body.name).toBe('Taken')
   })
 
   test('nothing of theirs was changed', () => {

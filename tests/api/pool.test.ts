@@ -48,6 +48,7 @@ const seconds = {
   lineups: 30,
   calibrations: 20,
   film: 20,
+  estimates: 20,
   season: 20,
   summary: 10,
 }

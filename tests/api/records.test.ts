@@ -210,12 +210,73 @@ describe('A lead', () => {
     expect((await server.send('POST', address('drills/none/end'), {})).status).toBe(404)
   })
 
-  test('lets one of several records count', async () => {
-    const choice = { match: 'q1', team: teams[0], record: uuidOf(9, 1), reason: 'Sat nearer' }
+  test('lets one of several records count, whatever is corrected in it, and all again', async () => {
+    const other = ofFirst(10, 1, { scout: 'scout-10' })
+    await send([other], 'phone-10')
+    const counting = async () =>
+      (await server.get(address('observations?match=q1'))).body
+        .filter(({ team }: { team: string }) => team === teams[0])
+        .map(({ row, counts }: { row: Row; counts: boolean }) => [row.id, counts])
+    const told = async () =>
+      (await server.get(address('board'))).body.contradictions.filter(({ records }: { records: string[] }) =>
+        records.includes(uuidOf(9, 1)),
+      )
+    expect(await counting()).toEqual([
+      [uuidOf(9, 1), true],
+      [other.id, true],
+    ])
+    expect(await told()).not.toEqual([])
+    const choice = { match: 'q1', team: teams[0], record: other.id, reason: 'Sat nearer' }
     expect((await server.send('POST', address('choices'), choice)).status).toBe(200)
     expect((await server.get(address('choices'))).body).toMatchObject([choice])
+    expect(await counting()).toEqual([
+      [uuidOf(9, 1), false],
+      [other.id, true],
+    ])
+    // What does not count contradicts nothing; and who chose a record chose its correction.
+    expect(await told()).toEqual([])
+    const correction = { record: other.id, changes: { note: 'Seen again' }, reason: 'Video' }
+    const [corrected] = (await server.send('POST', address('corrections'), correction)).body.added
+    expect(await counting()).toEqual([
+      [uuidOf(9, 1), false],
+      [corrected, true],
+    ])
+    expect((await server.get(address('board'))).body.matches[0].seats[0].chosen).toBe(corrected)
+    await server.send('POST', address('choices'), { ...choice, record: null })
+    expect((await counting()).map(([, counts]: [string, boolean]) => counts)).toEqual([true, true])
     expect((await server.send('POST', address('choices'), { ...choice, record: uuidOf(99, 1) })).status).toBe(404)
   })
+
+  test('sees at once what a corrected schedule changes, though what was worked out is kept', async () => {
+    const board = async () => (await server.get(address('board'))).body
+    const before = await board()
+    expect(await board()).toEqual(before)
+    const { matches, mark } = (await server.get(address('matches'))).body
+    const [first] = matches.map(({ match }: { match: unknown }) => match)
+    const turned = { ...first, red: [first.red[1], first.red[0], first.red[2]] }
+    await server.send('PUT', address('matches'), { matches: [turned], mark })
+    const [seat] = (await board()).matches[0].seats
+    expect([seat.team, before.matches[0].seats[0].team]).toEqual([teams[1], teams[0]])
+    expect(seat.records).toEqual(before.matches[0].seats[1].records)
+  })
+})
+
+test('Records are asked for by kind, in one way or the other', async () => {
+  const way = { event: eventId, device: 'phone-11', scout: 'scout-11', made: '2026-11-27T10:00:00.000Z' }
+  const photo = { id: uuidOf(11, 1), type: 'image/png', data: 'AAAA' }
+  const visit = { team: teams[4], at: way.made, claims: {}, photos: [photo.id] }
+  const rows = [
+    { ...way, id: photo.id, sequence: 1, kind: 'photo', body: photo },
+    { ...way, id: uuidOf(11, 2), sequence: 2, kind: 'visit', body: visit },
+    { ...way, id: uuidOf(11, 3), sequence: 3, kind: 'change', body: { team: teams[4], afterMatch: null } },
+  ]
+  await send(rows, 'phone-11')
+  const kindsIn = async (query: string) =>
+    (await server.get(`/api/records?event=${eventId}&${query}`)).body.records.map(({ row }: { row: Row }) => row.kind)
+  expect(await kindsIn('kinds=visit,change')).toEqual(['visit', 'change'])
+  expect(await kindsIn('kinds=photo&kinds=visit')).toEqual(['photo', 'visit'])
+  const { status, body } = await server.get(`/api/records?event=${eventId}&kinds=visit,nothing`)
+  expect([status, body.error.path]).toEqual([400, ['kinds', 1]])
 })
 
 test('Who looks on is told at once that records came, and of this event only', async () => {

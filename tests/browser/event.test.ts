@@ -1,5 +1,8 @@
+import { readFile } from 'node:fs/promises'
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest'
+import { hashOf } from '../../src/api/records/rows.ts'
 import { onlyWorkspace } from '../../src/app.ts'
+import { canonicalJson } from '../../src/model/scouting/index.ts'
 import { seedIfEmpty } from '../../src/seeding.ts'
 import { startServer } from '../api/server.ts'
 import { claim, join } from '../api/team.ts'
@@ -53,6 +56,12 @@ test('a schedule is pasted, looked at, applied and undone; a result is entered a
   // A robot is substituted: the change is shown before it is made.
   await page.getByRole('button', { name: 'Qualification 2' }).click()
   await page.getByRole('dialog').getByLabel('Blue, position 3', { exact: true }).selectOption('90004')
+  // Who looks something up in between finds the form as it was left.
+  await page.keyboard.press('Escape')
+  await page.getByRole('link', { name: 'Teams' }).click()
+  await page.getByRole('link', { name: 'Schedule' }).click()
+  await page.getByRole('button', { name: 'Qualification 2' }).click()
+  await page.getByText('What you typed before is still here.').waitFor()
   await page.getByRole('button', { name: 'See what this changes' }).click()
   await looked.getByText('Qualification 2: team 90004 plays twice in it.').waitFor()
   expect(await looked.getByText('Blue, position 3: 90004 in place of 90005.').count()).toBe(1)
@@ -64,6 +73,18 @@ test('a schedule is pasted, looked at, applied and undone; a result is entered a
   await page.getByLabel('Red: Harbour moored').check()
   await page.getByRole('button', { name: 'Save the result' }).click()
   await page.getByText('Please give the total.').waitFor()
+  await page.getByLabel('Blue: Total').fill('45,5')
+  await page.getByLabel('Blue, position 2, 90005').selectOption('disqualified')
+  await page.getByRole('button', { name: 'Save the result' }).click()
+  await page.getByRole('dialog').waitFor({ state: 'detached' })
+  await page.getByText('Red: Harbour moored').waitFor()
+  // The last entry is taken back, the robot's state with it, and put in again.
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await page.getByText('Red: Harbour moored').waitFor({ state: 'detached' })
+  await page.getByRole('button', { name: 'Enter the result of Qualification 1' }).click()
+  expect(await page.getByLabel('Blue, position 2, 90005').inputValue()).toBe('played')
+  await page.getByLabel('Red: Total').fill('60')
+  await page.getByLabel('Red: Harbour moored').check()
   await page.getByLabel('Blue: Total').fill('45,5')
   await page.getByLabel('Blue, position 2, 90005').selectOption('disqualified')
   await page.getByRole('button', { name: 'Save the result' }).click()
@@ -95,9 +116,43 @@ test('a schedule is pasted, looked at, applied and undone; a result is entered a
   await page.getByRole('link', { name: 'Who watches whom' }).click()
   await page.getByText('invite scouts first').waitFor()
   expect(world.errors).toEqual([])
+
+  // The event as files. Under another name it comes in as another event; what is damaged does not.
+  await page.getByRole('link', { name: 'Files' }).click()
+  const saved = async (button: string) => {
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: button }).click(),
+    ])
+    return { name: download.suggestedFilename(), text: await readFile(await download.path(), 'utf8') }
+  }
+  const tables = await saved('Save the tables')
+  expect([tables.name.endsWith('-tables.zip'), tables.text.slice(0, 2)]).toEqual([true, 'PK'])
+  const archive = JSON.parse((await saved('Save the whole event')).text)
+  const { contents } = archive
+  for (const { body } of contents.event) Object.assign(body, { id: 'second', name: 'Second harbour days' })
+  const put = async (content: object) => {
+    const buffer = Buffer.from(JSON.stringify(content))
+    await page
+      .getByLabel('File with an event')
+      .setInputFiles({ name: 'event.json', mimeType: 'application/json', buffer })
+  }
+  await put(archive)
+  await page.getByText('hash: The file is damaged').waitFor()
+  expect(world.errors.splice(0)).toEqual([expect.stringContaining('400')])
+  await put({ ...archive, hash: hashOf(canonicalJson(contents)) })
+  await page.getByRole('heading', { name: 'What event.json would change in Second harbour days' }).waitFor()
+  // Two are new, none is here.
+  expect(await page.getByRole('row', { name: 'Matches' }).textContent()).toBe('Matches20')
+  if (inLongForm) expect(await findings(page)).toEqual([])
+  await page.getByRole('button', { name: 'Bring it in' }).click()
+  await page.getByRole('link', { name: 'Open Second harbour days' }).click()
+  await page.getByRole('heading', { name: 'Second harbour days', level: 1 }).waitFor()
+  expect(await rows.count()).toBe(3)
+  expect(world.errors).toEqual([])
 })
 
-const parts = ['', '/results', '/ranking', '/watch', '/teams']
+const parts = ['', '/results', '/ranking', '/watch', '/teams', '/exchange']
 
 describe.runIf(inLongForm)('the parts of an event', () => {
   test.each(['en-US', 'de-DE'])('fit 360 px, and no scan finds anything, in %s', async (locale) => {

@@ -43,13 +43,29 @@ test('a lead claims the server, invites a scout, who comes in with a phone, and 
   expect(await session()).toBe('scout')
 
   await lead.reload()
-  await lead.getByRole('button', { name: 'Sign out “Kit’s phone” of Kit' }).click()
-  await lead.getByText('“Kit’s phone” is signed out at once.').waitFor()
-  await lead.getByRole('button', { name: 'Sign it out' }).click()
-  await lead.getByRole('rowheader', { name: 'Kit’s phone' }).waitFor({ state: 'detached' })
+  await lead.getByRole('button', { name: 'Rename “Kit’s phone” of Kit' }).click()
+  await lead.getByLabel('New name of the device').fill('Red phone')
+  await lead.getByRole('button', { name: 'Save the name' }).click()
+  await lead.getByRole('rowheader', { name: 'Red phone' }).waitFor()
+
+  // A page of an event that is open learns by itself what its reader may do now.
+  await lead.getByLabel('Role of Kit').selectOption('lead')
+  await expect.poll(session).toBe('lead')
+  await phone.goto(`${world.url}/event/breakwater-spring/schedule`)
+  await phone.getByRole('heading', { name: 'Bring a schedule in' }).waitFor()
+  await lead.getByLabel('Role of Kit').selectOption('viewer')
+  await phone.getByRole('heading', { name: 'Bring a schedule in' }).waitFor({ state: 'detached' })
+  await phone.getByRole('heading', { name: 'Schedule' }).waitFor()
+
+  await lead.getByRole('button', { name: 'Sign Kit out everywhere' }).click()
+  await lead.getByText('Kit is signed out on all devices at once').waitFor()
+  await lead.getByRole('group').getByRole('button', { name: 'Sign out everywhere' }).click()
+  await lead.getByText('Signed out on one device.').waitFor()
+  await lead.getByRole('rowheader', { name: 'Red phone' }).waitFor({ state: 'detached' })
+  await phone.getByRole('dialog', { name: 'Sign in' }).waitFor()
   expect(await session()).toBeNull()
   await lead.getByText('What was changed').click()
-  await lead.getByRole('cell', { name: 'devices.revoke' }).waitFor()
+  await lead.getByRole('cell', { name: 'people.signOut' }).waitFor()
   await phone.context().close()
 
   // A session that ends under a form: the panel comes over it, and what was typed is still there afterwards.

@@ -84,6 +84,10 @@ describe('a phone', () => {
     await page.getByRole('button', { name: 'Keep it on this phone' }).click()
     await page.getByText('‘fast’ is not a number from 0 up.').waitFor()
     expect(await page.getByLabel('Seconds for a cycle').inputValue()).toBe('7,5')
+    // What is in the form and not kept yet is on the phone's disk, photos too.
+    await page.reload()
+    await page.getByRole('img', { name: 'Photo 1' }).waitFor()
+    expect(await page.getByLabel('Seconds for a cycle').inputValue()).toBe('7,5')
     await page.getByLabel('Piers: pieces a match').fill('12')
     expect(await findings(page)).toEqual([])
     await page.getByRole('button', { name: 'Keep it on this phone' }).click()
@@ -109,6 +113,9 @@ describe('a phone', () => {
     await page.getByLabel('Team', { exact: true }).selectOption('90002')
     await page.getByLabel('After which match').selectOption({ label: 'Qualification 12' })
     await page.getByLabel('What is new').fill('new intake')
+    await page.reload()
+    await expect.poll(() => page.getByLabel('What is new').inputValue()).toBe('new intake')
+    expect(await page.getByLabel('After which match').inputValue()).not.toBe('')
     await page.getByRole('button', { name: 'Keep it on this phone' }).click()
     await page.getByText('Kept. It is sent').waitFor()
 

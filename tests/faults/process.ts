@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { build } from 'esbuild'
 import { projectRoot } from '../../src/root.ts'
 
@@ -11,12 +11,13 @@ export function builtServer(): Promise<string> {
   // Inside the project, where its packages and migrations are found.
   const outfile = join(projectRoot(), 'test-results', `server-${process.pid}`, 'server.js')
   built ??= build({
-    entryPoints: [join(projectRoot(), 'src', 'server.ts')],
+    entryPoints: ['server.ts', 'api/records/reading/read.worker.ts'].map((path) => join(projectRoot(), 'src', path)),
     bundle: true,
     packages: 'external',
     platform: 'node',
     format: 'esm',
-    outfile,
+    outdir: dirname(outfile),
+    entryNames: '[name]',
   }).then(() => outfile)
   return built
 }

@@ -1,12 +1,13 @@
 import { describe, expect, test } from 'vitest'
 import { breakwater, seededEvent } from '../../seed/index.ts'
+import { row as rowContract } from '../../src/api/contracts/scouting/index.ts'
 import { checkResults, checkSchedule, earnedIn, rankEvent, slotsOf } from '../../src/model/event/index.ts'
 
-const { event, matches, results, played } = seededEvent()
+const { event, matches, results, played, records } = seededEvent()
 
 describe('the event of the demo', () => {
   test('is always the same', () => {
-    expect(seededEvent()).toEqual({ event, matches, results, played })
+    expect(seededEvent()).toEqual({ event, matches, results, played, records })
   })
 
   test('has a schedule and results in which no check finds anything wrong', () => {
@@ -60,6 +61,47 @@ describe('the event of the demo', () => {
         expect(told.untold).toEqual(['lit'])
         expect(bonuses?.filter((id) => id !== 'lit')).toEqual(told.bonuses)
       }
+    }
+  })
+
+  test('has records that the contract takes, each with its own id and in the order of its device', () => {
+    for (const row of records) expect(rowContract.parse(row)).toEqual(row)
+    expect(new Set(records.map(({ id }) => id)).size).toBe(records.length)
+    for (const device of new Set(records.map(({ device }) => device))) {
+      const own = records.filter((row) => row.device === device).map(({ sequence }) => sequence)
+      expect(own).toEqual(own.map((_, index) => index + 1))
+    }
+  })
+
+  test('has records of nearly all robots that agree with the officials, but for one with two goals swapped', () => {
+    const seen = records.flatMap((row) => (row.kind === 'observation' ? [row.body] : []))
+    const scored = (all: typeof seen, goal: string) =>
+      all
+        .flatMap(({ timeline = [], counts = [] }) => [
+          ...timeline.filter(({ what }) => what === 'scored').map((each) => [each.goal, 1] as const),
+          ...counts.map((each) => [each.goal, each.scored] as const),
+        ])
+        .reduce((sum, [id, n]) => sum + (id === goal ? n : 0), 0)
+    const differing = played.flatMap(({ match, result, performances }) =>
+      (['red', 'blue'] as const).flatMap((alliance) => {
+        const teams = performances.filter((each) => each.alliance === alliance).map(({ team }) => team)
+        const own = seen.filter((body) => body.match === match.id && teams.includes(body.team))
+        // Three records of three robots can be added up.
+        if (own.length !== 3 || new Set(own.map(({ team }) => team)).size !== 3) return []
+        const agree = ['piers', 'gantry', 'lightship'].every(
+          (goal) => scored(own, goal) === result[alliance].pieces![goal],
+        )
+        return agree ? [] : [`${match.id} ${alliance}`]
+      }),
+    )
+    expect(differing).toEqual(['qualification-17 red'])
+    expect(seen.length).toBeGreaterThanOrEqual(6 * played.length - 3)
+    expect(seen.filter(({ counts }) => counts)).toHaveLength(1)
+    for (const { timeline = [] } of seen) {
+      expect(timeline.map(({ elapsed }) => elapsed)).toEqual(
+        timeline.map(({ elapsed }) => elapsed).toSorted((a, b) => a - b),
+      )
+      expect(timeline.at(-1)?.elapsed ?? 0).toBeLessThanOrEqual(152)
     }
   })
 })

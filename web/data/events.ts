@@ -4,6 +4,7 @@ import type { Assignment, Match, Result } from '../../src/model/scouting/types.t
 import type { ResultEntry, StoredMatch, StoredResult, Undo } from '../../src/store/types.ts'
 import { problemsInWords } from '../words/problems.ts'
 import { client, said } from './api.ts'
+import { useSession } from './session.ts'
 
 export interface Schedule {
   matches: StoredMatch[]
@@ -125,10 +126,4 @@ export function useEventChanges(event: string) {
 }
 
 /** Whether whoever looks may change an event. While nobody has claimed the server, everybody at its machine may. */
-export function useIsLead(): boolean {
-  const { data } = useQuery({
-    queryKey: ['session'],
-    queryFn: async () => (await fetch('/api/session')).json() as Promise<{ role: string | null }>,
-  })
-  return data?.role === 'lead'
-}
+export const useIsLead = (): boolean => useSession().data?.role === 'lead'

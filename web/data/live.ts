@@ -3,13 +3,16 @@ import { useEffect } from 'react'
 
 /** What is asked for anew when something of an event changed. */
 const concerned: { readonly [what: string]: readonly string[] } = {
-  schedule: ['schedule', 'ranking', 'assignments', 'board'],
+  schedule: ['schedule', 'ranking', 'assignments', 'board', 'estimates'],
   results: ['results', 'ranking', 'schedule', 'board'],
   assignments: ['assignments', 'board'],
-  records: ['records', 'board'],
+  records: ['records', 'board', 'estimates'],
   quarantine: ['quarantine', 'board'],
   devices: ['devices', 'board'],
 }
+
+/** Of people, who are of no event alone: what is asked for anew by its own name, and who this is first of all. */
+const ofPeople = ['session', 'people', 'devices']
 
 /**
  * Follows an event while a screen shows it: what changes on the server is asked for anew. The browser itself takes the stream up again
@@ -27,6 +30,10 @@ export function useLive(event: string): void {
     })
     stream.addEventListener('error', () => {
       broken = true
+    })
+    stream.addEventListener('people', () => {
+      for (const key of ofPeople) void queries.invalidateQueries({ queryKey: [key] })
+      anew('assignments')
     })
     for (const [what, parts] of Object.entries(concerned)) stream.addEventListener(what, () => parts.forEach(anew))
     return () => stream.close()

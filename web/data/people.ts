@@ -141,6 +141,14 @@ export function usePeopleChanges() {
     mutationFn: (device: string) => said(client.devices.revoke.mutate({ device })),
     onSuccess,
   })
+  const rename = useMutation({
+    mutationFn: (of: { device: string; name: string }) => said(client.devices.rename.mutate(of)),
+    onSuccess,
+  })
+  const signOut = useMutation({
+    mutationFn: (person: string) => said(client.people.signOut.mutate({ person })),
+    onSuccess,
+  })
   const invite = useMutation({
     mutationFn: (of: {
       role: Role
@@ -155,5 +163,5 @@ export function usePeopleChanges() {
     mutationFn: (invitation: string) => said(client.invitations.withdraw.mutate({ invitation })),
     onSuccess,
   })
-  return { changeRole, end, revoke, invite, withdraw }
+  return { changeRole, end, revoke, rename, signOut, invite, withdraw }
 }

@@ -1,4 +1,4 @@
-import type { Receipt, Row, RowAnswer } from '../../src/model/scouting/types.ts'
+import type { Receipt, RecordKind, Row, RowAnswer } from '../../src/model/scouting/types.ts'
 import type { StandsPack } from '../codes/standsPack.ts'
 import { words } from '../words/catalogue.ts'
 import { refusalWords } from '../words/problems.ts'
@@ -33,11 +33,13 @@ export interface Arrived {
   team?: string | null
 }
 
-/** All records of an event, oldest first. */
-export async function recordsOf(event: string): Promise<Arrived[]> {
+/** All records of an event of these kinds, oldest first. */
+export async function recordsOf(event: string, kinds: readonly RecordKind[]): Promise<Arrived[]> {
   const found: Arrived[] = []
+  // Twenty photos are 5 MB.
+  const limit = kinds.includes('photo') ? '&limit=20' : ''
   for (let after: number | null = 0; after !== null; ) {
-    const path: string = `/api/records?event=${encodeURIComponent(event)}&after=${after}`
+    const path: string = `/api/records?event=${encodeURIComponent(event)}&kinds=${kinds.join()}&after=${after}${limit}`
     const { records, next }: { records: Arrived[]; next: number | null } = await ask(path)
     found.push(...records)
     after = records.length > 0 ? next : null

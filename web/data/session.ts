@@ -15,4 +15,6 @@ export const useSession = () =>
     queryKey: ['session'],
     queryFn: (): Promise<Session> => said(client.session.get.query({})),
     staleTime: 60_000,
+    // A lead may have changed one's role while another window was in front.
+    refetchOnWindowFocus: true,
   })

@@ -10,6 +10,7 @@ import { StatedPlayer } from '../../model/match/stated/index.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
 import { PlanParts } from '../../model/plan/shares.ts'
 import type { AnySaid } from '../../model/said.ts'
+import { estimatesOfEvent } from '../../model/scouting/estimates/index.ts'
 import { airPlan as planAir, sweepMatch, timing as timeHardware } from '../../model/timing/index.ts'
 import type { TaskName, Tasks } from './tasks.ts'
 
@@ -54,6 +55,7 @@ export const lineups = task<'lineups'>(({ request, lineups, from, to }) => {
   const player = players.for(request)
   return lineups.map((each) => player.played(each, from, to))
 })
+export const estimates = task<'estimates'>((input) => estimatesOfEvent(input))
 export const film = task<'film'>(({ game, ...of }) => filmOf(game, of))
 const calibrators = new Calibrators()
 export const calibrations = task<'calibrations'>(({ request, from, to }) => {

@@ -20,6 +20,7 @@ export const {
   lineups,
   calibrations,
   film,
+  estimates,
   season,
   summary,
 } = await import('./compute.worker.ts')

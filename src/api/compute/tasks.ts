@@ -11,6 +11,7 @@ import type { Sums } from '../../model/match/tally.ts'
 import type { MatchRequest } from '../../model/match/types.ts'
 import type { Planned, TripWorth, WorthShare } from '../../model/plan/shares.ts'
 import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
+import type { EventInput, TeamEstimate } from '../../model/scouting/estimates/index.ts'
 import type {
   AirPlan,
   Answers,
@@ -49,6 +50,8 @@ export interface Tasks {
   calibrations: { request: { request: SeasonRequest; from: number; to: number }; answer: Calibration[] }
   season: { request: { request: SeasonRequest; calibrations: readonly Calibration[] }; answer: SeasonReport }
   film: { request: { game: Game; options: readonly Option[]; seed: number }; answer: Film }
+  /** What is believed of all teams of an event. */
+  estimates: { request: EventInput; answer: TeamEstimate[] }
   summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
 }
 
@@ -76,5 +79,6 @@ export const budgets: { readonly [name in TaskName]: number } = {
   calibrations: 120,
   season: 60,
   film: 60,
+  estimates: 30,
   summary: 60,
 }

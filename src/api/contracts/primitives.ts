@@ -5,19 +5,20 @@ import { nameIn, rule } from './sentences.ts'
 /** Names that every object of the language already has: as an id they would be found where nothing was entered. */
 const taken = new Set(Object.getOwnPropertyNames(Object.prototype))
 
+// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what must not be in an id
+const controls = /[\u0000-\u001f\u007f]/
+
 /** An opaque id, unique in its document. */
 export const id = z
   .string()
   .min(1)
   .max(100)
   .refine(
-    (text) => !taken.has(text),
-    rule(({ input }) => ({ code: 'takenId', parts: { got: gotOf(input) } })),
-  )
-  .refine(
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what must not be in an id
-    (text) => !/[\u0000-\u001f\u007f]/.test(text),
-    rule(({ input }) => ({ code: 'controlInId', parts: { got: gotOf(input) } })),
+    (text) => !taken.has(text) && !controls.test(text),
+    rule(({ input }) => ({
+      code: taken.has(String(input)) ? 'takenId' : 'controlInId',
+      parts: { got: gotOf(input) },
+    })),
   )
   .describe('Opaque id, unique in its document')
 

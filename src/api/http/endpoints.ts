@@ -1,10 +1,15 @@
+import { Readable } from 'node:stream'
 import type { AnyProcedure } from '@trpc/server'
-import type { FastifyInstance, FastifyRequest } from 'fastify'
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { ApiError, failureOf } from '../errors.ts'
+import { Readers } from '../records/reading/readers.ts'
 import { appRouter } from '../router.ts'
 import { createCallerFactory, type Endpoint, type OpenEndpoint } from '../trpc.ts'
+import { admitted } from '../who.ts'
 import type { ContextOf } from './context.ts'
 import { answerFailure } from './errors.ts'
+import { keepText } from './json.ts'
+import { readZip } from './zip.ts'
 
 /** A procedure that is also offered as plain HTTP. */
 export interface Offered {
@@ -33,13 +38,14 @@ function fromQuery(text: unknown): unknown {
   return text === 'true' || text === 'false' ? text === 'true' : text
 }
 
+const queryOf = (request: FastifyRequest): Fields =>
+  Object.fromEntries(Object.entries(request.query as Fields).map(([key, value]) => [key, fromQuery(value)]))
+
 /** What a procedure is given: the body or the query, and what stands in the path. */
-function inputOf(request: FastifyRequest): unknown {
+function inputOf(request: FastifyRequest, { takes }: Offered['endpoint']): unknown {
   const path = request.params as Fields
-  if (request.method === 'GET' || request.method === 'DELETE') {
-    const query = Object.entries(request.query as Fields).map(([key, value]) => [key, fromQuery(value)])
-    return { ...Object.fromEntries(query), ...path }
-  }
+  if (takes) return { ...queryOf(request), ...path, file: request.body }
+  if (request.method === 'GET' || request.method === 'DELETE') return { ...queryOf(request), ...path }
   const { body } = request
   if (Object.keys(path).length === 0) return body
   if (typeof body !== 'object' || body === null || Array.isArray(body)) {
@@ -52,24 +58,68 @@ function inputOf(request: FastifyRequest): unknown {
 
 type Call = (input: unknown) => Promise<unknown>
 
+function send(reply: FastifyReply, { sends }: Offered['endpoint'], answer: unknown): FastifyReply {
+  if (!sends) return reply.send(answer)
+  const { name, body } = sends.file(answer)
+  reply.header('Content-Disposition', `attachment; filename="${name}"`)
+  reply.header('Cache-Control', 'no-store')
+  const bytes = body instanceof Uint8Array
+  return reply
+    .type(sends.type)
+    .send(
+      bytes ? Buffer.from(body.buffer, body.byteOffset, body.byteLength) : Readable.from(body, { objectMode: false }),
+    )
+}
+
 /** Offers procedures as plain HTTP and JSON at their own addresses. */
 export function offerEndpoints(app: FastifyInstance, contextOf: ContextOf): void {
-  const callerOf = createCallerFactory(appRouter)
-  for (const { name, endpoint } of offered()) {
-    app.route({
-      method: endpoint.method,
-      url: endpoint.path.replaceAll(/\{(\w+)\}/g, ':$1'),
-      handler: async (request, reply) => {
-        try {
-          const caller = callerOf(await contextOf(reply)) as unknown as Fields
-          const call = name.split('.').reduce<unknown>((part, key) => (part as Fields)[key], caller) as Call
-          const answer = await call(inputOf(request))
-          const failure = endpoint.refused?.(answer) ?? null
-          return failure ? answerFailure(reply, failure, null) : reply.send(answer)
-        } catch (error) {
-          return answerFailure(reply, failureOf(error), error)
-        }
-      },
-    })
+  const all = offered()
+  const ofZip = all.filter(({ endpoint }) => endpoint.takes?.type === 'application/zip')
+  const large = all.filter(({ endpoint }) => endpoint.readByThread)
+  for (const each of all) {
+    if (!ofZip.includes(each) && !large.includes(each)) offer(app, { ...each, contextOf })
   }
+  void app.register(async (scope) => {
+    readZip(scope)
+    for (const each of ofZip) offer(scope, { ...each, contextOf })
+  })
+  const readers = new Readers()
+  app.addHook('onClose', () => readers.close())
+  void app.register(async (scope) => {
+    keepText(scope)
+    const read = ({ body }: FastifyRequest) => readers.body(typeof body === 'string' ? body : '')
+    for (const each of large) offer(scope, { ...each, contextOf, read })
+  })
+}
+
+interface Offer extends Offered {
+  contextOf: ContextOf
+  /** Where the body is read in another way. */
+  read?(request: FastifyRequest): Promise<unknown>
+}
+
+const callerOf = createCallerFactory(appRouter)
+
+function offer(app: FastifyInstance, { name, endpoint, contextOf, read }: Offer): void {
+  const { takes } = endpoint
+  app.route({
+    method: endpoint.method,
+    url: endpoint.path.replaceAll(/\{(\w+)\}/g, ':$1'),
+    ...(takes && { bodyLimit: takes.most }),
+    ...((takes ?? read) && {
+      // What may be large is not read from whoever may not bring it in.
+      onRequest: async (_, reply) => void admitted((await contextOf(reply)).who, endpoint.may ?? []),
+    }),
+    handler: async (request, reply) => {
+      try {
+        const caller = callerOf(await contextOf(reply)) as unknown as Fields
+        const call = name.split('.').reduce<unknown>((part, key) => (part as Fields)[key], caller) as Call
+        const answer = await call(read ? await read(request) : inputOf(request, endpoint))
+        const failure = endpoint.refused?.(answer) ?? null
+        return failure ? answerFailure(reply, failure, null) : send(reply, endpoint, answer)
+      } catch (error) {
+        return answerFailure(reply, failureOf(error), error)
+      }
+    },
+  })
 }

@@ -1,8 +1,7 @@
 import type { FastifyInstance, FastifyReply } from 'fastify'
-import { bodyOf, type Failure, failureOf, notJson, table, tooLarge } from '../errors.ts'
+import { bodyOf, type Failure, failureOf, notJson, table, tooLargeFor } from '../errors.ts'
 
 const ofServer: { readonly [code: string]: Failure } = {
-  FST_ERR_CTP_BODY_TOO_LARGE: tooLarge,
   FST_ERR_CTP_INVALID_MEDIA_TYPE: notJson,
   FST_ERR_CTP_EMPTY_TYPE: notJson,
   FST_ERR_CTP_INVALID_CONTENT_LENGTH: {
@@ -26,7 +25,9 @@ export function answerUnreadableAddress(error: unknown, _request: unknown, reply
 
 /** What goes wrong before or outside a procedure: bodies that can not be read, and faults of the server. */
 export function answerErrors(app: FastifyInstance): void {
-  app.setErrorHandler((error: Error & { code?: string; statusCode?: number }, _request, reply) => {
+  app.setErrorHandler((error: Error & { code?: string; statusCode?: number }, request, reply) => {
+    if (error.code === 'FST_ERR_CTP_BODY_TOO_LARGE')
+      return answerFailure(reply, tooLargeFor(request.routeOptions.bodyLimit), error)
     const known = error.code === undefined ? undefined : ofServer[error.code]
     const malformed = error.statusCode !== undefined && error.statusCode >= 400 && error.statusCode < 500
     const failure = known ?? failureOf(error)

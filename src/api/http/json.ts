@@ -11,19 +11,29 @@ const deepest = 40
 export function nesting(json: string): number {
   let depth = 0
   let most = 0
-  let inString = false
   for (let index = 0; index < json.length; index += 1) {
     const code = json.charCodeAt(index)
-    if (inString) {
-      if (code === 0x5c) index += 1
-      else if (code === 0x22) inString = false
-    } else if (code === 0x22) inString = true
-    else if (code === 0x7b || code === 0x5b) {
+    if (code === 0x22) {
+      index = endOfString(json, index)
+      if (index < 0) break
+    } else if (code === 0x7b || code === 0x5b) {
       depth += 1
       if (depth > most) most = depth
     } else if (code === 0x7d || code === 0x5d) depth -= 1
   }
   return most
+}
+
+/** Where the string that begins here ends; below 0 where it does not. */
+function endOfString(json: string, begin: number): number {
+  let end = json.indexOf('"', begin + 1)
+  while (end > 0) {
+    let first = end
+    while (json.charCodeAt(first - 1) === 0x5c) first -= 1
+    if ((end - first) % 2 === 0) return end
+    end = json.indexOf('"', end + 1)
+  }
+  return end
 }
 
 function refuseDepth(json: string): void {
@@ -44,6 +54,25 @@ function notValid(json: string): Failure {
       .replace(/^./, (first) => first.toLowerCase())
   }
   return { code: 'malformed', message: `The body is not valid JSON: ${reason}`, path: [] }
+}
+
+/** A JSON text as a value. Throws an ApiError where it is too deep or no JSON. */
+export function parsed(json: string): unknown {
+  refuseDepth(json)
+  try {
+    return JSON.parse(json)
+  } catch {
+    throw new ApiError(notValid(json))
+  }
+}
+
+/** Leaves JSON bodies as texts to the routes, which read them by `parsed`. */
+export function keepText(app: FastifyInstance): void {
+  app.removeAllContentTypeParsers()
+  app.addContentTypeParser('application/json', { parseAs: 'string', bodyLimit }, (_request, body, done) => {
+    done(null, body)
+  })
+  app.addContentTypeParser('*', (_request, _payload, done) => done(new ApiError(notJson)))
 }
 
 /** Reads JSON bodies only, and refuses what is too deep or no JSON with a sentence. `asText` leaves parsing to the route. */

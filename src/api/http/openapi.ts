@@ -26,17 +26,24 @@ const meanings: { readonly [status: number]: string } = {
   403: 'Not for the role of whoever asks, or asked for by a page of another site',
   404: 'There is no such document or round',
   409: 'Somebody saved in between, and current and base are both sides; or it can not be any more',
-  413: 'Body over 2 MB',
-  415: 'Body is not JSON',
+  413: 'Body over 2 MB, or over what this address reads',
+  415: 'Body is not JSON, or not the file that is asked for',
   422: 'Understood, but there is no way, or it would take too much',
   429: 'More, or faster, than anybody needs; Retry-After says when to ask again',
   500: 'A fault of the server',
   503: 'Too much is being computed, or there is no room on the disk; Retry-After says when to ask again',
 }
 
-function responsesOf({ answer, may, errors = [] }: Offered['endpoint']): ZodOpenApiOperationObject['responses'] {
+/** Bytes, which JSON Schema does not describe. */
+const bytes = { type: 'string', format: 'binary' } as const
+
+function responsesOf({ answer, sends, may, errors = [] }: Offered['endpoint']): ZodOpenApiOperationObject['responses'] {
+  const content =
+    sends?.type === 'application/zip'
+      ? { 'application/zip': { schema: bytes } }
+      : { 'application/json': { schema: answer } }
   return {
-    '200': { description: 'The answer', content: { 'application/json': { schema: answer } } },
+    '200': { description: 'The answer', content },
     ...failures([...errors, ...(may ? (['unauthenticated', 'forbidden'] as const) : [])]),
   }
 }
@@ -114,6 +121,15 @@ function operationOf({ name, endpoint, procedure }: Offered): ZodOpenApiOperatio
   if (endpoint.method === 'GET' || endpoint.method === 'DELETE') {
     const further = Object.keys(part(false).shape).length > 0 ? { query: part(false) } : {}
     return { ...operation, requestParams: { ...path, ...further } }
+  }
+  if (endpoint.takes) {
+    const { file, ...query } = part(false).shape
+    const { type } = endpoint.takes
+    const requestBody =
+      type === 'application/zip'
+        ? { required: true, content: { [type]: { schema: bytes } } }
+        : bodyOf(file as z.ZodType)
+    return { ...operation, requestParams: { ...path, query: z.strictObject(query) }, requestBody }
   }
   return { ...operation, requestParams: path, requestBody: bodyOf(part(false)) }
 }

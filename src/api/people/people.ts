@@ -3,7 +3,7 @@ import type { Changed } from '../../store/types.ts'
 import { id } from '../contracts/index.ts'
 import { ApiError } from '../errors.ts'
 import { say } from '../sentences.ts'
-import { procedure, router } from '../trpc.ts'
+import { type Context, procedure, router } from '../trpc.ts'
 import { may } from '../who.ts'
 import { auditEntry, auditRequest, deviceName, member, memberDevice, role } from './contracts.ts'
 
@@ -21,6 +21,12 @@ function refuseUnchanged(outcome: Changed, named: string): void {
   if (outcome === 'lastLead') {
     throw new ApiError({ code: 'conflict', ...say({ code: 'lastLead', parts: {} }), path: ['person'] })
   }
+}
+
+/** So that screens that are open ask who they are now: what somebody may do has changed, or that they are signed in. */
+function tellPeople({ tell }: Pick<Context, 'tell'>): void {
+  tell({ event: null, what: 'people' })
+  tell({ event: null, what: 'devices' })
 }
 
 /** Members of the workspace. What is changed here acts on the next request of whoever it is about. */
@@ -52,6 +58,7 @@ export const people = router({
     .input(z.strictObject({ ...person.shape, role }))
     .mutation(async ({ input, ctx }) => {
       refuseUnchanged(await ctx.workspace.people.changeRole(input.person, input.role), input.person)
+      tellPeople(ctx)
       return { changed: true }
     }),
 
@@ -70,6 +77,7 @@ export const people = router({
     .mutation(async ({ input, ctx }) => {
       const { person: named, undo = false } = input
       refuseUnchanged(await ctx.workspace.people.end(named, undo), named)
+      tellPeople(ctx)
       return { ended: !undo }
     }),
 
@@ -87,7 +95,9 @@ export const people = router({
     .input(person)
     .mutation(async ({ input, ctx }) => {
       if (!(await ctx.workspace.people.get(input.person))) refuseUnchanged('missing', input.person)
-      return { ended: await ctx.workspace.people.revokeAll(input.person) }
+      const ended = await ctx.workspace.people.revokeAll(input.person)
+      tellPeople(ctx)
+      return { ended }
     }),
 })
 
@@ -120,6 +130,7 @@ export const devices = router({
     .input(z.strictObject({ ...device.shape, name: deviceName }))
     .mutation(async ({ input, ctx }) => {
       if (!(await ctx.workspace.people.renameDevice(input.device, input.name))) throw noDevice(input.device)
+      ctx.tell({ event: null, what: 'devices' })
       return { renamed: true }
     }),
 
@@ -137,6 +148,7 @@ export const devices = router({
     .input(device)
     .mutation(async ({ input, ctx }) => {
       if (!(await ctx.workspace.people.revoke(input.device))) throw noDevice(input.device)
+      tellPeople(ctx)
       return { revoked: true }
     }),
 })

@@ -1,31 +1,10 @@
-import {
-  arrivals,
-  type Contradiction,
-  contradictions,
-  currentRecords,
-  matchOf,
-  type Row,
-} from '../../model/scouting/index.ts'
-import type { Device, StoredDrill, StoredRecord } from '../../store/types.ts'
-import { notFound, read } from '../documents/read.ts'
+import { inMatch, matchOf, type Row } from '../../model/scouting/index.ts'
+import type { Device, EventLog, StoredDrill } from '../../store/types.ts'
 import type { Context } from '../trpc.ts'
-import { resolved } from './resolved.ts'
-
-type Resolved = ReturnType<typeof resolved>[number]
-
-/** All observations of an event that no other has taken the place of. */
-export async function inForce({ workspace }: Pick<Context, 'workspace'>, event: string): Promise<Resolved[]> {
-  const { records } = workspace
-  return currentRecords(resolved(await records.list(event), await records.schedule(event)))
-}
-
-const observationsIn = (records: readonly Resolved[]) =>
-  records.flatMap(({ row, team }) =>
-    row.kind === 'observation' && team !== null ? [{ observation: row.body, team }] : [],
-  )
+import { candidateOf, type Known, knownOf, type Resolved } from './known.ts'
 
 /** What a rehearsal says of a phone. */
-function drilled(device: Device, drill: StoredDrill | null, records: readonly StoredRecord[]) {
+function drilled(device: Device, drill: StoredDrill | null, records: readonly Resolved[]) {
   if (!drill) return null
   const has = records.some(
     ({ row, receivedAt }) =>
@@ -38,10 +17,19 @@ function drilled(device: Device, drill: StoredDrill | null, records: readonly St
   return device.lastSeenAt < drill.startedAt ? ('notSeen' as const) : ('noRecord' as const)
 }
 
-function phoneOf(device: Device, drill: StoredDrill | null, records: readonly StoredRecord[]) {
+function phoneOf(device: Device, of: { drill: StoredDrill | null; log: EventLog; known: Known }) {
   const { id, name, person, nickname, lastSeenAt, unsent } = device
-  const held = records.filter(({ row }) => row.device === id).length
-  return { device: id, name, person, nickname, lastSeenAt, unsent, held, drill: drilled(device, drill, records) }
+  const held = of.log.held.get(id) ?? 0
+  return {
+    device: id,
+    name,
+    person,
+    nickname,
+    lastSeenAt,
+    unsent,
+    held,
+    drill: drilled(device, of.drill, of.known.records),
+  }
 }
 
 const correctionOf = ({ row, replaces, team, person, receivedAt }: Resolved) => ({
@@ -55,27 +43,37 @@ const correctionOf = ({ row, replaces, team, person, receivedAt }: Resolved) => 
 })
 
 /** Everything that a lead watches while records come in. */
-export async function boardOf({ workspace }: Pick<Context, 'workspace'>, event: string) {
-  const found = await read(workspace, 'event', { id: event })
-  if (!found) throw notFound('event', { id: event })
-  const game = await read(workspace, 'game', { id: found.body.game })
-  const { records: store, events, people } = workspace
-  const matches = (await events.matches(event)).matches.map(({ match }) => match)
-  const schedule = new Map(matches.map((match) => [match.id, match]))
-  const records = resolved(await store.list(event), schedule)
-  const watched = observationsIn(currentRecords(records))
-  const counted = new Set((await events.results(event)).flatMap(({ match, result }) => (result ? [match] : [])))
-  const { assignments } = await events.assignments(event)
+export async function boardOf(ctx: Pick<Context, 'workspace'>, event: string) {
+  const { records: store, people } = ctx.workspace
+  const { log, known } = await knownOf(ctx, event)
   const [drill = null] = await store.drills(event)
   const devices = (await people.devices()).filter(({ revokedAt }) => revokedAt === null)
-  const told: Contradiction[] = game ? contradictions({ game: game.body, matches: schedule }, watched) : []
+  const matches = known.matches.map((each) => ({
+    ...each,
+    seats: each.seats.map((seat) => ({ ...seat, chosen: known.chosen.get(inMatch(each.match, seat.team)) ?? null })),
+  }))
   return {
-    matches: arrivals({ matches, assignments, records: watched, counted }),
-    phones: devices.map((device) => phoneOf(device, drill, records)),
-    contradictions: told,
-    corrections: records.filter(({ replaces }) => replaces !== null).map(correctionOf),
-    quarantined: (await store.apart(event)).filter(({ resolution }) => resolution === null).length,
+    matches,
+    phones: devices.map((device) => phoneOf(device, { drill, log, known })),
+    contradictions: [...known.contradictions],
+    corrections: known.records.filter(({ replaces }) => replaces !== null).map(correctionOf),
+    quarantined: await store.waiting(event),
     drill,
-    people: (await people.list()).map(({ id, nickname }) => ({ id, nickname })),
+    people: [
+      ...(await people.list()).map(({ id, nickname }) => ({ id, nickname })),
+      ...(await ctx.workspace.exchange.named()),
+    ],
   }
+}
+
+/** Observations in force of a match, or of runs outside of matches (null), each with whether it counts. */
+export async function observationsOf(ctx: Pick<Context, 'workspace'>, event: string, match: string | null) {
+  const { known } = await knownOf(ctx, event)
+  return known.inForce.flatMap((record) => {
+    const { row, team, arrival, receivedAt, replaces, person } = record
+    if (row.kind !== 'observation' || team === null || row.body.match !== match) return []
+    const candidate = candidateOf(record)
+    const only = candidate.match === null ? undefined : known.chosen.get(inMatch(candidate.match, team))
+    return [{ arrival, receivedAt, row, replaces, person, team, counts: only === undefined || only === row.id }]
+  })
 }

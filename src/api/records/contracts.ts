@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { recordKinds } from '../../model/scouting/index.ts'
 import { id } from '../contracts/index.ts'
 import { device, mostRows, receipt, row, rowAnswers, team } from '../contracts/scouting/index.ts'
 
@@ -22,10 +23,21 @@ export const accepted = z
   })
   .meta({ id: 'RecordsAccepted' })
 
+const told = 'Only records of these kinds: observation,visit or the name several times; all where nothing is said'
+
+// An address has no lists of its own: names with commas, or the same field again.
+const kinds = z
+  .preprocess(
+    (value) => (typeof value === 'string' || Array.isArray(value) ? [value].flat().join(',').split(',') : value),
+    z.array(z.enum(recordKinds)).min(1).max(recordKinds.length),
+  )
+  .meta({ description: told, override: { type: 'array', items: { type: 'string', enum: [...recordKinds] } } })
+
 export const listRequest = z.strictObject({
   event: id.describe('Id of the event'),
   after: z.int().min(0).optional().describe('Arrival of the last record that is known already'),
   limit: z.int().min(1).max(mostRead).optional().describe(`Records at once, ${mostRead} where nothing is said`),
+  kinds: kinds.optional(),
 })
 
 export const storedRecord = z

@@ -5,7 +5,7 @@ import type { Successor } from '../../store/types.ts'
 import { row as rowContract } from '../contracts/scouting/index.ts'
 import { ApiError } from '../errors.ts'
 import type { Context } from '../trpc.ts'
-import { inForce } from './board.ts'
+import { knownOf } from './known.ts'
 import type { correctRequest, swapRequest } from './leadContracts.ts'
 import { hashed } from './rows.ts'
 
@@ -60,7 +60,8 @@ export async function correct(ctx: Context, of: z.infer<typeof correctRequest>) 
 
 /** Two robots were taken for each other: each record gets the other one's team and place. Done again, it is undone. */
 export async function swap(ctx: Context, { event, match, records: ids, reason }: z.infer<typeof swapRequest>) {
-  const there = (await inForce(ctx, event)).filter(
+  const { known } = await knownOf(ctx, event)
+  const there = known.inForce.filter(
     ({ row, team }) => row.kind === 'observation' && row.body.match === match && team !== null,
   )
   const teams = [...new Set(there.filter(({ row }) => ids.includes(row.id)).map(({ team }) => team!))]

@@ -33,7 +33,19 @@ export const correctRequest = z.strictObject({
   changes: changeable.describe('What is otherwise; all else stays'),
   clear: z
     .array(
-      z.enum(['absent', 'timeline', 'counts', 'finish', 'defence', 'lostSeconds', 'stoppedAt', 'departedAt', 'note']),
+      z.enum([
+        'absent',
+        'leftStart',
+        'timeline',
+        'counts',
+        'finish',
+        'defence',
+        'lostSeconds',
+        'stoppedAt',
+        'departedAt',
+        'fouls',
+        'note',
+      ]),
     )
     .max(20)
     .optional()
@@ -41,6 +53,25 @@ export const correctRequest = z.strictObject({
   seat: seat.optional(),
   reason,
 })
+
+export const observationsRequest = z.strictObject({
+  event,
+  match: id.optional().describe('Id of the match; left out: runs outside of matches'),
+})
+
+export const observations = z
+  .array(
+    z.strictObject({
+      arrival: z.int(),
+      receivedAt: moment,
+      row,
+      replaces: z.string().nullable().describe('Id of the record that this one takes the place of'),
+      person: z.string().nullable().describe('Who handed it in'),
+      team: z.string().describe('Whom it is about by the schedule as it is now'),
+      counts: z.boolean().describe('False: a lead let another record of this robot count alone'),
+    }),
+  )
+  .meta({ id: 'ObservationsInForce', description: 'Observations that no other has taken the place of' })
 
 export const swapRequest = z.strictObject({
   event,
@@ -138,6 +169,7 @@ export const board = z
             person: z.string().nullable().describe('Who was to watch'),
             state: z.enum(['received', 'expected', 'late', 'unwatched']),
             records: z.array(z.string()).describe('Ids of the records in force'),
+            chosen: z.string().nullable().describe('Id of the one that counts alone by a lead’s choice; null: all do'),
           }),
         ),
       }),

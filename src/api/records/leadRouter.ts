@@ -3,7 +3,7 @@ import type { Code } from '../errors.ts'
 import { ApiError } from '../errors.ts'
 import { type Endpoint, procedure, router } from '../trpc.ts'
 import { may } from '../who.ts'
-import { boardOf } from './board.ts'
+import { boardOf, observationsOf } from './board.ts'
 import { correct, swap } from './corrections.ts'
 import {
   apartRecord,
@@ -14,6 +14,8 @@ import {
   done,
   drill,
   drillRequest,
+  observations,
+  observationsRequest,
   ofEvent,
   resolveRequest,
   swapRequest,
@@ -45,6 +47,13 @@ export const leadRouter = router({
     )
     .input(ofEvent)
     .query(({ input: { event }, ctx }) => boardOf(ctx, event)),
+
+  observations: procedure
+    .meta(
+      get('/observations', 'Observations of a match that are in force, to be looked at and corrected', observations),
+    )
+    .input(observationsRequest)
+    .query(({ input: { event, match = null }, ctx }) => observationsOf(ctx, event, match)),
 
   correct: procedure
     .meta(post('/corrections', 'Corrects an observation by a new record that takes its place', done))

@@ -34,13 +34,16 @@ export function offerLive(app: FastifyInstance, contextOf: ContextOf, options: S
       const out = new PassThrough()
       out.write('retry: 2000\n\n')
       const teller = new Teller(out)
+      // Who was signed out meanwhile hears no more.
+      const look = () => void still(may.member).then((allowed) => allowed || out.end())
       const leave = hear((news) => {
-        if (news.event === event) teller.tell(news)
+        if (news.event !== null && news.event !== event) return
+        teller.tell({ event, what: news.what })
+        if (news.event === null) look()
       })
       const beat = setInterval(() => {
         if (!out.writableEnded) out.write(': still here\n\n')
-        // Who was signed out meanwhile hears no more.
-        void still(may.member).then((allowed) => allowed || out.end())
+        look()
       }, heartbeat)
       open.add(out)
       out.once('close', () => {

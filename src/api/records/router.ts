@@ -1,12 +1,13 @@
 import { StorageFull } from '../../store/index.ts'
-import type { Batch } from '../../store/types.ts'
+import type { Batch, Cells } from '../../store/types.ts'
 import { ApiError, type Code } from '../errors.ts'
 import { type Context, type Endpoint, procedure, router } from '../trpc.ts'
-import { may } from '../who.ts'
+import { may, type Who } from '../who.ts'
 import { accepted, acceptRequest, listRequest, mostRead, recordList } from './contracts.ts'
 import { DeviceLimit } from './limit.ts'
+import { SentRow } from './reading/sent.ts'
 import { resolved } from './resolved.ts'
-import { answersOf, type ReadRow, readRow } from './rows.ts'
+import { answersOf, ofStranger, type Refused, readRow } from './rows.ts'
 
 const address = '/api/records'
 const writing: readonly Code[] = ['malformed', 'forbidden', 'tooLarge', 'notJson', 'tooMany', 'storageFull']
@@ -28,7 +29,12 @@ async function accept(ctx: Context, batch: Batch) {
   }
 }
 
-const readable = (row: ReadRow) => !('refused' in row)
+const isRead = (row: Cells | Refused): row is Cells => !('refused' in row)
+
+/** A row as it can be kept, or why it can not: by its form, or by whose it is. */
+function own(row: Cells | Refused, who: Who): Cells | Refused {
+  return isRead(row) ? (ofStranger(row, who) ?? row) : row
+}
 
 const limits = new WeakMap<object, DeviceLimit>()
 
@@ -49,6 +55,7 @@ export const recordsRouter = router({
         may: may.member,
         // Records are a log themselves, and say who handed them in.
         audit: false,
+        readByThread: true,
         summary: 'Takes what a device recorded. Each row is answered by itself, and sending it again does no harm',
         answer: accepted,
         errors: writing,
@@ -59,12 +66,19 @@ export const recordsRouter = router({
       const { device, unsent, app, rows: sent } = input
       const { who } = ctx
       limitOf(ctx).count(who.device ?? device, performance.now())
-      const rows = sent.map((each) => readRow(each, who))
-      const batch = { device, unsent, app, person: who.person, session: who.device }
-      const { outcomes, receipt, fresh, apart } = await accept(ctx, {
-        ...batch,
-        rows: rows.filter(readable) as Batch['rows'],
-      })
+      const source = sent[0] instanceof SentRow ? sent[0].of : undefined
+      const take = async (read: readonly (Cells | Refused)[]) => {
+        const rows = read.map((row) => own(row, who))
+        const batch = { device, unsent, app, person: who.person, session: who.device, rows: rows.filter(isRead) }
+        return { rows, accepted: await accept(ctx, batch) }
+      }
+      let taken = await take(sent.map((each) => (each instanceof SentRow ? each.read : readRow(each))))
+      if (source && taken.accepted.outcomes.some(({ outcome }) => outcome === 'missing')) {
+        taken = await take(await source.whole())
+      }
+      const { rows, accepted } = taken
+      const { outcomes, receipt, fresh, apart } = accepted
+      if (source && rows.every(isRead) && outcomes.every(({ outcome }) => outcome === 'held')) source.remember(rows)
       for (const event of fresh) ctx.tell({ event, what: 'records' })
       for (const event of apart) ctx.tell({ event, what: 'quarantine' })
       return { answers: answersOf(rows, outcomes), receipt }
@@ -82,9 +96,9 @@ export const recordsRouter = router({
       }),
     )
     .input(listRequest)
-    .query(async ({ input: { event, after, limit = mostRead }, ctx }) => {
+    .query(async ({ input: { event, after, limit = mostRead, kinds }, ctx }) => {
       const { records } = ctx.workspace
-      const found = await records.list(event, { after, limit })
+      const found = await records.list(event, { after, limit, kinds })
       const next = found.length < limit ? null : found.at(-1)!.arrival
       return { records: resolved(found, await records.schedule(event)), next }
     }),

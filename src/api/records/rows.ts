@@ -1,26 +1,35 @@
-import { createHash } from 'node:crypto'
+import * as crypto from 'node:crypto'
+import { cellsOf, textIn } from '../../model/scouting/cells.ts'
 import { canonicalJson, type Row, type RowAnswer } from '../../model/scouting/index.ts'
-import type { ApartReason, HashedRow, Outcome } from '../../store/types.ts'
+import type { ApartReason, Cells, HashedRow, Outcome } from '../../store/types.ts'
 import { problemsOf } from '../contracts/index.ts'
 import { row as rowContract } from '../contracts/scouting/index.ts'
 import type { Who } from '../who.ts'
 
-export const hashOf = (text: string): string => createHash('sha256').update(text).digest('hex')
+// Where the engine has it, without an object for each text.
+const { hash } = crypto as { hash?: (algorithm: string, data: string, encoding: 'hex') => string }
+
+export const hashOf = (text: string): string =>
+  hash?.('sha256', text, 'hex') ?? crypto.createHash('sha256').update(text).digest('hex')
 
 export function hashed(row: Row): HashedRow {
   const text = canonicalJson(row)
   return { row, text, hash: hashOf(text) }
 }
 
-export type ReadRow = HashedRow | { refused: string; id: string }
+/** Why a row can not be taken: a sentence for whoever holds the phone. */
+export interface Refused {
+  refused: string
+  id: string
+}
 
-/** One row as it was sent, or why it can not be taken: a sentence for whoever holds the phone. */
-export function readRow(sent: unknown, who: Who): ReadRow {
+/** One row as it was sent. */
+export function readRow(sent: unknown): Cells | Refused {
   const read = rowContract.safeParse(sent)
   if (!read.success) return { refused: problemsOf(read.error)[0]!.message, id: idIn(sent) }
   const { data } = read
-  const refused = disagreement(data) ?? strangers(data, who)
-  return refused === undefined ? hashed(data) : { refused, id: data.id }
+  const refused = disagreement(data)
+  return refused === undefined ? cellsOf(hashed(data)) : { refused, id: data.id }
 }
 
 const idIn = (sent: unknown): string => {
@@ -29,7 +38,7 @@ const idIn = (sent: unknown): string => {
 }
 
 /** A document says again what its row says; what differs would be found under one and not under the other. */
-function disagreement(row: Row): string | undefined {
+export function disagreement(row: Row): string | undefined {
   if (row.kind === 'photo' && row.body.id !== row.id) return 'The photo has another id than its row'
   if (row.kind === 'ranking' && row.body.scout !== row.scout) return 'The ranking has another scout than its row'
   if (row.kind !== 'observation') return undefined
@@ -38,9 +47,10 @@ function disagreement(row: Row): string | undefined {
 }
 
 /** A lead may hand in what others recorded: from codes, files and sheets. */
-function strangers({ scout }: Row, { person, role }: Who): string | undefined {
-  if (person === null || role === 'lead' || scout === person) return undefined
-  return 'Somebody else recorded this. Sign in as them on this phone, or show it to a lead'
+export function ofStranger(cells: Cells, { person, role }: Who): Refused | undefined {
+  if (person === null || role === 'lead' || textIn(cells, 'scout') === person) return undefined
+  const refused = 'Somebody else recorded this. Sign in as them on this phone, or show it to a lead'
+  return { refused, id: textIn(cells, 'id') }
 }
 
 const apart: { readonly [Reason in ApartReason]: string } = {
@@ -49,13 +59,14 @@ const apart: { readonly [Reason in ApartReason]: string } = {
 }
 
 /** The answers in the order of the rows that were sent. `outcomes` are those of the rows that could be read. */
-export function answersOf(rows: readonly ReadRow[], outcomes: readonly Outcome[]): RowAnswer[] {
+export function answersOf(rows: readonly (Cells | Refused)[], outcomes: readonly Outcome[]): RowAnswer[] {
   let index = 0
   return rows.map((each): RowAnswer => {
     if ('refused' in each) return { id: each.id, outcome: 'refused', why: each.refused }
     const outcome = outcomes[index++]!
-    const { id } = each.row
+    const id = textIn(each, 'id')
     if (outcome.outcome === 'held') return { id, outcome: 'held', again: outcome.again }
-    return { id, outcome: 'quarantined', why: apart[outcome.reason] }
+    if (outcome.outcome === 'apart') return { id, outcome: 'quarantined', why: apart[outcome.reason] }
+    throw new Error(`Record ${id} was neither held nor read`)
   })
 }

@@ -9,8 +9,51 @@ export function canonicalJson(value: unknown): string {
   return write(value as Json)
 }
 
+/** A key as it is written, with the colon. */
+interface Field {
+  name: string
+  head: string
+}
+
+/** Where one gets by the keys of an object, one after the other; `order` is that in which they are written. */
+interface Way {
+  next: Map<string, Way>
+  order?: readonly Field[]
+}
+
+// Records have few kinds of objects, and to sort the keys of each anew takes longer than all the rest.
+let ways: Way = { next: new Map() }
+let count = 0
+const mostWays = 5000
+
+function orderOf(names: readonly string[]): readonly Field[] {
+  let way = ways
+  for (const name of names) {
+    let next = way.next.get(name)
+    if (next === undefined) {
+      next = { next: new Map() }
+      way.next.set(name, next)
+      count += 1
+    }
+    way = next
+  }
+  way.order ??= [...names].sort().map((name) => ({ name, head: `${JSON.stringify(name)}:` }))
+  const { order } = way
+  if (count > mostWays) {
+    ways = { next: new Map() }
+    count = 0
+  }
+  return order
+}
+
+/** Of these no sign has to be written in another way. */
+const plain = /^[ !#-[\]-~]*$/
+
+const writeText = (text: string): string => (plain.test(text) ? `"${text}"` : JSON.stringify(text))
+
 function write(value: Json): string {
-  if (typeof value === 'string') return JSON.stringify(value)
+  if (typeof value === 'string') return writeText(value)
+  if (typeof value === 'number') return Number.isFinite(value) ? String(value) : 'null'
   if (typeof value !== 'object' || value === null) return String(JSON.stringify(value))
   if (Array.isArray(value)) {
     let text = '['
@@ -18,10 +61,10 @@ function write(value: Json): string {
     return `${text}]`
   }
   const fields = value as { readonly [key: string]: Json | undefined }
-  let text = ''
-  for (const key of Object.keys(fields).sort()) {
-    const field = fields[key]
-    if (field !== undefined) text += `${text === '' ? '' : ','}${JSON.stringify(key)}:${write(field)}`
+  let text = '{'
+  for (const { name, head } of orderOf(Object.keys(fields))) {
+    const field = fields[name]
+    if (field !== undefined) text += (text.length === 1 ? '' : ',') + head + write(field)
   }
-  return `{${text}}`
+  return `${text}}`
 }

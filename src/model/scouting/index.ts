@@ -1,6 +1,8 @@
 // What is known of an event
 export { type Arrived, arrivals, type MatchArrivals, type SeatArrivals, type SeatState } from './arrived.ts'
 export { canonicalJson } from './canonical.ts'
+export * from './cells.ts'
+export { type Candidate, type Chosen, chosenRecords, counts, inMatch } from './chosen.ts'
 export { type Bounds, type Contradiction, contradictions, scoredIn, type Watched } from './contradictions.ts'
 export { currentRecords, type Replacing } from './current.ts'
 export { matchOf, observedTeam } from './observedTeam.ts'

@@ -3,7 +3,7 @@ import type { Row } from '../../model/scouting/types.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
 import type { DrillModel, QuarantinedRecordModel } from '../generated/models.ts'
-import { addRecords, type Place } from './accept.ts'
+import { addRecords, type Place, type Raw } from './add.ts'
 import type { ApartReason, ApartRecord, Choice, RecordStore, Resolution, StoredDrill, Successor } from './types.ts'
 
 type Client = PrismaClient | TransactionClient
@@ -40,12 +40,26 @@ const apartOf = (row: QuarantinedRecordModel): ApartRecord => ({
   resolvedBy: row.resolvedBy,
 })
 
+export const apartRowsOf = (rows: readonly QuarantinedRecordModel[]): ApartRecord[] => rows.map(apartOf)
+
 /** Of the event, and what no event of this workspace has a place for: nobody else would see it. */
 export async function readApart(client: Client, workspaceId: string, event: string): Promise<ApartRecord[]> {
   const rows = await client.quarantinedRecord.findMany({ where: { workspaceId }, orderBy: { arrival: 'asc' } })
   const where = { workspaceId, kind: 'event' }
   const known = new Set((await client.document.findMany({ where, select: { id: true } })).map(({ id }) => id))
   return rows.filter((row) => row.event === event || !known.has(row.event)).map(apartOf)
+}
+
+/** What of it waits for a decision: as often as a board is looked at, and rows may be photos. */
+export async function countApart(client: Raw, workspaceId: string, event: string): Promise<number> {
+  const [counted] = await client.$queryRawUnsafe<{ waiting: bigint }[]>(
+    `SELECT count(*) AS waiting FROM "QuarantinedRecord" WHERE "workspaceId" = ? AND "resolution" IS NULL
+      AND ("event" = ? OR "event" NOT IN (SELECT "id" FROM "Document" WHERE "workspaceId" = ? AND "kind" = 'event'))`,
+    workspaceId,
+    event,
+    workspaceId,
+  )
+  return Number(counted!.waiting)
 }
 
 export async function resolveApart(

@@ -2,43 +2,68 @@ import type { Match, Receipt } from '../../model/scouting/types.ts'
 import { isFull, StorageFull } from '../errors.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
-import { acceptBatch, addRecords, noteDevice, receiptOf } from './accept.ts'
-import { beginDrill, finishDrill, readApart, readChoices, readDrills, replaceRecords, resolveApart } from './lead.ts'
+import { receiptOf } from './add.ts'
+import type { Intake } from './intake.ts'
+import {
+  beginDrill,
+  countApart,
+  finishDrill,
+  readApart,
+  readChoices,
+  readDrills,
+  replaceRecords,
+  resolveApart,
+} from './lead.ts'
+import type { RecordLogs } from './log.ts'
 import { recordColumns, recordOf } from './rows.ts'
-import type { Accepted, Batch, Choice, KeptRecord, RecordStore, StoredRecord, Successor } from './types.ts'
+import type { Accepted, Batch, Choice, EventLog, RecordStore, StoredRecord, Successor, Wanted } from './types.ts'
 
 /** The records of one workspace: its id stands in every query because it is fixed here. */
 export class DatabaseRecords implements RecordStore {
   readonly #client: PrismaClient
   readonly #workspaceId: string
   readonly #now: () => Date
+  readonly #logs: RecordLogs
 
-  constructor(client: PrismaClient, workspaceId: string, now: () => Date) {
+  readonly #intake: Intake
+
+  constructor(
+    client: PrismaClient,
+    workspaceId: string,
+    { now, intake, logs }: { now: () => Date; intake: Intake; logs: RecordLogs },
+  ) {
     this.#client = client
     this.#workspaceId = workspaceId
     this.#now = now
+    this.#intake = intake
+    this.#logs = logs
   }
 
   async accept(batch: Batch): Promise<Accepted> {
-    const place = this.#place()
-    return this.#written(async (transaction) => {
-      const accepted = await acceptBatch(transaction, place, batch)
-      await noteDevice(transaction, place, batch)
-      return { ...accepted, receipt: await receiptOf(transaction, place, batch.device) }
-    })
+    try {
+      return await this.#intake.accept(this.#place(), batch)
+    } catch (error) {
+      throw isFull(error) ? new StorageFull(error) : error
+    }
   }
 
-  async list(
-    event: string,
-    { after = 0, limit }: { after?: number | undefined; limit?: number | undefined } = {},
-  ): Promise<StoredRecord[]> {
+  async list(event: string, { after = 0, limit, kinds }: Wanted = {}): Promise<StoredRecord[]> {
     const rows = await this.#client.fieldRecord.findMany({
-      where: { workspaceId: this.#workspaceId, event, arrival: { gt: after } },
+      where: {
+        workspaceId: this.#workspaceId,
+        event,
+        arrival: { gt: after },
+        ...(kinds && { kind: { in: [...kinds] } }),
+      },
       orderBy: { arrival: 'asc' },
       select: recordColumns,
       ...(limit === undefined ? {} : { take: limit }),
     })
     return rows.map(recordOf)
+  }
+
+  log(event: string): Promise<EventLog> {
+    return this.#logs.of(this.#client, this.#workspaceId, event)
   }
 
   async get(ids: readonly string[]): Promise<StoredRecord[]> {
@@ -64,6 +89,10 @@ export class DatabaseRecords implements RecordStore {
     return readApart(this.#client, this.#workspaceId, event)
   }
 
+  waiting(event: string) {
+    return countApart(this.#client, this.#workspaceId, event)
+  }
+
   resolve(arrival: number, as: Parameters<RecordStore['resolve']>[1]) {
     return this.#written((transaction) => resolveApart(transaction, this.#place(), { arrival, ...as }))
   }
@@ -87,23 +116,6 @@ export class DatabaseRecords implements RecordStore {
 
   endDrill(event: string, id: string) {
     return this.#written((transaction) => finishDrill(transaction, this.#place(), { event, id }))
-  }
-
-  bring(records: readonly KeptRecord[]) {
-    const { workspaceId } = this.#place()
-    return this.#written(async (transaction) => {
-      const brought = { added: 0, already: 0, differ: [] as string[] }
-      for (const { hashed, receivedAt, replaces, person } of records) {
-        const { id } = hashed.row
-        const place = { workspaceId, at: new Date(receivedAt) }
-        const added = await addRecords(transaction, place, { person, rows: [{ hashed, replaces }] })
-        const there = await transaction.fieldRecord.findFirst({ where: { workspaceId, id }, select: { hash: true } })
-        if (added.has(id)) brought.added++
-        else if (there?.hash === hashed.hash) brought.already++
-        else brought.differ.push(id)
-      }
-      return brought
-    })
   }
 
   #place() {

@@ -1,11 +1,7 @@
-import type { Match, Receipt, Row } from '../../model/scouting/types.ts'
+import type { Cells, HashedRow } from '../../model/scouting/cells.ts'
+import type { Match, Receipt, RecordKind, Row } from '../../model/scouting/types.ts'
 
-/** A row with the text that is kept and hashed: canonical JSON, and its SHA-256 in hexadecimal. */
-export interface HashedRow {
-  row: Row
-  text: string
-  hash: string
-}
+export type { Cells, HashedRow }
 
 /** What a device hands in at once. */
 export interface Batch {
@@ -19,11 +15,14 @@ export interface Batch {
   unsent: number
   /** Version of the program that runs there. */
   app?: string | undefined
-  rows: readonly HashedRow[]
+  rows: readonly Cells[]
 }
 
-/** What became of a row. apart: kept apart until a lead decides. */
-export type Outcome = { outcome: 'held'; again: boolean } | { outcome: 'apart'; reason: ApartReason }
+/** What became of a row. apart: kept apart until a lead decides; missing: it came without its body, and is not held. */
+export type Outcome =
+  | { outcome: 'held'; again: boolean }
+  | { outcome: 'apart'; reason: ApartReason }
+  | { outcome: 'missing' }
 
 /** Why a row is kept apart: its id is taken by other content, or this workspace has no such event. */
 export type ApartReason = 'otherContent' | 'unknownEvent'
@@ -95,12 +94,25 @@ export interface Successor {
   replaces: string
 }
 
-/** An event's records as a file keeps them: everything but the numbers by which a database orders them. */
-export interface KeptRecord {
-  hashed: HashedRow
-  receivedAt: string
-  replaces: string | null
-  person: string | null
+/** All that an event holds. */
+export interface EventLog {
+  /** Arrival of the newest record; 0: there is none. */
+  newest: number
+  /** The same one however many more come in, as long as the log is kept: what is worked out from it can be kept by this. */
+  of: object
+  /** In the order in which they arrived, without photos. */
+  records: readonly StoredRecord[]
+  /** How many records came from each device, photos included. */
+  held: ReadonlyMap<string, number>
+}
+
+/** Part of an event's records. */
+export interface Wanted {
+  /** Arrival after which they came. */
+  after?: number | undefined
+  limit?: number | undefined
+  /** All where nothing is said. */
+  kinds?: readonly RecordKind[] | undefined
 }
 
 /** What scouts recorded, of one workspace. Records are added, never changed or deleted. */
@@ -108,7 +120,9 @@ export interface RecordStore {
   /** All of a batch in one commit that is synced to disk before this returns. Throws StorageFull when there is no room. */
   accept(batch: Batch): Promise<Accepted>
   /** Of an event, in the order in which they arrived. */
-  list(event: string, options?: { after?: number | undefined; limit?: number | undefined }): Promise<StoredRecord[]>
+  list(event: string, wanted?: Wanted): Promise<StoredRecord[]>
+  /** All of an event but its photos, of which only what is new is read. Nobody may change what is returned. */
+  log(event: string): Promise<EventLog>
   /** Those with these ids, in no order. */
   get(ids: readonly string[]): Promise<StoredRecord[]>
   receipt(device: string): Promise<Receipt>
@@ -119,6 +133,8 @@ export interface RecordStore {
   replace(successors: readonly Successor[], person: string | null): Promise<{ done: true } | { stale: string }>
   /** What is kept apart of an event and of events that are not known, oldest first. */
   apart(event: string): Promise<ApartRecord[]>
+  /** How many of those nobody has decided over. */
+  waiting(event: string): Promise<number>
   /** Decides over a row that was kept apart; with `replaced`, what takes the place. False: it was decided already. */
   resolve(
     arrival: number,
@@ -133,6 +149,4 @@ export interface RecordStore {
   startDrill(event: string, person: string | null): Promise<StoredDrill>
   /** Null where there is none. */
   endDrill(event: string, id: string): Promise<StoredDrill | null>
-  /** Adds records of a file as they were kept; those whose id is there already with other content are named. */
-  bring(records: readonly KeptRecord[]): Promise<{ added: number; already: number; differ: string[] }>
 }

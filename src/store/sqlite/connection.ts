@@ -1,5 +1,5 @@
 import type { IsolationLevel, SqlDriverAdapter, SqlQuery, Transaction } from '@prisma/driver-adapter-utils'
-import { Lock } from './lock.ts'
+import type { Lock } from './lock.ts'
 
 /**
  * A connection on which nothing runs inside a transaction but that transaction's own queries.
@@ -11,10 +11,12 @@ export class ExclusiveConnection implements SqlDriverAdapter {
   readonly provider = 'sqlite'
   readonly adapterName: string
   readonly #inner: SqlDriverAdapter
-  readonly #lock = new Lock()
+  readonly #lock: Lock
 
-  constructor(inner: SqlDriverAdapter) {
+  /** @param lock whose turn it is, of all connections to the file */
+  constructor(inner: SqlDriverAdapter, lock: Lock) {
     this.#inner = inner
+    this.#lock = lock
     this.adapterName = inner.adapterName
   }
 

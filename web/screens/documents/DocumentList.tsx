@@ -16,6 +16,8 @@ export function DocumentList(props: {
   title: string
   intro: string
   noun: string
+  /** Its files come in by what stands among the children. */
+  ownFiles?: boolean
   children?: ReactNode
 }) {
   const { kind, href, title, intro, noun } = props
@@ -84,7 +86,7 @@ export function DocumentList(props: {
         </ul>
       )}
       {props.children}
-      <ImportFile kind={kind} href={href} noun={noun} />
+      {!props.ownFiles && <ImportFile kind={kind} href={href} noun={noun} />}
     </div>
   )
 }

@@ -8,9 +8,14 @@ import { useLive } from '../../data/live.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { day } from '../../words/format.ts'
+import { EventNav } from './EventNav.tsx'
+import { EstimatesPart } from './estimates/EstimatesPart.tsx'
+import { ExchangePart } from './exchange/ExchangePart.tsx'
 import { RankingPart } from './ranking/RankingPart.tsx'
 import { ResultsPart } from './results/ResultsPart.tsx'
+import { type Entered, useEntered } from './results/useEntered.ts'
 import { SchedulePart } from './schedule/SchedulePart.tsx'
+import { useEdit } from './schedule/useEdit.ts'
 import { TeamsPart } from './teams/TeamsPart.tsx'
 import { WatchPart } from './watch/WatchPart.tsx'
 
@@ -23,6 +28,9 @@ export interface EventPage {
   watching: Watching
   /** Whether whoever looks may change it. */
   lead: boolean
+  /** Edits of the schedule and results that come in, with the way back from the last of each: it stays while one goes from part to part. */
+  edit: ReturnType<typeof useEdit>
+  entered: Entered
 }
 
 const parts: { readonly [name: string]: (page: EventPage) => ReactNode } = {
@@ -31,12 +39,11 @@ const parts: { readonly [name: string]: (page: EventPage) => ReactNode } = {
   ranking: (page) => <RankingPart {...page} />,
   watch: (page) => <WatchPart {...page} />,
   teams: (page) => <TeamsPart key={page.event.revision} {...page} />,
+  estimates: (page) => <EstimatesPart {...page} />,
+  exchange: (page) => <ExchangePart {...page} />,
 }
 
-const partNames = ['schedule', 'results', 'ranking', 'watch', 'teams'] as const
-
-/** Pages of an event that stand at addresses of their own. */
-const beside = ['board', 'hand-in', 'sheets', 'codes', 'visits'] as const
+const partNames = ['schedule', 'results', 'ranking', 'watch', 'teams', 'estimates', 'exchange'] as const
 
 /** An event: its parts, of which one is shown. */
 export function EventFrame(props: { id: string; part: string | undefined }) {
@@ -46,6 +53,8 @@ export function EventFrame(props: { id: string; part: string | undefined }) {
   const [schedule, results, watching] = [useSchedule(id), useResults(id), useWatching(id)]
   const lead = useIsLead()
   useLive(id)
+  const edit = useEdit(id)
+  const entered = useEntered(id, { matches: schedule.data?.matches ?? [], results: results.data ?? [] })
   const texts = words().event
   const all = [event, game, schedule, results, watching]
   const error = all.find((each) => each.error && !each.data)?.error
@@ -66,6 +75,8 @@ export function EventFrame(props: { id: string; part: string | undefined }) {
     results: results.data,
     watching: watching.data,
     lead,
+    edit,
+    entered,
   }
   return (
     <div className="stack wide event-page">
@@ -78,19 +89,7 @@ export function EventFrame(props: { id: string; part: string | undefined }) {
           {startsOn && !Number.isNaN(Date.parse(startsOn)) ? `${day(startsOn)} · ` : ''}
           {texts.about(page.event.body.teams.length, page.schedule.matches.length)}
         </p>
-        <nav className="event-parts" aria-label={texts.partsOf(name)}>
-          {partNames.map((each) => (
-            <Link key={each} href={`/event/${id}/${each}`} aria-current={each === part ? 'page' : undefined}>
-              {texts.parts[each]}
-            </Link>
-          ))}
-          {beside.map((each) => (
-            <Link key={each} href={`/event/${id}/${each}`}>
-              {texts.beside[each]}
-            </Link>
-          ))}
-          <a href="/stands">{texts.beside.stands}</a>
-        </nav>
+        <EventNav id={id} name={name} place={part} />
       </div>
       {parts[part]!(page)}
     </div>

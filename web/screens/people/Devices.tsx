@@ -1,4 +1,4 @@
-import { Button, Checkbox } from '@mantine/core'
+import { Button, Checkbox, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { Device } from '../../../src/store/types.ts'
 import { useDevices, usePeopleChanges } from '../../data/people.ts'
@@ -12,7 +12,7 @@ import { Sure } from './Sure.tsx'
 export function Devices(props: { here: string | null }) {
   const texts = words().people
   const devices = useDevices()
-  const { revoke } = usePeopleChanges()
+  const { revoke, rename } = usePeopleChanges()
   const [withOut, setWithOut] = useState(false)
   if (devices.isPending) return <Loading what={texts.what} />
   if (!devices.data)
@@ -24,7 +24,7 @@ export function Devices(props: { here: string | null }) {
       {shown.length === 0 ? (
         <p>{texts.noDevices}</p>
       ) : (
-        <div className="scroll">
+        <div className="scroll people-table" tabIndex={0} role="region" aria-label={texts.devices}>
           <table className="tide">
             <thead>
               <tr>
@@ -46,6 +46,7 @@ export function Devices(props: { here: string | null }) {
                   device={device}
                   here={device.id === props.here}
                   onRevoke={() => revoke.mutate(device.id)}
+                  onRename={(name) => rename.mutateAsync({ device: device.id, name })}
                 />
               ))}
             </tbody>
@@ -53,19 +54,40 @@ export function Devices(props: { here: string | null }) {
         </div>
       )}
       <Checkbox label={texts.showOut} checked={withOut} onChange={(event) => setWithOut(event.currentTarget.checked)} />
-      <Refusal error={revoke.error} />
+      <Refusal error={revoke.error ?? rename.error} />
     </section>
   )
 }
 
-function Row(props: { device: Device; here: boolean; onRevoke(): void }) {
+function Row(props: { device: Device; here: boolean; onRevoke(): void; onRename(name: string): Promise<unknown> }) {
   const texts = words().people
   const { name, nickname, lastSeenAt, unsent, revokedAt } = props.device
   const [asked, setAsked] = useState(false)
+  const [renaming, setRenaming] = useState(false)
   return (
     <tr>
       <th scope="row">
-        {name} {props.here && <span className="soft">({texts.thisOne})</span>}
+        {renaming ? (
+          <NewName
+            name={name}
+            onClose={() => setRenaming(false)}
+            onName={(next) => props.onRename(next).then(() => setRenaming(false))}
+          />
+        ) : (
+          <>
+            {name} {props.here && <span className="soft">({texts.thisOne})</span>}{' '}
+            {revokedAt === null && (
+              <button
+                type="button"
+                className="opens small"
+                aria-label={texts.renameOf(name, nickname)}
+                onClick={() => setRenaming(true)}
+              >
+                {texts.rename}
+              </button>
+            )}
+          </>
+        )}
       </th>
       <td>{nickname}</td>
       <td>{revokedAt === null ? moment(lastSeenAt) : texts.signedOutOn(moment(revokedAt))}</td>
@@ -86,5 +108,44 @@ function Row(props: { device: Device; here: boolean; onRevoke(): void }) {
           ))}
       </td>
     </tr>
+  )
+}
+
+/** A device's new name, typed where the old one stood. */
+function NewName(props: { name: string; onName(name: string): Promise<unknown>; onClose(): void }) {
+  const texts = words().people
+  const [name, setName] = useState(props.name)
+  const [tried, setTried] = useState(false)
+  const empty = name.trim() === ''
+  return (
+    <form
+      className="row"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault()
+        setTried(true)
+        // What went wrong stands under the table; what was typed stays here.
+        if (!empty) props.onName(name.trim()).catch(() => {})
+      }}
+      onKeyDown={(event) => {
+        if (event.key === 'Escape') props.onClose()
+      }}
+    >
+      <TextInput
+        aria-label={texts.newName}
+        value={name}
+        maxLength={60}
+        autoComplete="off"
+        autoFocus
+        error={tried && empty ? texts.neededDevice : null}
+        onChange={(event) => setName(event.currentTarget.value)}
+      />
+      <Button type="submit" variant="default">
+        {texts.keepName}
+      </Button>
+      <Button variant="subtle" onClick={props.onClose}>
+        {texts.not}
+      </Button>
+    </form>
   )
 }

@@ -13,7 +13,7 @@ import { Sure } from './Sure.tsx'
 export function Members() {
   const texts = words().people
   const people = usePeople()
-  const { changeRole, end } = usePeopleChanges()
+  const { changeRole, end, signOut } = usePeopleChanges()
   if (people.isPending) return <Loading what={texts.what} />
   if (!people.data) return <Trouble title={texts.notLoaded} error={people.error} retry={() => void people.refetch()} />
   const sorted = people.data.toSorted(
@@ -22,7 +22,7 @@ export function Members() {
   return (
     <section className="stack no-print">
       <h2>{texts.members}</h2>
-      <div className="scroll">
+      <div className="scroll people-table" tabIndex={0} role="region" aria-label={texts.members}>
         <table className="tide">
           <thead>
             <tr>
@@ -41,12 +41,14 @@ export function Members() {
                 person={person}
                 onRole={(role) => changeRole.mutate({ person: person.id, role })}
                 onEnd={(undo) => end.mutate({ person: person.id, undo })}
+                onSignOut={() => signOut.mutate(person.id)}
               />
             ))}
           </tbody>
         </table>
       </div>
-      <Refusal error={changeRole.error ?? end.error} />
+      <Refusal error={changeRole.error ?? end.error ?? signOut.error} />
+      {signOut.data && <p role="status">{texts.signedOut(signOut.data.ended)}</p>}
       <ul className="soft small">
         {roles.map((role) => (
           <li key={role}>
@@ -58,10 +60,10 @@ export function Members() {
   )
 }
 
-function Row(props: { person: Person; onRole(role: Role): void; onEnd(undo: boolean): void }) {
+function Row(props: { person: Person; onRole(role: Role): void; onEnd(undo: boolean): void; onSignOut(): void }) {
   const texts = words().people
   const { nickname, role, createdAt, endedAt } = props.person
-  const [asked, setAsked] = useState(false)
+  const [asked, setAsked] = useState<'end' | 'signOut' | null>(null)
   return (
     <tr>
       <th scope="row">{nickname}</th>
@@ -85,18 +87,24 @@ function Row(props: { person: Person; onRole(role: Role): void; onEnd(undo: bool
           </Button>
         ) : asked ? (
           <Sure
-            question={texts.sureEnd(nickname)}
-            yes={texts.reallyEnd}
-            onNo={() => setAsked(false)}
+            question={asked === 'end' ? texts.sureEnd(nickname) : texts.sureSignOut(nickname)}
+            yes={asked === 'end' ? texts.reallyEnd : texts.reallySignOut}
+            onNo={() => setAsked(null)}
             onYes={() => {
-              setAsked(false)
-              props.onEnd(false)
+              setAsked(null)
+              if (asked === 'end') props.onEnd(false)
+              else props.onSignOut()
             }}
           />
         ) : (
-          <Button variant="subtle" aria-label={texts.endOf(nickname)} onClick={() => setAsked(true)}>
-            {texts.end}
-          </Button>
+          <div className="row">
+            <Button variant="subtle" aria-label={texts.signOutOf(nickname)} onClick={() => setAsked('signOut')}>
+              {texts.signOutAll}
+            </Button>
+            <Button variant="subtle" aria-label={texts.endOf(nickname)} onClick={() => setAsked('end')}>
+              {texts.end}
+            </Button>
+          </div>
         )}
       </td>
     </tr>

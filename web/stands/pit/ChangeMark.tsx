@@ -8,6 +8,7 @@ import { useMoreWords } from '../words/more.ts'
 import { InEvent, Kept } from './InEvent.tsx'
 import { keepRow } from './keep.ts'
 import { noTeam, TeamChoice, teamOf } from './TeamChoice.tsx'
+import { useForm } from './useForm.ts'
 
 /** That a robot was changed: what was seen before says less. */
 export default function ChangeMark() {
@@ -15,15 +16,18 @@ export default function ChangeMark() {
   return <InEvent title={pit.change.title}>{({ pack, me }) => <Form pack={pack} me={me} />}</InEvent>
 }
 
+const fresh = { chosen: noTeam, after: '', note: '' }
+
 function Form({ pack, me }: { pack: Pack; me: Me }) {
   const { pit } = useMoreWords()
   const texts = pit.change
   const { database, sender } = useStanding()
-  const [chosen, setChosen] = useState(noTeam)
-  const [after, setAfter] = useState('')
-  const [note, setNote] = useState('')
+  const form = useForm(`change/${pack.event.id}`, fresh)
   const [missing, setMissing] = useState(false)
   const [done, setDone] = useState(false)
+  if (!form) return null
+  const [typed, type] = form
+  const { chosen, after, note } = typed
   const team = teamOf(chosen)
   const matches = pack.matches.filter(({ red, blue }) => [...red, ...blue].some((slot) => slot.team === team))
 
@@ -34,9 +38,7 @@ function Form({ pack, me }: { pack: Pack; me: Me }) {
     const body = { team, afterMatch: after === '' ? null : after, ...(said !== '' && { note: said }) }
     await keepRow(database, { kind: 'change', body, event: pack.event.id, scout: me.id })
     sender.wake()
-    setChosen(noTeam)
-    setAfter('')
-    setNote('')
+    type(fresh)
     setDone(true)
   }
   if (done) return <Kept again={() => setDone(false)} />
@@ -47,14 +49,11 @@ function Form({ pack, me }: { pack: Pack; me: Me }) {
         pack={pack}
         value={chosen}
         missing={missing}
-        choose={(next) => {
-          setChosen(next)
-          setAfter('')
-        }}
+        choose={(next) => type({ ...typed, chosen: next, after: '' })}
       />
       <div className="field">
         <label htmlFor="after">{texts.after}</label>
-        <select id="after" value={after} onChange={(event) => setAfter(event.currentTarget.value)}>
+        <select id="after" value={after} onChange={(event) => type({ ...typed, after: event.currentTarget.value })}>
           <option value="">{texts.before}</option>
           {matches.map((match) => (
             <option key={match.id} value={match.id}>
@@ -63,7 +62,7 @@ function Form({ pack, me }: { pack: Pack; me: Me }) {
           ))}
         </select>
       </div>
-      <Field label={texts.what} value={note} maxLength={2000} change={setNote} />
+      <Field label={texts.what} value={note} maxLength={2000} change={(next) => type({ ...typed, note: next })} />
       <button type="button" className="strong tall" onClick={() => void keep()}>
         {pit.keep}
       </button>

@@ -10,6 +10,7 @@ import { useMoreWords } from '../words/more.ts'
 import { InEvent, Kept } from './InEvent.tsx'
 import { keepRow } from './keep.ts'
 import { ranked } from './order.ts'
+import { useForm } from './useForm.ts'
 import './pit.css'
 
 /** An expert's order of an alliance's three robots. */
@@ -22,23 +23,36 @@ export default function Rank() {
   )
 }
 
+interface Typed {
+  /** Empty: the first. */
+  match: string
+  alliance: Alliance
+  by: Ranking['by']
+  order: readonly string[]
+}
+
+const fresh: Typed = { match: '', alliance: 'red', by: 'driving', order: [] }
+
 function Form({ pack, me }: { pack: Pack; me: Me }) {
   const { pit } = useMoreWords()
   const texts = pit.rank
   const { database, sender } = useStanding()
-  const [id, setId] = useState(pack.matches[0]!.id)
-  const [alliance, setAlliance] = useState<Alliance>('red')
-  const [by, setBy] = useState<Ranking['by']>('driving')
-  const [order, setOrder] = useState<readonly string[]>([])
+  const form = useForm<Typed>(`rank/${pack.event.id}`, fresh)
   const [done, setDone] = useState(false)
-  const match = pack.matches.find((each) => each.id === id) ?? pack.matches[0]!
+  if (!form) return null
+  const [typed, type] = form
+  const { alliance, by } = typed
+  const match = pack.matches.find((each) => each.id === typed.match) ?? pack.matches[0]!
   const teams = positions.map((position) => slotAt(match, { alliance, position }).team)
+  // The schedule may have changed since: who does not play any more is in no order.
+  const order = typed.order.every((team) => teams.includes(team)) ? typed.order : []
+  const setOrder = (next: readonly string[]) => type({ ...typed, order: next })
 
   const keep = async () => {
     const body: Ranking = { match: match.id, scout: me.id, by, order: [...order] }
     await keepRow(database, { kind: 'ranking', body, event: pack.event.id, scout: me.id })
     sender.wake()
-    setOrder([])
+    type({ ...typed, order: [] })
     setDone(true)
   }
   if (done) return <Kept again={() => setDone(false)} />
@@ -49,11 +63,8 @@ function Form({ pack, me }: { pack: Pack; me: Me }) {
         <label htmlFor="match">{texts.match}</label>
         <select
           id="match"
-          value={id}
-          onChange={(event) => {
-            setId(event.currentTarget.value)
-            setOrder([])
-          }}
+          value={match.id}
+          onChange={(event) => type({ ...typed, match: event.currentTarget.value, order: [] })}
         >
           {pack.matches.map((each) => (
             <option key={each.id} value={each.id}>
@@ -65,16 +76,13 @@ function Form({ pack, me }: { pack: Pack; me: Me }) {
       <Choice
         label={texts.alliance}
         value={alliance}
-        choose={(next) => {
-          setAlliance(next)
-          setOrder([])
-        }}
+        choose={(next) => type({ ...typed, alliance: next, order: [] })}
         options={(['red', 'blue'] as const).map((value) => ({ value, name: texts[value] }))}
       />
       <Choice
         label={texts.by}
         value={by}
-        choose={setBy}
+        choose={(next) => type({ ...typed, by: next })}
         options={(['driving', 'defence'] as const).map((value) => ({ value, name: texts[value] }))}
       />
       <Robots teams={teams} order={order} change={setOrder} />

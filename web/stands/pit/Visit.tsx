@@ -10,7 +10,7 @@ import { InEvent, Kept } from './InEvent.tsx'
 import { keepRow } from './keep.ts'
 import { Photos } from './Photos.tsx'
 import { noTeam, TeamChoice, teamOf } from './TeamChoice.tsx'
-import { useTyped } from './useTyped.ts'
+import { useForm } from './useForm.ts'
 
 /** What a team says of itself, with photos: kept as claimed. */
 export default function Visit() {
@@ -19,16 +19,21 @@ export default function Visit() {
 }
 
 const fresh = { team: noTeam, visit: freshVisit }
+const noPhotos: readonly Photo[] = []
 
 function Form({ pack, me }: { pack: Pack; me: Me }) {
   const { pit } = useMoreWords()
   const texts = pit.visit
   const { database, sender } = useStanding()
-  const [typed, type] = useTyped(`visit/${pack.event.id}`, fresh)
-  const [photos, setPhotos] = useState<readonly Photo[]>([])
+  const form = useForm(`visit/${pack.event.id}`, fresh)
+  // By themselves: they are not written anew with every letter.
+  const taken = useForm(`visit/${pack.event.id}/photos`, noPhotos)
   const [problems, setProblems] = useState<{ [field: string]: VisitProblem }>({})
   const [wanting, setWanting] = useState<'team' | 'anything' | null>(null)
   const [done, setDone] = useState(false)
+  if (!form || !taken) return null
+  const [typed, type] = form
+  const [photos, setPhotos] = taken
   const { team, visit } = typed
   const { goals, finishes } = pack.game.body
 
@@ -53,7 +58,7 @@ function Form({ pack, me }: { pack: Pack; me: Me }) {
     await keepRow(database, { ...of, kind: 'visit', body })
     sender.wake()
     type(fresh)
-    setPhotos([])
+    setPhotos(noPhotos)
     setDone(true)
   }
   if (done) return <Kept again={() => setDone(false)} />

@@ -10,7 +10,9 @@ import { decisions } from './decisions.ts'
 import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { durations } from './durations.ts'
+import { estimates } from './estimates.ts'
 import { event } from './event.ts'
+import { exchange } from './exchange.ts'
 import { explain } from './explain.ts'
 import { explainDesigns } from './explainDesigns.ts'
 import { explainNumbers } from './explainNumbers.ts'
@@ -32,6 +34,7 @@ import { pit } from './pit.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
+import { records } from './records.ts'
 import { refusals } from './refusals.ts'
 import { routines } from './routines.ts'
 import { rulesChange } from './rulesChange.ts'
@@ -68,7 +71,9 @@ export const de: Words = {
   designs,
   documents,
   durations,
+  estimates,
   event,
+  exchange,
   explain,
   explainDesigns,
   explainNumbers,
@@ -90,6 +95,7 @@ export const de: Words = {
   people,
   problems,
   quickSheet,
+  records,
   refusals,
   routines,
   rulesChange,

@@ -73,6 +73,21 @@ export const people: Words['people'] = {
   takeBack: 'Zurückholen',
   takeBackOf: (nickname) => `${nickname} zurückholen`,
   not: 'Nein, so lassen',
+  signOutAll: 'Überall abmelden',
+  signOutOf: (nickname) => `${nickname} überall abmelden`,
+  sureSignOut: (nickname) =>
+    `${nickname} wird sofort auf allen Geräten abgemeldet und braucht eine neue Einladung, um wieder hereinzukommen. Was ein Telefon noch nicht gesendet hat, bleibt darauf.`,
+  reallySignOut: 'Überall abmelden',
+  signedOut: (devices) =>
+    devices === 0
+      ? 'Niemand war angemeldet.'
+      : devices === 1
+        ? 'Auf einem Gerät abgemeldet.'
+        : `Auf ${devices} Geräten abgemeldet.`,
+  rename: 'Umbenennen',
+  renameOf: (device, nickname) => `„${device}“ von ${nickname} umbenennen`,
+  newName: 'Neuer Name des Geräts',
+  keepName: 'Namen speichern',
   invite: 'Einladen',
   inviteRole: 'Als',
   inviteFor: 'Für wen',

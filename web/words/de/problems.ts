@@ -2,6 +2,7 @@ import type { Thing } from '../../../src/model/documents/sentences.ts'
 import type { Words } from '../catalogue.ts'
 import { compare, field, plan } from './computing.ts'
 import { ofEvents } from './eventSentences.ts'
+import { ofExchange } from './exchangeSentences.ts'
 import { ofPeople } from './peopleRefusals.ts'
 import { shapes, stored } from './shapes.ts'
 
@@ -60,6 +61,7 @@ export const problems: Words['problems'] = {
   ...shapes,
   ...stored,
   ...ofEvents,
+  ...ofExchange,
   ...ofPeople,
 
   idTwice: ({ list, id }) => `Es gibt zwei ${lists[list]} mit der Kennung „${id}“`,

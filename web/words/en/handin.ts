@@ -5,8 +5,6 @@ export const handin = {
     'For records that found no network: from the phones’ screens by camera, from a file, or from paper. What is handed in twice is kept once.',
   loading: 'the event',
   notLoaded: 'The event could not be loaded',
-  toCodes: 'Codes for the phones',
-  toSheets: 'Print sheets',
   camera: 'With the camera',
   cameraHelp:
     'On the phone, choose to show the records as a code, and hold its screen before this camera. One phone after the other; the phones keep their records until the server has answered them.',

@@ -9,7 +9,9 @@ import { decisions } from './decisions.ts'
 import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { durations } from './durations.ts'
+import { estimates } from './estimates.ts'
 import { event } from './event.ts'
+import { exchange } from './exchange.ts'
 import { explain } from './explain.ts'
 import { explainDesigns } from './explainDesigns.ts'
 import { explainNumbers } from './explainNumbers.ts'
@@ -31,6 +33,7 @@ import { pit } from './pit.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
+import { records } from './records.ts'
 import { refusals } from './refusals.ts'
 import { routines } from './routines.ts'
 import { rulesChange } from './rulesChange.ts'
@@ -67,7 +70,9 @@ export const en = {
   designs,
   documents,
   durations,
+  estimates,
   event,
+  exchange,
   explain,
   explainDesigns,
   explainNumbers,
@@ -89,6 +94,7 @@ export const en = {
   people,
   problems,
   quickSheet,
+  records,
   refusals,
   routines,
   rulesChange,

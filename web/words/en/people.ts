@@ -71,6 +71,21 @@ export const people = {
   takeBack: 'Take back',
   takeBackOf: (nickname: string) => `Take ${nickname} back`,
   not: 'No, keep it',
+  signOutAll: 'Sign out everywhere',
+  signOutOf: (nickname: string) => `Sign ${nickname} out everywhere`,
+  sureSignOut: (nickname: string) =>
+    `${nickname} is signed out on all devices at once and needs a new invitation to come in again. What a phone has not sent yet stays on it.`,
+  reallySignOut: 'Sign out everywhere',
+  signedOut: (devices: number) =>
+    devices === 0
+      ? 'Nobody was signed in.'
+      : devices === 1
+        ? 'Signed out on one device.'
+        : `Signed out on ${devices} devices.`,
+  rename: 'Rename',
+  renameOf: (device: string, nickname: string) => `Rename “${device}” of ${nickname}`,
+  newName: 'New name of the device',
+  keepName: 'Save the name',
   invite: 'Invite',
   inviteRole: 'As',
   inviteFor: 'For whom',

@@ -2,10 +2,11 @@ import { sentences } from '../../../src/model/documents/sentences.ts'
 import type { Inner } from '../../../src/model/said.ts'
 import { computing } from './computing.ts'
 import { ofEvents } from './eventSentences.ts'
+import { ofExchange } from './exchangeSentences.ts'
 import { ofPeople } from './peopleRefusals.ts'
 import { shapes, stored } from './shapes.ts'
 
-const all = { ...sentences, ...shapes, ...stored, ...ofPeople, ...ofEvents }
+const all = { ...sentences, ...shapes, ...stored, ...ofPeople, ...ofEvents, ...ofExchange }
 
 type All = typeof all
 

@@ -13,6 +13,8 @@ export const visits = {
   changed: (match: string, after: boolean) => (after ? `Changed after ${match}.` : 'Changed before its first match.'),
   photo: (number: number, team: string) => `Photo ${number} of team ${team}`,
   photoMissing: 'A photo is still on the phone.',
+  photoComes: 'The photo is on its way.',
+  photosNotLoaded: 'The photos could not be loaded',
   claims: {
     aMatch: (pieces: string) => `${pieces} a match`,
     cycle: 'Cycle',

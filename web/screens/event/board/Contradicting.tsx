@@ -2,6 +2,7 @@ import type { Contradiction } from '../../../../src/model/scouting/contradiction
 import type { StandsPack } from '../../../codes/standsPack.ts'
 import { words } from '../../../words/catalogue.ts'
 import { nameOfMatch, nameOfPerson } from '../matchNames.ts'
+import type { Looked } from '../records/RecordPanel.tsx'
 import { SwapForm } from './SwapForm.tsx'
 import type { Board } from './useBoard.ts'
 
@@ -38,7 +39,7 @@ function sentence(pack: StandsPack, board: Board, found: Contradiction): string 
 }
 
 /** Records that can not all be right, the exchange of two robots, and what has been corrected. */
-export function Contradicting(props: { pack: StandsPack; board: Board; event: string }) {
+export function Contradicting(props: { pack: StandsPack; board: Board; event: string; look(looked: Looked): void }) {
   const { pack, board, event } = props
   const texts = words().board
   const list = board.contradictions as unknown as Contradiction[]
@@ -49,7 +50,20 @@ export function Contradicting(props: { pack: StandsPack; board: Board; event: st
       <ul>
         {list.map((each) => (
           <li key={`${each.kind}${each.records.join()}${'goal' in each ? each.goal : ''}`}>
-            {texts.about(nameOfMatch(pack, each.match), each.team)} {sentence(pack, board, each)}
+            {texts.about(nameOfMatch(pack, each.match), each.team)} {sentence(pack, board, each)}{' '}
+            <button
+              type="button"
+              className="opens"
+              onClick={() =>
+                props.look(
+                  each.team === null
+                    ? { match: each.match, team: null, ids: each.records }
+                    : { match: each.match, team: each.team, ids: null },
+                )
+              }
+            >
+              {texts.look(each.records.length)}
+            </button>
           </li>
         ))}
       </ul>

@@ -1,17 +1,34 @@
+import { Button } from '@mantine/core'
+import { useState } from 'react'
 import type { StandsPack } from '../../../codes/standsPack.ts'
 import { Empty } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
 import { nameOfMatch, nameOfPerson } from '../matchNames.ts'
+import { seatName } from '../names.ts'
+import type { Looked } from '../records/RecordPanel.tsx'
 import type { Board } from './useBoard.ts'
 
 /** By shape too, so that the states can not be confused without colour. */
 const signs = { received: '●', expected: '◌', late: '✕', unwatched: '–' } as const
 
+/** Matches that matter now: the last ones played and the next ones, and any of which something is missing. */
+function nearNow(matches: Board['matches']): Board['matches'] {
+  const last = matches.findLastIndex(({ played }) => played)
+  return matches.filter(
+    ({ seats }, index) =>
+      (index > last - 5 && index <= last + 4) ||
+      seats.some(({ state, records }) => state === 'late' || records.length > 1),
+  )
+}
+
 /** Match by match and place by place: who was to watch, and what has arrived. */
-export function Expected(props: { pack: StandsPack; board: Board }) {
-  const { pack, board } = props
+export function Expected(props: { pack: StandsPack; board: Board; look(looked: Looked): void }) {
+  const { pack, board, look } = props
   const texts = words().board
   const people = { people: board.people }
+  const [all, setAll] = useState(false)
+  const near = nearNow(board.matches)
+  const shown = all ? board.matches : near
   return (
     <section className="sheet stack" aria-labelledby="expected">
       <h2 id="expected">{texts.expected}</h2>
@@ -29,7 +46,7 @@ export function Expected(props: { pack: StandsPack; board: Board }) {
               </span>
             ))}
           </p>
-          <div className="scroll" tabIndex={0} role="region" aria-label={texts.expected}>
+          <div className="scroll" tabIndex={0} role="region" aria-label={words().event.tableOf(texts.expected)}>
             <table className="tide">
               <thead>
                 <tr>
@@ -42,16 +59,42 @@ export function Expected(props: { pack: StandsPack; board: Board }) {
                 </tr>
               </thead>
               <tbody>
-                {board.matches.map(({ match, seats }) => (
+                {shown.map(({ match, seats }) => (
                   <tr key={match}>
-                    <th scope="row">{nameOfMatch(pack, match)}</th>
-                    {seats.map(({ seat, team, person, state, records }) => (
+                    <th scope="row">
+                      <button
+                        type="button"
+                        className="opens"
+                        aria-label={texts.lookAtMatch(nameOfMatch(pack, match))}
+                        onClick={() => look({ match, team: null, ids: null })}
+                      >
+                        {nameOfMatch(pack, match)}
+                      </button>
+                    </th>
+                    {seats.map(({ seat, team, person, state, records, chosen }) => (
                       <td key={`${seat.alliance}${seat.position}`} className={`board-${state}`}>
-                        <span aria-hidden="true">{signs[state]}</span> {team}
+                        <span aria-hidden="true">{signs[state]}</span>{' '}
+                        {records.length === 0 ? (
+                          team
+                        ) : (
+                          <button
+                            type="button"
+                            className="opens"
+                            aria-label={texts.lookAt(nameOfMatch(pack, match), seatName(seat), team)}
+                            onClick={() => look({ match, team, ids: null })}
+                          >
+                            {team}
+                          </button>
+                        )}
                         <span className="small board-who">
-                          {texts.states[state]}
-                          {records.length > 1 && ` (${texts.records(records.length)})`}
-                          {person !== null && `, ${nameOfPerson(people, person)}`}
+                          {/* What is missing has to be seen at once; of the rest the sign and who watches are enough. */}
+                          <span className={state === 'late' ? undefined : 'visually-hidden'}>
+                            {texts.states[state]}
+                            {person !== null && ', '}
+                          </span>
+                          {person !== null && nameOfPerson(people, person)}
+                          {records.length > 1 &&
+                            ` (${chosen ? texts.oneOf(records.length) : texts.records(records.length)})`}
                         </span>
                       </td>
                     ))}
@@ -60,6 +103,13 @@ export function Expected(props: { pack: StandsPack; board: Board }) {
               </tbody>
             </table>
           </div>
+          {near.length < board.matches.length && (
+            <div>
+              <Button variant="default" onClick={() => setAll(!all)}>
+                {all ? texts.onlyNear : texts.allMatches(board.matches.length)}
+              </Button>
+            </div>
+          )}
         </>
       )}
     </section>

@@ -20,7 +20,7 @@ export function Phones(props: { event: string; board: Board }) {
       <h2 id="phones">{texts.phones}</h2>
       {board.phones.length === 0 ? <p className="soft">{texts.noPhones}</p> : null}
       {board.phones.length > 0 && (
-        <div className="scroll" tabIndex={0} role="region" aria-label={texts.phones}>
+        <div className="scroll" tabIndex={0} role="region" aria-label={words().event.tableOf(texts.phones)}>
           <table className="tide">
             <thead>
               <tr>

@@ -5,7 +5,7 @@ import { api } from '../../../data/board.ts'
 export type Board = Awaited<ReturnType<typeof api.board>>
 export type Apart = Awaited<ReturnType<typeof api.quarantine>>[number]
 
-const kinds = ['records', 'schedule', 'results', 'assignments', 'devices', 'quarantine', 'drill']
+const kinds = ['records', 'schedule', 'results', 'assignments', 'people', 'devices', 'quarantine', 'drill']
 
 /** What is on a lead's board, asked for anew whenever the server says that something changed, and after every break. */
 export function useBoard(event: string) {
@@ -23,6 +23,8 @@ export function useBoard(event: string) {
       void queries.invalidateQueries({ queryKey: ['board', event] })
       void queries.invalidateQueries({ queryKey: ['apart', event] })
     }
+    // Whoever is no lead any more is told so by the board itself.
+    source.addEventListener('people', () => void queries.invalidateQueries({ queryKey: ['session'] }))
     source.addEventListener('open', anew)
     for (const kind of kinds) source.addEventListener(kind, anew)
     return () => source.close()

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { matchColumns } from '../../../../src/model/event/table/columns.ts'
+import { useTyped } from '../../../data/useTyped.ts'
 import { csvRecords } from '../../../tables/csv.ts'
 import { unescapeText } from '../../../tables/formula.ts'
 import { words } from '../../../words/catalogue.ts'
@@ -15,14 +16,15 @@ export interface Table {
 /** Which heading holds which of our columns. */
 export type Chosen = { [column: string]: number }
 
-/** A pasted table or a file on its way in: what is typed stays as it is, until it is taken away. */
-export function useTable(known: readonly string[]) {
-  const [text, setText] = useState('')
+/** A pasted table or a file on its way in: what is typed stays as it is, until it is taken away. `key` names it. */
+export function useTable(known: readonly string[], key: string) {
+  const { typed: text, type, forget } = useTyped(key, '')
   const [table, setTable] = useState<Table | null>(null)
   const [columns, setColumns] = useState<Chosen>({})
   const [trouble, setTrouble] = useState<string | null>(null)
   const take = (next: string) => {
-    setText(next)
+    if (next === '') forget()
+    else type(next)
     setTable(null)
     setTrouble(null)
   }

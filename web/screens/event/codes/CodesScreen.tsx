@@ -8,6 +8,7 @@ import { type StandsPack, withoutGame } from '../../../codes/standsPack.ts'
 import { Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
 import { moment } from '../../../words/format.ts'
+import { EventNav } from '../EventNav.tsx'
 import { useStandsPack } from '../useStandsPack.ts'
 
 /** What phones need to know, for phones without a network: shown here, read by their cameras. */
@@ -37,6 +38,7 @@ function Codes(props: { pack: StandsPack }) {
           <Link href={`/event/${pack.event.id}`}>{pack.event.name}</Link>
         </p>
         <h1>{texts.title}</h1>
+        <EventNav id={pack.event.id} name={pack.event.name} place="codes" />
         <p>{texts.intro}</p>
         <p>{texts.holds(pack.matches.length, pack.assignments.length, moment(pack.serverTime))}</p>
         <Checkbox

@@ -2,6 +2,7 @@ import { Link } from 'wouter'
 import type { StandsPack } from '../../../codes/standsPack.ts'
 import { Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
+import { EventNav } from '../EventNav.tsx'
 import { useStandsPack } from '../useStandsPack.ts'
 import { Arrivals } from './Arrivals.tsx'
 import { ByCamera } from './ByCamera.tsx'
@@ -30,11 +31,8 @@ function HandIn(props: { pack: StandsPack }) {
           <Link href={`/event/${pack.event.id}`}>{pack.event.name}</Link>
         </p>
         <h1>{texts.title}</h1>
+        <EventNav id={pack.event.id} name={pack.event.name} place="hand-in" />
         <p>{texts.intro}</p>
-        <p className="row">
-          <Link href={`/event/${pack.event.id}/codes`}>{texts.toCodes}</Link>
-          <Link href={`/event/${pack.event.id}/sheets`}>{texts.toSheets}</Link>
-        </p>
       </div>
       <ByCamera pack={pack} bring={handed.bring} />
       <ByFile bring={handed.bring} />

@@ -3,6 +3,7 @@ import { type KeyboardEvent, useRef, useState } from 'react'
 import { type Phase, phases, type Row } from '../../../../src/model/scouting/types.ts'
 import type { StandsPack } from '../../../codes/standsPack.ts'
 import { thisDevice } from '../../../data/device.ts'
+import { useTyped } from '../../../data/useTyped.ts'
 import { madeUuid } from '../../../data/uuid.ts'
 import { words } from '../../../words/catalogue.ts'
 import { rowName } from '../matchNames.ts'
@@ -23,7 +24,8 @@ export function KeySheets(props: { pack: StandsPack; bring(rows: readonly Row[])
   const form = useRef<HTMLFormElement>(null)
   const [phase, setPhase] = useState<Phase>('qualification')
   const [scout, setScout] = useState(people[0]?.id ?? 'paper')
-  const [typed, setTyped] = useState<Typed>({})
+  // Half a sheet is typed again sooner than it is found again.
+  const { typed, type: setTyped } = useTyped<Typed>(`sheet/${event.id}`, {})
   const [problems, setProblems] = useState<Problems>({})
   const [last, setLast] = useState<{ row: Row; typed: Typed } | null>(null)
   const keyed = useKeyed(event.id, props.bring)

@@ -2,7 +2,7 @@ import { Button, Checkbox } from '@mantine/core'
 import { useState } from 'react'
 import { neededForResults } from '../../../../src/model/event/table/columns.ts'
 import { placeResults, readResults, resultColumnsOf } from '../../../../src/model/event/table/results.ts'
-import { previewResults, type ResultsPreview, useEventChanges } from '../../../data/events.ts'
+import { previewResults, type ResultsPreview } from '../../../data/events.ts'
 import { words } from '../../../words/catalogue.ts'
 import { listed } from '../../../words/format.ts'
 import { Findings, LineFaults } from '../bring/Faults.tsx'
@@ -12,15 +12,13 @@ import type { EventPage } from '../EventFrame.tsx'
 import { matchName } from '../names.ts'
 
 /** Results from a pasted table or a file: read, looked at, then entered. */
-export function BringResults({ event, game, schedule }: EventPage) {
+export function BringResults({ event, game, schedule, entered }: EventPage) {
   const texts = words().event.results
   const known = resultColumnsOf(game)
-  const of = useTable(known)
-  const { enter } = useEventChanges(event.id)
+  const of = useTable(known, `results/${event.id}`)
   const [looked, setLooked] = useState<ResultsPreview | null>(null)
   const [sure, setSure] = useState(false)
   const [busy, setBusy] = useState(false)
-  const [done, setDone] = useState<number | null>(null)
   const matches = schedule.matches.map(({ match }) => match)
   const lines = of.table ? readResults(of.table.rows, of.columns, { game, phase: 'qualification' }) : []
   const told = lines.flatMap((line) => ('read' in line ? [line.read] : []))
@@ -29,7 +27,6 @@ export function BringResults({ event, game, schedule }: EventPage) {
   const forget = () => {
     setLooked(null)
     setSure(false)
-    setDone(null)
   }
   const during = async (work: () => Promise<void>) => {
     of.setTrouble(null)
@@ -45,10 +42,9 @@ export function BringResults({ event, game, schedule }: EventPage) {
   const look = () => during(async () => setLooked(await previewResults(event.id, results)))
   const apply = () =>
     during(async () => {
-      await enter.mutateAsync(looked!.entries)
+      await entered.send(looked!.entries)
       of.take('')
       forget()
-      setDone(looked!.entries.length)
     })
   const nameOf = (id: string) => {
     const match = matches.find((each) => each.id === id)
@@ -114,7 +110,6 @@ export function BringResults({ event, game, schedule }: EventPage) {
           </div>
         </>
       )}
-      {done !== null && <p role="status">{texts.done(done)}</p>}
     </section>
   )
 }

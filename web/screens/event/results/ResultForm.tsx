@@ -3,44 +3,31 @@ import { useState } from 'react'
 import { positionOf } from '../../../../src/model/event/seats.ts'
 import { type Alliance, alliances, type Match, type Result } from '../../../../src/model/scouting/types.ts'
 import type { States, StoredMatch, StoredResult } from '../../../../src/store/types.ts'
-import { useEventChanges } from '../../../data/events.ts'
+import { useTyped } from '../../../data/useTyped.ts'
 import { Panel } from '../../../shell/Panel.tsx'
 import { words } from '../../../words/catalogue.ts'
 import type { EventPage } from '../EventFrame.tsx'
+import { KeptNote } from '../KeptNote.tsx'
 import { allianceName, matchName, seatName } from '../names.ts'
 import { type Fields, fieldsOf, readSide } from './fields.ts'
-
-/** What is typed of a result. */
-export interface ResultDraft {
-  fields: { red: Fields; blue: Fields }
-  states: States
-  /** Revision of the result that it began from. */
-  base: number | undefined
-}
 
 /** The result of one match with its categories; also to correct it, and to take it back. */
 export function ResultForm(props: {
   page: EventPage
   stored: StoredMatch
   before: StoredResult | undefined
-  /** What was typed before and not saved, by match: a panel is closed sooner than one thinks. */
-  drafts: Map<string, ResultDraft>
   onClose: () => void
 }) {
-  const { page, stored, before, drafts, onClose } = props
+  const { page, stored, before, onClose } = props
   const { match } = stored
-  const { game } = page
+  const { game, entered } = page
   const texts = words().event.results
-  const { enter } = useEventChanges(page.event.id)
-  const kept = drafts.get(match.id)
-  const draft = kept?.base === before?.revision ? kept : undefined
-  const [fields, setFields] = useState(
-    draft?.fields ?? {
-      red: fieldsOf(game, before?.result?.red),
-      blue: fieldsOf(game, before?.result?.blue),
-    },
-  )
-  const [states, setStates] = useState<States>(draft?.states ?? statesOf(match))
+  // A panel is closed sooner than one thinks.
+  const form = useTyped(`result/${page.event.id}/${match.id}/${before?.revision ?? 0}`, {
+    fields: { red: fieldsOf(game, before?.result?.red), blue: fieldsOf(game, before?.result?.blue) },
+    states: statesOf(match),
+  })
+  const { fields, states } = form.typed
   const [asking, setAsking] = useState(false)
   const [tried, setTried] = useState(false)
   const [trouble, setTrouble] = useState<string | null>(null)
@@ -50,8 +37,8 @@ export function ResultForm(props: {
     const changed = JSON.stringify(states) !== JSON.stringify(statesOf(match))
     try {
       const entry = { match: match.id, base: before?.revision ?? 0, matchRevision: stored.revision, result }
-      await enter.mutateAsync([changed && result ? { ...entry, states } : entry])
-      drafts.delete(match.id)
+      await entered.send([changed && result ? { ...entry, states } : entry])
+      form.forget()
       onClose()
     } catch (error) {
       setTrouble((error as Error).message)
@@ -62,15 +49,11 @@ export function ResultForm(props: {
     if ('side' in read.red && 'side' in read.blue)
       void send({ match: match.id, red: read.red.side, blue: read.blue.side })
   }
-  const keep = (next: Pick<ResultDraft, 'fields' | 'states'>) => {
-    drafts.set(match.id, { ...next, base: before?.revision })
-    setFields(next.fields)
-    setStates(next.states)
-  }
   const set = (alliance: Alliance, change: Partial<Fields>) =>
-    keep({ fields: { ...fields, [alliance]: { ...fields[alliance], ...change } }, states })
+    form.type({ fields: { ...fields, [alliance]: { ...fields[alliance], ...change } }, states })
   return (
     <Panel title={texts.of(matchName(match))} open onClose={onClose}>
+      <KeptNote {...form} />
       <form
         className="stack"
         onSubmit={(event) => {
@@ -131,7 +114,7 @@ export function ResultForm(props: {
                     }))}
                     onChange={(event) => {
                       const state = event.currentTarget.value as States['red'][number]
-                      keep({ fields, states: { ...states, [alliance]: states[alliance].with(index, state) } })
+                      form.type({ fields, states: { ...states, [alliance]: states[alliance].with(index, state) } })
                     }}
                   />
                 ))}
@@ -146,7 +129,7 @@ export function ResultForm(props: {
           </p>
         )}
         <div className="row">
-          <Button type="submit" loading={enter.isPending}>
+          <Button type="submit" loading={entered.busy}>
             {texts.save}
           </Button>
           {before?.result && (

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core'
-import { useRef, useState } from 'react'
+import { useState } from 'react'
 import { voided } from '../../../../src/model/event/order.ts'
 import { resultColumnsOf } from '../../../../src/model/event/table/results.ts'
 import { alliances } from '../../../../src/model/scouting/types.ts'
@@ -11,14 +11,13 @@ import { listed, plain } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
 import { allianceName, matchName } from '../names.ts'
 import { BringResults } from './BringResults.tsx'
-import { type ResultDraft, ResultForm } from './ResultForm.tsx'
+import { ResultForm } from './ResultForm.tsx'
 
 /** What officials counted, match by match. */
 export function ResultsPart(page: EventPage) {
-  const { game, schedule, results, lead } = page
+  const { game, schedule, results, lead, entered } = page
   const texts = words().event.results
   const [open, setOpen] = useState<string | null>(null)
-  const drafts = useRef(new Map<string, ResultDraft>())
   const matches = schedule.matches.map(({ match }) => match)
   const gone = voided(matches)
   const by = new Map(results.map((stored) => [stored.match, stored.result]))
@@ -28,6 +27,19 @@ export function ResultsPart(page: EventPage) {
     <>
       <section className="sheet stack" aria-labelledby="results">
         <h2 id="results">{words().event.parts.results}</h2>
+        {entered.trouble && (
+          <p role="alert" className="loss">
+            {entered.trouble}
+          </p>
+        )}
+        {entered.entered && (
+          <p role="status">
+            {texts.done(entered.entered.length)}{' '}
+            <button type="button" className="opens" disabled={entered.busy} onClick={() => void entered.takeBack()}>
+              {words().event.schedule.undo}
+            </button>
+          </p>
+        )}
         {matches.length === 0 ? (
           <Empty title={texts.empty}>
             <p>{texts.emptyHow}</p>
@@ -103,7 +115,6 @@ export function ResultsPart(page: EventPage) {
           page={page}
           stored={opened}
           before={results.find(({ match }) => match === opened.match.id)}
-          drafts={drafts.current}
           onClose={() => setOpen(null)}
         />
       )}

@@ -8,7 +8,6 @@ import { LineFaults } from '../bring/Faults.tsx'
 import { TableInput } from '../bring/TableInput.tsx'
 import { useTable } from '../bring/useTable.ts'
 import type { EventPage } from '../EventFrame.tsx'
-import type { useEdit } from './useEdit.ts'
 
 /** This browser's own distance from universal time on a day, as it is written: '+01:00'. */
 function offsetOn(day: string | undefined): string {
@@ -18,10 +17,10 @@ function offsetOn(day: string | undefined): string {
 }
 
 /** A schedule from a pasted table or a file: read line by line, looked at by the server, then applied. */
-export function BringSchedule(props: EventPage & { edit: ReturnType<typeof useEdit> }) {
+export function BringSchedule(props: EventPage) {
   const { event, schedule, edit } = props
   const texts = words().event.schedule
-  const of = useTable(scheduleColumns)
+  const of = useTable(scheduleColumns, `schedule/${event.id}`)
   const [phase, setPhase] = useState<Phase>('qualification')
   const [whole, setWhole] = useState(false)
   const { startsOn } = event.body

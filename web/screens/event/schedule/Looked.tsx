@@ -6,10 +6,9 @@ import { listed } from '../../../words/format.ts'
 import { Findings } from '../bring/Faults.tsx'
 import type { EventPage } from '../EventFrame.tsx'
 import { ChangeList } from './ChangeList.tsx'
-import type { useEdit } from './useEdit.ts'
 
 /** What an edit would change, before it is applied. */
-export function Looked({ event, edit }: EventPage & { edit: ReturnType<typeof useEdit> }) {
+export function Looked({ event, edit }: EventPage) {
   const texts = words().event.schedule
   const { save } = useChanges()
   const heading = useRef<HTMLHeadingElement>(null)

@@ -1,5 +1,4 @@
 import { Button, Checkbox, NativeSelect, TextInput } from '@mantine/core'
-import { useState } from 'react'
 import { playoffAlliances } from '../../../../src/model/event/alliances.ts'
 import { idOf } from '../../../../src/model/event/order.ts'
 import { positionOf } from '../../../../src/model/event/seats.ts'
@@ -11,27 +10,32 @@ import {
   type Slot,
   slotStates,
 } from '../../../../src/model/scouting/types.ts'
+import type { StoredMatch } from '../../../../src/store/types.ts'
+import { useTyped } from '../../../data/useTyped.ts'
 import { Panel } from '../../../shell/Panel.tsx'
 import { words } from '../../../words/catalogue.ts'
 import { listed } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
+import { KeptNote } from '../KeptNote.tsx'
 import { allianceName, matchName, seatName } from '../names.ts'
-import type { useEdit } from './useEdit.ts'
 
 /** One match: another robot in a place, who is a surrogate, absent or disqualified, and playing it again. */
-export function MatchForm(props: {
-  page: EventPage
-  match: Match
-  edit: ReturnType<typeof useEdit>
-  onClose: () => void
-}) {
-  const { page, match, edit, onClose } = props
+export function MatchForm(props: { page: EventPage; stored: StoredMatch; onClose: () => void }) {
+  const { page, stored, onClose } = props
+  const { match } = stored
+  const { edit } = page
   const texts = words().event.form
-  const [sides, setSides] = useState({ red: match.red, blue: match.blue })
-  const [time, setTime] = useState(match.time ?? '')
+  const form = useTyped(`match/${page.event.id}/${match.id}/${stored.revision}`, {
+    sides: { red: match.red, blue: match.blue },
+    time: match.time ?? '',
+  })
+  const { sides, time } = form.typed
   const matches = page.schedule.matches.map((each) => each.match)
   const change = (alliance: Alliance, index: number, slot: Partial<Slot>) =>
-    setSides({ ...sides, [alliance]: sides[alliance].with(index, { ...sides[alliance][index]!, ...slot }) as Side })
+    form.type({
+      sides: { ...sides, [alliance]: sides[alliance].with(index, { ...sides[alliance][index]!, ...slot }) as Side },
+      time,
+    })
   const timeWrong = time !== '' && !/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2})?(Z|[+-]\d{2}:\d{2})$/.test(time)
   const { time: _, ...rest } = match
   const next: Match = { ...rest, ...(time === '' ? {} : { time }), ...sides }
@@ -59,6 +63,7 @@ export function MatchForm(props: {
   const mates = match.phase === 'playoff' ? playoffAlliances(matches) : []
   return (
     <Panel title={matchName(match)} open onClose={onClose}>
+      <KeptNote {...form} />
       {alliances.map((alliance) => (
         <fieldset key={alliance} className="stack">
           <legend>{allianceName(alliance)}</legend>
@@ -107,7 +112,7 @@ export function MatchForm(props: {
         description={texts.timeHelp}
         value={time}
         error={timeWrong ? texts.timeWrong : null}
-        onChange={(event) => setTime(event.currentTarget.value.trim())}
+        onChange={(event) => form.type({ sides, time: event.currentTarget.value.trim() })}
       />
       <p className="soft">{texts.kept}</p>
       <div className="row">

@@ -13,18 +13,16 @@ import { matchName, slotMark, timeOf } from '../names.ts'
 import { BringSchedule } from './BringSchedule.tsx'
 import { Looked } from './Looked.tsx'
 import { MatchForm } from './MatchForm.tsx'
-import { useEdit } from './useEdit.ts'
 
 /** Who plays when: the table, one match's form, and tables that come in. */
 export function SchedulePart(page: EventPage) {
-  const { event, schedule, results, lead } = page
+  const { event, schedule, results, lead, edit } = page
   const texts = words().event.schedule
-  const edit = useEdit(event.id)
   const [open, setOpen] = useState<string | null>(null)
   const matches = schedule.matches.map(({ match }) => match)
   const gone = voided(matches)
   const over = new Set(results.flatMap(({ match, result }) => (result === null ? [] : [match])))
-  const opened = matches.find(({ id }) => id === open)
+  const opened = schedule.matches.find(({ match }) => match.id === open)
   return (
     <>
       <section className="sheet stack" aria-labelledby="schedule">
@@ -103,9 +101,9 @@ export function SchedulePart(page: EventPage) {
           </div>
         )}
       </section>
-      {opened && <MatchForm key={opened.id} page={page} match={opened} edit={edit} onClose={() => setOpen(null)} />}
-      {edit.looked && <Looked {...page} edit={edit} />}
-      {lead && <BringSchedule {...page} edit={edit} />}
+      {opened && <MatchForm key={opened.match.id} page={page} stored={opened} onClose={() => setOpen(null)} />}
+      {edit.looked && <Looked {...page} />}
+      {lead && <BringSchedule {...page} />}
     </>
   )
 }

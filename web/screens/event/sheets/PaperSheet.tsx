@@ -42,9 +42,9 @@ function Robot(props: { match: Match | null; seat: Seat; fields: readonly SheetF
   const place = seat.position + (seat.alliance === 'blue' ? 3 : 0)
   return (
     <section className="paper-robot">
-      <h3>
+      <h2>
         {texts.robot(place)} {team ?? '________'} <span className="paper-scout">{texts.scout}</span>
-      </h3>
+      </h2>
       <ol>
         {fields.map((field, index) => (
           <li key={field.key} className={field.kind === 'note' ? 'paper-note' : undefined}>

@@ -5,6 +5,7 @@ import type { Match, Phase, Seat } from '../../../../src/model/scouting/types.ts
 import type { StandsPack } from '../../../codes/standsPack.ts'
 import { Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
+import { EventNav } from '../EventNav.tsx'
 import { useStandsPack } from '../useStandsPack.ts'
 import { PaperSheet } from './PaperSheet.tsx'
 import './sheets.css'
@@ -43,6 +44,7 @@ function Sheets(props: { pack: StandsPack }) {
           <Link href={`/event/${event.id}`}>{event.name}</Link>
         </p>
         <h1>{texts.title}</h1>
+        <EventNav id={event.id} name={event.name} place="sheets" />
         <p>{texts.intro}</p>
         <div className="row sheets-choice">
           <NativeSelect

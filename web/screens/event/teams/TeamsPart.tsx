@@ -3,10 +3,12 @@ import { useState } from 'react'
 import { slotsOf } from '../../../../src/model/event/seats.ts'
 import type { EventRecord } from '../../../../src/model/scouting/types.ts'
 import { useChanges } from '../../../data/documents.ts'
+import { useTyped } from '../../../data/useTyped.ts'
 import { Empty } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
 import { listed } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
+import { KeptNote } from '../KeptNote.tsx'
 import { readTeams, writeTeams } from './readTeams.ts'
 
 /** Teams and what else is settled before the first match. */
@@ -14,11 +16,15 @@ export function TeamsPart({ event, game, schedule, lead }: EventPage) {
   const texts = words().event.teams
   const { save } = useChanges()
   const { body, revision } = event
-  const [text, setText] = useState(writeTeams(body.teams))
-  const [name, setName] = useState(body.name)
-  const [startsOn, setStartsOn] = useState(body.startsOn ?? '')
-  const [level, setLevel] = useState(body.level ?? '')
-  const [size, setSize] = useState(String(body.playoff?.size ?? ''))
+  const form = useTyped(`teams/${body.id}/${revision}`, {
+    text: writeTeams(body.teams),
+    name: body.name,
+    startsOn: body.startsOn ?? '',
+    level: body.level ?? '',
+    size: String(body.playoff?.size ?? ''),
+  })
+  const { text, name, startsOn, level, size } = form.typed
+  const set = (change: Partial<typeof form.typed>) => form.type({ ...form.typed, ...change })
   const [said, setSaid] = useState<{ trouble: string } | null>(null)
   const { teams, problems } = readTeams(text)
   const levels = [
@@ -56,6 +62,7 @@ export function TeamsPart({ event, game, schedule, lead }: EventPage) {
         base: revision,
       })
       if ('conflict' in outcome) setSaid({ trouble: texts.conflict })
+      else form.forget()
     } catch (error) {
       setSaid({ trouble: (error as Error).message })
     }
@@ -81,6 +88,7 @@ export function TeamsPart({ event, game, schedule, lead }: EventPage) {
           <p>{texts.emptyHow}</p>
         </Empty>
       )}
+      <KeptNote {...form} />
       <Textarea
         label={texts.label}
         description={texts.help}
@@ -88,7 +96,7 @@ export function TeamsPart({ event, game, schedule, lead }: EventPage) {
         spellCheck={false}
         value={text}
         error={problems.length > 0 ? problems.slice(0, 5).join(' ') : null}
-        onChange={(change) => setText(change.currentTarget.value)}
+        onChange={(change) => set({ text: change.currentTarget.value })}
       />
       <p className="soft" role="status">
         {texts.count(teams.length)}
@@ -100,13 +108,13 @@ export function TeamsPart({ event, game, schedule, lead }: EventPage) {
           value={name}
           maxLength={200}
           error={name.trim() === '' ? words().event.fresh.noName : null}
-          onChange={(change) => setName(change.currentTarget.value)}
+          onChange={(change) => set({ name: change.currentTarget.value })}
         />
         <TextInput
           label={words().event.fresh.day}
           type="date"
           value={startsOn}
-          onChange={(change) => setStartsOn(change.currentTarget.value)}
+          onChange={(change) => set({ startsOn: change.currentTarget.value })}
         />
         {levels.length > 0 && (
           <NativeSelect
@@ -114,7 +122,7 @@ export function TeamsPart({ event, game, schedule, lead }: EventPage) {
             description={texts.levelHelp}
             value={level}
             data={[{ value: '', label: texts.noLevel }, ...levels.map((each) => ({ value: each, label: each }))]}
-            onChange={(change) => setLevel(change.currentTarget.value)}
+            onChange={(change) => set({ level: change.currentTarget.value })}
           />
         )}
         <NativeSelect
@@ -125,7 +133,7 @@ export function TeamsPart({ event, game, schedule, lead }: EventPage) {
             { value: '3', label: '3' },
             { value: '4', label: texts.four },
           ]}
-          onChange={(change) => setSize(change.currentTarget.value)}
+          onChange={(change) => set({ size: change.currentTarget.value })}
         />
       </div>
       <div className="row">

@@ -5,6 +5,7 @@ import { words } from '../../../words/catalogue.ts'
 import { listed, moment, plain, seconds } from '../../../words/format.ts'
 import { nameOfMatch, nameOfPerson } from '../matchNames.ts'
 import type { TeamVisits } from './gather.ts'
+import { addressOf } from './photoAddress.ts'
 
 const nameIn = (list: readonly { id: string; name: string }[], id: string): string =>
   list.find((each) => each.id === id)?.name ?? id
@@ -25,8 +26,8 @@ export function claimLines(game: Game, { claims }: PitVisit): { what: string; cl
   ]
 }
 
-/** A team's visits and changes. Nothing here was seen on the field: every visit says that it is claimed. */
-export function Claims(props: { pack: StandsPack; team: TeamVisits; photos: ReadonlyMap<string, Photo> }) {
+/** A team's visits and changes. `photos` null: they are still on their way. Nothing here was seen on the field: every visit says that it is claimed. */
+export function Claims(props: { pack: StandsPack; team: TeamVisits; photos: ReadonlyMap<string, Photo> | null }) {
   const { pack, team, photos } = props
   const texts = words().visits
   const name = pack.event.teams.find((each) => each.team === team.team)?.name
@@ -57,11 +58,10 @@ export function Claims(props: { pack: StandsPack; team: TeamVisits; photos: Read
           {body.note && <p>{body.note}</p>}
           <div className="row">
             {body.photos.map((id, place) => {
-              const photo = photos.get(id)
+              const photo = photos?.get(id)
               const label = texts.photo(place + 1, team.team)
-              if (!photo) return <span key={id}>{texts.photoMissing}</span>
-              const address = `data:${photo.type};base64,${photo.data}`
-              return <img key={id} className="visit-photo" src={address} alt={label} />
+              if (!photo) return <span key={id}>{photos ? texts.photoMissing : texts.photoComes}</span>
+              return <img key={id} className="visit-photo" src={addressOf(photo)} alt={label} />
             })}
           </div>
         </article>

@@ -1,22 +1,34 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link } from 'wouter'
 import type { StandsPack } from '../../../codes/standsPack.ts'
+import { useLive } from '../../../data/live.ts'
 import { recordsOf } from '../../../data/records.ts'
 import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
+import { EventNav } from '../EventNav.tsx'
 import { nameOfMatch, nameOfPerson } from '../matchNames.ts'
 import { useStandsPack } from '../useStandsPack.ts'
 import { Claims } from './Claims.tsx'
 import { type Gathered, gather } from './gather.ts'
 import './visits.css'
 
+const said = ['visit', 'change', 'ranking'] as const
+
 /** What teams say of themselves, how experts order robots, and which robots were changed since. */
 export default function VisitsScreen(props: { id: string }) {
   const texts = words().visits
   const pack = useStandsPack(props.id)
-  const records = useQuery({ queryKey: ['records', props.id, 'visits'], queryFn: () => recordsOf(props.id) })
+  const { id } = props
+  const records = useQuery({ queryKey: ['event', id, 'records', 'visits'], queryFn: () => recordsOf(id, said) })
+  // They weigh a hundred times as much as all that is said, which does not wait for them.
+  const photos = useQuery({
+    queryKey: ['event', id, 'records', 'photos'],
+    queryFn: () => recordsOf(id, ['photo']),
+    enabled: records.isSuccess,
+  })
+  useLive(id)
   const error = pack.error ?? records.error
-  if (error)
+  if (error && !(pack.data && records.data))
     return (
       <Trouble
         title={texts.notLoaded}
@@ -28,10 +40,21 @@ export default function VisitsScreen(props: { id: string }) {
       />
     )
   if (!pack.data || !records.data) return <Loading what={texts.loading} />
-  return <Visits pack={pack.data} gathered={gather(records.data)} />
+  return (
+    <>
+      {photos.error && (
+        <Trouble title={texts.photosNotLoaded} error={photos.error} retry={() => void photos.refetch()} />
+      )}
+      <Visits
+        pack={pack.data}
+        gathered={gather(records.data)}
+        photos={photos.data ? gather(photos.data).photos : null}
+      />
+    </>
+  )
 }
 
-function Visits(props: { pack: StandsPack; gathered: Gathered }) {
+function Visits(props: { pack: StandsPack; gathered: Gathered; photos: Gathered['photos'] | null }) {
   const { pack, gathered } = props
   const texts = words().visits
   const nothing = gathered.teams.length === 0 && gathered.rankings.length === 0
@@ -42,6 +65,7 @@ function Visits(props: { pack: StandsPack; gathered: Gathered }) {
           <Link href={`/event/${pack.event.id}`}>{pack.event.name}</Link>
         </p>
         <h1>{texts.title}</h1>
+        <EventNav id={pack.event.id} name={pack.event.name} place="visits" />
         <p>{texts.intro}</p>
       </div>
       {nothing && (
@@ -50,7 +74,7 @@ function Visits(props: { pack: StandsPack; gathered: Gathered }) {
         </Empty>
       )}
       {gathered.teams.map((team) => (
-        <Claims key={team.team} pack={pack} team={team} photos={gathered.photos} />
+        <Claims key={team.team} pack={pack} team={team} photos={props.photos} />
       ))}
       {gathered.rankings.length > 0 && <Rankings pack={pack} rankings={gathered.rankings} />}
     </div>

@@ -1,0 +1,36 @@
+import { ofEvent } from '../records/leadContracts.ts'
+import { procedure, router } from '../trpc.ts'
+import { may } from '../who.ts'
+import { eventEstimates, ofTeam, teamPage } from './contracts.ts'
+import { estimatesOf, teamOf } from './estimates.ts'
+
+/** What the field says of robots. */
+export const estimatesRouter = router({
+  event: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/estimates',
+        may: may.read,
+        summary: 'What is believed of all teams of an event after what was recorded, each with its intervals',
+        answer: eventEstimates,
+        errors: ['malformed', 'notFound', 'unreachable', 'busy', 'overBudget'],
+      },
+    })
+    .input(ofEvent)
+    .query(({ input: { event }, ctx }) => estimatesOf(ctx, event)),
+
+  team: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/teams/{team}',
+        may: may.read,
+        summary: 'What is known of one team: its estimates, its matches as they were seen, and what it says of itself',
+        answer: teamPage,
+        errors: ['malformed', 'notFound', 'unreachable', 'busy', 'overBudget'],
+      },
+    })
+    .input(ofTeam)
+    .query(({ input, ctx }) => teamOf(ctx, input)),
+})

@@ -1,0 +1,86 @@
+import type { Path, Problem } from '../../model/errors.ts'
+import type { EventContents } from '../../model/event/archive/index.ts'
+import { canonicalJson } from '../../model/scouting/index.ts'
+import {
+  eventTables,
+  listTables,
+  packageOf,
+  problemAt,
+  readTables,
+  recordTables,
+  tablesOf,
+} from '../../model/scouting/tables/index.ts'
+import { read } from '../documents/read.ts'
+import { hashOf } from '../records/rows.ts'
+import type { Context } from '../trpc.ts'
+import { checkedContents, contentsOf, refuseFile } from './archive.ts'
+import { cellsIn, writeTable } from './csv.ts'
+import { fileName } from './fileName.ts'
+import { type TextFile, unzipped } from './zip.ts'
+
+/** An event as tables with their description. */
+export async function tableFiles(
+  ctx: Context,
+  { event, mark, photos }: { event: string; mark: boolean; photos: boolean },
+): Promise<{ name: string; files: TextFile[] }> {
+  const contents = await contentsOf(ctx, event)
+  const { id, name: title } = contents.event.at(-1)!.body
+  const tables = tablesOf(contents, { photos })
+  const described = packageOf(
+    tables.map(({ table }) => table),
+    { id, title, made: new Date().toISOString() },
+  )
+  const files = [
+    { name: 'datapackage.json', text: `${JSON.stringify(described, null, 2)}\n` },
+    ...tables.map((filled) => ({ name: `${filled.table.name}.csv`, text: writeTable(filled, mark) })),
+  ]
+  return { name: `${fileName(id)}-tables`, files }
+}
+
+const all = [eventTables, recordTables, listTables].flatMap((tables) => Object.values(tables))
+
+/** The cells of all tables in a file, by table. */
+function cellsOf(file: Uint8Array): Map<string, string[][]> {
+  const texts = unzipped(file)
+  if ('message' in texts) return refuseAll([texts])
+  const cells = new Map<string, string[][]>()
+  const problems: Problem[] = []
+  for (const { name } of all) {
+    const text = texts.get(`${name}.csv`)
+    if (text === undefined) continue
+    const found = cellsIn(text)
+    if (found) cells.set(name, found)
+    else problems.push(problemAt([name, 1], { code: 'openQuotes', parts: {} }))
+  }
+  if (!cells.has('event')) problems.push(problemAt(['event', 1], { code: 'noTable', parts: { table: 'event' } }))
+  refuseFile(problems)
+  return cells
+}
+
+function refuseAll(problems: [Problem]): never {
+  refuseFile(problems)
+  throw problems[0]
+}
+
+/** What a file of tables holds, each cell looked at, and where in it something stands. */
+export async function contentsIn(file: Uint8Array): Promise<{ contents: EventContents; locate(path: Path): Path }> {
+  const cells = cellsOf(file)
+  const at = new Date().toISOString()
+  const { contents, problems, locate } = readTables(({ name }) => cells.get(name) ?? null, { at })
+  refuseFile(problems)
+  const { event, records, ...parts } = contents!
+  const whole = {
+    event: [{ revision: 1, body: event, note: null, savedAt: at }],
+    ...parts,
+    records: (records as { row: unknown }[]).map((each) => ({ ...each, hash: hashOf(canonicalJson(each.row)) })),
+    ...{ rules: [], assignments: [], apart: [], choices: [], drills: [] },
+  }
+  return { contents: await checkedContents(whole, locate), locate }
+}
+
+/** Tables hold no game: it must be here, or everything of the event would be about nothing. */
+export async function refuseWithoutGame({ workspace }: Context, { event }: EventContents): Promise<void> {
+  const { game } = event.at(-1)!.body
+  if (await read(workspace, 'game', { id: game })) return
+  refuseFile([problemAt(['event', 2, 'game'], { code: 'gameFirst', parts: { game } })])
+}

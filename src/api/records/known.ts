@@ -1,0 +1,111 @@
+import {
+  arrivals,
+  type Candidate,
+  type Contradiction,
+  chosenRecords,
+  contradictions,
+  counts,
+  currentRecords,
+  type MatchArrivals,
+  matchOf,
+  type Watched,
+} from '../../model/scouting/index.ts'
+import type { StoredMatch } from '../../store/types.ts'
+import { notFound, read, type Stored } from '../documents/read.ts'
+import type { Context } from '../trpc.ts'
+import { resolved } from './resolved.ts'
+
+export type Resolved = ReturnType<typeof resolved>[number]
+
+/** What follows from an event's records, schedule, results and seats. */
+export interface Known {
+  records: readonly Resolved[]
+  /** Those that no other has taken the place of. */
+  inForce: readonly Resolved[]
+  /** Which record of a robot counts alone, by `inMatch`. */
+  chosen: ReadonlyMap<string, string>
+  matches: readonly MatchArrivals[]
+  contradictions: readonly Contradiction[]
+}
+
+export const candidateOf = ({ row, team }: Resolved): Candidate => ({ id: row.id, match: matchOf(row), team })
+
+const observationsIn = (records: readonly Resolved[]) =>
+  records.flatMap(({ row, team }) =>
+    row.kind === 'observation' && team !== null ? [{ observation: row.body, team }] : [],
+  )
+
+interface Worked {
+  /** The state of affairs that it holds for. */
+  mark: string
+  known: Known
+  /** What contradicts in each match, with what it was worked out from. */
+  byMatch: ReadonlyMap<string | null, { from: string; told: readonly Contradiction[] }>
+}
+
+/** The last answer for each event whose records are kept; it goes with them. */
+const worked = new WeakMap<object, Worked>()
+
+/**
+ * What is known of an event now. It is worked out once for the same records, schedule, results, seats, choices and game, however
+ * many boards ask: each of these has a mark of its own that is another after every change.
+ */
+export async function knownOf({ workspace }: Pick<Context, 'workspace'>, event: string) {
+  const found = await read(workspace, 'event', { id: event })
+  if (!found) throw notFound('event', { id: event })
+  const { records: store, events } = workspace
+  const game = await read(workspace, 'game', { id: found.body.game })
+  const { matches: stored, mark: schedule } = await events.matches(event)
+  const results = await events.results(event)
+  const { assignments, mark: seats } = await events.assignments(event)
+  const choices = await store.choices(event)
+  const log = await store.log(event)
+  const entered = results.map(({ match, revision }) => [match, revision])
+  // Choices are only added, so that their number tells them apart.
+  const mark = JSON.stringify([log.newest, schedule, seats, entered, choices.length, game?.id, game?.revision])
+  const before = worked.get(log.of)
+  if (before?.mark === mark) return { log, known: before.known }
+
+  const matches = stored.map(({ match }) => match)
+  const byId = new Map(matches.map((match) => [match.id, match]))
+  const records = resolved(log.records, byId)
+  const inForce = currentRecords(records)
+  const chosen = chosenRecords(choices, records, inForce.map(candidateOf))
+  const counted = new Set(results.flatMap(({ match, result }) => (result ? [match] : [])))
+  // What a lead decided not to count contradicts nothing any more; it has arrived all the same.
+  const counting = observationsIn(inForce.filter((record) => counts(candidateOf(record), chosen)))
+  const told = game ? contradictionsByMatch({ game, stored }, counting, before?.byMatch) : new Map()
+  const known: Known = {
+    records,
+    inForce,
+    chosen,
+    matches: arrivals({ matches, assignments, records: observationsIn(inForce), counted }),
+    contradictions: [...told.values()].flatMap((each) => each.told),
+  }
+  worked.set(log.of, { mark, known, byMatch: told })
+  return { log, known }
+}
+
+/** Match by match in the order of play, then what is of no match: only matches that something is new of are looked at again. */
+function contradictionsByMatch(
+  { game, stored }: { game: Stored<'game'>; stored: readonly StoredMatch[] },
+  watched: readonly Watched[],
+  before: Worked['byMatch'] | undefined,
+) {
+  const matches = new Map(stored.map(({ match }) => [match.id, match]))
+  const revisions = new Map(stored.map(({ match, revision }) => [match.id, revision]))
+  const by = new Map<string | null, Watched[]>(stored.map(({ match }) => [match.id, []]))
+  for (const each of watched) {
+    const { match } = each.observation
+    by.set(match, [...(by.get(match) ?? []), each])
+  }
+  return new Map(
+    [...by].map(([match, own]) => {
+      const ids = own.map(({ observation, team }) => [observation.id, team])
+      const from = JSON.stringify([game.id, game.revision, match !== null && revisions.get(match), ids])
+      const kept = before?.get(match)
+      if (kept?.from === from) return [match, kept] as const
+      return [match, { from, told: contradictions({ game: game.body, matches }, own) }] as const
+    }),
+  )
+}

@@ -1,0 +1,81 @@
+import type { Game } from '../../documents/types.ts'
+import type { TeamMatch } from '../seen/index.ts'
+import type { PitVisit } from '../types.ts'
+import { departures } from './departure.ts'
+import { TeamDraws } from './draws.ts'
+import { EventPriors } from './priors.ts'
+import { type Measures, measuresOf, type TeamData, teamData } from './teamData.ts'
+import { EstimatesOfTeam } from './teamEstimate.ts'
+import { noFinish, type TeamEstimate } from './types.ts'
+import { type EarlierMatch, evenly, type Weighing, weighted } from './weights.ts'
+
+export interface EstimateInput {
+  game: Game
+  /** All of the event, those that were never seen among them. */
+  teams: readonly string[]
+  seen: ReadonlyMap<string, readonly TeamMatch[]>
+  /** Changes of robots at this event so far, those since their last match among them; as often as seen where it says nothing. */
+  changes?: ReadonlyMap<string, number>
+  earlier?: ReadonlyMap<string, readonly EarlierMatch[]>
+  claims?: ReadonlyMap<string, PitVisit['claims']>
+  /** Seconds that one piece holds a goal, for goals that pay by the second; 0 where it says nothing. */
+  holdSeconds?: { [goal: string]: number }
+  weighing?: Weighing
+}
+
+/**
+ * All teams of an event together: what is not known of one is taken from the others, as far as they are alike. What they
+ * share is integrated over grids and not fixed at its likeliest value, which few matches would put anywhere.
+ */
+export class EventEstimates {
+  readonly measures: Measures
+  readonly priors: EventPriors
+  readonly input: EstimateInput
+  private readonly data = new Map<string, TeamData>()
+  private readonly known = new Map<string, TeamEstimate>()
+  private readonly drawn = new Map<string, TeamDraws>()
+
+  constructor(input: EstimateInput) {
+    this.input = input
+    const { game, teams, seen, weighing = evenly } = input
+    const matches = teams.map((team) => {
+      const own = seen.get(team) ?? []
+      const era = input.changes?.get(team) ?? own.at(-1)?.era ?? 0
+      return weighted(own, { earlier: input.earlier?.get(team) ?? [], era, weighing })
+    })
+    const departing = departures(matches, game.clock.endgame)
+    this.measures = measuresOf(game, noFinish, { teams: matches, departing })
+    const all = teams.map((team, t) => {
+      const claims = input.claims?.get(team)
+      const own = teamData(matches[t]!, this.measures, { departing: departing[t]!, claims })
+      this.data.set(team, own)
+      return own
+    })
+    this.priors = new EventPriors(all, this.measures)
+  }
+
+  /** What is estimated of a team. */
+  team(id: string): TeamEstimate {
+    const known = this.known.get(id)
+    if (known) return known
+    const made = new EstimatesOfTeam(this, id)
+    this.known.set(id, made)
+    return made
+  }
+
+  /** Draws from what is believed of a team: draw d of all teams belongs to one state of the event. */
+  draws(id: string): TeamDraws {
+    const known = this.drawn.get(id)
+    if (known) return known
+    const made = new TeamDraws(id, { data: this.dataOf(id), measures: this.measures, priors: this.priors })
+    this.drawn.set(id, made)
+    return made
+  }
+
+  /** @throws Error for a team that is not of the event */
+  dataOf(id: string): TeamData {
+    const data = this.data.get(id)
+    if (!data) throw new Error(`${id} is not a team of this event`)
+    return data
+  }
+}

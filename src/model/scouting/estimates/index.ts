@@ -1,0 +1,11 @@
+/** What is believed of teams after what was seen. */
+
+export { type DefenceEffect, defenceEffect } from './defence.ts'
+export type { TeamDraws } from './draws.ts'
+export { type EstimateInput, EventEstimates } from './event.ts'
+export { type EventInput, estimatesOfEvent } from './ofEvent.ts'
+export { type HalfLifeScore, halfLifeScores, halfLives } from './halfLife.ts'
+export { worthOf } from './points.ts'
+export { claimWeight, defaultDiscount, drawCount, hyperpriors } from './settings.ts'
+export * from './types.ts'
+export { type EarlierMatch, evenly, type Weighing } from './weights.ts'

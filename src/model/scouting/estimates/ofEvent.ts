@@ -1,0 +1,56 @@
+import type { EventRecords } from '../seen/byTeam.ts'
+import { seenByTeam } from '../seen/index.ts'
+import type { Change, PitVisit } from '../types.ts'
+import { EventEstimates } from './event.ts'
+import type { Estimate, TeamEstimate } from './types.ts'
+
+/** What is recorded of an event, and of whom something is to be said. */
+export interface EventInput extends EventRecords {
+  teams: readonly string[]
+  /** Oldest first: the last one of a team is what it says now. */
+  visits: readonly PitVisit[]
+  changes: readonly Change[]
+}
+
+/** What is believed of each team, in the order of the teams. Choices among records have been made before. */
+export function estimatesOfEvent({ teams, visits, changes, ...records }: EventInput): TeamEstimate[] {
+  const known = new Set(teams)
+  const estimates = new EventEstimates({
+    game: records.game,
+    teams,
+    seen: seenByTeam({ ...records, changes }),
+    changes: new Map(teams.map((team) => [team, changes.filter((change) => change.team === team).length])),
+    claims: new Map(visits.flatMap(({ team, claims }) => (known.has(team) ? [[team, claims] as const] : []))),
+  })
+  return teams.map((team) => whole(estimates.team(team)))
+}
+
+const one = ({ mean, interval80, interval95, next80, ownWeight }: Estimate): Estimate => {
+  return { mean, interval80, interval95, next80, ownWeight }
+}
+
+const each = <Of, To>(all: { [id: string]: Of }, of: (value: Of) => To): { [id: string]: To } =>
+  Object.fromEntries(Object.entries(all).map(([id, value]) => [id, of(value)]))
+
+/** All numbers of a team at once, as values that can be sent: they are computed when they are asked for. */
+function whole(of: TeamEstimate): TeamEstimate {
+  const { team, matches, neverSeen, trip, defence } = of
+  return {
+    ...{ team, matches, neverSeen, defence },
+    attempts: one(of.attempts),
+    points: one(of.points),
+    goals: each(of.goals, ({ attempts, success, placed }) => {
+      return { attempts: one(attempts), success: one(success), placed: one(placed) }
+    }),
+    trip: trip && { median: one(trip.median), within: one(trip.within), form: one(trip.form) },
+    pieces: of.pieces.map(one),
+    finish: each(of.finish, one),
+    finishPoints: one(of.finishPoints),
+    autonomous: each(of.autonomous, one),
+    autonomousPoints: one(of.autonomousPoints),
+    leaves: one(of.leaves),
+    absent: one(of.absent),
+    stops: one(of.stops),
+    departs: one(of.departs),
+  }
+}

@@ -1,0 +1,8 @@
+/** Records made into numbers: trips, seconds, pieces, per robot and match. */
+
+export { averaged } from './average.ts'
+export { type Choice, type EventRecords, seenByTeam, type TeamMatch } from './byTeam.ts'
+export { attemptsOf } from './counted.ts'
+export { seenIn } from './record.ts'
+export { tripGap } from './trips.ts'
+export type * from './types.ts'

@@ -1,0 +1,180 @@
+import type { Game } from '../../model/documents/types.ts'
+import {
+  apartKey,
+  type BringReport,
+  type EventContents,
+  type Here,
+  type KeptRecord,
+  planBring,
+} from '../../model/event/archive/index.ts'
+import { cellsOf, columns } from '../../model/scouting/index.ts'
+import { audit } from '../event/audit.ts'
+import type { Scope } from '../event/schedule.ts'
+import type { By } from '../event/types.ts'
+import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
+import { moment } from '../records/add.ts'
+import { readContents } from './contents.ts'
+import { nicknames } from './people.ts'
+import type { BroughtFile } from './types.ts'
+
+interface As {
+  preview: boolean
+  by: By
+  kind: 'archive' | 'tables'
+  now: Date
+}
+
+/** Within one transaction: looks at what is here, and writes what the file has besides. */
+export async function bringEvent(
+  transaction: TransactionClient,
+  workspaceId: string,
+  { contents, texts }: BroughtFile,
+  { preview, by, kind, now }: As,
+): Promise<BringReport> {
+  const event = contents.event.at(-1)!.body.id
+  const scope = { workspaceId, event }
+  const { take, report } = planBring(contents, await readHere(transaction, scope, contents))
+  if (preview) return report
+  await bringDocuments(transaction, scope, { take, now })
+  await bringSchedule(transaction, scope, take)
+  await bringRecords(transaction, scope, { take, texts })
+  const added = report.parts.filter((part) => part.added > 0).map((part) => [part.part, part.added] as const)
+  if (added.length === 0 && report.conflicts.length === 0 && !report.back) return report
+  const detail = { ...Object.fromEntries(added), conflicts: report.conflicts.length, differs: report.differs.length }
+  const action = `exchange.${kind}.bring`
+  await audit(transaction, { workspaceId, at: now, by, action, subject: event, detail })
+  return report
+}
+
+async function readHere(client: TransactionClient, scope: Scope, file: EventContents): Promise<Here> {
+  const { workspaceId } = scope
+  const ids = JSON.stringify([...new Set([...file.records, ...file.apart].map(({ row }) => row.id))])
+  const of = (table: string) =>
+    client.$queryRawUnsafe<{ id: string; hash: string }[]>(
+      `SELECT "id", "hash" FROM "${table}" WHERE "workspaceId" = ? AND "id" IN (SELECT value FROM json_each(?))`,
+      workspaceId,
+      ids,
+    )
+  const apart = await of('QuarantinedRecord')
+  const game = file.rules.at(-1)?.body.id
+  const rules =
+    game === undefined
+      ? []
+      : await client.revision.findMany({ where: { workspaceId, kind: 'game', id: game }, orderBy: { revision: 'asc' } })
+  return {
+    // What is here of records is known by their hashes.
+    contents: await readContents(client, scope, { records: false }),
+    removed:
+      (await client.document.count({ where: { workspaceId, kind: 'event', id: scope.event, removed: true } })) > 0,
+    rules: rules.map(({ revision, body }) => ({ revision, body: JSON.parse(body) as Game })),
+    hashes: new Map((await of('FieldRecord')).map(({ id, hash }) => [id, hash])),
+    apart: new Set(apart.map(({ id, hash }) => apartKey({ row: { id } as KeptRecord['row'], hash }))),
+    people: await nicknames(client, workspaceId, new Set(file.people.map(({ id }) => id))),
+  }
+}
+
+/** The event and its game. */
+async function bringDocuments(
+  transaction: TransactionClient,
+  { workspaceId, event }: Scope,
+  { take, now }: { take: EventContents; now: Date },
+): Promise<void> {
+  const documents = [
+    { kind: 'game', revisions: take.rules.map((each) => ({ ...each, note: null, savedAt: now })) },
+    {
+      kind: 'event',
+      revisions: take.event.map((each) => ({ ...each, savedAt: new Date(each.savedAt) })),
+    },
+  ] as const
+  for (const { kind, revisions } of documents) {
+    const newest = revisions.at(-1)
+    if (!newest) continue
+    const { id, name } = newest.body
+    const key = { workspaceId, kind, id }
+    const there = await transaction.document.findUnique({ where: { workspaceId_kind_id: key } })
+    const head = { name, revision: newest.revision, savedAt: newest.savedAt }
+    if (!there) await transaction.document.create({ data: { ...key, ...head } })
+    else if (there.revision < newest.revision)
+      await transaction.document.update({ where: { workspaceId_kind_id: key }, data: head })
+    await transaction.revision.createMany({
+      data: revisions.map(({ revision, body, note, savedAt }) => ({
+        ...key,
+        ...{ revision, name: body.name, body: JSON.stringify(body), note, savedAt },
+      })),
+    })
+  }
+  const where = { workspaceId, kind: 'event', id: event, removed: true }
+  await transaction.document.updateMany({ where, data: { removed: false } })
+}
+
+async function bringSchedule(transaction: TransactionClient, scope: Scope, take: EventContents): Promise<void> {
+  const { workspaceId } = scope
+  await transaction.scheduledMatch.createMany({
+    data: take.matches.map(({ match, revision, changedAt, removed }) => {
+      const { id, phase, number, play } = match
+      const row = { id, phase, number, play, body: JSON.stringify(match), revision, removed }
+      return { ...scope, ...row, changedAt: new Date(changedAt) }
+    }),
+  })
+  await transaction.officialResult.createMany({
+    data: take.results.map(({ match, revision, enteredAt, person, result }) => {
+      const body = result === null ? null : JSON.stringify(result)
+      return { ...scope, match, revision, body, enteredAt: new Date(enteredAt), person }
+    }),
+  })
+  await transaction.seatAssignment.createMany({
+    data: take.assignments.map(({ match, seat, person, since }) => {
+      return { ...scope, match, alliance: seat.alliance, position: seat.position, person, since: new Date(since) }
+    }),
+  })
+  await transaction.recordChoice.createMany({
+    data: take.choices.map((choice) => ({ ...scope, ...choice, chosenAt: new Date(choice.chosenAt) })),
+  })
+  await transaction.drill.createMany({
+    data: take.drills.map(({ id, startedAt, endedAt, startedBy }) => {
+      const ended = endedAt === null ? null : new Date(endedAt)
+      return { ...scope, id, startedAt: new Date(startedAt), endedAt: ended, startedBy }
+    }),
+  })
+  await transaction.namedPerson.createMany({ data: take.people.map((each) => ({ workspaceId, ...each })) })
+}
+
+const cells = [...columns, 'receivedAt', 'person'] as const
+
+const insertKept = `
+  INSERT INTO "FieldRecord" ("workspaceId", ${cells.map((name) => `"${name}"`).join(', ')})
+  SELECT ?, ${cells.map((_, index) => `json_extract(entry.value, '$[${index}]')`).join(', ')}
+  FROM json_each(?) AS entry WHERE true ORDER BY entry.key`
+
+/** Rows of one statement at most, and letters: it is one text for the engine. */
+const [mostRows, mostLetters] = [500, 8_000_000]
+
+async function bringRecords(
+  transaction: TransactionClient,
+  scope: Scope,
+  { take, texts }: { take: EventContents } & Pick<BroughtFile, 'texts'>,
+): Promise<void> {
+  let waiting: unknown[][] = []
+  let letters = 0
+  const write = async () => {
+    if (waiting.length > 0) await transaction.$executeRawUnsafe(insertKept, scope.workspaceId, JSON.stringify(waiting))
+    waiting = []
+    letters = 0
+  }
+  for (const { row, hash, receivedAt, replaces, person } of take.records) {
+    const text = texts.get(hash)!
+    waiting.push([...cellsOf({ row, text, hash }, replaces), moment(new Date(receivedAt)), person])
+    letters += text.length
+    if (waiting.length >= mostRows || letters >= mostLetters) await write()
+  }
+  await write()
+  await transaction.quarantinedRecord.createMany({
+    data: take.apart.map(({ row, hash, receivedAt, resolvedAt, ...rest }) => ({
+      ...scope,
+      ...rest,
+      ...{ id: row.id, device: row.device, hash, body: texts.get(hash)! },
+      receivedAt: new Date(receivedAt),
+      resolvedAt: resolvedAt === null ? null : new Date(resolvedAt),
+    })),
+  })
+}

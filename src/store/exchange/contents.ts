@@ -1,0 +1,118 @@
+import type { Game } from '../../model/documents/types.ts'
+import type { EventContents, KeptDrill } from '../../model/event/archive/index.ts'
+import type { EventRecord, Row } from '../../model/scouting/types.ts'
+import { assignmentOf, matchOf, resultOf } from '../event/rows.ts'
+import type { Scope } from '../event/schedule.ts'
+import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
+import { apartRowsOf, readChoices } from '../records/lead.ts'
+import { recordColumns, recordOf } from '../records/rows.ts'
+import { nicknames } from './people.ts'
+
+/** Everything of an event, or all but its records. Within a transaction, so that all of it is of one moment. */
+export async function readContents(
+  client: TransactionClient,
+  scope: Scope,
+  { records = true }: { records?: boolean } = {},
+): Promise<EventContents | null> {
+  const event = await readRevisions(client, scope)
+  if (event.length === 0) return null
+  const parts = {
+    matches: await readMatches(client, scope),
+    results: await readAllResults(client, scope),
+    assignments: await readAllAssignments(client, scope),
+    records: records ? await readRecords(client, scope) : [],
+    apart: await readAllApart(client, scope),
+    choices: await readChoices(client, scope.workspaceId, scope.event),
+    drills: await readAllDrills(client, scope),
+  }
+  const rules = await readRules(client, scope.workspaceId, event.at(-1)!.body.game, parts.records)
+  const names = await nicknames(client, scope.workspaceId, idsIn(parts))
+  const people = [...names].map(([id, nickname]) => ({ id, nickname })).sort((a, b) => (a.id < b.id ? -1 : 1))
+  return { event, rules, ...parts, people }
+}
+
+async function readRevisions(
+  client: TransactionClient,
+  { workspaceId, event }: Scope,
+): Promise<EventContents['event']> {
+  const where = { workspaceId, kind: 'event', id: event }
+  const rows = await client.revision.findMany({ where, orderBy: { revision: 'asc' } })
+  return rows.map(({ revision, body, note, savedAt }) => ({
+    ...{ revision, note },
+    body: JSON.parse(body) as EventRecord,
+    savedAt: savedAt.toISOString(),
+  }))
+}
+
+async function readMatches(client: TransactionClient, scope: Scope): Promise<EventContents['matches']> {
+  const rows = await client.scheduledMatch.findMany({ where: scope, orderBy: { id: 'asc' } })
+  return rows.map((row) => ({ ...matchOf(row), removed: row.removed }))
+}
+
+async function readAllResults(client: TransactionClient, scope: Scope): Promise<EventContents['results']> {
+  const orderBy = [{ match: 'asc' as const }, { revision: 'asc' as const }]
+  return (await client.officialResult.findMany({ where: scope, orderBy })).map(resultOf)
+}
+
+async function readAllAssignments(client: TransactionClient, scope: Scope): Promise<EventContents['assignments']> {
+  const orderBy = [{ match: 'asc' as const }, { alliance: 'asc' as const }, { position: 'asc' as const }]
+  const rows = await client.seatAssignment.findMany({ where: scope, orderBy })
+  return rows.map((row) => ({ ...assignmentOf(row), since: row.since.toISOString() }))
+}
+
+async function readRecords(client: TransactionClient, scope: Scope): Promise<EventContents['records']> {
+  const rows = await client.fieldRecord.findMany({
+    where: scope,
+    orderBy: { arrival: 'asc' },
+    select: recordColumns,
+  })
+  return rows.map((row) => {
+    const { arrival: _, ...kept } = recordOf(row)
+    return kept
+  })
+}
+
+async function readAllApart(client: TransactionClient, scope: Scope): Promise<EventContents['apart']> {
+  const rows = await client.quarantinedRecord.findMany({ where: scope, orderBy: { arrival: 'asc' } })
+  return apartRowsOf(rows).map(({ arrival: _, ...kept }) => kept)
+}
+
+async function readAllDrills(client: TransactionClient, scope: Scope): Promise<KeptDrill[]> {
+  const rows = await client.drill.findMany({ where: scope, orderBy: { id: 'asc' } })
+  return rows.map(({ id, startedAt, endedAt, startedBy }) => ({
+    ...{ id, startedBy },
+    startedAt: startedAt.toISOString(),
+    endedAt: endedAt?.toISOString() ?? null,
+  }))
+}
+
+/** The revisions of the game that records name, as far as they are here, and the newest. */
+async function readRules(
+  client: TransactionClient,
+  workspaceId: string,
+  game: string,
+  records: readonly { row: Row }[],
+): Promise<EventContents['rules']> {
+  const key = { workspaceId, kind: 'game', id: game }
+  const document = await client.document.findUnique({ where: { workspaceId_kind_id: key } })
+  if (!document) return []
+  const named = records.flatMap(({ row }) => (row.kind === 'observation' ? [row.body.game] : []))
+  const rows = await client.revision.findMany({
+    where: { ...key, revision: { in: [...new Set([...named, document.revision])] } },
+    orderBy: { revision: 'asc' },
+  })
+  return rows.map(({ revision, body }) => ({ revision, body: JSON.parse(body) as Game }))
+}
+
+/** Ids of everybody who stands in it. */
+function idsIn(of: Omit<EventContents, 'event' | 'rules' | 'people'>): Set<string> {
+  const ids = [
+    ...of.results.map(({ person }) => person),
+    ...of.assignments.map(({ person }) => person),
+    ...[...of.records, ...of.apart].flatMap(({ row, person }) => [row.scout, person]),
+    ...of.apart.map(({ resolvedBy }) => resolvedBy),
+    ...of.choices.map(({ person }) => person),
+    ...of.drills.map(({ startedBy }) => startedBy),
+  ]
+  return new Set(ids.filter((id) => id !== null))
+}

@@ -1,0 +1,93 @@
+import type { DirectConnection } from '../sqlite/direct.ts'
+import type { Place } from './add.ts'
+import { acceptBatch } from './intakeBatch.ts'
+import { type Statements, statementsOn } from './intakeStatements.ts'
+import type { Accepted, Batch } from './types.ts'
+
+/** How long those that came first wait for others while batch comes after batch (ms). */
+const mostPause = 60
+
+const pause = (milliseconds: number) => new Promise((resolve) => setTimeout(resolve, milliseconds))
+
+interface Waiting {
+  place: Place
+  batch: Batch
+  done(accepted: Accepted): void
+  failed(error: unknown): void
+}
+
+/** Rows of one commit, about: a fifth of a second of work, which is how long others wait for their turn. */
+const mostTogether = 5000
+
+/**
+ * Takes batches in. What came in while the server was busy is committed together, because syncing to the disk costs as much for
+ * one batch as for thirty. A batch is in whole or not at all, and nobody is answered before the commit.
+ */
+export class Intake {
+  readonly #connection: DirectConnection
+  #waiting: Waiting[] = []
+  #going = false
+  /** When the last commit ended, and how long it took (ms). */
+  #last = { ended: 0, took: 0 }
+  #statements: { of: object; are: Statements } | undefined
+
+  constructor(connection: DirectConnection) {
+    this.#connection = connection
+  }
+
+  accept(place: Place, batch: Batch): Promise<Accepted> {
+    return new Promise((done, failed) => {
+      this.#waiting.push({ place, batch, done, failed })
+      if (this.#going) return
+      this.#going = true
+      // After all that has been received already was read.
+      setImmediate(() => void this.#goOn())
+    })
+  }
+
+  async #goOn(): Promise<void> {
+    while (this.#waiting.length > 0) {
+      // Where one comes after the other, more are waited for, so that most of the time is not spent on syncing.
+      const { ended, took } = this.#last
+      if (performance.now() - ended < mostPause) await pause(Math.min(mostPause, 3 * took))
+      const from = performance.now()
+      await this.#take(this.#next())
+      const now = performance.now()
+      this.#last = { ended: now, took: now - from }
+    }
+    this.#going = false
+  }
+
+  /** The oldest, and as many more as fit into one commit. */
+  #next(): Waiting[] {
+    let rows = 0
+    const end = this.#waiting.findIndex(({ batch }, index) => {
+      rows += batch.rows.length
+      return index > 0 && rows > mostTogether
+    })
+    return this.#waiting.splice(0, end < 0 ? this.#waiting.length : end)
+  }
+
+  async #take(together: readonly Waiting[]): Promise<void> {
+    let accepted: Accepted[]
+    try {
+      accepted = await this.#commit(together)
+    } catch (error) {
+      // What is wrong with one is not to fall on the others.
+      if (together.length > 1) for (const each of together) await this.#take([each])
+      else together[0]!.failed(error)
+      return
+    }
+    together.forEach(({ done }, index) => {
+      done(accepted[index]!)
+    })
+  }
+
+  #commit(together: readonly Waiting[]): Promise<Accepted[]> {
+    return this.#connection.together((database) => {
+      if (this.#statements?.of !== database) this.#statements = { of: database, are: statementsOn(database) }
+      const { are } = this.#statements
+      return together.map(({ place, batch }) => acceptBatch(are, place, batch))
+    })
+  }
+}

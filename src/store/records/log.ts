@@ -1,0 +1,95 @@
+import type { Row } from '../../model/scouting/types.ts'
+import type { Raw } from './add.ts'
+import type { EventLog, StoredRecord } from './types.ts'
+
+/** Letters of records that are kept altogether: some ten events. An event with more than that is read anew each time. */
+const mostLetters = 40_000_000
+
+interface Log extends EventLog {
+  letters: number
+}
+
+interface Found {
+  arrival: number | bigint
+  kind: string
+  device: string
+  receivedAt: string
+  body: string | null
+  hash: string
+  replaces: string | null
+  person: string | null
+}
+
+// A photo is a hundred times as long as anything else, and nobody who asks for all records looks at one.
+const later = `
+  SELECT "arrival", "kind", "device", "receivedAt", "hash", "replaces", "person",
+    CASE WHEN "kind" = 'photo' THEN NULL ELSE "body" END AS "body"
+  FROM "FieldRecord" WHERE "workspaceId" = ? AND "event" = ? AND "arrival" > ? ORDER BY "arrival"`
+
+const nothing = (): Log => ({ of: {}, newest: 0, records: [], held: new Map(), letters: 0 })
+
+/**
+ * Records of events that were asked for, parsed: after one more came in, only that one is read. Records are added and never
+ * changed, and a later one has a higher arrival, so that what is kept can not be wrong, whoever wrote it.
+ */
+export class RecordLogs {
+  readonly #most: number
+  /** The one asked for last comes last. */
+  readonly #logs = new Map<string, Log>()
+  readonly #turns = new Map<string, Promise<unknown>>()
+
+  constructor(most = mostLetters) {
+    this.#most = most
+  }
+
+  /** What an event holds now. One question after the other, so that nothing is added twice. */
+  async of(client: Raw, workspaceId: string, event: string): Promise<EventLog> {
+    const key = JSON.stringify([workspaceId, event])
+    const before = this.#turns.get(key) ?? Promise.resolve()
+    const turn = before.catch(() => {}).then(() => this.#read(client, { workspaceId, event, key }))
+    this.#turns.set(key, turn)
+    try {
+      return await turn
+    } finally {
+      if (this.#turns.get(key) === turn) this.#turns.delete(key)
+    }
+  }
+
+  async #read(client: Raw, of: { workspaceId: string; event: string; key: string }): Promise<Log> {
+    const before = this.#logs.get(of.key) ?? nothing()
+    const rows = await client.$queryRawUnsafe<Found[]>(later, of.workspaceId, of.event, before.newest)
+    const log = rows.length === 0 ? before : withMore(before, rows)
+    this.#logs.delete(of.key)
+    this.#logs.set(of.key, log)
+    this.#make(of.key)
+    return log
+  }
+
+  /** Room for the one that was asked for, as far as that is possible. */
+  #make(asked: string): void {
+    let letters = 0
+    for (const log of this.#logs.values()) letters += log.letters
+    for (const [key, log] of this.#logs) {
+      if (letters <= this.#most) return
+      // The last of them: it is too large by itself.
+      if (key === asked && this.#logs.size > 1) continue
+      this.#logs.delete(key)
+      letters -= log.letters
+    }
+  }
+}
+
+function withMore(before: Log, rows: readonly Found[]): Log {
+  const held = new Map(before.held)
+  const fresh: StoredRecord[] = []
+  let { letters } = before
+  for (const { arrival, device, receivedAt, body, hash, replaces, person } of rows) {
+    held.set(device, (held.get(device) ?? 0) + 1)
+    if (body === null) continue
+    letters += body.length
+    const row = JSON.parse(body) as Row
+    const at = new Date(receivedAt).toISOString()
+    fresh.push({ arrival: Number(arrival), receivedAt: at, row, hash, replaces, person })
+  }
+  return { of: before.of, newest: Number(rows.at(-1)!.arrival), records: [...before.records, ...fresh], held, letters }
+}

@@ -1,0 +1,78 @@
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { strengths } from '../../seed/event/index.ts'
+import { seededEvent } from '../../seed/index.ts'
+import { onlyWorkspace } from '../../src/app.ts'
+import type { TeamEstimate } from '../../src/model/scouting/estimates/index.ts'
+import { seedIfEmpty } from '../../src/seeding.ts'
+import { type Server, startServer } from './server.ts'
+
+const { event, played, records } = seededEvent()
+let server: Server
+
+beforeAll(async () => {
+  server = await startServer()
+  await seedIfEmpty(server.store, onlyWorkspace)
+})
+afterAll(() => server.close())
+
+const address = `/api/events/${event.id}`
+const estimates = async () => (await server.get(`${address}/estimates`)).body
+
+test('An event’s teams are estimated from its records, and what drew the demo lies where the intervals say', async () => {
+  const { teams, matches, records: counted } = await estimates()
+  expect(teams.map(({ team }: TeamEstimate) => team)).toEqual(event.teams.map(({ team }) => team))
+  expect(matches).toBe(played.length)
+  expect(counted).toBe(records.filter(({ kind }) => kind === 'observation').length)
+
+  // The demo's pieces are drawn around each team's strength (seed/event/teams.ts), so that the truth is known here.
+  const inside = (of: (team: TeamEstimate) => readonly [number, number], truth: (team: string) => number) =>
+    teams.filter((each: TeamEstimate) => {
+      const [low, high] = of(each)
+      const value = truth(each.team)
+      return low <= value && value <= high
+    }).length
+  const tried = (team: string) => {
+    const { teleop, misses } = strengths.get(team)!
+    return (teleop.piers + teleop.gantry + teleop.lightship) * (1 + misses)
+  }
+  const attempts = inside(({ attempts: { interval95 } }) => interval95, tried)
+  const leaves = inside(
+    (each) => each.leaves.interval95,
+    (team) => strengths.get(team)!.leaves,
+  )
+  // Of 25 with 95 %, fewer than 20 happen once in five thousand events.
+  expect(attempts).toBeGreaterThanOrEqual(20)
+  expect(leaves).toBeGreaterThanOrEqual(20)
+})
+
+test('One more record changes what is believed of its team', async () => {
+  const team = '90004'
+  const of = async () => (await estimates()).teams.find((each: TeamEstimate) => each.team === team)
+  const before = await of()
+  const row = records.find((each) => each.kind === 'observation' && each.body.team === team)!
+  const id = '0195b2a0-0000-7000-8000-00000000beef'
+  const timeline = Array.from({ length: 30 }, (_, n) => ({ elapsed: 20 + 4 * n, what: 'scored', goal: 'piers' }))
+  const body = { ...(row.body as object), id, device: 'phone-new', sequence: 1, scout: 'Nils', timeline }
+  const fresh = { ...row, id, device: 'phone-new', sequence: 1, scout: 'Nils', body }
+  const sent = await server.send('POST', '/api/records', { device: 'phone-new', unsent: 0, rows: [fresh] })
+  expect(sent.body.answers).toEqual([{ id, outcome: 'held', again: false }])
+  const after = await of()
+  // Two records of one robot in one match are one match, averaged.
+  expect(after.matches).toBe(before.matches)
+  expect(after.goals.piers.placed.mean).toBeGreaterThan(before.goals.piers.placed.mean + 0.3)
+})
+
+test('A team’s page has its matches as they were seen, and what it claims; one that is not of the event is not found', async () => {
+  const team = event.teams[2]!.team
+  const { estimate, watched, claims } = (await server.get(`${address}/teams/${team}`)).body
+  expect(estimate.team).toBe(team)
+  expect(watched.length).toBe(estimate.matches)
+  for (const { match, scored, timeline } of watched) {
+    const own = played.find((each) => each.match.id === match)!.performances.find((each) => each.team === team)!
+    expect(scored).toEqual(Object.fromEntries(Object.entries(own.teleop).filter(([, n]) => n > 0)))
+    expect(timeline.at(-1).elapsed).toBeLessThanOrEqual(152)
+  }
+  expect(claims).toHaveLength(1)
+  expect((await server.get(`${address}/teams/12345`)).status).toBe(404)
+  expect((await server.get('/api/events/nowhere/estimates')).status).toBe(404)
+})
