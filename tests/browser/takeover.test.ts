@@ -1,3 +1,4 @@
+import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { onlyWorkspace } from '../../src/app.ts'
 import type { Assignment } from '../../src/model/scouting/index.ts'
@@ -8,6 +9,8 @@ import { inLongForm } from './longForm.ts'
 import { openWorld, type World } from './world.ts'
 
 const event = 'breakwater-spring'
+
+const nextOf = (page: Page) => page.getByRole('region', { name: 'Your next match' })
 
 describe.runIf(inLongForm)('two phones of a claimed server', () => {
   let world: World
@@ -43,15 +46,14 @@ describe.runIf(inLongForm)('two phones of a claimed server', () => {
     expect((await lead.send('PUT', address, { mark, assignments: [at(1, anna.id), at(2, ben.id)] })).status).toBe(200)
 
     const [hers, his] = [await phoneOf(anna), await phoneOf(ben)]
-    await hers.getByText('Red, position 1', { exact: false }).waitFor()
-    await his.getByText('Red, position 2', { exact: false }).waitFor()
+    await nextOf(hers).getByText('Red, position 1').waitFor()
+    await nextOf(his).getByText('Red, position 2').waitFor()
 
     await his.getByRole('link', { name: 'Another match or robot' }).click()
     await his.getByLabel('Match', { exact: true }).selectOption({ label: 'Qualification 24' })
     await his.getByRole('button', { name: 'Red, position 1' }).filter({ hasText: 'Anna watches' }).click()
     await his.getByText('This seat is somebody else’s. If you record it, it becomes yours.').waitFor()
     await his.getByRole('button', { name: 'Go on' }).click()
-    await his.getByRole('heading', { name: 'Before the match' }).waitFor()
     const seats = async () =>
       ((await lead.get(address)).body.assignments as Assignment[])
         .filter((each) => each.match === match && each.seat.alliance === 'red' && each.person !== null)
@@ -62,9 +64,9 @@ describe.runIf(inLongForm)('two phones of a claimed server', () => {
       [2, anna.id],
     ])
     await hers.reload()
-    await hers.getByText('Red, position 2', { exact: false }).waitFor()
-    await his.goBack()
-    await his.getByText('Red, position 1', { exact: false }).first().waitFor()
+    await nextOf(hers).getByText('Red, position 2').waitFor()
+    await his.goto(`${server.url}/stands/`)
+    await nextOf(his).getByText('Red, position 1').waitFor()
     // A seat is taken for oneself only.
     const other = { match, seat: { alliance: 'red', position: 1 }, person: anna.id }
     expect((await ben.send('POST', `/api/events/${event}/seat`, other)).status).toBe(403)

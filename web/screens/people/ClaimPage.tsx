@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core'
-import { useLocation } from 'wouter'
+import { Link, useLocation } from 'wouter'
 import { useEntrance } from '../../data/people.ts'
 import { words } from '../../words/catalogue.ts'
 import { DeviceField, NicknameField, PassphraseField, Refusal } from './Fields.tsx'
@@ -13,7 +13,14 @@ export function ClaimPage() {
   const token = useToken()
   const { claim } = useEntrance()
   const { values, field, send } = useEntering(['nickname', 'passphrase', 'device'])
-  if (token === null) return <p role="alert">{texts.noToken}</p>
+  if (token === null)
+    return (
+      <div className="stack entrance">
+        <h1>{texts.claim}</h1>
+        <p role="alert">{texts.noToken}</p>
+        <Link href="/">{texts.toStart}</Link>
+      </div>
+    )
   return (
     <form
       className="stack entrance"

@@ -1,4 +1,5 @@
 import { PasswordInput, TextInput } from '@mantine/core'
+import '@mantine/core/styles/PasswordInput.css'
 import { words } from '../../words/catalogue.ts'
 
 /** What a device may be called, before anybody says otherwise. */

@@ -28,7 +28,7 @@ type Origin = 'live' | 'video'
 
 function Form({ known, pack, me }: { known: Known; pack: Pack; me: NonNullable<Known['me']> }) {
   const texts = useWords()
-  const { database, sender } = useStanding()
+  const { database, refresh } = useStanding()
   const [matchId, setMatch] = useState<string | null>(() => firstUnplayed(pack.matches)?.id ?? null)
   const [seat, setSeat] = useState<Seat>({ alliance: 'red', position: 1 })
   const [subject, setSubject] = useState<About['subject']>('robot')
@@ -54,7 +54,8 @@ function Form({ known, pack, me }: { known: Known; pack: Pack; me: NonNullable<K
     }
     if (match && origin === 'live' && watcher !== me.id) {
       await takeOver(database, { event: pack.event.id, match: match.id, ...seat })
-      sender.wake()
+      // Whose seat it was learns of it now, and not when this page asks for what is new the next time.
+      void refresh().catch(() => false)
     }
     goInstead({ screen: 'draft', id: await beginDraft(database, { pack, me, about }) })
   }

@@ -46,8 +46,9 @@ export function WatchGrid(props: {
                   return (
                     <td key={seatKey(seat)} className={`of-${seat.alliance}`}>
                       <span className="slot-mark">{slotAt(match, seat).team}</span>
-                      {onChange && !over.has(match.id) ? (
+                      {onChange && !over.has(match.id) && (
                         <select
+                          className="no-print"
                           aria-label={texts.watches(matchName(match), seatName(seat))}
                           aria-invalid={twice}
                           value={person ?? ''}
@@ -63,9 +64,11 @@ export function WatchGrid(props: {
                           ))}
                           {person !== null && !names.has(person) && <option value={person}>{texts.left}</option>}
                         </select>
-                      ) : (
-                        (person && (names.get(person) ?? texts.left)) || '–'
                       )}
+                      {/* On paper a name of any length is a text, which wraps. */}
+                      <span className={onChange && !over.has(match.id) ? 'watch-name' : undefined}>
+                        {(person && (names.get(person) ?? texts.left)) || '–'}
+                      </span>
                       {twice && <span className="loss small"> {texts.twice}</span>}
                     </td>
                   )
