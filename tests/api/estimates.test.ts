@@ -6,7 +6,7 @@ import type { TeamEstimate } from '../../src/model/scouting/estimates/index.ts'
 import { seedIfEmpty } from '../../src/seeding.ts'
 import { type Server, startServer } from './server.ts'
 
-const { event, played, records } = seededEvent()
+const { event, matches, played, records } = seededEvent()
 let server: Server
 
 beforeAll(async () => {
@@ -19,9 +19,9 @@ const address = `/api/events/${event.id}`
 const estimates = async () => (await server.get(`${address}/estimates`)).body
 
 test('An event’s teams are estimated from its records, and what drew the demo lies where the intervals say', async () => {
-  const { teams, matches, records: counted } = await estimates()
+  const { teams, matches: seen, records: counted } = await estimates()
   expect(teams.map(({ team }: TeamEstimate) => team)).toEqual(event.teams.map(({ team }) => team))
-  expect(matches).toBe(played.length)
+  expect(seen).toBe(played.length)
   expect(counted).toBe(records.filter(({ kind }) => kind === 'observation').length)
 
   // The demo's pieces are drawn around each team's strength (seed/event/teams.ts), so that the truth is known here.
@@ -75,4 +75,25 @@ test('A team’s page has its matches as they were seen, and what it claims; one
   expect(claims).toHaveLength(1)
   expect((await server.get(`${address}/teams/12345`)).status).toBe(404)
   expect((await server.get('/api/events/nowhere/estimates')).status).toBe(404)
+})
+
+test('A match to come is played by its robots as they were seen, the same for everybody until more is known', async () => {
+  const next = 'qualification-24'
+  const forecast = () => server.get(`${address}/matches/${next}/forecast`)
+  const { body } = await forecast()
+  const { report, neverSeen } = body
+  expect(neverSeen).toEqual([])
+  expect(report.win.probability + report.tie.probability + report.loss.probability).toBeCloseTo(1, 9)
+  expect(report.replicates).toBe(4000)
+  expect((await forecast()).body).toEqual(body)
+  // By strengths of the demo: what a match's robots are worth on average lies within what simulated matches come to.
+  const match = matches.find(({ id }) => id === next)!
+  const strength = (side: 'red' | 'blue') =>
+    match[side].reduce((sum, { team }) => {
+      const { teleop, auto } = strengths.get(team)!
+      return sum + 3 * teleop.piers + 6 * teleop.gantry + 4 * auto.piers + 8 * auto.gantry
+    }, 0)
+  const lead = strength('red') - strength('blue')
+  expect(Math.abs(report.margin.mean - lead)).toBeLessThan(report.margin.sd)
+  expect((await server.get(`${address}/matches/nothing/forecast`)).status).toBe(404)
 })

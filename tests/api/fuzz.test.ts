@@ -28,6 +28,7 @@ beforeAll(async () => {
         calibrations: 20,
         film: 20,
         estimates: 20,
+        observed: 20,
         season: 20,
         draws: 20,
         summary: 20,

@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query'
+import type { MatchReport } from '../../src/model/match/types.ts'
 import type { TeamEstimate } from '../../src/model/scouting/estimates/types.ts'
 import type { Happening, PitVisit } from '../../src/model/scouting/types.ts'
 import { client, said } from './api.ts'
@@ -32,6 +33,21 @@ export const useEstimates = (event: string) =>
     queryFn: () => said(client.estimates.event.query({ event })) as unknown as Promise<Estimates>,
     // What is there stays while a new record is worked in.
     placeholderData: (before) => before,
+  })
+
+export interface Forecast {
+  match: string
+  records: number
+  neverSeen: string[]
+  /** Ours is red, theirs is blue. */
+  report: MatchReport
+}
+
+export const useForecast = (event: string, match: string) =>
+  useQuery({
+    queryKey: ['event', event, 'estimates', 'forecast', match],
+    queryFn: () => said(client.estimates.forecast.query({ event, match })) as unknown as Promise<Forecast>,
+    placeholderData: (before) => (before?.match === match ? before : undefined),
   })
 
 export const useTeamKnown = (event: string, team: string) =>

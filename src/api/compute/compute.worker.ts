@@ -10,7 +10,8 @@ import { StatedPlayer } from '../../model/match/stated/index.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
 import { PlanParts } from '../../model/plan/shares.ts'
 import type { AnySaid } from '../../model/said.ts'
-import { estimatesOfEvent } from '../../model/scouting/estimates/index.ts'
+import { estimatesOfEvent, eventEstimates } from '../../model/scouting/estimates/index.ts'
+import { observedRobot } from '../../model/scouting/observed/index.ts'
 import { airPlan as planAir, sweepMatch, timing as timeHardware } from '../../model/timing/index.ts'
 import type { TaskName, Tasks } from './tasks.ts'
 
@@ -56,6 +57,10 @@ export const lineups = task<'lineups'>(({ request, lineups, from, to }) => {
   return lineups.map((each) => player.played(each, from, to))
 })
 export const estimates = task<'estimates'>((input) => estimatesOfEvent(input))
+export const observed = task<'observed'>(({ input, teams, draws }) => {
+  const event = eventEstimates(input)
+  return teams.map((team) => observedRobot(event, team, { draws }).option)
+})
 export const film = task<'film'>(({ game, ...of }) => filmOf(game, of))
 const calibrators = new Calibrators()
 export const calibrations = task<'calibrations'>(({ request, from, to }) => {

@@ -21,6 +21,7 @@ export const {
   calibrations,
   film,
   estimates,
+  observed,
   season,
   summary,
 } = await import('./compute.worker.ts')

@@ -52,6 +52,8 @@ export interface Tasks {
   film: { request: { game: Game; options: readonly Option[]; seed: number }; answer: Film }
   /** What is believed of all teams of an event. */
   estimates: { request: EventInput; answer: TeamEstimate[] }
+  /** Teams as robots of a match, by what was seen of them. */
+  observed: { request: { input: EventInput; teams: readonly string[]; draws: number }; answer: Option[] }
   summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
 }
 
@@ -80,5 +82,6 @@ export const budgets: { readonly [name in TaskName]: number } = {
   season: 60,
   film: 60,
   estimates: 30,
+  observed: 30,
   summary: 60,
 }

@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { matchReport } from '../contracts/compute/match.ts'
 import { id } from '../contracts/index.ts'
 import { pitVisit, team } from '../contracts/scouting/index.ts'
 
@@ -74,3 +75,16 @@ export const teamPage = z
     claims: z.array(pitVisit).describe('What it says of itself, oldest first'),
   })
   .meta({ id: 'TeamPage', description: 'What is known of one team of an event' })
+
+export const ofMatch = z.strictObject({ event: id.describe('Id of the event'), match: id.describe('Id of the match') })
+
+export const forecast = z
+  .strictObject({
+    match: id,
+    records: z.int().describe('Observations behind it, those of this match left out'),
+    neverSeen: z
+      .array(team)
+      .describe('Teams of the match of which nothing was seen: they play like the event’s average'),
+    report: matchReport.describe('Ours is red, theirs is blue'),
+  })
+  .meta({ id: 'Forecast', description: 'How a match would end' })

@@ -1,8 +1,9 @@
 import { ofEvent } from '../records/leadContracts.ts'
 import { procedure, router } from '../trpc.ts'
 import { may } from '../who.ts'
-import { eventEstimates, ofTeam, teamPage } from './contracts.ts'
+import { eventEstimates, forecast, ofMatch, ofTeam, teamPage } from './contracts.ts'
 import { estimatesOf, teamOf } from './estimates.ts'
+import { forecastOf } from './forecast.ts'
 
 /** What the field says of robots. */
 export const estimatesRouter = router({
@@ -33,4 +34,18 @@ export const estimatesRouter = router({
     })
     .input(ofTeam)
     .query(({ input, ctx }) => teamOf(ctx, input)),
+
+  forecast: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/matches/{match}/forecast',
+        may: may.read,
+        summary: 'How a match of the schedule would end, its robots played as they were seen',
+        answer: forecast,
+        errors: ['malformed', 'notFound', 'unreachable', 'notOffered', 'busy', 'overBudget'],
+      },
+    })
+    .input(ofMatch)
+    .query(({ input, ctx }) => forecastOf(ctx, input)),
 })

@@ -46,7 +46,7 @@ const robot = z.strictObject({
 })
 robot satisfies z.ZodType<RobotReport>
 
-export const matchAnswer = z
+export const matchReport = z
   .strictObject({
     replicates: z.number(),
     seed: z.number(),
@@ -65,7 +65,9 @@ export const matchAnswer = z
       .record(text, both(z.strictObject({ average: estimated, marginal: estimated })))
       .describe('Seconds of holding that a piece brought, and that one piece more would bring'),
     distributions: z.strictObject({ ours: distribution, theirs: distribution, margin: distribution }),
-    warnings,
   })
-  .meta({ id: 'MatchAnswer' })
+  .meta({ id: 'MatchReport' })
+matchReport satisfies z.ZodType<MatchReport>
+
+export const matchAnswer = z.strictObject({ ...matchReport.shape, warnings }).meta({ id: 'MatchAnswer' })
 matchAnswer satisfies z.ZodType<MatchReport & { warnings: Warning[] }>

@@ -12,17 +12,22 @@ export interface EventInput extends EventRecords {
   changes: readonly Change[]
 }
 
-/** What is believed of each team, in the order of the teams. Choices among records have been made before. */
-export function estimatesOfEvent({ teams, visits, changes, ...records }: EventInput): TeamEstimate[] {
+/** The estimates of what is recorded. Choices among records have been made before. */
+export function eventEstimates({ teams, visits, changes, ...records }: EventInput): EventEstimates {
   const known = new Set(teams)
-  const estimates = new EventEstimates({
+  return new EventEstimates({
     game: records.game,
     teams,
     seen: seenByTeam({ ...records, changes }),
     changes: new Map(teams.map((team) => [team, changes.filter((change) => change.team === team).length])),
     claims: new Map(visits.flatMap(({ team, claims }) => (known.has(team) ? [[team, claims] as const] : []))),
   })
-  return teams.map((team) => whole(estimates.team(team)))
+}
+
+/** What is believed of each team, in the order of the teams. */
+export function estimatesOfEvent(input: EventInput): TeamEstimate[] {
+  const estimates = eventEstimates(input)
+  return input.teams.map((team) => whole(estimates.team(team)))
 }
 
 const one = ({ mean, interval80, interval95, next80, ownWeight }: Estimate): Estimate => {

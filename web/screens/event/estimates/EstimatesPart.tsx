@@ -3,16 +3,19 @@ import { useEstimates } from '../../../data/estimates.ts'
 import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
 import type { EventPage } from '../EventFrame.tsx'
+import { ComingMatches, ForecastPart } from './ForecastPart.tsx'
 import { TeamPart } from './TeamPart.tsx'
 import { TeamTable } from './TeamTable.tsx'
 import './estimates.css'
 
-/** What the field says of the robots: all of them beside each other, or one in full (`?team=`). */
+/** What the field says of the robots: all of them beside each other, one in full (`?team=`), or a match (`?match=`). */
 export function EstimatesPart(page: EventPage) {
   const texts = words().estimates
-  const team = new URLSearchParams(useSearch()).get('team')
+  const search = new URLSearchParams(useSearch())
+  const [team, match] = [search.get('team'), search.get('match')]
   const estimates = useEstimates(page.event.id)
   if (team !== null) return <TeamPart page={page} team={team} all={estimates.data} />
+  if (match !== null) return <ForecastPart key={match} page={page} id={match} />
   if (estimates.error && !estimates.data)
     return <Trouble title={texts.trouble} error={estimates.error} retry={() => void estimates.refetch()} />
   if (!estimates.data) return <Loading what={texts.what} />
@@ -27,6 +30,7 @@ export function EstimatesPart(page: EventPage) {
       ) : (
         <>
           <p>{texts.from(data.records, data.matches)}</p>
+          <ComingMatches page={page} />
           <TeamTable page={page} teams={data.teams} />
           <p className="soft">{texts.howRead}</p>
         </>
