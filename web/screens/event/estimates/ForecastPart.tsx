@@ -61,59 +61,57 @@ function OfMatch({ page, match }: { page: EventPage; match: Match }) {
   const [better, chance] =
     report.win.probability >= report.loss.probability ? [names[0]!, report.win] : [names[1]!, report.loss]
   return (
-    <>
-      <div className="sheet stack">
-        <h2 id="forecast">{title}</h2>
-        <p className="answer">{texts.wins(better, percent(chance.probability), chanceError(chance))}</p>
-        <ul className="forecast-sides">
-          {alliances.map((alliance, index) => (
-            <li key={alliance} className={`of-${alliance}`}>
-              <strong>{names[index]}</strong>{' '}
-              {match[alliance].map(({ team }, place) => (
-                <span key={team}>
-                  {place > 0 && ', '}
-                  <Link href={teamAddress(page.event.id, team)}>{team}</Link>
-                </span>
-              ))}
-            </li>
-          ))}
-        </ul>
-        {neverSeen.length > 0 && <p>{texts.someNeverSeen(listed(neverSeen))}</p>}
-        <Figure
-          title={texts.scores}
-          table={{
-            head: [scores.match, ...names],
-            rows: Array.from({ length: 20 }, (_, index) => [
-              index + 1,
-              ...rows.map(({ distribution }) => pointsCell(quantileDots(distribution)[index]!)),
-            ]),
-          }}
-        >
-          <Measured>{(width) => <DotPlot rows={rows} width={width} threshold={null} />}</Measured>
-        </Figure>
-        <SideBySide
-          caption={texts.forecastTable}
-          first={texts.quantity}
-          columns={names}
-          rows={[
-            { id: 'score', name: texts.score, cells: sides.map((side) => pointsValue(report.score[side])) },
-            { id: 'auto', name: scores.auto, cells: sides.map((side) => pointsValue(report.autoPoints[side])) },
-            { id: 'finish', name: scores.finish, cells: sides.map((side) => pointsValue(report.finishPoints[side])) },
-            {
-              id: 'ranking',
-              name: bonuses.rankingPoints,
-              cells: sides.map((side) => pointsValue(report.rankingPoints[side])),
-            },
-            ...page.game.bonuses.map(({ id, name }) => ({
-              id,
-              name: bonuses.chance(name),
-              cells: sides.map((side) => chanceValue(report.bonuses[id]![side])),
-            })),
-          ]}
-        />
-        <p className="soft">{texts.forecastHow(records, report.replicates)}</p>
-      </div>
-    </>
+    <div className="sheet stack">
+      <h2 id="forecast">{title}</h2>
+      <p className="answer">{texts.wins(better, percent(chance.probability), chanceError(chance))}</p>
+      <ul className="forecast-sides">
+        {alliances.map((alliance, index) => (
+          <li key={alliance} className={`of-${alliance}`}>
+            <strong>{names[index]}</strong>{' '}
+            {match[alliance].map(({ team }, place) => (
+              <span key={team}>
+                {place > 0 && ', '}
+                <Link href={teamAddress(page.event.id, team)}>{team}</Link>
+              </span>
+            ))}
+          </li>
+        ))}
+      </ul>
+      {neverSeen.length > 0 && <p>{texts.someNeverSeen(listed(neverSeen))}</p>}
+      <Figure
+        title={texts.scores}
+        table={{
+          head: [scores.match, ...names],
+          rows: Array.from({ length: 20 }, (_, index) => [
+            index + 1,
+            ...rows.map(({ distribution }) => pointsCell(quantileDots(distribution)[index]!)),
+          ]),
+        }}
+      >
+        <Measured>{(width) => <DotPlot rows={rows} width={width} threshold={null} />}</Measured>
+      </Figure>
+      <SideBySide
+        caption={texts.forecastTable}
+        first={texts.quantity}
+        columns={names}
+        rows={[
+          { id: 'score', name: texts.score, cells: sides.map((side) => pointsValue(report.score[side])) },
+          { id: 'auto', name: scores.auto, cells: sides.map((side) => pointsValue(report.autoPoints[side])) },
+          { id: 'finish', name: scores.finish, cells: sides.map((side) => pointsValue(report.finishPoints[side])) },
+          {
+            id: 'ranking',
+            name: bonuses.rankingPoints,
+            cells: sides.map((side) => pointsValue(report.rankingPoints[side])),
+          },
+          ...page.game.bonuses.map(({ id, name }) => ({
+            id,
+            name: bonuses.chance(name),
+            cells: sides.map((side) => chanceValue(report.bonuses[id]![side])),
+          })),
+        ]}
+      />
+      <p className="soft">{texts.forecastHow(records, report.replicates)}</p>
+    </div>
   )
 }
 
