@@ -23,4 +23,9 @@ async function main(name: string | undefined) {
   }
 }
 
-await main(process.argv[2])
+try {
+  await main(process.argv[2])
+} catch (error) {
+  console.error(error instanceof Error ? error.message : error)
+  process.exit(1)
+}

@@ -58,7 +58,7 @@ export interface OpenEndpoint {
   /** The answer is sent as a file to be kept. */
   sends?: {
     type: 'application/json' | 'application/zip'
-    file(answer: unknown): { name: string; body: string | Uint8Array }
+    file(answer: unknown): { name: string; body: Uint8Array | Iterable<string> }
   }
   /** What the screen gets as a value and plain HTTP as an error. */
   refused?(answer: unknown): Failure | null

@@ -1,7 +1,11 @@
+import { parse as readStrictly } from 'csv-parse/sync'
+import fc from 'fast-check'
 import { strToU8, unzipSync, zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { unzipped } from '../../src/api/exchange/zip.ts'
 import { hashOf } from '../../src/api/records/rows.ts'
 import { canonicalJson } from '../../src/model/scouting/index.ts'
+import { inLongForm } from '../browser/longForm.ts'
 import { eventId, uuidOf } from '../faults/harbourEvent.ts'
 import { openEvent } from '../faults/openEvent.ts'
 import { oddNote, type Rich, richEvent } from './richEvent.ts'
@@ -64,6 +68,9 @@ describe('An archive', () => {
     const again = await target.get(`/api/events/${eventId}/archive`)
     expect(again.body.contents).toEqual(file.body.contents)
     expect(again.body.hash).toBe(file.body.hash)
+    // Who recorded is nobody of this server, and has a name on its board nevertheless.
+    const { people } = (await target.get(`/api/events/${eventId}/board`)).body
+    expect(people).toContainEqual({ id: rich.scout.id, nickname: 'Bo of the stands' })
   })
 
   test('brought in twice changes nothing, and nothing is written down', async () => {
@@ -82,6 +89,11 @@ describe('An archive', () => {
     contents.results.at(-1).result = contents.results[0].result
     contents.event.at(-1).body.name = 'Other'
     contents.people[0].nickname = 'Eve'
+    contents.assignments[0].person = null
+    contents.choices[0].record = null
+    contents.drills[0].endedAt = null
+    contents.rules[0].body.name = 'Other rules'
+    contents.rules.push({ ...contents.rules[0], revision: 3 })
     const [first] = contents.records
     const rehash = (record: { hash: string; row: unknown }) => {
       record.hash = hashOf(canonicalJson(record.row))
@@ -99,14 +111,21 @@ describe('An archive', () => {
     const second = { phase: 'qualification', number: 2, play: 1 }
     expect(body.differs).toEqual([
       { part: 'event', id: eventId },
+      // One revision is another here: none of them is mixed into what is here.
+      { part: 'rules', id: 'harbour', detail: '1' },
+      { part: 'rules', id: 'harbour', detail: '3' },
       { part: 'matches', id: 'q1', match: { phase: 'qualification', number: 1, play: 1 } },
       { part: 'results', id: 'q2', match: second },
       { part: 'results', id: 'q2', match: second },
+      { part: 'assignments', id: 'q2', match: second, detail: 'red.1' },
+      { part: 'choices', id: 'q1-2', match: { phase: 'qualification', number: 1, play: 2 }, detail: '90001' },
+      { part: 'drills', id: contents.drills[0].id },
       { part: 'people', id: contents.people[0].id, detail: 'Eve' },
     ])
     const now = (await target.get(`/api/events/${eventId}/archive`)).body.contents
     expect(now.event).toEqual(file.body.contents.event)
-    expect(now.matches).toEqual(file.body.contents.matches)
+    for (const part of ['rules', 'matches', 'results', 'assignments', 'choices', 'drills', 'people'])
+      expect(now[part], part).toEqual(file.body.contents[part])
     expect(now.records).toEqual([...file.body.contents.records, added])
     expect(now.apart.at(-1)).toMatchObject({ hash: first.hash, reason: 'otherContent', resolution: null })
     const [entry] = (await target.get('/api/audit?limit=1')).body
@@ -157,6 +176,11 @@ describe('An archive is refused in a sentence', () => {
       contents.results[0].match = 'nowhere'
     })
     expect((await refused(homeless)).error.message).toBe('There is no match “nowhere” in the file')
+    const turned = changed(({ event }) => event.reverse())
+    expect((await refused(turned)).error).toMatchObject({
+      message: 'Revision 1 stands behind a newer one',
+      path: ['event', 1, 'revision'],
+    })
     const forged = changed(({ records }) => {
       records[3].row.body.note = 'Forged'
     })
@@ -217,6 +241,10 @@ describe('Tables', () => {
     ])
     // A note that begins with a formula's sign has an apostrophe in front, and its quotation marks are doubled.
     expect(files['observations.csv']).toContain(`"'${oddNote.replaceAll('"', '""')}"`)
+    // Another reader of RFC 4180 finds the same.
+    const read = readStrictly(files['observations.csv']!, { columns: true, record_delimiter: '\r\n' })
+    expect(read).toHaveLength(5)
+    expect(read[0]).toMatchObject({ note: `'${oddNote}`, happenings: '12', match: 'q1', departed_at: '' })
   })
 
   test('ask for the game first, and are then taken in with every record’s hash, also with byte-order marks', async () => {
@@ -233,6 +261,7 @@ describe('Tables', () => {
     expect(status, JSON.stringify(body)).toBe(200)
     // What was removed here is here again; its name was another one, and stays.
     expect(body.differs).toEqual([{ part: 'event', id: eventId }])
+    expect(body.back).toBe(true)
     const now = (await target.get(`/api/events/${eventId}/archive`)).body.contents
     const before = file.body.contents
     expect(hashesIn(now)).toEqual(hashesIn(before))
@@ -282,6 +311,9 @@ describe('Tables', () => {
     const broken = await target.raw('/api/events/tables', 'not zipped', { 'content-type': 'application/zip' })
     expect([broken.status, broken.body.error.message]).toEqual([400, expect.stringMatching(/no zip file/)])
     expect((await target.raw('/api/events/tables', '{}', json)).status).toBe(415)
+    // What unpacks into more than is read is not unpacked.
+    const bomb = zipSync({ 'event.csv': new Uint8Array(1_000_001) })
+    expect(unzipped(bomb, 1_000_000)).toMatchObject({ said: { code: 'zipTooLarge', parts: { megabytes: 1 } } })
   })
 
   test('in which somebody changed a record leave the first as it was and keep the other apart', async () => {
@@ -292,5 +324,69 @@ describe('Tables', () => {
     const after = (await target.get(`/api/events/${eventId}/archive`)).body
     expect(after.contents.records).toEqual(before.contents.records)
     expect(after.contents.apart).toHaveLength(before.contents.apart.length + 1)
+  })
+})
+
+describe('Whatever is changed in an archive, its hash made right again,', () => {
+  type Path = (string | number)[]
+  // biome-ignore lint/suspicious/noExplicitAny: an archive that is no longer what its type says
+  type Anything = any
+  const pathsOf = (value: unknown, path: Path = []): Path[] => {
+    if (typeof value !== 'object' || value === null) return [path]
+    const inner = Object.entries(value).flatMap(([key, part]) =>
+      pathsOf(part, [...path, Array.isArray(value) ? Number(key) : key]),
+    )
+    return path.length < 2 ? inner : [path, ...inner]
+  }
+  const odd = [0, -1, 1.5, 1e9, '', '=1', 'q1', '90001', null, true, [], {}, '2031-02-28T08:00:00.000Z', '\ud800']
+
+  test('the answer is a report or a sentence, and an accepted one goes out and comes in again', async () => {
+    const target = await startServer({ pool: { threads: 1 } })
+    const { rules: _, ...rest } = file.body.contents
+    // Without the rules, which other tests change, so that most changes are of the event.
+    const paths = pathsOf({ ...rest })
+    const change = fc.record({
+      path: fc.constantFrom(...paths),
+      how: fc.constantFrom('put', 'put', 'take', 'repeat'),
+      value: fc.oneof(fc.constantFrom<unknown>(...odd), fc.jsonValue({ maxDepth: 2 })),
+    })
+    const seen = new Set<number>()
+    try {
+      await fc.assert(
+        fc.asyncProperty(fc.array(change, { minLength: 1, maxLength: 2 }), fc.nat(), async (changes, number) => {
+          const contents: Anything = structuredClone(file.body.contents)
+          for (const { path, how, value } of changes) {
+            const parent = path.slice(0, -1).reduce<Anything>((part, key) => part?.[key], contents)
+            const key = path.at(-1)!
+            if (typeof parent !== 'object' || parent === null) continue
+            if (how === 'put') parent[key] = value
+            else if (how === 'repeat' && Array.isArray(parent)) parent.push(structuredClone(parent[Number(key)]))
+            else if (how === 'take') Array.isArray(parent) ? parent.splice(Number(key), 1) : delete parent[key]
+          }
+          // As another event each time, so that what is accepted meets an empty place.
+          const id = `event-${number}`
+          for (const each of contents.event) if (each?.body?.id) each.body.id = id
+          for (const each of [...contents.records, ...contents.apart]) {
+            if (typeof each?.row !== 'object' || each.row === null) continue
+            if (each.row.event === eventId) each.row.event = id
+            each.hash = hashOf(canonicalJson(each.row))
+          }
+          const sent = { ...file.body, contents, hash: hashOf(canonicalJson(contents)) }
+          const { status, body } = await bring(target, sent)
+          seen.add(status)
+          expect([200, 400], JSON.stringify(body).slice(0, 400)).toContain(status)
+          if (status === 400) {
+            expect(body.error.message.length).toBeGreaterThan(10)
+            return
+          }
+          const again = await bring(target, (await target.get(`/api/events/${id}/archive`)).body)
+          expect(again.body.parts.every(({ added }: { added: number }) => added === 0)).toBe(true)
+        }),
+        { numRuns: inLongForm ? 600 : 25, seed: 7 },
+      )
+      expect([...seen].sort()).toEqual([200, 400])
+    } finally {
+      await target.close()
+    }
   })
 })

@@ -6,7 +6,7 @@ import { inLongForm } from '../browser/longForm.ts'
 import { eventId, qualification, seen, teams } from '../faults/harbourEvent.ts'
 import { openEvent } from '../faults/openEvent.ts'
 import { type Known, type Sampler, type Schema, sampler } from './fromSchema.ts'
-import { bodies, oddTexts } from './mutations.ts'
+import { bodies, files, oddTexts } from './mutations.ts'
 import { type Server, startServer } from './server.ts'
 import { claim, join, type Member, passphrase } from './team.ts'
 
@@ -19,7 +19,7 @@ interface Parameter {
 interface Operation {
   operationId: string
   parameters?: Parameter[]
-  requestBody?: { content: { 'application/json': { schema: Schema } } }
+  requestBody?: { content: { [type: string]: { schema: Schema } } }
   responses: { [status: string]: { content?: { [type: string]: { schema: Schema } } } }
 }
 
@@ -58,6 +58,8 @@ let lead: Member
 /** A lead who may lose the session, the role and the devices. */
 let zoe: Member
 let known: Known
+/** The tables of the event as the server sends them: what a file that is brought is made from. */
+let tables: Uint8Array
 
 beforeAll(async () => {
   server = await startServer({ pool: { threads: 1 }, mostGuessRequests: 1e6 })
@@ -73,6 +75,8 @@ beforeAll(async () => {
   const moments = ['2026-11-27T10:00:00.000Z', '2026-11-27', '2026-11-27T10:00:00+01:00']
   const any = [eventId, 'harbour', 'pier', '1', 'AAAAAA', 'abcdefghijklmnopqrstuvwx', 'AAAA', passphrase, ...moments]
   const six = teams.slice(0, 6)
+  const sent = await fetch(`${server.url}/api/events/${eventId}/tables`, { headers: { cookie: lead.cookie } })
+  tables = new Uint8Array(await sent.arrayBuffer())
   const schedule = (await lead.get(address)).body
   const seats = (await lead.get(`/api/events/${eventId}/assignments`)).body
   const matches = ['q1', 'q2', 'q3']
@@ -108,7 +112,7 @@ afterAll(() => {
 })
 
 /** In the normal form as many as take some seconds in all; FUZZ=200 tries more. */
-const runs = Number(process.env['FUZZ'] ?? (inLongForm ? 100 : 7))
+const runs = Number(process.env['FUZZ'] ?? (inLongForm ? 60 : 5))
 const seed = Number(process.env['FUZZ_SEED'] ?? 11)
 
 /** The address with values, most of which fit, and now and then what nobody would put there. */
@@ -134,9 +138,18 @@ function addressOf({ path, parameters = [] }: Offered, sample: Sampler): string 
 const readByRow = 'records.accept'
 const onlyChecked = 'documents.check'
 
-function refusedBySchema({ operationId, requestBody }: Offered, body: unknown): boolean {
-  if (!requestBody || operationId === onlyChecked) return false
-  const { schema } = requestBody.content['application/json']
+const json = 'application/json'
+
+/** What an address takes; a file that is no JSON has no schema. */
+function takenBy({ requestBody }: Operation): { type: string; schema: Schema | undefined } | null {
+  const [only] = Object.entries(requestBody?.content ?? {})
+  return only ? { type: only[0], schema: only[0] === json ? only[1].schema : undefined } : null
+}
+
+function refusedBySchema(each: Offered, body: unknown): boolean {
+  const { operationId } = each
+  const schema = takenBy(each)?.schema
+  if (!schema || operationId === onlyChecked) return false
   const whole = operationId === readByRow ? { ...schema, properties: { ...schema.properties, rows: {} } } : schema
   return !checkOf(operationId, whole)(body)
 }
@@ -144,12 +157,13 @@ function refusedBySchema({ operationId, requestBody }: Offered, body: unknown): 
 async function tried(each: Offered, address: string, body: unknown): Promise<number> {
   const { operationId, method, responses } = each
   const who = ['session.signOut', 'session.changePassphrase'].includes(operationId) ? zoe : lead
+  const takes = takenBy(each)
   const stop = new AbortController()
   const response = await fetch(server.url + address, {
     method,
     signal: stop.signal,
-    headers: { cookie: who.cookie, ...(each.requestBody && { 'content-type': 'application/json' }) },
-    ...(each.requestBody && { body: JSON.stringify(body) }),
+    headers: { cookie: who.cookie, ...(takes && { 'content-type': takes.type }) },
+    ...(takes && { body: takes.schema ? JSON.stringify(body) : Buffer.from(body as Uint8Array) }),
   })
   const { status, headers } = response
   const told = `${method} ${address} ${JSON.stringify(body)?.slice(0, 1500)}`
@@ -160,13 +174,19 @@ async function tried(each: Offered, address: string, body: unknown): Promise<num
     stop.abort()
     return status
   }
+  const type = headers.get('content-type')?.split(';')[0] ?? ''
+  if (status === 200) expect(Object.keys(responses['200']?.content ?? {}), told).toContain(type)
+  if (status === 200 && type !== json) {
+    expect((await response.arrayBuffer()).byteLength).toBeGreaterThan(0)
+    return status
+  }
   const answer = status === 204 ? null : await response.json()
   if (status !== 200) {
     expect(answer?.error?.message?.length, told).toBeGreaterThan(10)
     return status
   }
   expect(refusedBySchema(each, body), `taken, though its schema refuses it: ${told}`).toBe(false)
-  const { schema } = responses['200']!.content!['application/json']!
+  const { schema } = responses['200']!.content![json]!
   const right = checkOf(`${operationId} answer`, schema)
   expect(right(answer), `${told}: ${JSON.stringify(right.errors)} ${JSON.stringify(answer).slice(0, 1500)}`).toBe(true)
   if (operationId === readByRow) {
@@ -185,10 +205,10 @@ test.each(all.map((each) => [each.operationId, each] as const))('%s', { timeout:
   const request = fc.integer({ min: 1, max: 2 ** 31 - 1 }).chain((from) => {
     const sample = sampler(from, { schemas, known })
     const address = addressOf(each, sample)
-    const schema = each.requestBody?.content['application/json'].schema
-    const body = schema && (sample.value(schema) as object)
-    const changed = body ? fc.oneof(fc.constant(body), bodies(body)) : fc.constant(undefined)
-    return fc.record({ address: fc.constant(address), body: changed })
+    const takes = takenBy(each)
+    const body = takes?.schema && (sample.value(takes.schema) as object)
+    const changed = body ? fc.oneof(fc.constant(body), bodies(body)) : takes ? files(tables) : fc.constant(undefined)
+    return fc.record({ address: fc.constant(address), body: changed as fc.Arbitrary<unknown> })
   })
   await fc.assert(
     fc.asyncProperty(request, async ({ address, body }) => {

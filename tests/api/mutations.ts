@@ -58,6 +58,18 @@ function changed(document: Anything, changes: readonly Change[]): Anything {
   return body
 }
 
+/** A file, with some of its bytes changed or its end cut off; or any bytes. */
+export function files(file: Uint8Array): fc.Arbitrary<Uint8Array> {
+  const at = fc.nat(file.length - 1)
+  const bytes = fc.array(fc.tuple(at, fc.nat(255)), { maxLength: 4 })
+  const changed = fc.record({ bytes, length: fc.option(at, { nil: file.length }) }).map(({ bytes, length }) => {
+    const copy = Uint8Array.from(file)
+    for (const [index, byte] of bytes) copy[index] = byte
+    return copy.subarray(0, length)
+  })
+  return fc.oneof(changed, changed, fc.uint8Array())
+}
+
 /** A document, changed in up to three places. */
 export function bodies(document: object): fc.Arbitrary<Anything> {
   const paths = pathsOf(document)

@@ -1,5 +1,8 @@
+import { readFile } from 'node:fs/promises'
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest'
+import { hashOf } from '../../src/api/records/rows.ts'
 import { onlyWorkspace } from '../../src/app.ts'
+import { canonicalJson } from '../../src/model/scouting/index.ts'
 import { seedIfEmpty } from '../../src/seeding.ts'
 import { startServer } from '../api/server.ts'
 import { claim, join } from '../api/team.ts'
@@ -113,9 +116,43 @@ test('a schedule is pasted, looked at, applied and undone; a result is entered a
   await page.getByRole('link', { name: 'Who watches whom' }).click()
   await page.getByText('invite scouts first').waitFor()
   expect(world.errors).toEqual([])
+
+  // The event as files. Under another name it comes in as another event; what is damaged does not.
+  await page.getByRole('link', { name: 'Files' }).click()
+  const saved = async (button: string) => {
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: button }).click(),
+    ])
+    return { name: download.suggestedFilename(), text: await readFile(await download.path(), 'utf8') }
+  }
+  const tables = await saved('Save the tables')
+  expect([tables.name.endsWith('-tables.zip'), tables.text.slice(0, 2)]).toEqual([true, 'PK'])
+  const archive = JSON.parse((await saved('Save the whole event')).text)
+  const { contents } = archive
+  for (const { body } of contents.event) Object.assign(body, { id: 'second', name: 'Second harbour days' })
+  const put = async (content: object) => {
+    const buffer = Buffer.from(JSON.stringify(content))
+    await page
+      .getByLabel('File with an event')
+      .setInputFiles({ name: 'event.json', mimeType: 'application/json', buffer })
+  }
+  await put(archive)
+  await page.getByText('hash: The file is damaged').waitFor()
+  expect(world.errors.splice(0)).toEqual([expect.stringContaining('400')])
+  await put({ ...archive, hash: hashOf(canonicalJson(contents)) })
+  await page.getByRole('heading', { name: 'What event.json would change in Second harbour days' }).waitFor()
+  // Two are new, none is here.
+  expect(await page.getByRole('row', { name: 'Matches' }).textContent()).toBe('Matches20')
+  if (inLongForm) expect(await findings(page)).toEqual([])
+  await page.getByRole('button', { name: 'Bring it in' }).click()
+  await page.getByRole('link', { name: 'Open Second harbour days' }).click()
+  await page.getByRole('heading', { name: 'Second harbour days', level: 1 }).waitFor()
+  expect(await rows.count()).toBe(3)
+  expect(world.errors).toEqual([])
 })
 
-const parts = ['', '/results', '/ranking', '/watch', '/teams']
+const parts = ['', '/results', '/ranking', '/watch', '/teams', '/exchange']
 
 describe.runIf(inLongForm)('the parts of an event', () => {
   test.each(['en-US', 'de-DE'])('fit 360 px, and no scan finds anything, in %s', async (locale) => {

@@ -3,10 +3,10 @@ import { useEffect } from 'react'
 
 /** What is asked for anew when something of an event changed. */
 const concerned: { readonly [what: string]: readonly string[] } = {
-  schedule: ['schedule', 'ranking', 'assignments', 'board'],
+  schedule: ['schedule', 'ranking', 'assignments', 'board', 'estimates'],
   results: ['results', 'ranking', 'schedule', 'board'],
   assignments: ['assignments', 'board'],
-  records: ['records', 'board'],
+  records: ['records', 'board', 'estimates'],
   quarantine: ['quarantine', 'board'],
   devices: ['devices', 'board'],
 }

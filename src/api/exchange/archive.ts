@@ -1,15 +1,14 @@
 import type * as z from 'zod'
 import type { Path, Problem } from '../../model/errors.ts'
 import type { BringReport, EventContents } from '../../model/event/archive/index.ts'
-import { canonicalJson } from '../../model/scouting/index.ts'
 import { StorageFull } from '../../store/index.ts'
 import { problemsOf } from '../contracts/index.ts'
 import { ApiError, malformed } from '../errors.ts'
 import { byOf, refusal } from '../event/reading.ts'
-import { hashOf } from '../records/rows.ts'
 import type { Context } from '../trpc.ts'
 import { checkContents, hashedRows, problem } from './checks.ts'
-import { archiveHead, eventContents } from './contracts.ts'
+import { archiveHead, eventContents, keptRecord, mostRecords } from './contracts.ts'
+import { contentsHash, inLumps, piecesOf, unhurried } from './pieces.ts'
 
 /** Problems that are told at once: a file can be wrong in each of its lines. */
 const mostTold = 200
@@ -31,7 +30,14 @@ export async function contentsOf({ workspace }: Context, event: string): Promise
 
 export async function archiveOf(ctx: Context, event: string) {
   const contents = await contentsOf(ctx, event)
-  return { format: 1 as const, archive: 'event' as const, hash: hashOf(canonicalJson(contents)), contents }
+  return { format: 1 as const, archive: 'event' as const, hash: await contentsHash({ ...contents }), contents }
+}
+
+/** An archive's text, in lumps. */
+export function* archiveText({ hash, contents }: Awaited<ReturnType<typeof archiveOf>>): Generator<string> {
+  yield `{"format":1,"archive":"event","hash":"${hash}","contents":`
+  yield* inLumps(piecesOf({ ...contents }))
+  yield '}\n'
 }
 
 function checked<Kind extends z.ZodType>(contract: Kind, value: unknown, path: string[]): z.infer<Kind> {
@@ -41,11 +47,34 @@ function checked<Kind extends z.ZodType>(contract: Kind, value: unknown, path: s
 }
 
 /** What an archive holds, if it arrived as it was written. */
-export function readArchive(file: unknown): EventContents {
+export async function readArchive(file: unknown): Promise<EventContents> {
   const { hash, contents } = checked(archiveHead, file, [])
   // Before anything in it is looked at: what is damaged is not to be explained field by field.
-  if (hashOf(canonicalJson(contents)) !== hash) refuseFile([problem(['hash'], { code: 'damagedFile', parts: {} })])
-  return checked(eventContents, contents, ['contents'])
+  if ((await contentsHash(contents)) !== hash) refuseFile([problem(['hash'], { code: 'damagedFile', parts: {} })])
+  return checkedContents(contents, (path) => ['contents', ...path])
+}
+
+/** Contents whose records are looked at one by one, so that others are answered meanwhile. @param place where in the file a path stands */
+export async function checkedContents(
+  contents: { readonly [part: string]: unknown },
+  place: (path: Path) => Path,
+): Promise<EventContents> {
+  const records = contents['records']
+  const many = Array.isArray(records) && records.length <= mostRecords ? records : null
+  const problems: Problem[] = []
+  const told = (error: z.core.$ZodError, before: (string | number)[] = []) => {
+    for (const each of problemsOf(error)) problems.push({ ...each, path: place([...before, ...each.path]) })
+  }
+  const rest = eventContents.safeParse(many ? { ...contents, records: [] } : contents, { reportInput: true })
+  if (!rest.success) told(rest.error)
+  const kept: EventContents['records'] = []
+  await unhurried(many ?? [], (record, index) => {
+    const read = keptRecord.safeParse(record, { reportInput: true })
+    if (read.success) kept.push(read.data as EventContents['records'][number])
+    else told(read.error, ['records', index])
+  })
+  refuseFile(problems)
+  return { ...(rest.data as EventContents), records: kept }
 }
 
 /** Brings what a file holds into the workspace, or says what that would change. */
@@ -58,7 +87,7 @@ export async function bring(
     locate = (path) => path,
   }: { preview: boolean; kind: 'archive' | 'tables'; locate?: (path: Path) => Path },
 ) {
-  const { texts, problems } = hashedRows(contents)
+  const { texts, problems } = await hashedRows(contents)
   const found = [...checkContents(contents), ...problems]
   refuseFile(found.map((each) => ({ ...each, path: locate(each.path) })))
   const { id, name } = contents.event.at(-1)!.body

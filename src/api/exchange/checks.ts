@@ -1,9 +1,16 @@
 import { checkGame, within } from '../../model/documents/index.ts'
 import type { Path, Problem } from '../../model/errors.ts'
-import { apartKey, type EventContents, type ExchangeSaid, tellExchange } from '../../model/event/archive/index.ts'
+import {
+  apartKey,
+  type EventContents,
+  type ExchangeSaid,
+  type KeptRecord,
+  tellExchange,
+} from '../../model/event/archive/index.ts'
 import { seatKey } from '../../model/event/seats.ts'
 import type { HashedRow } from '../../store/types.ts'
 import { disagreement, hashed } from '../records/rows.ts'
+import { unhurried } from './pieces.ts'
 
 export const problem = (path: Path, said: ExchangeSaid): Problem => ({ path, ...tellExchange(said) })
 
@@ -15,6 +22,21 @@ function twice<Item>(part: string, items: readonly Item[], keyOf: (item: Item) =
     if (seen.has(id)) return [problem([part, index], { code: 'twiceInFile', parts: { id } })]
     seen.add(id)
     return []
+  })
+}
+
+/** The last of a thing's revisions is taken for the newest. */
+function unordered<Item extends { revision: number }>(
+  part: string,
+  items: readonly Item[],
+  keyOf: (item: Item) => string = () => '',
+): Problem[] {
+  const newest = new Map<string, number>()
+  return items.flatMap((item, index) => {
+    const { revision } = item
+    const before = newest.get(keyOf(item)) ?? 0
+    newest.set(keyOf(item), Math.max(before, revision))
+    return revision < before ? [problem([part, index, 'revision'], { code: 'revisionOrder', parts: { revision } })] : []
   })
 }
 
@@ -35,6 +57,9 @@ export function checkContents(contents: EventContents): Problem[] {
       body.id === rules[0]!.body.id && body.id === game ? [] : [other(['rules', index, 'body', 'id'], body.id)],
     ),
     ...rules.flatMap(({ body }, index) => within(['rules', index, 'body'], checkGame(body))),
+    ...unordered('event', event),
+    ...unordered('rules', rules),
+    ...unordered('results', results, ({ match }) => match),
     ...twice('event', event, ({ revision }) => String(revision)),
     ...twice('rules', rules, ({ revision }) => String(revision)),
     ...twice('matches', matches, ({ match }) => match.id),
@@ -55,11 +80,13 @@ export function checkContents(contents: EventContents): Problem[] {
 }
 
 /** The rows with the texts that are kept, each of which must have the hash that the file names. */
-export function hashedRows(contents: EventContents): { texts: Map<string, string>; problems: Problem[] } {
+export async function hashedRows(
+  contents: EventContents,
+): Promise<{ texts: Map<string, string>; problems: Problem[] }> {
   const texts = new Map<string, string>()
   const problems: Problem[] = []
   for (const part of ['records', 'apart'] as const) {
-    contents[part].forEach(({ row, hash }, index) => {
+    await unhurried<Pick<KeptRecord, 'row' | 'hash'>>(contents[part], ({ row, hash }, index) => {
       const { text, hash: own }: HashedRow = hashed(row)
       const wrong = disagreement(row)
       if (own !== hash) problems.push(problem([part, index], { code: 'otherHash', parts: { id: row.id } }))

@@ -21,6 +21,11 @@ const reason = z.string().max(2000).nullable()
 
 const kept = { row, hash, receivedAt: moment, person }
 
+/** Records of one event at most. */
+export const mostRecords = 200_000
+
+export const keptRecord = z.strictObject({ ...kept, replaces: uuid.nullable() })
+
 export const eventContents = z
   .strictObject({
     event: list(
@@ -51,12 +56,7 @@ export const eventContents = z
       'Every state of each result',
     ),
     assignments: list(z.strictObject({ match: id, seat, person, since: moment }), 0, 30_000, 'Who watches whom'),
-    records: list(
-      z.strictObject({ ...kept, replaces: uuid.nullable() }),
-      0,
-      200_000,
-      'What was recorded, in the order of its arrival',
-    ),
+    records: list(keptRecord, 0, mostRecords, 'What was recorded, in the order of its arrival'),
     apart: list(
       z.strictObject({
         ...kept,
@@ -110,6 +110,7 @@ export const bringReport = z
   .strictObject({
     event: z.strictObject({ id: z.string(), name: z.string() }),
     fresh: z.boolean().describe('Whether the event is new here'),
+    back: z.boolean().describe('Whether it had been removed here, and comes back'),
     parts: z.array(z.strictObject({ part: z.enum(contentParts), added: count, already: count })),
     conflicts: z
       .array(z.string())

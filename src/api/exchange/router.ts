@@ -2,7 +2,7 @@ import * as z from 'zod'
 import { event } from '../event/contracts.ts'
 import { procedure, router } from '../trpc.ts'
 import { may } from '../who.ts'
-import { archiveOf, bring, readArchive } from './archive.ts'
+import { archiveOf, archiveText, bring, readArchive } from './archive.ts'
 import { bringReport, eventArchive, mostFileBytes, preview } from './contracts.ts'
 import { fileName } from './fileName.ts'
 import { contentsIn, refuseWithoutGame, tableFiles } from './tables.ts'
@@ -23,8 +23,9 @@ export const exchange = router({
         sends: {
           type: 'application/json',
           file: (answer) => {
-            const { contents } = answer as z.infer<typeof eventArchive>
-            return { name: `${fileName(contents.event.at(-1)!.body.id)}-archive.json`, body: JSON.stringify(answer) }
+            const archive = answer as z.infer<typeof eventArchive>
+            const { id } = archive.contents.event.at(-1)!.body
+            return { name: `${fileName(id)}-archive.json`, body: archiveText(archive) }
           },
         },
         errors: ['malformed', 'notFound'],
@@ -48,8 +49,8 @@ export const exchange = router({
       },
     })
     .input(z.strictObject({ file: anyArchive, preview }))
-    .mutation(({ input, ctx }) =>
-      bring(ctx, readArchive(input.file), { preview: input.preview ?? false, kind: 'archive' }),
+    .mutation(async ({ input, ctx }) =>
+      bring(ctx, await readArchive(input.file), { preview: input.preview ?? false, kind: 'archive' }),
     ),
 
   tables: procedure
@@ -97,7 +98,7 @@ export const exchange = router({
     })
     .input(z.strictObject({ file: z.instanceof(Uint8Array, { error: 'The file must be a zip file' }), preview }))
     .mutation(async ({ input, ctx }) => {
-      const { contents, locate } = contentsIn(input.file)
+      const { contents, locate } = await contentsIn(input.file)
       await refuseWithoutGame(ctx, contents)
       return bring(ctx, contents, { preview: input.preview ?? false, kind: 'tables', locate })
     }),

@@ -10,12 +10,10 @@ import {
   recordTables,
   tablesOf,
 } from '../../model/scouting/tables/index.ts'
-import { problemsOf } from '../contracts/index.ts'
 import { read } from '../documents/read.ts'
 import { hashOf } from '../records/rows.ts'
 import type { Context } from '../trpc.ts'
-import { contentsOf, refuseFile } from './archive.ts'
-import { eventContents } from './contracts.ts'
+import { checkedContents, contentsOf, refuseFile } from './archive.ts'
 import { cellsIn, writeTable } from './csv.ts'
 import { fileName } from './fileName.ts'
 import { type TextFile, unzipped } from './zip.ts'
@@ -65,7 +63,7 @@ function refuseAll(problems: [Problem]): never {
 }
 
 /** What a file of tables holds, each cell looked at, and where in it something stands. */
-export function contentsIn(file: Uint8Array): { contents: EventContents; locate(path: Path): Path } {
+export async function contentsIn(file: Uint8Array): Promise<{ contents: EventContents; locate(path: Path): Path }> {
   const cells = cellsOf(file)
   const at = new Date().toISOString()
   const { contents, problems, locate } = readTables(({ name }) => cells.get(name) ?? null, { at })
@@ -77,10 +75,7 @@ export function contentsIn(file: Uint8Array): { contents: EventContents; locate(
     records: (records as { row: unknown }[]).map((each) => ({ ...each, hash: hashOf(canonicalJson(each.row)) })),
     ...{ rules: [], assignments: [], apart: [], choices: [], drills: [] },
   }
-  const checked = eventContents.safeParse(whole, { reportInput: true })
-  if (!checked.success)
-    refuseFile(problemsOf(checked.error).map((problem) => ({ ...problem, path: locate(problem.path) })))
-  return { contents: checked.data as EventContents, locate }
+  return { contents: await checkedContents(whole, locate), locate }
 }
 
 /** Tables hold no game: it must be here, or everything of the event would be about nothing. */

@@ -22,7 +22,7 @@ export function zipped(files: readonly TextFile[]): Uint8Array {
 const problem = (said: Parameters<typeof tellExchange>[0]): Problem => ({ path: ['file'], ...tellExchange(said) })
 
 /** The texts of a zip file by their names without folders, or what is wrong with it. */
-export function unzipped(file: Uint8Array): Map<string, string> | Problem {
+export function unzipped(file: Uint8Array, most = mostUnpacked): Map<string, string> | Problem {
   let bytes = 0
   let read: ReturnType<typeof unzipSync>
   try {
@@ -31,12 +31,12 @@ export function unzipped(file: Uint8Array): Map<string, string> | Problem {
         // What some systems add beside each file.
         if (!name.endsWith('.csv') || name.startsWith('__MACOSX/')) return false
         bytes += originalSize
-        return bytes <= mostUnpacked
+        return bytes <= most
       },
     })
   } catch {
     return problem({ code: 'noZip', parts: {} })
   }
-  if (bytes > mostUnpacked) return problem({ code: 'zipTooLarge', parts: { megabytes: mostUnpacked / 1_000_000 } })
+  if (bytes > most) return problem({ code: 'zipTooLarge', parts: { megabytes: most / 1_000_000 } })
   return new Map(Object.entries(read).map(([name, content]) => [name.split('/').at(-1)!, strFromU8(content)]))
 }

@@ -1,3 +1,4 @@
+import { Readable } from 'node:stream'
 import type { AnyProcedure } from '@trpc/server'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { ApiError, failureOf } from '../errors.ts'
@@ -62,9 +63,12 @@ function send(reply: FastifyReply, { sends }: Offered['endpoint'], answer: unkno
   const { name, body } = sends.file(answer)
   reply.header('Content-Disposition', `attachment; filename="${name}"`)
   reply.header('Cache-Control', 'no-store')
+  const bytes = body instanceof Uint8Array
   return reply
     .type(sends.type)
-    .send(typeof body === 'string' ? body : Buffer.from(body.buffer, body.byteOffset, body.byteLength))
+    .send(
+      bytes ? Buffer.from(body.buffer, body.byteOffset, body.byteLength) : Readable.from(body, { objectMode: false }),
+    )
 }
 
 /** Offers procedures as plain HTTP and JSON at their own addresses. */

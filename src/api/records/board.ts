@@ -59,7 +59,10 @@ export async function boardOf(ctx: Pick<Context, 'workspace'>, event: string) {
     corrections: known.records.filter(({ replaces }) => replaces !== null).map(correctionOf),
     quarantined: await store.waiting(event),
     drill,
-    people: (await people.list()).map(({ id, nickname }) => ({ id, nickname })),
+    people: [
+      ...(await people.list()).map(({ id, nickname }) => ({ id, nickname })),
+      ...(await ctx.workspace.exchange.named()),
+    ],
   }
 }
 

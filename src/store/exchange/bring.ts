@@ -35,11 +35,11 @@ export async function bringEvent(
   const scope = { workspaceId, event }
   const { take, report } = planBring(contents, await readHere(transaction, scope, contents))
   if (preview) return report
-  const wasRemoved = await bringDocuments(transaction, scope, { take, now })
+  await bringDocuments(transaction, scope, { take, now })
   await bringSchedule(transaction, scope, take)
   await bringRecords(transaction, scope, { take, texts })
   const added = report.parts.filter((part) => part.added > 0).map((part) => [part.part, part.added] as const)
-  if (added.length === 0 && report.conflicts.length === 0 && !wasRemoved) return report
+  if (added.length === 0 && report.conflicts.length === 0 && !report.back) return report
   const detail = { ...Object.fromEntries(added), conflicts: report.conflicts.length, differs: report.differs.length }
   const action = `exchange.${kind}.bring`
   await audit(transaction, { workspaceId, at: now, by, action, subject: event, detail })
@@ -62,7 +62,10 @@ async function readHere(client: TransactionClient, scope: Scope, file: EventCont
       ? []
       : await client.revision.findMany({ where: { workspaceId, kind: 'game', id: game }, orderBy: { revision: 'asc' } })
   return {
-    contents: await readContents(client, scope),
+    // What is here of records is known by their hashes.
+    contents: await readContents(client, scope, { records: false }),
+    removed:
+      (await client.document.count({ where: { workspaceId, kind: 'event', id: scope.event, removed: true } })) > 0,
     rules: rules.map(({ revision, body }) => ({ revision, body: JSON.parse(body) as Game })),
     hashes: new Map((await of('FieldRecord')).map(({ id, hash }) => [id, hash])),
     apart: new Set(apart.map(({ id, hash }) => apartKey({ row: { id } as KeptRecord['row'], hash }))),
@@ -70,12 +73,12 @@ async function readHere(client: TransactionClient, scope: Scope, file: EventCont
   }
 }
 
-/** The event and its game. Says whether the event had been removed here: it is asked to be here, and comes back. */
+/** The event and its game. */
 async function bringDocuments(
   transaction: TransactionClient,
   { workspaceId, event }: Scope,
   { take, now }: { take: EventContents; now: Date },
-): Promise<boolean> {
+): Promise<void> {
   const documents = [
     { kind: 'game', revisions: take.rules.map((each) => ({ ...each, note: null, savedAt: now })) },
     {
@@ -101,8 +104,7 @@ async function bringDocuments(
     })
   }
   const where = { workspaceId, kind: 'event', id: event, removed: true }
-  const { count } = await transaction.document.updateMany({ where, data: { removed: false } })
-  return count > 0
+  await transaction.document.updateMany({ where, data: { removed: false } })
 }
 
 async function bringSchedule(transaction: TransactionClient, scope: Scope, take: EventContents): Promise<void> {

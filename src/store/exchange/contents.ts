@@ -8,15 +8,19 @@ import { apartRowsOf, readChoices } from '../records/lead.ts'
 import { recordColumns, recordOf } from '../records/rows.ts'
 import { nicknames } from './people.ts'
 
-/** Everything of an event. Within a transaction, so that all of it is of one moment. */
-export async function readContents(client: TransactionClient, scope: Scope): Promise<EventContents | null> {
+/** Everything of an event, or all but its records. Within a transaction, so that all of it is of one moment. */
+export async function readContents(
+  client: TransactionClient,
+  scope: Scope,
+  { records = true }: { records?: boolean } = {},
+): Promise<EventContents | null> {
   const event = await readRevisions(client, scope)
   if (event.length === 0) return null
   const parts = {
     matches: await readMatches(client, scope),
     results: await readAllResults(client, scope),
     assignments: await readAllAssignments(client, scope),
-    records: await readRecords(client, scope),
+    records: records ? await readRecords(client, scope) : [],
     apart: await readAllApart(client, scope),
     choices: await readChoices(client, scope.workspaceId, scope.event),
     drills: await readAllDrills(client, scope),

@@ -24,6 +24,11 @@ export class DatabaseExchange implements ExchangeStore {
     return this.#client.$transaction((transaction) => readContents(transaction, scope), options)
   }
 
+  named() {
+    const where = { workspaceId: this.#workspaceId }
+    return this.#client.namedPerson.findMany({ where, select: { id: true, nickname: true } })
+  }
+
   async bring(file: BroughtFile, as: Parameters<ExchangeStore['bring']>[1]) {
     try {
       return await this.#client.$transaction(

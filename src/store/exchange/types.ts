@@ -12,6 +12,8 @@ export interface BroughtFile {
 export interface ExchangeStore {
   /** Everything of an event as it is at one moment; null where there is none. */
   contents(event: string): Promise<EventContents | null>
+  /** What those are called who came with files and are no members here. */
+  named(): Promise<{ id: string; nickname: string }[]>
   /**
    * Takes what a file has and this workspace has not, in one commit; with `preview` says only what that would be. Throws
    * StorageFull when there is no room.

@@ -144,6 +144,42 @@ describe('A browser that is killed', () => {
   })
 })
 
+test.runIf(inLongForm)(
+  'Killed twelve times wherever it is, the browser has what it showed, and the server each record once',
+  async () => {
+    for (let round = 0; round < 12; round++) {
+      let { page } = scene.phone
+      await begin(page)
+      await press(page, 'Start of the match').click()
+      // As fast as a thumb can, and then at once: the last ones may be on their way to the disk.
+      const pressed = 2 + (round % 4)
+      for (let count = 0; count < pressed; count++) await press(page, 'Scored: Pier').click()
+      const isKept = await page.getByText(/^Scored: Pier at/).isVisible()
+      page = await scene.crash()
+      const resume = link(page, /^Go on with /)
+      const [, taps] = /\((\d+) taps?\)$/.exec((await resume.textContent()) ?? '')!
+      expect(Number(taps)).toBeLessThanOrEqual(pressed)
+      expect(Number(taps)).toBeGreaterThanOrEqual(isKept ? pressed : 0)
+      await resume.click()
+      await press(page, 'To the check').click()
+      await press(page, 'Right: keep it').click()
+      // Another part of the way to the server in each round.
+      await new Promise((resolve) => setTimeout(resolve, 7 * round))
+      page = await scene.crash()
+      await page.goto(`${scene.proxy.url}/stands/#/`)
+      const drafts = await everything<{ step: string }>(page, 'drafts')
+      if (drafts.some(({ step }) => step !== 'saved')) {
+        // Killed before the record was made of the draft: it is there to be kept.
+        await link(page, /^Go on with /).click()
+        await press(page, 'Right: keep it').click()
+      }
+      held++
+      await says(page, 0, held)
+    }
+    await allThereOnce(scene, scene.phone.page)
+  },
+)
+
 test('A clock that is wrong by a day, and one that is put right in the middle of a match, move no tap and no match', async () => {
   const { page } = scene.phone
   const wrong = (hours: number) =>
@@ -155,6 +191,9 @@ test('A clock that is wrong by a day, and one that is put right in the middle of
     }, hours * 3_600_000)
   await wrong(24)
   await online(page)
+  // Drawn anew, by the clock of now.
+  await link(page, 'Settings').click()
+  await link(page, 'Back').click()
   // Its next match is not over because the phone thinks that it is tomorrow.
   await press(page, 'Record it').waitFor()
   await begin(page)

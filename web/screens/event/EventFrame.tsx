@@ -9,6 +9,7 @@ import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { day } from '../../words/format.ts'
 import { EventNav } from './EventNav.tsx'
+import { EstimatesPart } from './estimates/EstimatesPart.tsx'
 import { ExchangePart } from './exchange/ExchangePart.tsx'
 import { RankingPart } from './ranking/RankingPart.tsx'
 import { ResultsPart } from './results/ResultsPart.tsx'
@@ -38,10 +39,11 @@ const parts: { readonly [name: string]: (page: EventPage) => ReactNode } = {
   ranking: (page) => <RankingPart {...page} />,
   watch: (page) => <WatchPart {...page} />,
   teams: (page) => <TeamsPart key={page.event.revision} {...page} />,
+  estimates: (page) => <EstimatesPart {...page} />,
   exchange: (page) => <ExchangePart {...page} />,
 }
 
-const partNames = ['schedule', 'results', 'ranking', 'watch', 'teams', 'exchange'] as const
+const partNames = ['schedule', 'results', 'ranking', 'watch', 'teams', 'estimates', 'exchange'] as const
 
 /** An event: its parts, of which one is shown. */
 export function EventFrame(props: { id: string; part: string | undefined }) {

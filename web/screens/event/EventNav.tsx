@@ -8,7 +8,7 @@ import './eventNav.css'
 /** Everything of an event, by when it is used. */
 const groups = {
   before: ['teams', 'schedule', 'watch', 'sheets', 'people'],
-  during: ['board', 'results', 'hand-in', 'codes', 'stands'],
+  during: ['board', 'estimates', 'results', 'hand-in', 'codes', 'stands'],
   after: ['ranking', 'visits', 'exchange'],
 } as const
 

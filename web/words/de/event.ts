@@ -22,6 +22,7 @@ export const event: Words['event'] = {
     ranking: 'Rangliste',
     watch: 'Wer wen beobachtet',
     teams: 'Teams',
+    estimates: 'Was das Feld sagt',
     board: 'Tafel',
     'hand-in': 'Aufzeichnungen abgeben',
     sheets: 'Gedruckte Bögen',

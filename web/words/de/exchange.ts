@@ -31,6 +31,7 @@ export const exchange: Words['exchange'] = {
   would: (name, event) => `Was ${name} in ${event} ändern würde`,
   brought: (event) => `${event} ist hereingeholt`,
   nothing: 'Nichts käme dazu: Alles ist schon hier oder bleibt draußen.',
+  back: 'Die Veranstaltung war hier entfernt; mit dem Hereinholen steht sie wieder in der Liste.',
   table: 'Was neu ist und was schon hier ist, nach Teilen',
   part: 'Teil',
   parts: {
@@ -60,6 +61,7 @@ export const exchange: Words['exchange'] = {
   different: (part, what, detail) => `${part}${what === '' ? '' : `: ${what}`}${detail === '' ? '' : ` (${detail})`}`,
   revision: (revision) => `Fassung ${revision}`,
   more: (count) => `und ${count} weitere`,
+  stays: 'Was hereingeholt ist, bleibt: Aufzeichnungen werden nie gelöscht.',
   apply: 'Hereinholen',
   leave: 'Lassen, wie es ist',
   close: 'Schließen',

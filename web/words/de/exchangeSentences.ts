@@ -8,6 +8,7 @@ export const ofExchange: Pick<Words['problems'], keyof typeof exchangeSentences>
   otherEventInFile: ({ id, event, inside }) =>
     `${id} gehört zur Veranstaltung „${inside}“, und die Datei ist von „${event}“`,
   twiceInFile: ({ id }) => `${id} steht zweimal da`,
+  revisionOrder: ({ revision }) => `Die Fassung ${revision} steht hinter einer neueren`,
   noMatchInFile: ({ id }) => `In der Datei gibt es kein Match „${id}“`,
   noZip: () => 'Das ist keine Zip-Datei, oder sie ist beschädigt',
   zipTooLarge: ({ megabytes }) => `Was in der Datei steckt, ist größer als ${megabytes} MB`,

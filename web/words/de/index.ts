@@ -10,6 +10,7 @@ import { decisions } from './decisions.ts'
 import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { durations } from './durations.ts'
+import { estimates } from './estimates.ts'
 import { event } from './event.ts'
 import { exchange } from './exchange.ts'
 import { explain } from './explain.ts'
@@ -70,6 +71,7 @@ export const de: Words = {
   designs,
   documents,
   durations,
+  estimates,
   event,
   exchange,
   explain,

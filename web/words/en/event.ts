@@ -21,6 +21,7 @@ export const event = {
     ranking: 'Ranking',
     watch: 'Who watches whom',
     teams: 'Teams',
+    estimates: 'What the field says',
     board: 'Board',
     'hand-in': 'Hand records in',
     sheets: 'Printed sheets',

@@ -9,6 +9,7 @@ import { decisions } from './decisions.ts'
 import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { durations } from './durations.ts'
+import { estimates } from './estimates.ts'
 import { event } from './event.ts'
 import { exchange } from './exchange.ts'
 import { explain } from './explain.ts'
@@ -69,6 +70,7 @@ export const en = {
   designs,
   documents,
   durations,
+  estimates,
   event,
   exchange,
   explain,

@@ -7,6 +7,8 @@ import type { BringReport, ContentDifference, ContentPart, EventContents, KeptAp
 export interface Here {
   /** The event as it is here; null: there is none of its id. */
   contents: EventContents | null
+  /** Whether it was removed here. */
+  removed: boolean
   /** Revisions of the file's game here, and its newest one; null: there is no such game. */
   rules: EventContents['rules'] | null
   /** Hash by id of the records here whose ids stand in the file, of whichever event. */
@@ -80,7 +82,7 @@ export function planBring(file: EventContents, here: Here): BringPlan {
   })
   return {
     take: { event, rules, matches, results, assignments, records, apart, choices, drills, people },
-    report: { fresh: there === null, parts, conflicts, differs },
+    report: { fresh: there === null, back: here.removed, parts, conflicts, differs },
   }
 }
 

@@ -6,6 +6,7 @@ export const exchangeSentences = {
   otherEventInFile: (of: { id: string; event: string; inside: string }) =>
     `${of.id} belongs to the event “${of.inside}”, and the file is about “${of.event}”`,
   twiceInFile: (of: { id: string }) => `${of.id} is there twice`,
+  revisionOrder: (of: { revision: number }) => `Revision ${of.revision} stands behind a newer one`,
   noMatchInFile: (of: { id: string }) => `There is no match “${of.id}” in the file`,
   // Tables
   noZip: (_: object) => 'This is no zip file, or it is damaged',

@@ -132,6 +132,8 @@ export interface ContentDifference {
 export interface BringReport {
   /** Whether the event is new here. */
   fresh: boolean
+  /** Whether it had been removed here: it is asked to be here, and comes back. */
+  back: boolean
   parts: PartReport[]
   /** Ids of records whose ids are taken by other content: both are kept, a lead decides. */
   conflicts: string[]

@@ -1,16 +1,14 @@
 import type { ChanceData } from './chances.ts'
-import type { EventPriors } from './event.ts'
 import { countOf, Named } from './pool.ts'
+import type { EventPriors } from './priors.ts'
 import { drawCount } from './settings.ts'
 import type { Measures, TeamData } from './teamData.ts'
 import { nextTrips, type TripDraws, tripDraws } from './tripDraws.ts'
-import type { Trips } from './trips.ts'
 
 export interface DrawsOf {
   data: TeamData
   measures: Measures
   priors: EventPriors
-  trips: Trips
 }
 
 /**
@@ -69,12 +67,10 @@ export class TeamDraws {
     return this.shares('goals', priors.goals, [data.goals, data.claimedGoals])
   }
 
-  /** By goal: the share of hits. */
-  get success(): Float64Array[] {
+  /** The share of hits at the goal with this number. */
+  success(k: number): Float64Array {
     const { data, priors } = this.of
-    return this.keep('success', () =>
-      data.success.map((own, k) => this.chance(`success ${k}`, priors.success[k]!, own)),
-    )
+    return this.keep(`success ${k}`, () => this.chance(`success ${k}`, priors.success(k), data.success[k]!))
   }
 
   /** By number of pieces in a trip, from 1. */
@@ -113,7 +109,7 @@ export class TeamDraws {
 
   /** Null where no trip of the event was timed. */
   get trips(): TripDraws | null {
-    return this.keep('trips', () => (this.of.trips.timed ? tripDraws(this.team, this.of) : null))
+    return this.keep('trips', () => (this.of.priors.tripModel.timed ? tripDraws(this.team, this.of) : null))
   }
 
   get nextTrip(): Float64Array | null {

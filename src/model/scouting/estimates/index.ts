@@ -1,7 +1,9 @@
 /** What is believed of teams after what was seen. */
 
+export { type DefenceEffect, defenceEffect } from './defence.ts'
 export type { TeamDraws } from './draws.ts'
 export { type EstimateInput, EventEstimates } from './event.ts'
+export { type HalfLifeScore, halfLifeScores, halfLives } from './halfLife.ts'
 export { type EventInput, estimatesOfEvent } from './ofEvent.ts'
 export { worthOf } from './points.ts'
 export { claimWeight, defaultDiscount, drawCount, hyperpriors } from './settings.ts'

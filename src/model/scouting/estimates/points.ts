@@ -8,11 +8,13 @@ export const worthOf = ({ id, award }: Goal, holdSeconds: { [goal: string]: numb
 
 /** Expected points of goals in teleop, by draw. */
 export function pointDraws(game: Game, draws: TeamDraws, holdSeconds: { [goal: string]: number }): Float64Array {
-  const { attempts, goals, success } = draws
+  const { attempts, goals } = draws
   const points = new Float64Array(attempts.length)
   for (const [k, goal] of game.goals.entries()) {
     const each = worthOf(goal, holdSeconds)
-    const [share, hit] = [goals[k] as Float64Array, success[k] as Float64Array]
+    // Nothing is drawn for a goal that brings nothing.
+    if (each === 0) continue
+    const [share, hit] = [goals[k] as Float64Array, draws.success(k)]
     for (let d = 0; d < points.length; d++)
       points[d]! += each * (attempts[d] as number) * (share[d] as number) * (hit[d] as number)
   }
@@ -25,21 +27,22 @@ export function nextPointDraws(
   game: Game,
   { draws, holdSeconds }: { draws: TeamDraws; holdSeconds: { [goal: string]: number } },
 ): Float64Array {
-  const { goals, success } = draws
+  const { goals } = draws
   const streams = game.goals.map((goal, k) => ({
     each: worthOf(goal, holdSeconds),
+    success: draws.success(k),
     here: new Named(`${team} next goal ${k}`),
     hit: new Named(`${team} next hit ${k}`),
   }))
   return draws.nextAttempts.map((pieces, d) => {
     let [left, share, points] = [pieces, 1, 0]
-    for (const [k, { each, here, hit }] of streams.entries()) {
+    for (const [k, { each, here, hit, success }] of streams.entries()) {
       const own = goals[k]![d] as number
       const last = k === streams.length - 1
       const tried = last ? left : binomialOf(left, Math.min(1, own / share), here.uniform(d))
       left -= tried
       share = Math.max(1e-12, share - own)
-      points += each * binomialOf(tried, success[k]![d] as number, hit.uniform(d))
+      points += each * binomialOf(tried, success[d] as number, hit.uniform(d))
     }
     return points
   })

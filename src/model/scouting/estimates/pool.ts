@@ -1,24 +1,25 @@
 import { hashOf } from '../../match/habits.ts'
 import { Uniforms } from '../../random/uniforms.ts'
 
-const size = 1 << 16
+/** Pairs of numbers: 256 kB, so that they stay in a processor's own memory. */
+const size = 1 << 14
 const mask = size - 1
 
-let numbers: { normals: Float64Array; uniforms: Float64Array } | null = null
+let numbers: Float64Array | null = null
 
-/** Made once, always the same. Normals by Box & Muller (1958). */
-function pool() {
+/** A normal and a uniform number in turn. Made once, always the same. Normals by Box & Muller (1958). */
+function pool(): Float64Array {
   if (numbers) return numbers
-  const uniforms = Float64Array.from({ length: size }, draw(1))
-  const normals = new Float64Array(size)
-  const other = draw(2)
+  const [uniform, radial, angular] = [draw(1), draw(2), draw(3)]
+  numbers = new Float64Array(2 * size)
   for (let k = 0; k < size; k += 2) {
-    const radius = Math.sqrt(-2 * Math.log(other()))
-    const angle = 2 * Math.PI * other()
-    normals[k] = radius * Math.cos(angle)
-    normals[k + 1] = radius * Math.sin(angle)
+    const radius = Math.sqrt(-2 * Math.log(radial()))
+    const angle = 2 * Math.PI * angular()
+    numbers[2 * k] = radius * Math.cos(angle)
+    numbers[2 * k + 1] = uniform()
+    numbers[2 * k + 2] = radius * Math.sin(angle)
+    numbers[2 * k + 3] = uniform()
   }
-  numbers = { normals, uniforms }
   return numbers
 }
 
@@ -32,29 +33,28 @@ function draw(stream: number) {
  * chance. Names walk through one set of numbers from different places with different steps.
  */
 export class Named {
-  private readonly normals: Float64Array
-  private readonly uniforms: Float64Array
+  private readonly numbers: Float64Array
   private readonly from: number
   private readonly step: number
 
   constructor(name: string) {
-    const { normals, uniforms } = pool()
-    this.normals = normals
-    this.uniforms = uniforms
-    this.from = hashOf(name) & mask
-    this.step = hashOf(`${name} step`) | 1
+    this.numbers = pool()
+    const hash = hashOf(name)
+    this.from = hash & mask
+    this.step = (hash >>> 13) | 1
   }
 
+  /** Place of the pair that a draw meets at its so-many-th try. */
   private at(draw: number, turn: number): number {
-    return (this.from + Math.imul(this.step, draw + 1024 * turn)) & mask
+    return 2 * ((this.from + Math.imul(this.step, draw + 1024 * turn)) & mask)
   }
 
   uniform(draw: number): number {
-    return this.uniforms[this.at(draw, 0)] as number
+    return this.numbers[this.at(draw, 0) + 1] as number
   }
 
   normal(draw: number): number {
-    return this.normals[this.at(draw, 0)] as number
+    return this.numbers[this.at(draw, 0)] as number
   }
 
   /**
@@ -67,14 +67,14 @@ export class Named {
     const c = 1 / Math.sqrt(9 * d)
     for (let turn = 0; ; turn++) {
       const k = this.at(draw, turn)
-      const x = this.normals[k] as number
-      const u = this.uniforms[k] as number
+      const x = this.numbers[k] as number
+      const u = this.numbers[k + 1] as number
       const root = 1 + c * x
       if (root <= 0) continue
       const v = root * root * root
       const square = x * x
       if (u > 1 - 0.0331 * square * square && Math.log(u) > 0.5 * square + d - d * v + d * Math.log(v)) continue
-      return boosted ? d * v * (this.uniforms[k ^ 0x5555] as number) ** (1 / shape) : d * v
+      return boosted ? d * v * (this.numbers[(k ^ 0x2aaa) + 1] as number) ** (1 / shape) : d * v
     }
   }
 }

@@ -49,16 +49,18 @@ export class Rates {
     return this.at(this.pick(u))
   }
 
-  /** Expected rate of a team, and the share of its own data in it. */
-  mean({ count, exposure }: RateData): { mean: number; ownWeight: number } {
-    let [mean, ownWeight] = [0, 0]
+  /** Expected rate of a team with its variance, and the share of its own data in it. */
+  mean({ count, exposure }: RateData): { mean: number; variance: number; ownWeight: number } {
+    let [mean, square, ownWeight] = [0, 0, 0]
     for (let k = 0; k < this.grid.weights.length; k++) {
       const { shape, rate } = this.at(k)
       const weight = this.grid.weights[k] as number
-      mean += (weight * (shape + count)) / (rate + exposure)
+      const own = (shape + count) / (rate + exposure)
+      mean += weight * own
+      square += weight * own * (own + 1 / (rate + exposure))
       ownWeight += (weight * exposure) / (rate + exposure)
     }
-    return { mean, ownWeight }
+    return { mean, variance: square - mean * mean, ownWeight }
   }
 
   private at(k: number): { shape: number; rate: number } {

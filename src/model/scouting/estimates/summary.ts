@@ -1,4 +1,4 @@
-import { quantileOf } from '../statistics/described.ts'
+import { quantilesOf } from '../statistics/described.ts'
 import type { Estimate, Interval } from './types.ts'
 
 export interface Summary {
@@ -15,23 +15,23 @@ export const meanOfDraws = (draws: Float64Array): number => {
   return sum / draws.length
 }
 
-const between = (level: number, sorted: Float64Array): Interval => [
-  quantileOf(sorted, (1 - level) / 2),
-  quantileOf(sorted, (1 + level) / 2),
-]
-
 /** An estimate read from draws of the expectation. */
 export function estimateOf(draws: Float64Array, { ownWeight, mean, next }: Summary): Estimate {
-  const sorted = draws.toSorted()
+  const [low95, low80, high80, high95] = quantilesOf(draws, [0.025, 0.1, 0.9, 0.975]) as [
+    number,
+    number,
+    number,
+    number,
+  ]
   let next80: Interval | null | undefined
   return {
     mean: mean ?? meanOfDraws(draws),
-    interval80: between(0.8, sorted),
-    interval95: between(0.95, sorted),
+    interval80: [low80, high80],
+    interval95: [low95, high95],
     get next80() {
       if (next80 === undefined) {
         const drawn = next?.() ?? null
-        next80 = drawn && between(0.8, drawn.toSorted())
+        next80 = drawn && (quantilesOf(drawn, [0.1, 0.9]) as [number, number])
       }
       return next80
     },

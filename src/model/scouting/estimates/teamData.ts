@@ -125,7 +125,7 @@ function alike(team: readonly Weighted[]): Weighted[][] {
 }
 
 /** Of how many whole matches it was seen. */
-function exposureOf({ teleop }: TeamMatch, { usual }: Measures, { mean }: Departing): number {
+export function exposureOf({ teleop }: TeamMatch, { usual }: Measures, { mean }: Departing): number {
   if (!teleop) return 0
   const active =
     teleop.departed === 'unknown' ? Math.min(teleop.active, Math.max(0, teleop.active - mean)) : teleop.active

@@ -57,13 +57,13 @@ export class EstimatesOfTeam implements TeamEstimate {
       const weight = Math.min(this.rate.ownWeight, ownShare(data.goals, priors.goals))
       return byId(measures.goals, (k): GoalEstimate => {
         const share = draws.goals[k] as Float64Array
-        const hit = draws.success[k] as Float64Array
+        const hit = draws.success(k)
         const tried = draws.attempts.map((all, d) => all * (share[d] as number))
         const placed = tried.map((each, d) => each * (hit[d] as number))
         const { hits, misses } = data.success[k]!
         return {
           attempts: estimateOf(tried, { ownWeight: weight }),
-          success: chance(hit, priors.success[k]!, hits + misses),
+          success: chance(hit, priors.success(k), hits + misses),
           placed: estimateOf(placed, { ownWeight: weight }),
         }
       })
@@ -155,7 +155,7 @@ export class EstimatesOfTeam implements TeamEstimate {
     return this.keep('rate', () => {
       const { attempts, claimed } = this.data
       const exposure = attempts.exposure + claimed.exposure
-      const { mean, ownWeight } = this.event.rates.mean({ count: attempts.count + claimed.count, exposure })
+      const { mean, ownWeight } = this.event.priors.rateModel.mean({ count: attempts.count + claimed.count, exposure })
       return { mean, ownWeight: exposure > 0 ? (ownWeight * attempts.exposure) / exposure : 0 }
     })
   }

@@ -12,16 +12,17 @@ export interface TripDraws {
   ownWeight: number
 }
 
-export function tripDraws(team: string, { data, priors, trips }: Omit<DrawsOf, 'measures'>): TripDraws {
+export function tripDraws(team: string, { data, priors }: Omit<DrawsOf, 'measures'>): TripDraws {
   const z = new Named(`${team} trips`)
   const median = new Float64Array(drawCount)
   const own = new Map<number, Factor>()
   let ownWeight = 0
+  const { tripModel, trips: drawn } = priors
   for (let d = 0; d < drawCount; d++) {
-    const prior = priors.trips[d]!
+    const prior = drawn[d]!
     let factor = own.get(prior.key)
     if (!factor) {
-      factor = trips.own(data.trips, prior)
+      factor = tripModel.own(data.trips, prior)
       own.set(prior.key, factor)
     }
     const before = 1 / (prior.between * prior.between)
@@ -33,8 +34,8 @@ export function tripDraws(team: string, { data, priors, trips }: Omit<DrawsOf, '
   }
   return {
     median,
-    within: Float64Array.from(priors.trips, ({ within }) => within),
-    form: Float64Array.from(priors.trips, ({ form }) => form),
+    within: Float64Array.from(drawn, ({ within }) => within),
+    form: Float64Array.from(drawn, ({ form }) => form),
     ownWeight,
   }
 }

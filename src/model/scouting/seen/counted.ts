@@ -11,5 +11,11 @@ export function addAll(counts: GoalCounts, others: GoalCounts, weight = 1): void
 }
 
 /** Pieces tried, hit or miss. */
-export const attemptsOf = (counts: GoalCounts): number =>
-  Object.values(counts).reduce((sum, { scored, missed }) => sum + scored + missed, 0)
+export function attemptsOf(counts: GoalCounts): number {
+  let sum = 0
+  for (const goal in counts) {
+    const { scored, missed } = counts[goal] as GoalCount
+    sum += scored + missed
+  }
+  return sum
+}

@@ -37,3 +37,43 @@ export function quantileOf(sorted: ArrayLike<number>, p: number): number {
   const high = sorted[Math.min(sorted.length - 1, below + 1)] as number
   return low + (place - below) * (high - low)
 }
+
+const buckets = 512
+
+/** The same quantiles of unsorted values without sorting all of them: only buckets that a quantile falls into are. */
+export function quantilesOf(values: Float64Array, shares: readonly number[]): number[] {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i] as number
+    if (value < low) low = value
+    if (value > high) high = value
+  }
+  if (!(high > low)) return shares.map(() => low)
+  const scale = (buckets - 1e-6) / (high - low)
+  const counts = new Int32Array(buckets + 1)
+  const places = new Int16Array(values.length)
+  for (let i = 0; i < values.length; i++) {
+    const bucket = ((values[i] as number) - low) * scale
+    places[i] = bucket
+    counts[(places[i] as number) + 1]!++
+  }
+  for (let k = 1; k <= buckets; k++) counts[k]! += counts[k - 1] as number
+  const sorted = new Map<number, Float64Array>()
+  const ranked = (rank: number): number => {
+    let bucket = 0
+    while ((counts[bucket + 1] as number) <= rank) bucket++
+    let known = sorted.get(bucket)
+    if (!known) {
+      known = new Float64Array((counts[bucket + 1] as number) - (counts[bucket] as number))
+      for (let i = 0, k = 0; i < values.length; i++) if (places[i] === bucket) known[k++] = values[i] as number
+      sorted.set(bucket, known.sort())
+    }
+    return known[rank - (counts[bucket] as number)] as number
+  }
+  return shares.map((share) => {
+    const place = share * (values.length - 1)
+    const below = Math.floor(place)
+    const first = ranked(below)
+    return place > below ? first + (place - below) * (ranked(below + 1) - first) : first
+  })
+}

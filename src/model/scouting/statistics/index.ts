@@ -7,7 +7,7 @@ export { bootstrap, idealError } from './bootstrap.ts'
 export { bradleyTerry, type Meetings } from './bradleyTerry.ts'
 // Beliefs
 export * from './conjugate.ts'
-export { described, meanOf, medianOf, quantileOf } from './described.ts'
+export { described, meanOf, medianOf, quantileOf, quantilesOf } from './described.ts'
 // Distributions
 export * from './distributions.ts'
 export { type Brier, brier, normalCrps, randomisedPit, sampleCrps } from './forecasts.ts'

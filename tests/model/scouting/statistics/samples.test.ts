@@ -16,6 +16,8 @@ import {
   paired,
   poissonOutcome,
   pooled,
+  quantileOf,
+  quantilesOf,
   randomisedPit,
   roundRobin,
   sampleCrps,
@@ -50,6 +52,18 @@ test('batting averages are drawn to their mean as published', () => {
   const loss = (values: readonly number[]) => values.reduce((sum, v, i) => sum + (v - batters[i]![1]) ** 2, 0)
   near(loss(y), 0.075317, 1e-3)
   near(loss(y) / loss(plain.values), 3.535, 5e-3)
+})
+
+test('quantiles without sorting are those of the sorted values, equal and far-off ones among them', () => {
+  const values = Float64Array.from({ length: 1000 }, (_, i) => Math.tan(i * 12.9898) * (i % 7))
+  const shares = [0, 0.025, 0.1, 0.5, 0.9, 0.975, 1]
+  const sorted = values.toSorted()
+  allNear(
+    quantilesOf(values, shares),
+    shares.map((p) => quantileOf(sorted, p)),
+    0,
+  )
+  allNear(quantilesOf(new Float64Array(9).fill(3), [0.1, 0.9]), [3, 3], 0)
 })
 
 describe('agreement', () => {

@@ -74,9 +74,12 @@ function State(props: {
       const { file, report, state } = bringing
       const nothing = isNothing(report)
       return (
-        <div className="stack" role="status">
-          <h3>{state === 'done' ? texts.brought(report.event.name) : texts.would(file.name, report.event.name)}</h3>
+        <div className="stack">
+          <div role="status">
+            <h3>{state === 'done' ? texts.brought(report.event.name) : texts.would(file.name, report.event.name)}</h3>
+          </div>
           <Report report={report} done={state === 'done'} />
+          {state === 'looked' && !nothing && <p className="soft">{texts.stays}</p>}
           <div className="row">
             {state === 'looked' && !nothing && <Button onClick={() => void apply(file)}>{texts.apply}</Button>}
             {state === 'looked' && (

@@ -6,8 +6,8 @@ import { words } from '../../../words/catalogue.ts'
 import { matchName, seatName } from '../names.ts'
 
 /** Whether everything of the file is here already, or stays out. */
-export const isNothing = ({ parts, conflicts }: Brought): boolean =>
-  conflicts.length === 0 && parts.every(({ added }) => added === 0)
+export const isNothing = ({ parts, conflicts, back }: Brought): boolean =>
+  !back && conflicts.length === 0 && parts.every(({ added }) => added === 0)
 
 /** Differences that are listed; two servers that went apart can have hundreds. */
 const most = 30
@@ -34,6 +34,7 @@ export function Report(props: { report: Brought; done: boolean }) {
   return (
     <>
       {isNothing(report) && <p>{texts.nothing}</p>}
+      {report.back && <p>{texts.back}</p>}
       {told.length > 0 && (
         <div className="scroll" tabIndex={0} role="region" aria-label={texts.table}>
           <table className="tide">

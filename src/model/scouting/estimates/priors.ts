@@ -1,0 +1,148 @@
+import { stratified } from '../../random/index.ts'
+import { Chances } from './chances.ts'
+import { Named } from './pool.ts'
+import { Rates } from './rates.ts'
+import { drawCount, hyperpriors } from './settings.ts'
+import { type SharePrior, Shares } from './shares.ts'
+import type { Measures, TeamData } from './teamData.ts'
+import { type TripPrior, Trips } from './trips.ts'
+
+/** Draws of the Beta between teams. */
+export interface ChanceDraws {
+  a: Float64Array
+  b: Float64Array
+}
+
+/** Numbers of the streams that say which point of a grid a draw takes; goals add their own number. */
+const streams = {
+  rates: 0,
+  goals: 1,
+  pieces: 2,
+  finish: 3,
+  absent: 4,
+  stops: 5,
+  leaves: 6,
+  trips: 7,
+  success: 100,
+  autonomous: 200,
+}
+
+const levels = (stream: number) => stratified(drawCount, 7, stream)
+
+/**
+ * What all teams share, and draws of it: one each of every part, the same draw belonging together. Every part is worked out
+ * when it is first asked for; in which order makes no difference.
+ */
+export class EventPriors {
+  private readonly all: readonly TeamData[]
+  private readonly measures: Measures
+  private readonly kept = new Map<string, unknown>()
+
+  constructor(all: readonly TeamData[], measures: Measures) {
+    this.all = all
+    this.measures = measures
+  }
+
+  get rateModel(): Rates {
+    return this.keep('rate model', () => new Rates(this.all.map(({ attempts }) => attempts)))
+  }
+
+  get tripModel(): Trips {
+    return this.keep('trip model', () => new Trips(this.all.map(({ trips }) => trips)))
+  }
+
+  get rates(): { shape: Float64Array; rate: Float64Array } {
+    return this.keep('rates', () => {
+      const drawn = Array.from(levels(streams.rates), (u) => this.rateModel.prior(u))
+      return {
+        shape: Float64Array.from(drawn, ({ shape }) => shape),
+        rate: Float64Array.from(drawn, ({ rate }) => rate),
+      }
+    })
+  }
+
+  get trips(): TripPrior[] {
+    return this.keep('trips', () => {
+      const level = new Named('event trips')
+      return Array.from(levels(streams.trips), (u, d) => this.tripModel.prior(u, level.normal(d)))
+    })
+  }
+
+  get goals(): Float64Array[] {
+    return this.shares('goals', this.measures.goals.length, { of: (each) => each.goals, prior: hyperpriors.goals })
+  }
+
+  get pieces(): Float64Array[] {
+    return this.shares('pieces', this.measures.mostPerTrip, { of: (each) => each.pieces, prior: hyperpriors.pieces })
+  }
+
+  get finish(): Float64Array[] {
+    const { length } = this.measures.finishes
+    return this.shares('finish', length, { of: (each) => each.finish, prior: hyperpriors.finish })
+  }
+
+  /** By goal. */
+  get autonomous(): Float64Array[][] {
+    const count = this.measures.mostInAuto + 1
+    return this.measures.goals.map((_, k) => {
+      const of = (each: TeamData) => each.autonomous[k] as Float64Array
+      return this.shares('autonomous', count, { of, prior: hyperpriors.autonomous, k })
+    })
+  }
+
+  /** Of the goal with this number. */
+  success(k: number): ChanceDraws {
+    return this.chances(`success ${k}`, streams.success + k, () => {
+      const teams = this.all.map(({ success }) => success[k]!)
+      return new Chances(teams, hyperpriors.success)
+    })
+  }
+
+  get absent(): ChanceDraws {
+    return this.rare('absent')
+  }
+
+  get stops(): ChanceDraws {
+    return this.rare('stops')
+  }
+
+  get leaves(): ChanceDraws {
+    return this.rare('leaves')
+  }
+
+  private rare(what: 'absent' | 'stops' | 'leaves'): ChanceDraws {
+    const prior = what === 'leaves' ? hyperpriors.leaving : hyperpriors.rare
+    return this.chances(what, streams[what], () => {
+      const teams = this.all.map((each) => each[what])
+      return new Chances(teams, prior)
+    })
+  }
+
+  private chances(name: string, stream: number, make: () => Chances): ChanceDraws {
+    return this.keep(name, () => {
+      const model = make()
+      const drawn = Array.from(levels(stream), (u) => model.prior(u))
+      return { a: Float64Array.from(drawn, ({ a }) => a), b: Float64Array.from(drawn, ({ b }) => b) }
+    })
+  }
+
+  private shares(
+    what: 'goals' | 'pieces' | 'finish' | 'autonomous',
+    categories: number,
+    { of, prior, k = 0 }: { of: (data: TeamData) => Float64Array; prior: SharePrior; k?: number },
+  ): Float64Array[] {
+    const name = `${what} ${k}`
+    return this.keep(name, () => {
+      const model = new Shares(categories, this.all.map(of), prior)
+      const named = Array.from({ length: categories }, (_, c) => new Named(`event ${name} ${c}`))
+      return Array.from(levels(streams[what] + k), (u, d) => model.prior(u, named, d))
+    })
+  }
+
+  private keep<Value>(name: string, make: () => Value): Value {
+    if (this.kept.has(name)) return this.kept.get(name) as Value
+    const made = make()
+    this.kept.set(name, made)
+    return made
+  }
+}

@@ -1,0 +1,63 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { seededEvent } from '../../seed/index.ts'
+import { findings } from './axe.ts'
+import { inLongForm } from './longForm.ts'
+import { cutTexts, settled, wider } from './screens.ts'
+import { openWorld, type World } from './world.ts'
+
+const { event, records } = seededEvent()
+const address = `/event/${event.id}/estimates`
+let world: World
+
+beforeAll(async () => {
+  world = await openWorld()
+})
+afterAll(() => world.close())
+
+test('all teams stand beside each other, one opens with its matches, and a record that arrives changes it', async () => {
+  const page = await world.open(address)
+  const table = page.getByRole('region', { name: 'What the field says: table' })
+  await table.getByRole('row').nth(25).waitFor()
+  const meanOf = async (row: number, column: number) =>
+    Number.parseFloat((await table.getByRole('row').nth(row).locator('th, td').nth(column).textContent()) ?? '')
+  expect(await meanOf(1, 2)).toBeGreaterThan(await meanOf(25, 2))
+  await table.getByRole('button', { name: 'Seconds a trip' }).click()
+  await table.locator('th[aria-sort="ascending"]', { hasText: 'Seconds a trip' }).waitFor()
+  expect(await meanOf(1, 4)).toBeLessThan(await meanOf(25, 4))
+  expect(await findings(page)).toEqual([])
+
+  await table.getByRole('link', { name: '90004' }).click()
+  await page.getByRole('heading', { name: 'Team 90004, Salt and Solder' }).waitFor()
+  const seen = records.filter(({ kind, body }) => kind === 'observation' && 'team' in body && body.team === '90004')
+  expect(await page.locator('.strips li').count()).toBe(seen.length)
+  // A strip says in words what it shows.
+  expect(await page.getByRole('img', { name: /^Qualification 3 from left to right: 5 Piers/ }).count()).toBe(1)
+  expect(await findings(page)).toEqual([])
+
+  const first = seen[0]!
+  const id = '0195b2a0-0000-7000-8000-00000000cafe'
+  const own = { id, device: 'phone-nils', sequence: 1, scout: 'Nils' }
+  const row = { ...first, ...own, body: { ...first.body, ...own } }
+  const sent = await fetch(`${world.url}/api/records`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ device: own.device, unsent: 0, rows: [row] }),
+  })
+  expect(await sent.json()).toMatchObject({ answers: [{ outcome: 'held' }] })
+  await page.getByText('and Nils').waitFor()
+  expect(world.errors).toEqual([])
+})
+
+describe.runIf(inLongForm)('estimates', () => {
+  test.each(['en-US', 'de-DE'])('fit 360 px in %s', async (locale) => {
+    const page = await world.open(address, { locale, viewport: { width: 360, height: 760 } })
+    const found: string[] = []
+    for (const at of [address, `${address}?team=90004`]) {
+      await page.goto(world.url + at)
+      await settled(page, '.event-page h2')
+      found.push(...(await findings(page)), ...(await cutTexts(page)))
+      if ((await wider(page)) > 0) found.push(`${at}: wider than the window`)
+    }
+    expect(found).toEqual([])
+  })
+})
