@@ -127,9 +127,6 @@ function NewName(props: { name: string; onName(name: string): Promise<unknown>; 
         // What went wrong stands under the table; what was typed stays here.
         if (!empty) props.onName(name.trim()).catch(() => {})
       }}
-      onKeyDown={(event) => {
-        if (event.key === 'Escape') props.onClose()
-      }}
     >
       <TextInput
         aria-label={texts.newName}

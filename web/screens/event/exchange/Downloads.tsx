@@ -16,7 +16,7 @@ export function Downloads(props: { event: string }) {
       <p className="event-caution">{texts.caution}</p>
       <h3>{texts.archive}</h3>
       <p>{texts.archiveHelp}</p>
-      <Download button={texts.saveArchive} fetch={() => archiveFile(event)} />
+      <Download button={texts.saveArchive} ask={() => archiveFile(event)} />
       <h3>{texts.tables}</h3>
       <p>{texts.tablesHelp}</p>
       <Checkbox
@@ -31,20 +31,20 @@ export function Downloads(props: { event: string }) {
         checked={mark}
         onChange={(change) => setMark(change.currentTarget.checked)}
       />
-      <Download button={texts.saveTables} fetch={() => tablesFile(event, { mark, photos })} />
+      <Download button={texts.saveTables} ask={() => tablesFile(event, { mark, photos })} />
     </section>
   )
 }
 
-function Download(props: { button: string; fetch(): Promise<KeptFile> }) {
+function Download(props: { button: string; ask(): Promise<KeptFile> }) {
   const texts = words().exchange
   const [busy, setBusy] = useState(false)
   const [said, setSaid] = useState<{ done: string } | { trouble: string } | null>(null)
-  const fetchIt = async () => {
+  const askIt = async () => {
     setSaid(null)
     setBusy(true)
     try {
-      const { name, content } = await props.fetch()
+      const { name, content } = await props.ask()
       saveFile(name, content, content.type)
       setSaid({ done: texts.handed(name) })
     } catch (error) {
@@ -55,7 +55,7 @@ function Download(props: { button: string; fetch(): Promise<KeptFile> }) {
   }
   return (
     <div className="row">
-      <Button variant="default" loading={busy} onClick={() => void fetchIt()}>
+      <Button variant="default" loading={busy} onClick={() => void askIt()}>
         {props.button}
       </Button>
       {said && 'done' in said && (
