@@ -94,7 +94,15 @@ function narrow(
 }
 
 /** Which point of a grid a uniform number stands for. */
-export function picker({ weights }: Grid): (u: number) => number {
+export function picker(grid: Grid): (u: number) => number {
+  const pick = cellPicker(grid)
+  return (u) => pick(u).cell
+}
+
+/** The same, and where within the cell: three shares of its sides, uniform and hardly depending on each other. */
+export function cellPicker({
+  weights,
+}: Grid): (u: number) => { cell: number; within: readonly [number, number, number] } {
   const sums = new Float64Array(weights.length)
   let sum = 0
   for (let k = 0; k < weights.length; k++) sums[k] = sum += weights[k] as number
@@ -106,7 +114,8 @@ export function picker({ weights }: Grid): (u: number) => number {
       if ((sums[middle] as number) < u * sum) low = middle + 1
       else high = middle
     }
-    return low
+    const rest = ((sums[low] as number) - u * sum) / (weights[low] as number)
+    return { cell: low, within: [rest, (rest * 9973) % 1, (rest * 99_991) % 1] }
   }
 }
 

@@ -1,5 +1,5 @@
 import { logGamma } from '../statistics/logGamma.ts'
-import { type Grid, logNormal, picker, posteriorGrid } from './grid.ts'
+import { cellPicker, type Grid, logNormal, posteriorGrid } from './grid.ts'
 import type { Named } from './pool.ts'
 
 export interface SharePrior {
@@ -16,7 +16,7 @@ export interface SharePrior {
 export class Shares {
   readonly categories: number
   private readonly grid: Grid
-  private readonly pick: (u: number) => number
+  private readonly pick: ReturnType<typeof cellPicker>
   private readonly bases: Float64Array[]
 
   /** @param teams counts by category; fractions where several records are averaged */
@@ -32,8 +32,13 @@ export class Shares {
       return alpha
     }
     const log = { mean: Math.log(strength.median), sd: strength.spread }
+    // Of the event's shares that are not fixed by the others.
+    const used = Math.max(
+      1,
+      Array.from({ length: categories }, (_, k) => seen.some(({ counts }) => counts[k]! > 0)).filter(Boolean).length,
+    )
     this.grid = posteriorGrid(
-      [{ from: log.mean - 3 * log.sd, to: log.mean + 3.5 * log.sd, search: 9, points: 24 }],
+      [{ from: log.mean - 4 * log.sd, to: log.mean + 4 * log.sd, search: 9, points: 24 }],
       ([x]) => {
         const s = Math.exp(x as number)
         const alpha = baseAt(s)
@@ -48,10 +53,11 @@ export class Shares {
           }
         }
         for (const { n } of seen) sum -= logGamma(s + n)
-        return sum
+        // The event's shares are integrated out and not put where they fit best, which would make teams look too alike (Laplace).
+        return sum - 0.5 * (used - 1) * Math.log(all)
       },
     )
-    this.pick = picker(this.grid)
+    this.pick = cellPicker(this.grid)
     this.bases = Array.from(this.grid.axes[0] as Float64Array, (x) => baseAt(Math.exp(x)))
   }
 
@@ -60,9 +66,11 @@ export class Shares {
    * @param of random numbers by category, the event's own
    */
   prior(u: number, of: readonly Named[], draw: number): Float64Array {
-    const k = this.pick(u)
-    const s = Math.exp((this.grid.axes[0] as Float64Array)[k] as number)
-    const shares = dirichlet(this.bases[k] as Float64Array, of, draw)
+    const { cell, within } = this.pick(u)
+    const axis = this.grid.axes[0] as Float64Array
+    const step = (axis[1] as number) - (axis[0] as number)
+    const s = Math.exp((axis[cell] as number) + (within[0] - 0.5) * step)
+    const shares = dirichlet(this.bases[cell] as Float64Array, of, draw)
     for (let c = 0; c < shares.length; c++) shares[c] = Math.max(1e-9, s * (shares[c] as number))
     return shares
   }

@@ -1,5 +1,5 @@
 import { cutOff } from './cutOff.ts'
-import { type Grid, logNormal, picker, posteriorGrid } from './grid.ts'
+import { cellPicker, type Grid, logNormal, posteriorGrid } from './grid.ts'
 import { hyperpriors } from './settings.ts'
 import type { TripMatch, TripTeam } from './tripData.ts'
 
@@ -20,6 +20,7 @@ export interface TripPrior {
   level: number
   /** The same for draws with the same spreads within and between matches. */
   key: number
+  centre: { within: number; form: number }
 }
 
 /**
@@ -30,7 +31,7 @@ export class Trips {
   /** Whether any trip of the event has been timed. */
   readonly timed: boolean
   private readonly grid: Grid
-  private readonly pick: (u: number) => number
+  private readonly pick: ReturnType<typeof cellPicker>
   private readonly teams: readonly TripTeam[]
   private readonly rough: Rough
   private readonly levels = new Map<number, Factor>()
@@ -45,9 +46,9 @@ export class Trips {
     const logBetween = { mean: Math.log(between.median), sd: between.spread }
     this.grid = posteriorGrid(
       [
-        { from: Math.log(0.03), to: Math.log(1.5), search: 8, points: 8 },
-        { from: 0, to: 3 * form.scale, search: 8, points: 11 },
-        { from: Math.log(0.02), to: Math.log(1.8), search: 8, points: 11 },
+        { from: Math.log(0.02), to: Math.log(3), search: 8, points: 8 },
+        { from: 0, to: 4 * form.scale, search: 8, points: 11 },
+        { from: Math.log(0.02), to: Math.log(3), search: 8, points: 11 },
       ],
       (at) => {
         const [w, f, b] = at as unknown as [number, number, number]
@@ -55,27 +56,39 @@ export class Trips {
         return prior + this.levelAt(Math.exp(w), f, Math.exp(b)).log
       },
     )
-    this.pick = picker(this.grid)
+    this.pick = cellPicker(this.grid)
   }
 
   /** @param z a standard normal number, for the level */
   prior(u: number, z: number): TripPrior {
-    const k = this.pick(u)
+    const { cell: k, within: places } = this.pick(u)
     const [withins, forms, betweens] = this.grid.axes as [Float64Array, Float64Array, Float64Array]
-    const within = Math.exp(withins[Math.floor(k / betweens.length / forms.length)] as number)
-    const form = forms[Math.floor(k / betweens.length) % forms.length] as number
-    const between = Math.exp(betweens[k % betweens.length] as number)
+    const key = Math.floor(k / betweens.length)
+    const at = [Math.floor(key / forms.length), key % forms.length, k % betweens.length] as const
+    const centre = {
+      within: withins[at[0]] as number,
+      form: forms[at[1]] as number,
+      between: betweens[at[2]] as number,
+    }
     let level = this.levels.get(k)
     if (!level) {
-      level = this.levelAt(within, form, between)
+      level = this.levelAt(Math.exp(centre.within), centre.form, Math.exp(centre.between))
       this.levels.set(k, level)
     }
-    const key = Math.floor(k / betweens.length)
-    return { within, form, between, level: level.mean + z / Math.sqrt(level.precision), key }
+    // Somewhere within the cell: few cells would give few numbers. What the team's trips say is that of the cell's middle.
+    const off = (axis: Float64Array, place: number) => (place - 0.5) * ((axis[1] as number) - (axis[0] as number))
+    return {
+      within: Math.exp(centre.within + off(withins, places[0])),
+      form: Math.max(0, centre.form + off(forms, places[1])),
+      between: Math.exp(centre.between + off(betweens, places[2])),
+      level: level.mean + z / Math.sqrt(level.precision),
+      key,
+      centre: { within: Math.exp(centre.within), form: centre.form },
+    }
   }
 
   /** What a team's own trips say of its mean logarithm at median form. */
-  own(team: TripTeam, { within, form }: Pick<TripPrior, 'within' | 'form'>): Factor {
+  own(team: TripTeam, { centre: { within, form } }: Pick<TripPrior, 'centre'>): Factor {
     return teamFactor(matchFactors(team, within, this.rough), form)
   }
 
@@ -96,54 +109,95 @@ export class Trips {
   }
 }
 
-/** Of the event, well enough to say where trips that were cut off may lie. */
+/** Of the event, well enough to say where trips that were cut off may lie: ln of seconds and its spreads. */
 interface Rough {
   count: number
   level: number
+  within: number
+  between: number
 }
 
+/** Spread between matches that is taken where a cut-off trip's own is not yet known. */
+const roughForm = 0.15
+const roughTurns = 4
+
+/** From the trips that ended, then also from those that were cut off, a few times over: slow robots hardly end any. */
 function roughly(teams: readonly TripTeam[]): Rough {
-  let [count, sum] = [0, 0]
+  const { trip } = hyperpriors
+  let [count, sum, squares, free] = [0, 0, 0, 0]
   for (const team of teams)
     for (const match of team) {
       count += match.count
       sum += match.count * match.mean
+      squares += match.squares
+      free += Math.max(0, match.count - 1)
     }
-  return { count, level: count > 0 ? sum / count : Math.log(hyperpriors.trip.level.median) }
+  // Worth ten trips of what is believed beforehand, so that few do not give a spread of none.
+  const within = Math.sqrt((squares + 10 * trip.within.median ** 2) / (free + 10))
+  let rough: Rough = { count, within, between: trip.between.median, level: Math.log(trip.level.median) }
+  if (count > 0) rough.level = sum / count
+  for (let turn = 0; turn < roughTurns && teams.length > 0; turn++) {
+    const before = 1 / rough.between ** 2
+    const beliefs = teams.map((team) => {
+      const { mean, precision } = teamFactor(matchFactors(team, within, rough), roughForm)
+      return {
+        mean: (before * rough.level + precision * mean) / (before + precision),
+        variance: 1 / (before + precision),
+      }
+    })
+    const level = beliefs.reduce((total, { mean }) => total + mean, 0) / beliefs.length
+    const spread = beliefs.reduce((total, { mean, variance }) => total + (mean - level) ** 2 + variance, 0)
+    // Worth three teams of what is believed beforehand.
+    const between = Math.sqrt((spread + 3 * trip.between.median ** 2) / (beliefs.length + 3))
+    rough = { ...rough, level, between }
+  }
+  return rough
 }
 
-/** Variances that are taken for teams and matches where a cut-off trip's own are not yet known. */
-const roughBetween = 0.3 ** 2
-const roughForm = 0.15 ** 2
+/** Trips of a match with so many ended say so much that those of other matches hardly move the cut-off one. */
+const enoughEnded = 4
+const sweeps = 3
 
-/** What each match says of its own mean logarithm; `precision` is not weighted yet, weights are beside it. */
+/**
+ * What each match says of its own mean logarithm, before its weight. A trip that was cut off is looked at in the light of the
+ * match's other trips, the team's other matches and the event, in turn until they agree.
+ */
 function matchFactors(team: TripTeam, within: number, rough: Rough): WeightedFactor[] {
   const variance = within * within
-  let [count, sum] = [0, 0]
-  for (const match of team) {
-    count += match.count
-    sum += match.count * match.mean
-  }
-  return team.map((match) => {
-    const others = count - match.count
-    const worth = variance / roughBetween
-    const mean = (sum - match.count * match.mean + worth * rough.level) / (others + worth)
-    const about = { mean, variance: roughForm + variance / (others + worth) }
-    return { weight: match.weight, ...matchFactor(match, variance, about) }
-  })
+  const before = { log: 0, mean: rough.level, precision: 1 / rough.between ** 2 }
+  const factors = team.map((match): WeightedFactor => ({ weight: match.weight, ...endedFactor(match, variance) }))
+  const turns = team.every(({ count }) => count >= enoughEnded) ? 1 : sweeps
+  for (let turn = 0; turn < turns; turn++)
+    for (const [m, match] of team.entries()) {
+      if (match.cut.length === 0) continue
+      let precision = before.precision
+      let sum = before.precision * before.mean
+      for (const [k, other] of factors.entries()) {
+        if (k === m) continue
+        const own = other.precision / (1 + roughForm * roughForm * other.precision)
+        precision += own
+        sum += own * other.mean
+      }
+      const about = { mean: sum / precision, variance: 1 / precision + roughForm * roughForm }
+      factors[m] = { weight: match.weight, ...matchFactor(match, variance, about) }
+    }
+  return factors
 }
 
 interface WeightedFactor extends Factor {
   weight: number
 }
 
-function matchFactor(match: TripMatch, variance: number, about: { mean: number; variance: number }): Factor {
-  const own: Factor = {
+function endedFactor(match: TripMatch, variance: number): Factor {
+  return {
     log: -0.5 * match.count * Math.log(variance) - (0.5 * match.squares) / variance,
     mean: match.mean,
     precision: match.count / variance,
   }
-  if (match.cut.length === 0) return own
+}
+
+function matchFactor(match: TripMatch, variance: number, about: { mean: number; variance: number }): Factor {
+  const own = endedFactor(match, variance)
   const precision = 1 / about.variance + own.precision
   const belief = {
     mean: (about.mean / about.variance + own.precision * own.mean) / precision,
