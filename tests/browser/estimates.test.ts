@@ -45,6 +45,11 @@ test('all teams stand beside each other, one opens with its matches, and a recor
   })
   expect(await sent.json()).toMatchObject({ answers: [{ outcome: 'held' }] })
   await page.getByText('and Nils').waitFor()
+
+  await page.getByRole('link', { name: 'All teams' }).click()
+  await page.getByRole('link', { name: 'Qualification 24' }).click()
+  await page.getByText(/^(Red|Blue) wins with \d\d.% \(± 1.%\)\.$/).waitFor()
+  expect(await findings(page)).toEqual([])
   expect(world.errors).toEqual([])
 })
 
@@ -52,7 +57,7 @@ describe.runIf(inLongForm)('estimates', () => {
   test.each(['en-US', 'de-DE'])('fit 360 px in %s', async (locale) => {
     const page = await world.open(address, { locale, viewport: { width: 360, height: 760 } })
     const found: string[] = []
-    for (const at of [address, `${address}?team=90004`]) {
+    for (const at of [address, `${address}?team=90004`, `${address}?match=qualification-24`]) {
       await page.goto(world.url + at)
       await settled(page, '.event-page h2')
       found.push(...(await findings(page)), ...(await cutTexts(page)))

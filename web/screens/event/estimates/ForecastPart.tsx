@@ -96,8 +96,16 @@ function OfMatch({ page, match }: { page: EventPage; match: Match }) {
         columns={names}
         rows={[
           { id: 'score', name: texts.score, cells: sides.map((side) => pointsValue(report.score[side])) },
-          { id: 'auto', name: scores.auto, cells: sides.map((side) => pointsValue(report.autoPoints[side])) },
-          { id: 'finish', name: scores.finish, cells: sides.map((side) => pointsValue(report.finishPoints[side])) },
+          {
+            id: 'auto',
+            name: texts.columns.autonomousPoints,
+            cells: sides.map((side) => pointsValue(report.autoPoints[side])),
+          },
+          {
+            id: 'finish',
+            name: texts.columns.finishPoints,
+            cells: sides.map((side) => pointsValue(report.finishPoints[side])),
+          },
           {
             id: 'ranking',
             name: bonuses.rankingPoints,
