@@ -2,6 +2,7 @@ import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Game } from '../../src/model/documents/types.ts'
 import { findingsIn, modes } from './axe.ts'
+import { inLongForm } from './longForm.ts'
 import { chooseUnits, openWorld, type World } from './world.ts'
 
 let world: World
@@ -254,25 +255,28 @@ describe('on the field of the demo', () => {
     await page.context().close()
   })
 
-  test('a corner takes its image on the other half along, and a corner is added and removed', async () => {
-    const page = await world.open('/games/breakwater')
-    await page.getByLabel('On the field', { exact: true }).selectOption({ label: 'Obstacle Home dolphin' })
-    await handle(page, 'Home dolphin, corner 1').focus()
-    await page.keyboard.press('ArrowLeft')
-    await readout(page).getByText('Home dolphin, corner 1: 5.1 m along, 6.3 m across').waitFor()
-    await page.getByLabel('Corner 1, across').fill('6.25')
-    await page.getByRole('button', { name: 'Add a corner after corner 2 of Home dolphin' }).press('Enter')
-    await page.waitForFunction(() => document.activeElement?.getAttribute('aria-label') === 'Home dolphin, corner 3')
-    await page.getByText('The field fits together').waitFor()
-    await page.getByLabel('On the field', { exact: true }).selectOption({ label: 'Obstacle Far dolphin' })
-    await expect
-      .poll(() => handle(page, 'Far dolphin, corner 1').getAttribute('aria-valuetext'))
-      .toBe('11.5\u00a0m along, 6.25\u00a0m across')
-    await expect.poll(() => page.getByLabel(/^Corner \d, along$/).count()).toBe(5)
-    await handle(page, 'Far dolphin, corner 3').press('Delete')
-    await page.waitForFunction(() => document.querySelectorAll('.corner-list li').length === 4)
-    await page.context().close()
-  })
+  test.runIf(inLongForm)(
+    'a corner takes its image on the other half along, and a corner is added and removed',
+    async () => {
+      const page = await world.open('/games/breakwater')
+      await page.getByLabel('On the field', { exact: true }).selectOption({ label: 'Obstacle Home dolphin' })
+      await handle(page, 'Home dolphin, corner 1').focus()
+      await page.keyboard.press('ArrowLeft')
+      await readout(page).getByText('Home dolphin, corner 1: 5.1 m along, 6.3 m across').waitFor()
+      await page.getByLabel('Corner 1, across').fill('6.25')
+      await page.getByRole('button', { name: 'Add a corner after corner 2 of Home dolphin' }).press('Enter')
+      await page.waitForFunction(() => document.activeElement?.getAttribute('aria-label') === 'Home dolphin, corner 3')
+      await page.getByText('The field fits together').waitFor()
+      await page.getByLabel('On the field', { exact: true }).selectOption({ label: 'Obstacle Far dolphin' })
+      await expect
+        .poll(() => handle(page, 'Far dolphin, corner 1').getAttribute('aria-valuetext'))
+        .toBe('11.5\u00a0m along, 6.25\u00a0m across')
+      await expect.poll(() => page.getByLabel(/^Corner \d, along$/).count()).toBe(5)
+      await handle(page, 'Far dolphin, corner 3').press('Delete')
+      await page.waitForFunction(() => document.querySelectorAll('.corner-list li').length === 4)
+      await page.context().close()
+    },
+  )
 
   test('the way between two points is drawn with length and time, and a spot that can not be reached is said on the field', async () => {
     const page = await world.open('/games/breakwater')

@@ -218,7 +218,7 @@ test('seconds of holding are taken over into a way to play, and taken back', asy
   await page.context().close()
 })
 
-test('matches that were stopped keep what they had, and go on from there', async () => {
+test.runIf(inLongForm)('matches that were stopped keep what they had, and go on from there', async () => {
   // A page of its own: a way to play that changes while matches are played begins them anew.
   const page = await world.open(`/match/breakwater?${robots}&level=local&matches=200000&seed=1`)
   await answer(page)

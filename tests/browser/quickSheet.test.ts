@@ -171,89 +171,95 @@ test('five ways typed and ranked, a round of guesses by three phones, and a desi
   await page.context().close()
 })
 
-test('a round whose browser forgot it is closed here all the same, removed, taken back, and goes into a file and out of it', async () => {
-  const send = (path: string, method: string, body: unknown) =>
-    fetch(world.url + path, { method, headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) })
-  const sheet = 'first-saturday'
-  const { body } = await json(`/api/documents/quickSheet/${sheet}`)
-  const asked = { sheet, way: body.ways[0].id, leg: 'collect', closingKey: 'k'.repeat(24) }
-  const { code } = await send('/api/guess-rounds', 'POST', asked).then((response) => response.json())
-  await send(`/api/guess-rounds/${code}/guesses/${'d'.repeat(16)}`, 'PUT', { guess: { low: 4, likely: 6, high: 9 } })
-  const page = await world.open(`/quick-sheet/${sheet}`, { viewport: { width: 390, height: 844 }, hasTouch: true })
-  const rounds = page.getByRole('region', { name: 'Blind guess round' })
-  const show = rounds.getByRole('button', { name: `Show round ${code}` })
-  const panel = page.getByRole('dialog')
-  await show.click()
-  await panel.getByRole('button', { name: 'Close it here all the same' }).click()
-  await panel.getByRole('button', { name: 'Close it now' }).click()
-  await panel.getByText('Not closed in the browser that opened it.').waitFor()
-  await panel.getByText('Together: 4 · 6 · 9 s').waitFor()
-  expect(await findings(page)).toEqual([])
-  expect(await tooWide(page)).toBeLessThanOrEqual(0)
-  await page.keyboard.press('Escape')
+test.runIf(inLongForm)(
+  'a round whose browser forgot it is closed here all the same, removed, taken back, and goes into a file and out of it',
+  async () => {
+    const send = (path: string, method: string, body: unknown) =>
+      fetch(world.url + path, { method, headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) })
+    const sheet = 'first-saturday'
+    const { body } = await json(`/api/documents/quickSheet/${sheet}`)
+    const asked = { sheet, way: body.ways[0].id, leg: 'collect', closingKey: 'k'.repeat(24) }
+    const { code } = await send('/api/guess-rounds', 'POST', asked).then((response) => response.json())
+    await send(`/api/guess-rounds/${code}/guesses/${'d'.repeat(16)}`, 'PUT', { guess: { low: 4, likely: 6, high: 9 } })
+    const page = await world.open(`/quick-sheet/${sheet}`, { viewport: { width: 390, height: 844 }, hasTouch: true })
+    const rounds = page.getByRole('region', { name: 'Blind guess round' })
+    const show = rounds.getByRole('button', { name: `Show round ${code}` })
+    const panel = page.getByRole('dialog')
+    await show.click()
+    await panel.getByRole('button', { name: 'Close it here all the same' }).click()
+    await panel.getByRole('button', { name: 'Close it now' }).click()
+    await panel.getByText('Not closed in the browser that opened it.').waitFor()
+    await panel.getByText('Together: 4 · 6 · 9 s').waitFor()
+    expect(await findings(page)).toEqual([])
+    expect(await tooWide(page)).toBeLessThanOrEqual(0)
+    await page.keyboard.press('Escape')
 
-  const [file] = await Promise.all([
-    page.waitForEvent('download'),
-    rounds.getByRole('button', { name: 'Save the closed rounds as a file' }).click(),
-  ])
-  expect(file.suggestedFilename()).toBe('First-Saturday-rounds.json')
-  const kept = JSON.parse(await readFile(await file.path(), 'utf8'))
-  expect(kept.rounds).toMatchObject([{ code, guesses: [{ low: 4, likely: 6, high: 9 }] }])
+    const [file] = await Promise.all([
+      page.waitForEvent('download'),
+      rounds.getByRole('button', { name: 'Save the closed rounds as a file' }).click(),
+    ])
+    expect(file.suggestedFilename()).toBe('First-Saturday-rounds.json')
+    const kept = JSON.parse(await readFile(await file.path(), 'utf8'))
+    expect(kept.rounds).toMatchObject([{ code, guesses: [{ low: 4, likely: 6, high: 9 }] }])
 
-  await show.click()
-  await panel.getByRole('button', { name: 'Remove the round' }).click()
-  await panel.getByText('You can take it back.').waitFor()
-  await panel.getByRole('button', { name: 'Remove it' }).click()
-  await rounds.getByText(`Round ${code} is removed.`).waitFor()
-  await expect.poll(() => show.count()).toBe(0)
-  await rounds.getByRole('button', { name: 'Take it back' }).click()
-  await show.waitFor()
+    await show.click()
+    await panel.getByRole('button', { name: 'Remove the round' }).click()
+    await panel.getByText('You can take it back.').waitFor()
+    await panel.getByRole('button', { name: 'Remove it' }).click()
+    await rounds.getByText(`Round ${code} is removed.`).waitFor()
+    await expect.poll(() => show.count()).toBe(0)
+    await rounds.getByRole('button', { name: 'Take it back' }).click()
+    await show.waitFor()
 
-  const bring = (text: string) =>
-    page
-      .getByLabel('File with rounds of guesses')
-      .setInputFiles({ name: 'rounds.json', mimeType: 'application/json', buffer: Buffer.from(text) })
-  await bring('{"format":')
-  await rounds.getByText('The file is not JSON.').waitFor()
-  await bring(JSON.stringify(body))
-  await rounds.getByText('The file holds no rounds of guesses.').waitFor()
-  await bring(JSON.stringify({ ...kept, rounds: [{ ...kept.rounds[0], guesses: [{ low: 9, likely: 6, high: 9 }] }] }))
-  await rounds.getByText('likely must be at least low (9), got 6').waitFor()
-  await bring(
-    JSON.stringify({ ...kept, rounds: [...kept.rounds, { ...kept.rounds[0], code: 'BCDFGH', leg: 'score' }] }),
-  )
-  await rounds.getByText('1 round was added; 1 is here already.').waitFor()
-  await rounds.getByRole('button', { name: 'Show round BCDFGH' }).click()
-  await panel.getByText(/^Brought in from a file/).waitFor()
-  // The server’s refusals are seen in the console too; they were asked for.
-  world.errors.length = 0
-  await page.context().close()
-})
+    const bring = (text: string) =>
+      page
+        .getByLabel('File with rounds of guesses')
+        .setInputFiles({ name: 'rounds.json', mimeType: 'application/json', buffer: Buffer.from(text) })
+    await bring('{"format":')
+    await rounds.getByText('The file is not JSON.').waitFor()
+    await bring(JSON.stringify(body))
+    await rounds.getByText('The file holds no rounds of guesses.').waitFor()
+    await bring(JSON.stringify({ ...kept, rounds: [{ ...kept.rounds[0], guesses: [{ low: 9, likely: 6, high: 9 }] }] }))
+    await rounds.getByText('likely must be at least low (9), got 6').waitFor()
+    await bring(
+      JSON.stringify({ ...kept, rounds: [...kept.rounds, { ...kept.rounds[0], code: 'BCDFGH', leg: 'score' }] }),
+    )
+    await rounds.getByText('1 round was added; 1 is here already.').waitFor()
+    await rounds.getByRole('button', { name: 'Show round BCDFGH' }).click()
+    await panel.getByText(/^Brought in from a file/).waitFor()
+    // The server’s refusals are seen in the console too; they were asked for.
+    world.errors.length = 0
+    await page.context().close()
+  },
+)
 
-test('a file of a sheet comes in as it went out, and one with faults is answered with the place', async () => {
-  const page = await world.open('/quick-sheet')
-  const { body } = await json('/api/documents/quickSheet/first-saturday')
-  const bring = (document: unknown) =>
-    page.locator('input[type=file]').setInputFiles({
-      name: 'sheet.json',
-      mimeType: 'application/json',
-      buffer: Buffer.from(JSON.stringify(document)),
+test.runIf(inLongForm)(
+  'a file of a sheet comes in as it went out, and one with faults is answered with the place',
+  async () => {
+    const page = await world.open('/quick-sheet')
+    const { body } = await json('/api/documents/quickSheet/first-saturday')
+    const bring = (document: unknown) =>
+      page.locator('input[type=file]').setInputFiles({
+        name: 'sheet.json',
+        mimeType: 'application/json',
+        buffer: Buffer.from(JSON.stringify(document)),
+      })
+    await bring({
+      ...body,
+      id: 'faulty',
+      ways: [
+        { ...body.ways[0], load: 0 },
+        { ...body.ways[1], goals: ['moon'] },
+      ],
     })
-  await bring({
-    ...body,
-    id: 'faulty',
-    ways: [
-      { ...body.ways[0], load: 0 },
-      { ...body.ways[1], goals: ['moon'] },
-    ],
-  })
-  await page.getByText('load must be at least 1, got 0').waitFor()
-  await bring({ ...body, id: 'brought', name: 'Brought in' })
-  await page.getByRole('heading', { name: 'Brought in', level: 1 }).waitFor()
-  expect((await json('/api/documents/quickSheet/brought')).body.ways).toEqual(body.ways)
-  world.errors.length = 0
-  await page.context().close()
-})
+    await page.getByText('load must be at least 1, got 0').waitFor()
+    await bring({ ...body, id: 'brought', name: 'Brought in' })
+    await page.getByRole('heading', { name: 'Brought in', level: 1 }).waitFor()
+    expect((await json('/api/documents/quickSheet/brought')).body.ways).toEqual(body.ways)
+    world.errors.length = 0
+    await page.context().close()
+  },
+)
 
 test('when the rules change, one page says which decisions flip, and a sheet is ranked under a reading, at every width of its window', async () => {
   const { body: game } = await json('/api/documents/game/breakwater')

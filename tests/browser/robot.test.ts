@@ -77,7 +77,7 @@ test('loads, entries per spot, reliability, fouls, defence and budget are fields
   await page.context().close()
 })
 
-test('a robot that can do nothing says so, and learns it again', async () => {
+test.runIf(inLongForm)('a robot that can do nothing says so, and learns it again', async () => {
   const page = await world.open('/designs/puffin')
   await page.getByText('What it can do: places, tries, entries per spot').click()
   const places = page.locator('.can-place')

@@ -85,7 +85,7 @@ describe('light, dark and contrast', () => {
     await page.context().close()
   })
 
-  test('colours that the system forces reach text, fields and pictures', async () => {
+  test.runIf(inLongForm)('colours that the system forces reach text, fields and pictures', async () => {
     const page = await world.open('/', { forcedColors: 'active' })
     await page.locator('figure.chart svg circle').first().waitFor()
     const own = await page.evaluate(() => {
