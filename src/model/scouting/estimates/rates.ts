@@ -12,6 +12,9 @@ export interface RateData {
 export class Rates {
   private readonly grid: Grid
   private readonly pick: (u: number) => number
+  /** By cell of the grid. */
+  private readonly shapes: Float64Array
+  private readonly rates: Float64Array
 
   constructor(teams: readonly RateData[]) {
     const seen = teams.filter(({ exposure }) => exposure > 0)
@@ -42,30 +45,29 @@ export class Rates {
       },
     )
     this.pick = picker(this.grid)
+    const [shapes, means] = this.grid.axes.map((axis) => axis.map(Math.exp)) as [Float64Array, Float64Array]
+    this.shapes = this.grid.weights.map((_, k) => shapes[Math.floor(k / means.length)] as number)
+    this.rates = this.shapes.map((own, k) => own / (means[k % means.length] as number))
   }
 
   /** Shape and rate of the Gamma between teams that a uniform number stands for. */
   prior(u: number): { shape: number; rate: number } {
-    return this.at(this.pick(u))
+    const k = this.pick(u)
+    return { shape: this.shapes[k] as number, rate: this.rates[k] as number }
   }
 
   /** Expected rate of a team with its variance, and the share of its own data in it. */
   mean({ count, exposure }: RateData): { mean: number; variance: number; ownWeight: number } {
+    const { weights } = this.grid
     let [mean, square, ownWeight] = [0, 0, 0]
-    for (let k = 0; k < this.grid.weights.length; k++) {
-      const { shape, rate } = this.at(k)
-      const weight = this.grid.weights[k] as number
-      const own = (shape + count) / (rate + exposure)
+    for (let k = 0; k < weights.length; k++) {
+      const weight = weights[k] as number
+      const rate = (this.rates[k] as number) + exposure
+      const own = ((this.shapes[k] as number) + count) / rate
       mean += weight * own
-      square += weight * own * (own + 1 / (rate + exposure))
-      ownWeight += (weight * exposure) / (rate + exposure)
+      square += weight * own * (own + 1 / rate)
+      ownWeight += (weight * exposure) / rate
     }
     return { mean, variance: square - mean * mean, ownWeight }
-  }
-
-  private at(k: number): { shape: number; rate: number } {
-    const [shapes, means] = this.grid.axes as [Float64Array, Float64Array]
-    const shape = Math.exp(shapes[Math.floor(k / means.length)] as number)
-    return { shape, rate: shape / Math.exp(means[k % means.length] as number) }
   }
 }
