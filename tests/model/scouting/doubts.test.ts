@@ -5,7 +5,7 @@ import { type Doubt, doubtsOf } from '../../../src/model/scouting/doubts/index.t
 import { robustSd } from '../../../src/model/scouting/doubts/spread.ts'
 import type { Watched } from '../../../src/model/scouting/index.ts'
 import { inLongForm } from '../../browser/longForm.ts'
-import { offBy, planted, saying, swappedGoals, type World, worldOf } from './doubtsWorld.ts'
+import { offBy, planted, swappedGoals, type World, watching, worldOf } from './doubtsWorld.ts'
 
 const doubtsIn = ({ matches, results, watched }: World): Doubt[] => doubtsOf({ game, matches, results, watched }).doubts
 
@@ -45,9 +45,10 @@ describe('the demo event', () => {
 
 describe('the spread', () => {
   it('is that of a normal sample where most are, whatever a few say', () => {
-    // Rounded quartiles of a standard normal times 10: half of them within 6.745 of the middle.
+    // Quantiles 0.05, 0.15 … of a normal of standard deviation 10. Four of ten are nearer than 6.5, two of them 6.5 to 7.5: the
+    // median of grouped values is 7 where the plain one is 6.745.
     const offs = [-16.45, -10.36, -6.745, -3.853, -1.257, 1.257, 3.853, 6.745, 10.36, 16.45]
-    expect(Math.abs(robustSd(offs, 1) - 10) / 10).toBeLessThan(0.3)
+    expect(robustSd(offs, 1)).toBeCloseTo(1.4826 * 7, 9)
     expect(robustSd([...offs.slice(1), 400], 1)).toBeLessThan(13)
   })
 
@@ -97,6 +98,20 @@ describe('one wrong record among honest ones', () => {
   })
 })
 
+describe('a scout who writes down two pieces too few at a goal', () => {
+  it('is told, with how many it is per record', () => {
+    const world = planted(worldOf(32, { matches: 60 }), (each) =>
+      each.observation.scout === 'scout 4' ? offBy(each, 'piers', -2) : each,
+    )
+    const scouts = doubtsIn(world).flatMap((doubt) => (doubt.kind === 'scout' ? [doubt] : []))
+    expect(scouts).toMatchObject([{ scout: 'scout 4', habit: 'offBy', goal: 'piers' }])
+    // Where a robot placed fewer than two, fewer are missing.
+    if (scouts[0]?.habit !== 'offBy') throw new Error('another habit')
+    expect(scouts[0].perRecord).toBeGreaterThan(1)
+    expect(scouts[0].perRecord).toBeLessThan(2.5)
+  })
+})
+
 describe('agreement', () => {
   it('is α of the pieces, and κ of finishes for two who share ten robots', () => {
     const world = worldOf(5, { matches: 20, scouts: 6 })
@@ -142,7 +157,7 @@ describe('errors planted among 600 records of honest scouts', () => {
         const robot = places.get(i)
         if (robot === undefined) return each
         const first = i - (i % 6)
-        if (robot) return saying(each, world.watched[first + ((i - first + 1 + draw.below(5)) % 6)]!)
+        if (robot) return watching(each, world.robots[first + ((i - first + 1 + draw.below(5)) % 6)]!, draw)
         return offBy(each, draw.next() < 0.5 ? 'piers' : 'gantry', 5)
       })
       const doubts = doubtsIn(wrong)

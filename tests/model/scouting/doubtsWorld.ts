@@ -9,6 +9,8 @@ export interface World {
   results: Result[]
   /** As a phone would have it: counts by goal and period. */
   watched: Watched[]
+  /** What the robot of each record did. */
+  robots: Robot[]
   draw: Uniforms
 }
 
@@ -61,7 +63,7 @@ function honest(counts: Counts, draw: Uniforms): Counts {
   return { auto: seen(counts.auto), teleop: seen(counts.teleop) }
 }
 
-interface Robot {
+export interface Robot {
   team: string
   counts: Counts
   left: boolean
@@ -81,7 +83,7 @@ function sideOf(robots: readonly Robot[]): ResultSide {
   return { points: { total: autonomous + finishes + 100, autonomous, finishes }, pieces }
 }
 
-export const countsOf = ({ auto, teleop }: Counts): NonNullable<Observation['counts']> =>
+const countsOf = ({ auto, teleop }: Counts): NonNullable<Observation['counts']> =>
   goals.flatMap((goal, k) => [
     { goal, period: 'auto' as const, scored: auto[k]!, missed: 0 },
     { goal, period: 'teleop' as const, scored: teleop[k]!, missed: 0 },
@@ -98,7 +100,7 @@ export function worldOf(seed: number, { teams = 40, matches = 100, scouts = 12 }
       .map((each) => ({ each, lot: draw.next() }))
       .sort((a, b) => a.lot - b.lot)
       .map(({ each }) => each)
-  const world: World = { matches: [], results: [], watched: [], draw }
+  const world: World = { matches: [], results: [], watched: [], robots: [], draw }
   for (let m = 1; m <= matches; m++) {
     const six = shuffled(all).slice(0, 6)
     const seats = shuffled(Array.from({ length: scouts }, (_, s) => `scout ${s}`)).slice(0, 6)
@@ -120,6 +122,7 @@ export function worldOf(seed: number, { teams = 40, matches = 100, scouts = 12 }
       blue: slots.slice(3) as Side,
     })
     world.results.push({ match: id, red: sideOf(robots.slice(0, 3)), blue: sideOf(robots.slice(3)) })
+    world.robots.push(...robots)
     robots.forEach((robot, k) => {
       world.watched.push({ team: robot.team, observation: observationOf(robot, { match: id, scout: seats[k]! }, draw) })
     })
@@ -158,10 +161,13 @@ export function swappedGoals({ observation, team }: Watched): Watched {
   return { team, observation: { ...observation, counts } }
 }
 
-/** What the record of another robot says, in the name of this one: the scout watched that one. */
-export function saying({ observation, team }: Watched, other: Watched): Watched {
-  const { counts, finish, leftStart } = other.observation
-  return { team, observation: { ...observation, counts: counts!, finish: finish!, leftStart: leftStart! } }
+/** The scout watched another robot, with slips of their own, in the name of this one. */
+export function watching({ observation, team }: Watched, other: Robot, draw: Uniforms): Watched {
+  const finish = { attempted: other.finish, achieved: other.finish }
+  return {
+    team,
+    observation: { ...observation, counts: countsOf(honest(other.counts, draw)), finish, leftStart: other.left },
+  }
 }
 
 /** A goal's count in teleop, off by so many. */

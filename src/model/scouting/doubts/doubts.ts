@@ -22,7 +22,7 @@ const tellAt = {
   /** ln of how much likelier an explanation makes what is seen. */
   swapped: 6,
   clear: 2,
-  wrongRobot: 9.5,
+  wrongRobot: 7.5,
   scoutSwaps: 8,
   /** Pieces per record, standard errors and records of a scout that counts too few or too many. */
   perRecord: 0.8,

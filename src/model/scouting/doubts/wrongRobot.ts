@@ -16,7 +16,7 @@ export interface Mistaken {
  * As it stands, the record is usual for its robot and the result is off by chance.
  *
  * @param inMatch all records of the match
- * @param off official less scouted, goals first
+ * @param off official less scouted: goals, autonomous, finishes
  */
 export function mistakenOf(
   { records }: Checked,
@@ -51,7 +51,7 @@ export function mistakenOf(
         (n, k) => n - theirs.reduce((sum, each) => sum + (each.pieces as number[])[k]! / theirs.length, 0),
       )
       const same = logDensity(apart, twoRecords) - spread
-      const finish = finishGain(record, theirs)
+      const finish = finishGain(record, theirs) + finishesGain(off[goals + 1])
       return { record, fits, gain: same + then - usually - asItIs + finish }
     })
   })
@@ -62,4 +62,13 @@ function finishGain({ finish }: OneRecord, theirs: readonly OneRecord[]): number
   const said = theirs.flatMap((each) => (each.finish === undefined ? [] : [each.finish]))
   if (finish === undefined || said.length === 0) return 0
   return said.includes(finish) ? 0.5 : -3
+}
+
+/**
+ * Points from finishes are off for half of the robots that were taken for others, and hardly ever else (both stated, not
+ * estimated).
+ */
+function finishesGain(off: number | null | undefined): number {
+  if (off == null) return 0
+  return off === 0 ? -0.7 : 3
 }
