@@ -51,6 +51,8 @@ export interface OpenEndpoint {
   summary: string
   answer: z.ZodType
   errors?: readonly Code[]
+  /** Largest body (bytes), where that is more than usual. */
+  most?: number
   /** Its body holds rows and may be large, so it is read beside the requests of others. */
   readByThread?: true
   /** The body is one file (`file` of the input), of at most so many bytes; all else stands in the query. */

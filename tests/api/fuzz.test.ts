@@ -29,6 +29,8 @@ beforeAll(async () => {
         film: 20,
         estimates: 20,
         observed: 20,
+        doubts: 20,
+        estimateReport: 20,
         season: 20,
         draws: 20,
         summary: 20,

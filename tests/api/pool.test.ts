@@ -50,6 +50,8 @@ const seconds = {
   film: 20,
   estimates: 20,
   observed: 20,
+  doubts: 20,
+  estimateReport: 20,
   season: 20,
   summary: 10,
 }

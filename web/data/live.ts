@@ -4,9 +4,9 @@ import { useEffect } from 'react'
 /** What is asked for anew when something of an event changed. */
 const concerned: { readonly [what: string]: readonly string[] } = {
   schedule: ['schedule', 'ranking', 'assignments', 'board', 'estimates'],
-  results: ['results', 'ranking', 'schedule', 'board'],
+  results: ['results', 'ranking', 'schedule', 'board', 'doubts'],
   assignments: ['assignments', 'board'],
-  records: ['records', 'board', 'estimates'],
+  records: ['records', 'board', 'estimates', 'doubts'],
   quarantine: ['quarantine', 'board'],
   devices: ['devices', 'board'],
 }

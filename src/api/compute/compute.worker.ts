@@ -10,7 +10,9 @@ import { StatedPlayer } from '../../model/match/stated/index.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
 import { PlanParts } from '../../model/plan/shares.ts'
 import type { AnySaid } from '../../model/said.ts'
+import { doubtsOf } from '../../model/scouting/doubts/index.ts'
 import { estimatesOfEvent, eventEstimates } from '../../model/scouting/estimates/index.ts'
+import { estimateReport as reportOf } from '../../model/scouting/estimates/report.ts'
 import { observedRobot } from '../../model/scouting/observed/index.ts'
 import { airPlan as planAir, sweepMatch, timing as timeHardware } from '../../model/timing/index.ts'
 import type { TaskName, Tasks } from './tasks.ts'
@@ -57,6 +59,8 @@ export const lineups = task<'lineups'>(({ request, lineups, from, to }) => {
   return lineups.map((each) => player.played(each, from, to))
 })
 export const estimates = task<'estimates'>((input) => estimatesOfEvent(input))
+export const estimateReport = task<'estimateReport'>((request) => reportOf(request))
+export const doubts = task<'doubts'>((request) => doubtsOf(request).doubts)
 export const observed = task<'observed'>(({ input, teams, draws }) => {
   const event = eventEstimates(input)
   return teams.map((team) => observedRobot(event, team, { draws }).option)

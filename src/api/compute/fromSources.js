@@ -22,6 +22,8 @@ export const {
   film,
   estimates,
   observed,
+  doubts,
+  estimateReport,
   season,
   summary,
 } = await import('./compute.worker.ts')

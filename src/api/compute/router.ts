@@ -1,6 +1,7 @@
 import type { Game, Robot } from '../../model/documents/index.ts'
 import { checkGame, checkLeg, checkOption, checkRobot, within } from '../../model/documents/index.ts'
 import type { Problem } from '../../model/errors.ts'
+import { estimateAnswer, estimateBody, estimateRequest, forecastRequest } from '../contracts/compute/estimate.ts'
 import {
   compareAnswer,
   compareRequest,
@@ -22,6 +23,7 @@ import { procedure, router } from '../trpc.ts'
 import { refuseHabit } from './checkHabit.ts'
 import { checkSeason } from './checkSeason.ts'
 import { computeEndpoint as endpoint } from './endpoint.ts'
+import { estimate, forecast } from './estimate.ts'
 import { longWorks } from './longWorks.ts'
 import { planInParts } from './planInParts.ts'
 import { seasonInParts } from './seasonInParts.ts'
@@ -30,6 +32,9 @@ import { timing } from './timing.ts'
 function checkPair(game: Game, robot: Robot): Problem[] {
   return [...within(['game'], checkGame(game)), ...within(['robot'], checkRobot(game, robot))]
 }
+
+/** Takes the records of a whole event. */
+const large = ({ endpoint: offered }: ReturnType<typeof endpoint>) => ({ endpoint: { ...offered, most: estimateBody } })
 
 /** Whole documents in, every output of the model out; nothing is stored. */
 export const computeRouter = router({
@@ -103,6 +108,26 @@ export const computeRouter = router({
       longWorks.compare.check(input)
       return longWorks.compare.compute(ctx.pool, input, { signal: ctx.signal })
     }),
+
+  estimate: procedure
+    .meta(
+      large(
+        endpoint(
+          'estimate',
+          'What is believed of all teams after what was recorded, and which records to doubt',
+          estimateAnswer,
+        ),
+      ),
+    )
+    .input(estimateRequest)
+    .output(estimateAnswer)
+    .mutation(({ input, ctx }) => estimate(ctx, input)),
+
+  forecast: procedure
+    .meta(large(endpoint('forecast', 'A match of a schedule, its robots played as they were seen', matchAnswer)))
+    .input(forecastRequest)
+    .output(matchAnswer)
+    .mutation(({ input, ctx }) => forecast(ctx, input)),
 
   timing,
 })

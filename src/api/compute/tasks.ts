@@ -11,7 +11,9 @@ import type { Sums } from '../../model/match/tally.ts'
 import type { MatchRequest } from '../../model/match/types.ts'
 import type { Planned, TripWorth, WorthShare } from '../../model/plan/shares.ts'
 import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
+import type { Doubt, DoubtsRequest } from '../../model/scouting/doubts/index.ts'
 import type { EventInput, TeamEstimate } from '../../model/scouting/estimates/index.ts'
+import type { EstimateReport, EstimateRequest } from '../../model/scouting/estimates/report.ts'
 import type {
   AirPlan,
   Answers,
@@ -52,6 +54,9 @@ export interface Tasks {
   film: { request: { game: Game; options: readonly Option[]; seed: number }; answer: Film }
   /** What is believed of all teams of an event. */
   estimates: { request: EventInput; answer: TeamEstimate[] }
+  /** The same of records that are stored nowhere, with doubts. */
+  estimateReport: { request: EstimateRequest; answer: EstimateReport }
+  doubts: { request: DoubtsRequest; answer: Doubt[] }
   /** Teams as robots of a match, by what was seen of them. */
   observed: { request: { input: EventInput; teams: readonly string[]; draws: number }; answer: Option[] }
   summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
@@ -83,5 +88,7 @@ export const budgets: { readonly [name in TaskName]: number } = {
   film: 60,
   estimates: 30,
   observed: 30,
+  doubts: 30,
+  estimateReport: 60,
   summary: 60,
 }

@@ -1,21 +1,8 @@
 import * as z from 'zod'
+import { estimate } from '../contracts/compute/estimate.ts'
 import { matchReport } from '../contracts/compute/match.ts'
 import { id } from '../contracts/index.ts'
-import { pitVisit, team } from '../contracts/scouting/index.ts'
-
-const interval = z.tuple([z.number(), z.number()])
-
-const estimate = z
-  .strictObject({
-    mean: z.number(),
-    interval80: interval.describe('Where the expectation lies with 80 %'),
-    interval95: interval.describe('Where the expectation lies with 95 %'),
-    next80: interval
-      .nullable()
-      .describe('Where the next match lies with 80 %; null where that is no question of its own'),
-    ownWeight: z.number().describe('Share of the team’s own matches in it, 0 to 1; the rest is the event’s'),
-  })
-  .meta({ id: 'Estimate', description: 'What is believed of one quantity of a team' })
+import { alliance, pitVisit, team } from '../contracts/scouting/index.ts'
 
 const ofGoal = z.strictObject({ attempts: estimate, success: estimate, placed: estimate })
 
@@ -88,3 +75,48 @@ export const forecast = z
     report: matchReport.describe('Ours is red, theirs is blue'),
   })
   .meta({ id: 'Forecast', description: 'How a match would end' })
+
+const about = {
+  records: z.array(z.string()).describe('Ids of the records that it may be'),
+  teams: z.array(team).describe('Robots that they are about'),
+  size: z.number().describe('In robust standard deviations of the event; of a scout in standard errors'),
+}
+
+const category = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('pieces'), goal: id }),
+  z.strictObject({ kind: z.literal('autonomous') }),
+  z.strictObject({ kind: z.literal('finishes') }),
+])
+
+const ofSide = {
+  ...about,
+  match: id,
+  alliance,
+  evidence: z
+    .array(z.strictObject({ category, official: z.number(), scouted: z.number(), sds: z.number() }))
+    .describe('What officials counted beside what scouts saw'),
+}
+
+const two = z.tuple([id, id])
+const ofScout = { ...about, kind: z.literal('scout'), scout: id, match: z.null() }
+
+export const doubts = z
+  .array(
+    z.union([
+      z.strictObject({ kind: z.literal('differs'), ...ofSide }),
+      z.strictObject({ kind: z.literal('swapped'), scout: id, goals: two, ...ofSide }),
+      z.strictObject({ kind: z.literal('wrongRobot'), scout: id, fits: team, ...ofSide }),
+      z.strictObject({
+        kind: z.literal('disagree'),
+        match: id,
+        alliance,
+        goal: id,
+        low: z.number(),
+        high: z.number(),
+        ...about,
+      }),
+      z.strictObject({ habit: z.literal('swaps'), goals: two, ...ofScout }),
+      z.strictObject({ habit: z.literal('offBy'), goal: id, perRecord: z.number(), ...ofScout }),
+    ]),
+  )
+  .describe('Largest first; a doubted record counts until a lead decides otherwise')

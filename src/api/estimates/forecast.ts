@@ -8,7 +8,7 @@ import { gameOf, inputOf } from './estimates.ts'
 /** Matches that are played: the chance to win is then known to one in a hundred, which is less than what the records leave open. */
 const replicates = 4000
 /** Draws of what is believed of each team, one after the other from match to match. */
-const draws = 200
+export const draws = 200
 /** The same for everybody who asks, so that a forecast changes only with what is known. */
 const seed = 1
 

@@ -1,7 +1,8 @@
 import { ofEvent } from '../records/leadContracts.ts'
 import { procedure, router } from '../trpc.ts'
 import { may } from '../who.ts'
-import { eventEstimates, forecast, ofMatch, ofTeam, teamPage } from './contracts.ts'
+import { doubts, eventEstimates, forecast, ofMatch, ofTeam, teamPage } from './contracts.ts'
+import { doubtsIn } from './doubts.ts'
 import { estimatesOf, teamOf } from './estimates.ts'
 import { forecastOf } from './forecast.ts'
 
@@ -48,4 +49,18 @@ export const estimatesRouter = router({
     })
     .input(ofMatch)
     .query(({ input, ctx }) => forecastOf(ctx, input)),
+
+  doubts: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/doubts',
+        may: may.lead,
+        summary: 'Records that do not fit the official results or each other, with the evidence',
+        answer: doubts,
+        errors: ['malformed', 'notFound', 'busy', 'overBudget'],
+      },
+    })
+    .input(ofEvent)
+    .query(({ input: { event }, ctx }) => doubtsIn(ctx, event)),
 })

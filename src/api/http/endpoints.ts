@@ -101,10 +101,11 @@ interface Offer extends Offered {
 const callerOf = createCallerFactory(appRouter)
 
 function offer(app: FastifyInstance, { name, endpoint, contextOf, read }: Offer): void {
-  const { takes } = endpoint
+  const { takes, most } = endpoint
   app.route({
     method: endpoint.method,
     url: endpoint.path.replaceAll(/\{(\w+)\}/g, ':$1'),
+    ...(most !== undefined && { bodyLimit: most }),
     ...(takes && { bodyLimit: takes.most }),
     ...((takes ?? read) && {
       // What may be large is not read from whoever may not bring it in.

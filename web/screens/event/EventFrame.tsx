@@ -8,6 +8,7 @@ import { useLive } from '../../data/live.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { day } from '../../words/format.ts'
+import { DoubtsPart } from './doubts/DoubtsPart.tsx'
 import { EventNav } from './EventNav.tsx'
 import { EstimatesPart } from './estimates/EstimatesPart.tsx'
 import { ExchangePart } from './exchange/ExchangePart.tsx'
@@ -39,11 +40,12 @@ const parts: { readonly [name: string]: (page: EventPage) => ReactNode } = {
   ranking: (page) => <RankingPart {...page} />,
   watch: (page) => <WatchPart {...page} />,
   teams: (page) => <TeamsPart key={page.event.revision} {...page} />,
+  doubts: (page) => <DoubtsPart {...page} />,
   estimates: (page) => <EstimatesPart {...page} />,
   exchange: (page) => <ExchangePart {...page} />,
 }
 
-const partNames = ['schedule', 'results', 'ranking', 'watch', 'teams', 'estimates', 'exchange'] as const
+const partNames = ['schedule', 'results', 'ranking', 'watch', 'teams', 'doubts', 'estimates', 'exchange'] as const
 
 /** An event: its parts, of which one is shown. */
 export function EventFrame(props: { id: string; part: string | undefined }) {

@@ -8,7 +8,7 @@ import './eventNav.css'
 /** Everything of an event, by when it is used. */
 const groups = {
   before: ['teams', 'schedule', 'watch', 'sheets', 'people'],
-  during: ['board', 'estimates', 'results', 'hand-in', 'codes', 'stands'],
+  during: ['board', 'doubts', 'estimates', 'results', 'hand-in', 'codes', 'stands'],
   after: ['ranking', 'visits', 'exchange'],
 } as const
 
@@ -30,9 +30,9 @@ export function EventNav(props: { id: string; name: string; place: EventPlace })
   const lead = useIsLead()
   const narrow = useMediaQuery('(max-width: 40em)', false, { getInitialValueInEffect: false })
   const [open, setOpen] = useState<Group>(groupOf(place))
-  // Files hold everybody's nicknames.
+  // Files hold everybody's nicknames, doubts name scouts.
   const placesOf = (group: Group) =>
-    (groups[group] as readonly EventPlace[]).filter((each) => lead || each !== 'exchange')
+    (groups[group] as readonly EventPlace[]).filter((each) => lead || (each !== 'exchange' && each !== 'doubts'))
   const links = (group: Group) => (
     <ul id={`places-${group}`}>
       {placesOf(group).map((each) => (

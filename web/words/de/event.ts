@@ -23,6 +23,7 @@ export const event: Words['event'] = {
     watch: 'Wer wen beobachtet',
     teams: 'Teams',
     estimates: 'Was das Feld sagt',
+    doubts: 'Zweifel',
     board: 'Tafel',
     'hand-in': 'Aufzeichnungen abgeben',
     sheets: 'Gedruckte Bögen',

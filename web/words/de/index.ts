@@ -9,6 +9,7 @@ import { codes } from './codes.ts'
 import { decisions } from './decisions.ts'
 import { designs } from './designs.ts'
 import { documents } from './documents.ts'
+import { doubts } from './doubts.ts'
 import { durations } from './durations.ts'
 import { estimates } from './estimates.ts'
 import { event } from './event.ts'
@@ -70,6 +71,7 @@ export const de: Words = {
   decisions,
   designs,
   documents,
+  doubts,
   durations,
   estimates,
   event,

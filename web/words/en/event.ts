@@ -22,6 +22,7 @@ export const event = {
     watch: 'Who watches whom',
     teams: 'Teams',
     estimates: 'What the field says',
+    doubts: 'Doubts',
     board: 'Board',
     'hand-in': 'Hand records in',
     sheets: 'Printed sheets',

@@ -8,6 +8,7 @@ import { codes } from './codes.ts'
 import { decisions } from './decisions.ts'
 import { designs } from './designs.ts'
 import { documents } from './documents.ts'
+import { doubts } from './doubts.ts'
 import { durations } from './durations.ts'
 import { estimates } from './estimates.ts'
 import { event } from './event.ts'
@@ -69,6 +70,7 @@ export const en = {
   decisions,
   designs,
   documents,
+  doubts,
   durations,
   estimates,
   event,

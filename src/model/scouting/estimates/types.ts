@@ -1,6 +1,6 @@
 /** What is estimated of a team. Pieces are of one match unless said otherwise. */
 
-export type Interval = readonly [low: number, high: number]
+export type Interval = [low: number, high: number]
 
 export interface Estimate {
   mean: number
