@@ -97,3 +97,34 @@ test('A match to come is played by its robots as they were seen, the same for ev
   expect(Math.abs(report.margin.mean - lead)).toBeLessThan(report.margin.sd)
   expect((await server.get(`${address}/matches/nothing/forecast`)).status).toBe(404)
 })
+
+test('A record with two goals swapped is doubted, with officials and scouts side by side, until it is corrected', async () => {
+  const { body } = await server.get(`${address}/doubts`)
+  const wrong = records.find(
+    ({ kind, body: of }) =>
+      kind === 'observation' && 'team' in of && 'match' in of && of.match === 'qualification-17' && of.team === '90023',
+  )!
+  const doubt = body.find(({ match }: { match: string }) => match === 'qualification-17')
+  expect(doubt).toMatchObject({
+    kind: 'swapped',
+    alliance: 'red',
+    scout: wrong.scout,
+    records: [wrong.id],
+    goals: ['piers', 'gantry'],
+  })
+  const evidence = doubt.evidence.find((each: { category: { goal?: string } }) => each.category.goal === 'piers')
+  expect(evidence.official).toBe(played.find(({ match }) => match.id === 'qualification-17')!.result.red.pieces!.piers)
+  // Corrected, it is doubted no more.
+  const turned = { piers: 'gantry', gantry: 'piers' } as { [goal: string]: string }
+  const timeline = wrong.kind === 'observation' ? (wrong.body.timeline ?? []) : []
+  const corrected = await server.send('POST', `${address}/corrections`, {
+    record: wrong.id,
+    changes: {
+      timeline: timeline.map((each) => ({ ...each, ...(each.goal && { goal: turned[each.goal] ?? each.goal }) })),
+    },
+    reason: 'Piers and gantry were taken for each other',
+  })
+  expect(corrected.status, JSON.stringify(corrected.body)).toBe(200)
+  const left = (await server.get(`${address}/doubts`)).body
+  expect(left.filter(({ match }: { match: string }) => match === 'qualification-17')).toEqual([])
+})

@@ -50,6 +50,14 @@ test('all teams stand beside each other, one opens with its matches, and a recor
   await page.getByRole('link', { name: 'Qualification 24' }).click()
   await page.getByText(/^(Red|Blue) wins with \d\d.% \(± 1.%\)\.$/).waitFor()
   expect(await findings(page)).toEqual([])
+
+  // What is doubted stands in a queue of its own, with the record one press away.
+  await page.getByRole('link', { name: 'Doubts' }).click()
+  await page.getByText('fits the official result once Piers and Gantry are taken for each other').waitFor()
+  await page.getByRole('button', { name: 'Look at the record' }).first().click()
+  await page.getByRole('dialog').getByText('Tove').first().waitFor()
+  await page.keyboard.press('Escape')
+  expect(await findings(page)).toEqual([])
   expect(world.errors).toEqual([])
 })
 
@@ -57,7 +65,12 @@ describe.runIf(inLongForm)('estimates', () => {
   test.each(['en-US', 'de-DE'])('fit 360 px in %s', async (locale) => {
     const page = await world.open(address, { locale, viewport: { width: 360, height: 760 } })
     const found: string[] = []
-    for (const at of [address, `${address}?team=90004`, `${address}?match=qualification-24`]) {
+    for (const at of [
+      address,
+      `${address}?team=90004`,
+      `${address}?match=qualification-24`,
+      `/event/${event.id}/doubts`,
+    ]) {
       await page.goto(world.url + at)
       await settled(page, '.event-page h2')
       found.push(...(await findings(page)), ...(await cutTexts(page)))

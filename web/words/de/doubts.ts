@@ -25,6 +25,6 @@ export const doubts: Words['doubts'] = {
   categories: { autonomous: 'Punkte der Autonomphase', finishes: 'Punkte der Abschlüsse' },
   official: 'Offizielle',
   scouted: 'Beobachter',
-  usual: 'Gegen übliche Unterschiede',
+  usual: 'Übliche Unterschiede',
   times: (often) => `${often} ×`,
 }

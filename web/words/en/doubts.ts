@@ -26,6 +26,6 @@ export const doubts = {
   categories: { autonomous: 'Points in autonomous', finishes: 'Points of finishes' },
   official: 'Officials',
   scouted: 'Scouts',
-  usual: 'Against usual differences',
+  usual: 'Usual differences',
   times: (often: string) => `${often} ×`,
 }

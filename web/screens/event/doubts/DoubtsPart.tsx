@@ -10,6 +10,7 @@ import { allianceName, matchName } from '../names.ts'
 import { useCorrected } from '../records/Corrected.tsx'
 import { type Looked, RecordPanel } from '../records/RecordPanel.tsx'
 import { useStandsPack } from '../useStandsPack.ts'
+import './doubts.css'
 
 /** Records that do not fit the officials or each other: flagged, never left out, until a lead has looked. */
 export function DoubtsPart(page: EventPage) {
@@ -36,7 +37,7 @@ export function DoubtsPart(page: EventPage) {
           <p>{texts.noneHow}</p>
         </Empty>
       ) : (
-        <ol className="stack">
+        <ol className="doubts">
           {doubts.data.map((doubt) => (
             <li key={`${doubt.kind} ${doubt.records.join()}`} className="stack">
               <p>
