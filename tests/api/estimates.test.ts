@@ -128,3 +128,29 @@ test('A record with two goals swapped is doubted, with officials and scouts side
   const left = (await server.get(`${address}/doubts`)).body
   expect(left.filter(({ match }: { match: string }) => match === 'qualification-17')).toEqual([])
 })
+
+test('What teams bring is solved from totals, which it adds up to on the whole', async () => {
+  const solved = new Map<string, { mean: number; totals: number }>()
+  for (const { team } of event.teams) {
+    const { body } = await server.get(`${address}/teams/${team}`)
+    expect(Object.keys(body.solved).sort()).toEqual(['autonomous', 'finishes', 'goals', 'total'])
+    const { mean, interval80, interval95 } = body.solved.goals
+    for (const [low, high] of [interval80, interval95]) expect(low < mean && mean < high).toBe(true)
+    solved.set(team, body.solved.goals)
+  }
+  const gone = new Set(matches.flatMap(({ voids }) => voids ?? []))
+  const totals = played
+    .filter(({ match }) => !gone.has(match.id))
+    .flatMap(({ match, result }) =>
+      (['red', 'blue'] as const).map((side) => ({
+        points: result[side].points.goals!,
+        teams: match[side].filter(({ state }) => state !== 'absent').map(({ team }) => team),
+      })),
+    )
+  const sum = (numbers: number[]) => numbers.reduce((total, each) => total + each, 0)
+  const expected = sum(totals.flatMap(({ teams }) => teams.map((team) => solved.get(team)!.mean)))
+  expect(expected / sum(totals.map(({ points }) => points))).toBeCloseTo(1, 1)
+  for (const [team, { totals: own }] of solved) {
+    expect(own, team).toBe(totals.filter(({ teams }) => teams.includes(team)).length)
+  }
+})

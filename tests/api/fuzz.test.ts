@@ -30,6 +30,7 @@ beforeAll(async () => {
         estimates: 20,
         observed: 20,
         doubts: 20,
+        solved: 20,
         estimateReport: 20,
         season: 20,
         draws: 20,

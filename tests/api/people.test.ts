@@ -349,3 +349,17 @@ test('Two teams on one server see nothing of each other, and sign in by the name
   expect((await ada.get('/api/people')).body).toHaveLength(2)
   await server.close()
 })
+
+test('Who is signed out right after another change hears of it before the stream ends', async () => {
+  const server = await startServer()
+  const lead = await claim(server)
+  const scout = await join(server, lead, { role: 'scout', nickname: 'Kit' })
+  const stream = await fetch(`${server.url}/api/events/anything/live`, { headers: { cookie: scout.cookie } })
+  const all = stream.text()
+  const role = await lead.send('PUT', `/api/people/${scout.id}/role`, { role: 'viewer' })
+  expect(role.status, JSON.stringify(role.body)).toBe(200)
+  expect((await lead.send('DELETE', `/api/devices/${scout.device}`)).status).toBe(200)
+  // Both came within the pause in which the same is not told twice.
+  expect((await all).split('event: people').length - 1).toBe(2)
+  await server.close()
+})

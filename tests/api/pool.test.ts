@@ -51,6 +51,7 @@ const seconds = {
   estimates: 20,
   observed: 20,
   doubts: 20,
+  solved: 20,
   estimateReport: 20,
   season: 20,
   summary: 10,

@@ -30,6 +30,7 @@ test('all teams stand beside each other, one opens with its matches, and a recor
   await page.getByRole('heading', { name: 'Team 90004, Salt and Solder' }).waitFor()
   const seen = records.filter(({ kind, body }) => kind === 'observation' && 'team' in body && body.team === '90004')
   expect(await page.locator('.strips li').count()).toBe(seen.length)
+  await page.getByRole('rowheader', { name: /^Solved from \d+ official totals$/ }).waitFor()
   // A strip says in words what it shows.
   expect(await page.getByRole('img', { name: /^Qualification 3 from left to right: 5 Piers/ }).count()).toBe(1)
   expect(await findings(page)).toEqual([])

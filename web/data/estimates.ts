@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import type { MatchReport } from '../../src/model/match/types.ts'
 import type { TeamEstimate } from '../../src/model/scouting/estimates/types.ts'
+import type { Category, SolvedTeam } from '../../src/model/scouting/solved/index.ts'
 import type { Happening, PitVisit } from '../../src/model/scouting/types.ts'
 import { client, said } from './api.ts'
 
@@ -25,6 +26,8 @@ export interface TeamKnown {
   estimate: TeamEstimate
   watched: WatchedMatch[]
   claims: PitVisit[]
+  /** Points that it brings, by category, solved from official totals. */
+  solved: { [category in Category]?: SolvedTeam }
 }
 
 export const useEstimates = (event: string) =>

@@ -4,7 +4,7 @@ import { useEffect } from 'react'
 /** What is asked for anew when something of an event changed. */
 const concerned: { readonly [what: string]: readonly string[] } = {
   schedule: ['schedule', 'ranking', 'assignments', 'board', 'estimates'],
-  results: ['results', 'ranking', 'schedule', 'board', 'doubts'],
+  results: ['results', 'ranking', 'schedule', 'board', 'doubts', 'estimates'],
   assignments: ['assignments', 'board'],
   records: ['records', 'board', 'estimates', 'doubts'],
   quarantine: ['quarantine', 'board'],
@@ -22,6 +22,7 @@ export function useLive(event: string): void {
   const queries = useQueryClient()
   useEffect(() => {
     const stream = new EventSource(`/api/events/${encodeURIComponent(event)}/live`)
+    const forget = (key: string) => void queries.invalidateQueries({ queryKey: [key] })
     const anew = (what: string) => void queries.invalidateQueries({ queryKey: ['event', event, what] })
     let broken = false
     stream.addEventListener('open', () => {
@@ -30,9 +31,11 @@ export function useLive(event: string): void {
     })
     stream.addEventListener('error', () => {
       broken = true
+      // The browser does not try again: who asks may not any more.
+      if (stream.readyState === EventSource.CLOSED) ofPeople.forEach(forget)
     })
     stream.addEventListener('people', () => {
-      for (const key of ofPeople) void queries.invalidateQueries({ queryKey: [key] })
+      ofPeople.forEach(forget)
       anew('assignments')
     })
     for (const [what, parts] of Object.entries(concerned)) stream.addEventListener(what, () => parts.forEach(anew))

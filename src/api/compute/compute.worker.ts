@@ -14,6 +14,7 @@ import { doubtsOf } from '../../model/scouting/doubts/index.ts'
 import { estimatesOfEvent, eventEstimates } from '../../model/scouting/estimates/index.ts'
 import { estimateReport as reportOf } from '../../model/scouting/estimates/report.ts'
 import { observedRobot } from '../../model/scouting/observed/index.ts'
+import { solvedByCategory } from '../../model/scouting/solved/index.ts'
 import { airPlan as planAir, sweepMatch, timing as timeHardware } from '../../model/timing/index.ts'
 import type { TaskName, Tasks } from './tasks.ts'
 
@@ -61,6 +62,11 @@ export const lineups = task<'lineups'>(({ request, lineups, from, to }) => {
 export const estimates = task<'estimates'>((input) => estimatesOfEvent(input))
 export const estimateReport = task<'estimateReport'>((request) => reportOf(request))
 export const doubts = task<'doubts'>((request) => doubtsOf(request).doubts)
+export const solved = task<'solved'>(({ matches, results, teams }) =>
+  Object.fromEntries(
+    [...solvedByCategory(matches, results, teams)].map(([category, of]) => [category, Object.fromEntries(of.teams)]),
+  ),
+)
 export const observed = task<'observed'>(({ input, teams, draws }) => {
   const event = eventEstimates(input)
   return teams.map((team) => observedRobot(event, team, { draws }).option)

@@ -23,6 +23,7 @@ export const {
   estimates,
   observed,
   doubts,
+  solved,
   estimateReport,
   season,
   summary,

@@ -14,6 +14,8 @@ import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
 import type { Doubt, DoubtsRequest } from '../../model/scouting/doubts/index.ts'
 import type { EventInput, TeamEstimate } from '../../model/scouting/estimates/index.ts'
 import type { EstimateReport, EstimateRequest } from '../../model/scouting/estimates/report.ts'
+import type { Category, SolvedTeam } from '../../model/scouting/solved/index.ts'
+import type { Match, Result } from '../../model/scouting/types.ts'
 import type {
   AirPlan,
   Answers,
@@ -57,6 +59,11 @@ export interface Tasks {
   /** The same of records that are stored nowhere, with doubts. */
   estimateReport: { request: EstimateRequest; answer: EstimateReport }
   doubts: { request: DoubtsRequest; answer: Doubt[] }
+  /** What teams bring by category, solved from what alliances came to. */
+  solved: {
+    request: { matches: readonly Match[]; results: readonly Result[]; teams: readonly string[] }
+    answer: { [category in Category]?: { [team: string]: SolvedTeam } }
+  }
   /** Teams as robots of a match, by what was seen of them. */
   observed: { request: { input: EventInput; teams: readonly string[]; draws: number }; answer: Option[] }
   summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
@@ -89,6 +96,7 @@ export const budgets: { readonly [name in TaskName]: number } = {
   estimates: 30,
   observed: 30,
   doubts: 30,
+  solved: 30,
   estimateReport: 60,
   summary: 60,
 }

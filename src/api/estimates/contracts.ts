@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { categories } from '../../model/scouting/solved/index.ts'
 import { estimate } from '../contracts/compute/estimate.ts'
 import { matchReport } from '../contracts/compute/match.ts'
 import { id } from '../contracts/index.ts'
@@ -41,6 +42,13 @@ export const eventEstimates = z
 
 export const ofTeam = z.strictObject({ event: id.describe('Id of the event'), team })
 
+const contribution = z.strictObject({
+  mean: z.number(),
+  interval80: z.tuple([z.number(), z.number()]),
+  interval95: z.tuple([z.number(), z.number()]),
+  totals: z.int().describe('Totals that it took part in'),
+})
+
 export const teamPage = z
   .strictObject({
     estimate: teamEstimate,
@@ -60,6 +68,11 @@ export const teamPage = z
       )
       .describe('Its matches, in the order of play'),
     claims: z.array(pitVisit).describe('What it says of itself, oldest first'),
+    solved: z
+      .partialRecord(z.enum(categories), contribution)
+      .describe(
+        'Points that it brings, solved from official totals without fouls; a category that they do not tell is missing',
+      ),
   })
   .meta({ id: 'TeamPage', description: 'What is known of one team of an event' })
 

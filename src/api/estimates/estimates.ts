@@ -1,6 +1,7 @@
 import type { Game } from '../../model/documents/types.ts'
 import type { EventInput, TeamEstimate } from '../../model/scouting/estimates/index.ts'
 import { counts, type Observation } from '../../model/scouting/index.ts'
+import type { Tasks } from '../compute/tasks.ts'
 import { notFound, read } from '../documents/read.ts'
 import { candidateOf, knownOf, type Resolved } from '../records/known.ts'
 import type { Context } from '../trpc.ts'
@@ -87,6 +88,23 @@ function placed(game: Game, { timeline = [], counts: counted = [] }: Observation
   return { scored, missed }
 }
 
+type Solutions = Tasks['solved']['answer']
+
+const solutions = new WeakMap<object, { from: object; solved: Promise<Solutions> }>()
+
+/** What all teams bring, solved from the official results; worked out once for what is known of the event. */
+async function solvedIn(ctx: Asking, event: string): Promise<Solutions> {
+  const { input, known, log } = await inputOf(ctx, event)
+  const before = solutions.get(log.of)
+  if (before?.from === known) return before.solved
+  const results = (await ctx.workspace.events.results(event)).flatMap(({ result }) => result ?? [])
+  const { matches, teams } = input
+  const solved = ctx.pool.run('solved', { matches, results, teams }, new AbortController().signal)
+  solutions.set(log.of, { from: known, solved })
+  solved.catch(() => solutions.delete(log.of))
+  return solved
+}
+
 /** Everything of one team. */
 export async function teamOf(ctx: Asking, { event, team }: { event: string; team: string }) {
   const { input, known, counting } = await inputOf(ctx, event)
@@ -118,5 +136,9 @@ export async function teamOf(ctx: Asking, { event, team }: { event: string; team
       },
     ]
   })
-  return { estimate, watched, claims: bodies(own, 'visit') }
+  const all = await solvedIn(ctx, event)
+  const solved = Object.fromEntries(
+    Object.entries(all).flatMap(([category, of]) => (of[team] ? [[category, of[team]]] : [])),
+  )
+  return { estimate, watched, claims: bodies(own, 'visit'), solved }
 }

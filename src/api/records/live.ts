@@ -33,9 +33,14 @@ export function offerLive(app: FastifyInstance, contextOf: ContextOf, options: S
       if (open.size >= most) throw tooMany(most)
       const out = new PassThrough()
       out.write('retry: 2000\n\n')
-      const teller = new Teller(out)
-      // Who was signed out meanwhile hears no more.
-      const look = () => void still(may.member).then((allowed) => allowed || out.end())
+      const teller = new Teller(out, event)
+      // Who was signed out meanwhile hears that, and no more.
+      const look = () =>
+        void still(may.member).then((allowed) => {
+          if (allowed) return
+          teller.tellAll()
+          out.end()
+        })
       const leave = hear((news) => {
         if (news.event !== null && news.event !== event) return
         teller.tell({ event, what: news.what })
@@ -66,11 +71,13 @@ export function offerLive(app: FastifyInstance, contextOf: ContextOf, options: S
 /** Tells a kind of news at once, and again no sooner than after a pause; what comes within it is told at its end. */
 class Teller {
   readonly #out: PassThrough
+  readonly #event: string
   /** Whether more of that kind came within its pause. */
   readonly #pauses = new Map<LiveNews['what'], { more: boolean; timer: NodeJS.Timeout }>()
 
-  constructor(out: PassThrough) {
+  constructor(out: PassThrough, event: string) {
     this.#out = out
+    this.#event = event
   }
 
   tell(news: LiveNews): void {
@@ -86,6 +93,16 @@ class Teller {
       if (more) this.tell(news)
     }, pause)
     this.#pauses.set(news.what, { more: false, timer })
+  }
+
+  /** Everything that waits for the end of a pause. */
+  tellAll(): void {
+    for (const [what, { more, timer }] of [...this.#pauses]) {
+      if (!more) continue
+      clearTimeout(timer)
+      this.#pauses.delete(what)
+      this.tell({ event: this.#event, what })
+    }
   }
 
   stop(): void {

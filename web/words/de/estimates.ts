@@ -58,13 +58,19 @@ export const estimates: Words['estimates'] = {
   score: 'Punktestand',
   forecastHow: (records, matches) =>
     `Aus ${records} Aufzeichnungen, ohne die dieses Spiels, mit ${matches} simulierten Spielen, in denen jeder Roboter spielt, wie er gesehen wurde; was von einem nicht bekannt ist, wechselt von Spiel zu Spiel. Die Vorhersage wird noch nicht aufbewahrt und kann später nicht am Ergebnis gemessen werden.`,
-  sources: 'Behauptet, beobachtet, geglaubt',
+  sources: 'Behauptet, beobachtet, gelöst',
   piecesAMatch: 'Stücke je Spiel, Fahrzeit',
   claimed: 'Vom Team behauptet',
   watched: (matches) => `Beobachtet, Mittel aus ${matches}`,
   believed: 'Für ein Spiel geglaubt',
   sourcesHow:
     'Behauptetes zählt höchstens wie ein halbes Spiel. Geglaubtes gilt für ein ganzes Spiel ohne Ausfall und Verteidigung; wo Beobachtetes und Behauptetes sich widersprechen, bleibt beides stehen.',
+  pointsAMatch: 'Punkte je Spiel',
+  categories: { autonomous: 'Autonomphase', goals: 'Ziele in der Fahrzeit', finishes: 'Abschluss' },
+  solved: (totals) => `Gelöst aus ${totals} offiziellen Summen`,
+  solvedHow:
+    'Aus Summen gelöst braucht keine Beobachter: Gefragt ist, was jedes Team beitragen muss, damit alle Allianzen auf ihre Summen kommen. Darin sind Ziele, die je Sekunde zahlen, und was einen Roboter behindert hat; die Zeile darüber lässt beides aus.',
+  notSolved: 'Sobald fünf Allianzen offizielle Ergebnisse haben, steht hier, was sie über das Team allein sagen.',
   numbers: 'Zahlen und wie weit man ihnen trauen kann',
   neverSeenHow: 'Von diesem Team wurde nichts gesehen: Alle Zahlen sind das Übliche dieser Veranstaltung.',
   quantity: 'Größe',

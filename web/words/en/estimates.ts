@@ -57,13 +57,19 @@ export const estimates = {
   score: 'Score',
   forecastHow: (records: number, matches: number) =>
     `From ${records} records, those of this match left out, by ${matches} simulated matches in which every robot plays as it was seen; what is not known of one varies from match to match. It is not kept yet, so it can not be held against the result later.`,
-  sources: 'Claimed, watched, believed',
+  sources: 'Claimed, watched, solved',
   piecesAMatch: 'Pieces a match, teleop',
   claimed: 'Claimed by the team',
   watched: (matches: number) => `Watched, average of ${matches}`,
   believed: 'Believed for a match',
   sourcesHow:
     'Claimed counts for half a match at most. Believed is for a whole match without stop or defence; where watched and claimed disagree, both stay here.',
+  pointsAMatch: 'Points a match',
+  categories: { autonomous: 'Autonomous', goals: 'Goals in teleop', finishes: 'Finish' },
+  solved: (totals: number) => `Solved from ${totals} official totals`,
+  solvedHow:
+    'Solved from totals needs no scouts: it asks what each team must bring for all alliances to have come to what they did. It counts goals that pay by the second and what hindered a robot, which the line above leaves out.',
+  notSolved: 'As soon as five alliances have official results, what they say of the team alone stands here.',
   numbers: 'Numbers with how far to trust them',
   neverSeenHow: 'Nothing of this team has been seen: all numbers are what is usual at this event.',
   quantity: 'Quantity',

@@ -179,12 +179,65 @@ function Rows({ game, known }: { game: Game; known: TeamKnown }) {
         </table>
       </div>
       <p className="soft">{texts.sourcesHow}</p>
+      <Solved known={known} />
     </div>
   )
 }
 
-const between = ({ interval80: [low, high] }: Estimate, written: (value: number) => string): string =>
-  words().estimates.between(written(low), written(high))
+/** What the officials' totals say of the team alone, beside what its records say. */
+function Solved({ known: { solved, estimate } }: { known: TeamKnown }) {
+  const texts = words().estimates
+  const told = (['autonomous', 'goals', 'finishes'] as const).flatMap((category) => {
+    const own = solved[category]
+    return own ? [{ category, own }] : []
+  })
+  if (told.length === 0) return <p className="soft">{texts.notSolved}</p>
+  const of = { autonomous: estimate.autonomousPoints, goals: estimate.points, finishes: estimate.finishPoints }
+  return (
+    <>
+      <div className="scroll" tabIndex={0} role="region" aria-label={texts.pointsAMatch}>
+        <table className="tide">
+          <thead>
+            <tr>
+              <th scope="col">{texts.pointsAMatch}</th>
+              {told.map(({ category }) => (
+                <th key={category} scope="col" className="figure">
+                  {texts.categories[category]}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            <tr>
+              <th scope="row">{texts.believed}</th>
+              {told.map(({ category }) => (
+                <td key={category} className="figure">
+                  {points(of[category].mean)}
+                  <span className="slot-mark">{between(of[category], points)}</span>
+                </td>
+              ))}
+            </tr>
+            <tr>
+              <th scope="row">{texts.solved(told[0]!.own.totals)}</th>
+              {told.map(({ category, own }) => (
+                <td key={category} className="figure">
+                  {points(own.mean)}
+                  <span className="slot-mark">{between(own, points)}</span>
+                </td>
+              ))}
+            </tr>
+          </tbody>
+        </table>
+      </div>
+      <p className="soft">{texts.solvedHow}</p>
+    </>
+  )
+}
+
+const between = (
+  { interval80: [low, high] }: Pick<Estimate, 'interval80'>,
+  written: (value: number) => string,
+): string => words().estimates.between(written(low), written(high))
 
 function Numbers({ of, game, all }: { of: TeamEstimate; game: Game; all: readonly TeamEstimate[] }) {
   const texts = words().estimates
