@@ -7,7 +7,7 @@ import type { Share } from './belief.worker.ts'
 import { type BenchEntry, milliseconds } from './entry.ts'
 
 function workers(count: number) {
-  const filename = fileURLToPath(new URL('belief.fromSources.js', import.meta.url))
+  const filename = fileURLToPath(new URL('belief.worker.js', import.meta.url))
   return new Piscina<Share, BeliefPart>({ filename, execArgv: [], minThreads: count, maxThreads: count })
 }
 

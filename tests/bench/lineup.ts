@@ -1,9 +1,11 @@
 import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import type { Game, Option, Role } from '../../src/model/documents/types.ts'
 import type { LineupRequest } from '../../src/model/match/lineup/index.ts'
+import { projectRoot } from '../../src/root.ts'
 
 const { game, options } = JSON.parse(
-  readFileSync(new URL('../reference/reference-breakwater.json', import.meta.url), 'utf8'),
+  readFileSync(join(projectRoot(), 'tests/reference/reference-breakwater.json'), 'utf8'),
 ) as { game: Game; options: Option[] }
 const named = (id: string) => options.find((option) => option.id === id)!
 

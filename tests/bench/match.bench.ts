@@ -1,14 +1,16 @@
 import { once } from 'node:events'
 import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { Worker } from 'node:worker_threads'
 import type { Game, Option } from '../../src/model/documents/types.ts'
 import { Matches } from '../../src/model/match/run.ts'
 import { Roster } from '../../src/model/match/setup.ts'
 import { philox } from '../../src/model/random/index.ts'
+import { projectRoot } from '../../src/root.ts'
 import type { BenchEntry } from './entry.ts'
 
 const { game, options, lineups } = JSON.parse(
-  readFileSync(new URL('../reference/reference-breakwater.json', import.meta.url), 'utf8'),
+  readFileSync(join(projectRoot(), 'tests/reference/reference-breakwater.json'), 'utf8'),
 ) as { game: Game; options: Option[]; lineups: { id: string; ours: string[]; theirs: string[] }[] }
 
 /** Six robots, about 126 legs and 322 events a match. */
@@ -62,7 +64,7 @@ const single: BenchEntry = {
 
 /** A thread that plays when it is told to. */
 async function thread(): Promise<{ play(from: number): Promise<void>; end(): Promise<number> }> {
-  const worker = new Worker(new URL('./match.fromSources.js', import.meta.url))
+  const worker = new Worker(new URL('./match.worker.js', import.meta.url))
   const answer = async () => {
     await once(worker, 'message')
   }

@@ -4,7 +4,7 @@ import { promisify } from 'node:util'
 import type { variants } from '../../seed/standard.ts'
 import type { BenchEntry } from './entry.ts'
 
-const script = fileURLToPath(new URL('memory.process.ts', import.meta.url))
+const script = fileURLToPath(new URL('memory.process.js', import.meta.url))
 
 const memory = (name: string, of: keyof typeof variants): BenchEntry => ({
   name,
@@ -12,7 +12,7 @@ const memory = (name: string, of: keyof typeof variants): BenchEntry => ({
   better: 'lower',
   open: () => ({
     run: async () => {
-      const { stdout } = await promisify(execFile)(process.execPath, ['--expose-gc', '--import', 'tsx', script, of])
+      const { stdout } = await promisify(execFile)(process.execPath, ['--expose-gc', script, of])
       return Number(stdout)
     },
   }),

@@ -4,7 +4,7 @@ import { pathToFileURL } from 'node:url'
 import type { BenchEntry, BenchResult } from './entry.ts'
 import { measure } from './measure.ts'
 
-/** `npm run bench [-- name …] [-- --json]`: a name measures itself and what begins with it and a dot. */
+/** Bundled and run by scripts/bench.js. `npm run bench [-- name …] [-- --json]`: a name measures itself and what begins with it and a dot. */
 async function main(words: readonly string[]) {
   const json = words.includes('--json')
   const names = words.filter((word) => !word.startsWith('--'))
@@ -29,7 +29,7 @@ const matches = (name: string, wanted: string) => name === wanted || name.starts
 
 async function all(): Promise<BenchEntry[]> {
   const files = readdirSync(import.meta.dirname)
-    .filter((file) => file.endsWith('.bench.ts'))
+    .filter((file) => file.endsWith('.bench.js'))
     .sort()
   const modules = await Promise.all(files.map((file) => import(pathToFileURL(join(import.meta.dirname, file)).href)))
   return modules.flatMap((module: { default: BenchEntry[] }) => module.default)

@@ -1,11 +1,13 @@
 import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import type { Game, Option } from '../../src/model/documents/types.ts'
 import { Calibrator, type SeasonRequest, seasonReport } from '../../src/model/match/scores/index.ts'
 import { Uniforms } from '../../src/model/random/index.ts'
+import { projectRoot } from '../../src/root.ts'
 import { type BenchEntry, milliseconds } from './entry.ts'
 
 const { game, options } = JSON.parse(
-  readFileSync(new URL('../reference/reference-breakwater.json', import.meta.url), 'utf8'),
+  readFileSync(join(projectRoot(), 'tests/reference/reference-breakwater.json'), 'utf8'),
 ) as { game: Game; options: Option[] }
 
 /** 80 matches of 14 teams, each of six drawn at random. */

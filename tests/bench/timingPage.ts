@@ -1,21 +1,26 @@
 import { join } from 'node:path'
 import { chromium } from '@playwright/test'
-import { build, type Rollup } from 'vite'
-import screens from '../../vite.config.ts'
+import { build, loadConfigFromFile, type Rollup } from 'vite'
+import { projectRoot } from '../../src/root.ts'
 import { chromiumPath } from '../browser/world.ts'
 import type { TimingPage } from './timing.page.ts'
 
 /** The calculators in a page of a real browser, built as the screens are. */
 export async function openTimingPage() {
+  // Read by vite itself: bundled with the benchmarks it would look for its files beside them.
+  const screens = await loadConfigFromFile(
+    { command: 'build', mode: 'production' },
+    join(projectRoot(), 'vite.config.ts'),
+  )
   const built = await build({
     configFile: false,
     logLevel: 'error',
     // The screens' own plugins look for screens.
-    resolve: screens.resolve ?? {},
+    resolve: screens?.config.resolve ?? {},
     build: {
       write: false,
       target: 'es2022',
-      lib: { entry: join(import.meta.dirname, 'timing.page.ts'), formats: ['iife'], name: 'timingBench' },
+      lib: { entry: join(projectRoot(), 'tests/bench/timing.page.ts'), formats: ['iife'], name: 'timingBench' },
     },
   })
   const code = [built].flat().flatMap((each) => ('output' in each ? (each as Rollup.RollupOutput).output : []))

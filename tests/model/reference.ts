@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import type { Game, Option } from '../../src/model/documents/types.ts'
 import type { LegRequest } from '../../src/model/leg/types.ts'
 import type { Action, Band, LeaveBy, PlanNode } from '../../src/model/plan/types.ts'
+import { projectRoot } from '../../src/root.ts'
 
 /** Rows of the independently computed answers; tests/reference/README.md says how they came about and how near is near enough. */
 export interface LegRow {
@@ -49,7 +51,7 @@ export interface PlanRow {
   worth?: { leg: unknown; stage: string; pointsPerSecond: number }[]
 }
 
-const read = (name: string) => JSON.parse(readFileSync(new URL(`../reference/${name}`, import.meta.url), 'utf8'))
+const read = (name: string) => JSON.parse(readFileSync(join(projectRoot(), 'tests/reference', name), 'utf8'))
 const inputs = read('reference-breakwater.json') as { game: Game; options: Option[] }
 const expected = read('reference-breakwater.expected.json') as { legs: LegRow[]; plans: PlanRow[] }
 
