@@ -2,6 +2,8 @@ import type { Trip } from '../documents/types.ts'
 import { denseOnGrid, massOnGrid, scaledAtomsOnGrid } from '../duration/grid.ts'
 import { type AnyDuration, distributionOf } from '../duration/index.ts'
 import { GenerationCache } from './cache.ts'
+import { type Parts, sumOnce } from './evaluate.ts'
+import { LazySum } from './lazySum.ts'
 import { type Makespan, makespanOf } from './makespan.ts'
 import { type Network, networkOf } from './network.ts'
 import { capped, convolve, type Pmf, point, regrid, shift, thinned } from './pmf.ts'
@@ -29,11 +31,11 @@ export interface LegSpec {
   readonly shift?: StageShift | undefined
 }
 
-/** A leg's times on the fine grid. */
+/** A leg's times. */
 export interface LegTimes {
-  readonly end: Pmf
+  readonly end: LazySum
   /** When piece 1, 2, … of the load counts, where pieces count one by one; null where all count at the end. */
-  readonly pieces: readonly Pmf[] | null
+  readonly pieces: readonly LazySum[] | null
 }
 
 interface Shape {
@@ -60,7 +62,8 @@ export class LegBuilder {
   private readonly shapes = new GenerationCache<Shape>()
   private readonly stages = new GenerationCache<Pmf>()
   private readonly legs = new GenerationCache<LegTimes>()
-  private readonly starts = new GenerationCache<Pmf>()
+  private readonly starts = new GenerationCache<Parts>()
+  private readonly pieces = new GenerationCache<LazySum>()
 
   /** Grid points beyond which times are gathered on the last: no plan tells them apart. */
   private readonly limit: number
@@ -77,6 +80,7 @@ export class LegBuilder {
     this.shapes.turn(50)
     this.stages.turn(200)
     this.starts.turn(200)
+    this.pieces.turn(200)
     this.legs.turn(400)
   }
 
@@ -102,7 +106,7 @@ export class LegBuilder {
       spec.tries && spec.tries.success < 1 ? this.retries(spec.tries.success, spec.tries.retry) : undefined
     if ('stages' in spec.trip) return this.network(spec, key, base, retries)
     const whole = this.stage(spec.trip.whole)
-    return { end: retries ? convolve(whole, retries) : whole, pieces: null }
+    return { end: new LazySum(whole, retries ?? null), pieces: null }
   }
 
   /** Times of a network and of what comes `after` it; pieces count one by one only where nothing does. */
@@ -120,13 +124,19 @@ export class LegBuilder {
       const startOf = shape.start
       const inLoad = stages.some((stage, i) => stage.each && i + 1 !== last) ? `|${spec.load}` : ''
       const start = this.starts.get(base + inLoad, () => startOf(shape.network.ids.map((_, i) => time(i, repeats(i)))))
+      const piece = (n: number) => {
+        const each = time(last, n)
+        const rest = start.rest ? capped(sumOnce(start.rest, each), this.limit) : each
+        return new LazySum(start.driven, rest, this.limit)
+      }
       const pieces = Array.from({ length: spec.load }, (_, n) =>
-        this.starts.get(`${base}${inLoad}#${n + 1}`, () => this.sum(start, time(last, n + 1))),
+        this.pieces.get(`${base}${inLoad}#${n + 1}`, () => piece(n + 1)),
       )
-      return { end: pieces[spec.load - 1] as Pmf, pieces }
+      return { end: pieces[spec.load - 1] as LazySum, pieces }
     }
     const times = shape.network.ids.map((_, i) => time(i, repeats(i)))
-    return { end: shape.makespan(times, after), pieces: null }
+    const { driven, rest } = shape.makespan(times, after)
+    return { end: new LazySum(driven, rest), pieces: null }
   }
 
   /** A drive: its time multiplied by the pace, which is put once on a grid fine enough for all drives of its length. */

@@ -1,5 +1,4 @@
 import { evaluate } from './evaluate.ts'
-import type { Makespan } from './makespan.ts'
 import type { Network } from './network.ts'
 import { convolve, later, mixture, notBefore, type Pmf, shift } from './pmf.ts'
 import { type Recipe, recipeOf, stagesOf } from './recipe.ts'
@@ -12,7 +11,10 @@ type Conditional = (drive: number) => Pmf
  * rest is taken apart as before, and the answers are mixed over the drive's distribution. Null where that is not
  * exact, i.e. where a release falls inside a part whose own start is random.
  */
-export function conditionedOnDrive(network: Network, stages: readonly number[]): Makespan | null {
+export function conditionedOnDrive(
+  network: Network,
+  stages: readonly number[],
+): ((times: readonly Pmf[]) => Pmf) | null {
   if (!stages.includes(0)) return null
   const others = stages.filter((stage) => stage !== 0)
   const recipe = recipeOf(network, others)

@@ -32,7 +32,8 @@ export function legReport(game: Game, robot: Robot, leg: LegRequest): LegReport 
     drive: route && { seconds: route.seconds, pace: robot.drive.pace },
     ...(tries ? { tries } : {}),
   }
-  const { end, pieces } = builder.times(spec)
+  const { end: sum, pieces } = builder.times(spec)
+  const end = sum.fine
   return {
     mean: meanOf(end) * fineStep,
     sd: Math.sqrt(varianceOf(end)) * fineStep,
@@ -40,7 +41,9 @@ export function legReport(game: Game, robot: Robot, leg: LegRequest): LegReport 
     p50: quantileOf(end, 0.5) * fineStep,
     p90: quantileOf(end, 0.9) * fineStep,
     distribution: listed(notAtOnce(regrid(end, Math.round(step / fineStep)))),
-    ...(pieces && leg.kind === 'score' ? { pieces: pieces.map((piece) => ({ mean: meanOf(piece) * fineStep })) } : {}),
+    ...(pieces && leg.kind === 'score'
+      ? { pieces: pieces.map((piece) => ({ mean: meanOf(piece.fine) * fineStep })) }
+      : {}),
     drive: route,
     stages: 'stages' in trip ? stageReports(trip.stages, builder.stageTimes(spec)) : [],
   }

@@ -1,6 +1,6 @@
 import type { Goal, Option } from '../documents/types.ts'
 import type { LegBuilder, LegTimes, StageShift } from '../leg/builder.ts'
-import { notAtOnce, type Pmf, regrid } from '../leg/pmf.ts'
+import { notAtOnce, type Pmf } from '../leg/pmf.ts'
 import { roomLeft } from './binomial.ts'
 import type { GraphLeg, PlanGraph } from './graph.ts'
 
@@ -75,16 +75,6 @@ function gathered(end: Pmf, core: number): Pick<TimedLeg, 'lateAt' | 'late'> {
   }
 }
 
-const onGrid = new WeakMap<Pmf, Map<number, Pmf>>()
-
-function gridded(fine: Pmf, form: number, perStep: number): Pmf {
-  const byForm = onGrid.get(fine) ?? new Map<number, Pmf>()
-  onGrid.set(fine, byForm)
-  const coarse = byForm.get(form) ?? notAtOnce(regrid(fine, perStep, form))
-  byForm.set(form, coarse)
-  return coarse
-}
-
 const timedLegs = new WeakMap<LegTimes, Map<number, Omit<TimedLeg, 'leg'>>>()
 
 /** All legs of a graph on the plan's grid, every time multiplied by `form`. */
@@ -103,12 +93,12 @@ export function timedLeg(leg: GraphLeg, builder: LegBuilder, form: number, shift
 }
 
 function timesOnGrid(times: LegTimes, form: number, perStep: number): Omit<TimedLeg, 'leg'> {
-  const end = gridded(times.end, form, perStep)
+  const end = notAtOnce(times.end.onGrid(perStep, form))
   return {
     shortest: end.first,
     ...split(end),
     end,
-    pieces: times.pieces?.map((piece) => gridded(piece, form, perStep)) ?? [end],
+    pieces: times.pieces?.map((piece) => notAtOnce(piece.onGrid(perStep, form))) ?? [end],
   }
 }
 

@@ -77,7 +77,7 @@ function worthOfTrip(
     const value = (seconds: number) => {
       const shift = { stage: stage.id, seconds }
       const times = legs.map(({ spec, key }) => builder.times({ ...spec, shift }, key))
-      const known = found.find((other) => sameTimes(other.times, times))
+      const known = found.find((other) => sameTimes(other.times, times, builder.perStep))
       if (known) return known.value
       const fresh = { times, value: valueWith(solved, builder, legs, shift, floor) }
       found.push(fresh)
@@ -129,11 +129,14 @@ interface Found {
  * Whether two moves give a trip's legs the same times, so that they need not be planned twice: a stage that always waits for
  * another moves nothing, and of two stages that follow each other it does not matter which is slower.
  */
-const sameTimes = (a: readonly LegTimes[], b: readonly LegTimes[]): boolean =>
+const sameTimes = (a: readonly LegTimes[], b: readonly LegTimes[], ratio: number): boolean =>
   a.every((one, i) => {
     const other = b[i] as LegTimes
     const pieces = one.pieces ?? []
-    return same(one.end, other.end) && pieces.every((piece, k) => same(piece, other.pieces?.[k] as Pmf))
+    return (
+      same(one.end.onGrid(ratio, 1), other.end.onGrid(ratio, 1)) &&
+      pieces.every((piece, k) => same(piece.onGrid(ratio, 1), other.pieces?.[k]?.onGrid(ratio, 1) as Pmf))
+    )
   })
 
 /** Far below what any value shows, and above what rounding leaves of one product in another order. */

@@ -1,0 +1,83 @@
+import { Workspace } from '../kernel/index.ts'
+import { type Pmf, pmf } from './pmf.ts'
+
+/** A time put on a coarse grid after a wait of 0, 1, 2, … points of its own. */
+interface Moved {
+  readonly first: number
+  readonly byWait: readonly Float64Array[]
+}
+
+const known = new WeakMap<Pmf, Map<number, Moved>>()
+
+/**
+ * Distribution of the sum of two independent times on a grid `ratio` times as coarse as theirs, shared between its
+ * neighbouring points: the same as the sum on their own grid, put on the coarse one. Points of `a` that lie equally far
+ * before a coarse point are a row of that grid themselves; with them `b` is convolved there, moved by so far. It is
+ * a `ratio`-th of the work, and what is made of `b` is kept for the next `a`.
+ */
+export function coarseSum(a: Pmf, b: Pmf, ratio: number): Pmf {
+  const { first, byWait } = movedOf(b, ratio)
+  const from = Math.floor(a.first / ratio)
+  const rows = Math.floor((a.first + a.mass.length - 1) / ratio) - from + 1
+  const reach = (byWait[0] as Float64Array).length
+  const space = Workspace.borrowed()
+  const length = rows + reach - 1
+  const out = space.take(length + 8)
+  const part = space.take(length + 8)
+  const row = space.take(rows)
+  // Zeros around it, so that no eight sums have to know where it ends.
+  const pad = 16
+  const values = space.take(reach + 2 * pad) + pad
+  const { data, kernel } = space
+  for (let wait = 0; wait < ratio; wait++) {
+    let last = -1
+    let begin = rows
+    for (let m = 0; m < rows; m++) {
+      const i = (from + m) * ratio + wait - a.first
+      const mass = i < 0 || i >= a.mass.length ? 0 : (a.mass[i] as number)
+      data[row + m] = mass
+      if (mass === 0) continue
+      last = m
+      if (begin === rows) begin = m
+    }
+    if (last < 0) continue
+    data.set(byWait[wait] as Float64Array, values)
+    const count = last - begin + 1
+    kernel.convolve(part, row + begin, count, values, reach)
+    kernel.addScaled(out + begin, part, count + reach - 1, 1)
+  }
+  const mass = data.slice(out, out + length)
+  space.giveBack()
+  return pmf(from + first, mass)
+}
+
+function movedOf(b: Pmf, ratio: number): Moved {
+  const byRatio = known.get(b) ?? new Map<number, Moved>()
+  known.set(b, byRatio)
+  let moved = byRatio.get(ratio)
+  if (!moved) {
+    moved = allMoved(b, ratio)
+    byRatio.set(ratio, moved)
+  }
+  return moved
+}
+
+function allMoved({ first: start, mass }: Pmf, ratio: number): Moved {
+  const first = Math.floor(start / ratio)
+  const length = Math.ceil((start + mass.length - 1 + ratio - 1) / ratio) - first + 1
+  const byWait = Array.from({ length: ratio }, () => new Float64Array(length))
+  for (let j = 0; j < mass.length; j++) {
+    const m = mass[j] as number
+    // Most points of a thinned tail are empty.
+    if (m === 0) continue
+    const place = start + j - first * ratio
+    for (let wait = 0; wait < ratio; wait++) {
+      const out = byWait[wait] as Float64Array
+      const k = Math.floor((place + wait) / ratio)
+      const share = (place + wait - k * ratio) / ratio
+      out[k] = (out[k] as number) + m * (1 - share)
+      if (share > 0) out[k + 1] = (out[k + 1] as number) + m * share
+    }
+  }
+  return { first, byWait }
+}
