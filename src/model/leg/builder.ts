@@ -65,6 +65,9 @@ export class LegBuilder {
   private readonly starts = new GenerationCache<Parts>()
   private readonly pieces = new GenerationCache<LazySum>()
 
+  /** Keys of the documents of this round: the legs of a trip ask for the same ones again and again. */
+  private keys = new WeakMap<object, string>()
+
   /** Grid points beyond which times are gathered on the last: no plan tells them apart. */
   private readonly limit: number
 
@@ -77,6 +80,7 @@ export class LegBuilder {
 
   /** Forget what neither this nor the last round of questions used. */
   turn(): void {
+    this.keys = new WeakMap()
     this.shapes.turn(50)
     this.stages.turn(200)
     this.starts.turn(200)
@@ -87,8 +91,8 @@ export class LegBuilder {
   /** `key` names the trip (see keyOf); everything else in the spec is added to it here. */
   times(spec: LegSpec, key = keyOf(spec.trip)): LegTimes {
     const moved = spec.shift ? `|${spec.shift.stage}${spec.shift.seconds}` : ''
-    const base = `${key}|${spec.drive ? `${spec.drive.seconds}|${keyOf(spec.drive.pace)}` : ''}${moved}`
-    const tries = spec.tries ? `|${spec.tries.success}|${keyOf(spec.tries.retry)}` : ''
+    const base = `${key}|${spec.drive ? `${spec.drive.seconds}|${this.key(spec.drive.pace)}` : ''}${moved}`
+    const tries = spec.tries ? `|${spec.tries.success}|${this.key(spec.tries.retry)}` : ''
     return this.legs.get(`${base}|${spec.load}${tries}`, () => this.build(spec, key, base))
   }
 
@@ -99,6 +103,16 @@ export class LegBuilder {
       this.drive(spec.drive as LegDrive),
       ...spec.trip.stages.map((stage) => this.stage(stage.duration, stage.each ? spec.load : 1)),
     ]
+  }
+
+  private key(value: object | null): string {
+    if (value === null) return ''
+    let key = this.keys.get(value)
+    if (key === undefined) {
+      key = keyOf(value)
+      this.keys.set(value, key)
+    }
+    return key
   }
 
   private build(spec: LegSpec, key: string, base: string): LegTimes {
@@ -141,7 +155,7 @@ export class LegBuilder {
 
   /** A drive: its time multiplied by the pace, which is put once on a grid fine enough for all drives of its length. */
   private drive({ seconds, pace }: LegDrive): Pmf {
-    const key = keyOf(pace)
+    const key = this.key(pace)
     return this.stages.get(`drive|${seconds}|${key}`, () => {
       const factor = distributionOf(pace)
       if (seconds === 0) return point(0)
@@ -158,7 +172,7 @@ export class LegBuilder {
 
   /** The sum of `repeats` draws of a duration, each moved by `moved` seconds. */
   private stage(duration: AnyDuration, repeats = 1, moved = 0): Pmf {
-    const key = keyOf(duration)
+    const key = this.key(duration)
     return this.stages.get(`${key}|${moved}|${repeats}`, () => {
       if (repeats > 1) return this.sum(this.stage(duration, repeats - 1, moved), this.stage(duration, 1, moved))
       const own = massOnGrid(distributionOf(duration), this.step)
@@ -169,7 +183,7 @@ export class LegBuilder {
   /** The time of min(K, 20) retries, K geometric. */
   private retries(success: number, retry: AnyDuration | null): Pmf | undefined {
     if (!retry) return undefined
-    return this.stages.get(`retries|${success}|${keyOf(retry)}`, () => retriesOf(success, this.stage(retry)))
+    return this.stages.get(`retries|${success}|${this.key(retry)}`, () => retriesOf(success, this.stage(retry)))
   }
 }
 

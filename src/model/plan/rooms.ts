@@ -1,4 +1,4 @@
-import type { PlanGraph } from './graph.ts'
+import type { GraphNode, PlanGraph } from './graph.ts'
 
 /**
  * Room left in the goals that have a capacity, as one index: dimension d counts 0 … most[d].
@@ -76,27 +76,42 @@ interface Placeable {
 }
 
 function placeableIn(graph: PlanGraph, shortest: readonly number[], goal: number, steps: number): Placeable {
-  const best = graph.nodes.map(() => new Int32Array(steps + 1))
+  const row = steps + 1
+  const best = new Int32Array(graph.nodes.length * row)
+  const ways = graph.nodes.map((node) => waysFrom(node, shortest, goal))
   const most = new Int32Array(steps + 1)
   const least = new Int32Array(steps + 1)
   for (let t = 0; t <= steps; t++) {
     let low = Number.MAX_SAFE_INTEGER
-    for (const [n, node] of graph.nodes.entries()) {
-      const own = best[n] as Int32Array
-      let pieces = t > 0 ? (own[t - 1] as number) : 0
-      for (const leg of node.legs) {
-        const left = t - (shortest[leg.id] as number)
-        if (leg.to < 0 || left < 0) continue
-        const after = ((best[leg.to] as Int32Array)[left] as number) + (leg.goal === goal ? leg.load : 0)
+    for (let n = 0; n < ways.length; n++) {
+      const way = ways[n] as Int32Array
+      let pieces = t > 0 ? (best[n * row + t - 1] as number) : 0
+      for (let k = 0; k < way.length; k += 3) {
+        const left = t - (way[k + 1] as number)
+        if (left < 0) continue
+        const after = (best[(way[k] as number) * row + left] as number) + (way[k + 2] as number)
         if (after > pieces) pieces = after
       }
-      own[t] = pieces
+      best[n * row + t] = pieces
       if (pieces > (most[t] as number)) most[t] = pieces
       if (pieces < low) low = pieces
     }
     least[t] = low
   }
   return { most, least, chained: chain(most) }
+}
+
+/** The legs from a node, three numbers each: where to, the fewest steps that it takes, and pieces that it may place. */
+function waysFrom(node: GraphNode, shortest: readonly number[], goal: number): Int32Array {
+  const quickest = new Map<string, [to: number, steps: number, pieces: number]>()
+  for (const leg of node.legs) {
+    if (leg.to < 0) continue
+    const steps = shortest[leg.id] as number
+    const pieces = leg.goal === goal ? leg.load : 0
+    const known = quickest.get(`${leg.to} ${pieces}`)
+    if (!known || steps < known[1]) quickest.set(`${leg.to} ${pieces}`, [leg.to, steps, pieces])
+  }
+  return Int32Array.from([...quickest.values()].flat())
 }
 
 function chain(most: Int32Array): Int32Array {
