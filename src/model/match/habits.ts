@@ -65,9 +65,11 @@ export class SeatedHabit {
   }
 }
 
+const encoder = new TextEncoder()
+
 /** A number of 32 bits for a name: FNV-1a (Fowler, Noll & Vo; IETF draft draft-eastlake-fnv) over its UTF-8 bytes. */
 export function hashOf(name: string): number {
   let hash = 0x811c9dc5
-  for (const byte of new TextEncoder().encode(name)) hash = Math.imul(hash ^ byte, 0x01000193)
+  for (const byte of encoder.encode(name)) hash = Math.imul(hash ^ byte, 0x01000193)
   return hash >>> 0
 }

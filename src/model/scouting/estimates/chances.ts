@@ -18,17 +18,19 @@ export class Chances {
   private readonly pick: (u: number) => number
 
   constructor(teams: readonly ChanceData[], prior: ChancePrior) {
-    const groups = alike(teams)
+    const seen = teams.filter(({ hits, misses }) => hits + misses > 0)
+    // Each number once with how often it is there: whole ones are few, and what they say of a cell costs the same once or often.
+    const ofHits = tallied(seen.map(({ hits }) => hits))
+    const ofMisses = tallied(seen.map(({ misses }) => misses))
+    const ofAll = tallied(seen.map(({ hits, misses }) => hits + misses))
     const strength = { mean: Math.log(prior.strength.median), sd: prior.strength.spread }
     const { logOdds } = prior
-    const all = groups.reduce((sum, { times }) => sum + times, 0)
     // The first axis moves slowly: what hangs on the strength alone is worked out once for a row.
     const row = { s: Number.NaN, sum: 0 }
     const ofStrength = (s: number) => {
       if (row.s === s) return row.sum
       row.s = s
-      row.sum = all * logGamma(s)
-      for (const { hits, misses, times } of groups) row.sum -= times * logGamma(s + hits + misses)
+      row.sum = -rising(s, ofAll)
       return row.sum
     }
     this.grid = posteriorGrid(
@@ -40,14 +42,8 @@ export class Chances {
         const s = Math.exp(at[0] as number)
         const a = s / (1 + Math.exp(-(at[1] as number)))
         const b = s - a
-        const [beforeA, beforeB] = [logGamma(a), logGamma(b)]
-        let sum = logNormal(at[0] as number, strength) + logNormal(at[1] as number, logOdds) + ofStrength(s)
-        for (const { hits, misses, times } of groups) {
-          const ofHits = hits > 0 ? logGamma(a + hits) - beforeA : 0
-          const ofMisses = misses > 0 ? logGamma(b + misses) - beforeB : 0
-          sum += times * (ofHits + ofMisses)
-        }
-        return sum
+        const before = logNormal(at[0] as number, strength) + logNormal(at[1] as number, logOdds)
+        return before + ofStrength(s) + rising(a, ofHits) + rising(b, ofMisses)
       },
     )
     this.pick = picker(this.grid)
@@ -63,15 +59,18 @@ export class Chances {
   }
 }
 
-/** Teams with the same numbers, once with how many they are: most of a rare thing have seen none of it. */
-function alike(teams: readonly ChanceData[]): (ChanceData & { times: number })[] {
-  const groups = new Map<string, ChanceData & { times: number }>()
-  for (const { hits, misses } of teams) {
-    if (hits + misses <= 0) continue
-    const key = `${hits} ${misses}`
-    const group = groups.get(key)
-    if (group) group.times++
-    else groups.set(key, { hits, misses, times: 1 })
-  }
-  return [...groups.values()]
+/** Numbers above 0 in turn with how often each is there. */
+function tallied(numbers: readonly number[]): Float64Array {
+  const times = new Map<number, number>()
+  for (const n of numbers) if (n > 0) times.set(n, (times.get(n) ?? 0) + 1)
+  return Float64Array.from([...times].flat())
+}
+
+/** Sum of ln Γ(a + n) − ln Γ(a) over tallied numbers n. */
+function rising(a: number, tally: Float64Array): number {
+  const before = logGamma(a)
+  let sum = 0
+  for (let k = 0; k < tally.length; k += 2)
+    sum += (tally[k + 1] as number) * (logGamma(a + (tally[k] as number)) - before)
+  return sum
 }

@@ -1,6 +1,6 @@
 import type { ChanceData } from './chances.ts'
 import { countOf, Named } from './pool.ts'
-import type { EventPriors } from './priors.ts'
+import type { ChanceDraws, EventPriors, ShareDraws } from './priors.ts'
 import { drawCount } from './settings.ts'
 import type { Measures, TeamData } from './teamData.ts'
 import { nextTrips, type TripDraws, tripDraws } from './tripDraws.ts'
@@ -45,10 +45,12 @@ export class TeamDraws {
       const exposure = data.attempts.exposure + data.claimed.exposure
       const tried = this.named('attempts')
       const { departs } = this
-      return each((d) => {
-        const own = tried.gamma(d, (shape[d] as number) + count) / ((rate[d] as number) + exposure)
-        return (own * (measures.teleop - (departs[d] as number))) / measures.usual
-      })
+      const values = tried.gammas(shape, count)
+      for (let d = 0; d < values.length; d++) {
+        const own = (values[d] as number) / ((rate[d] as number) + exposure)
+        values[d] = (own * (measures.teleop - (departs[d] as number))) / measures.usual
+      }
+      return values
     })
   }
 
@@ -89,8 +91,10 @@ export class TeamDraws {
     const { data, priors } = this.of
     return this.keep('autonomous', () =>
       data.autonomous.map((counts, k) => {
-        const byNumber = this.shares(`autonomous ${k}`, priors.autonomous[k]!, [counts])
-        return each((d) => byNumber.reduce((sum, share, n) => sum + n * (share[d] as number), 0))
+        const values = new Float64Array(drawCount)
+        for (const [n, share] of this.shares(`autonomous ${k}`, priors.autonomous[k]!, [counts]).entries())
+          for (let d = 0; d < values.length; d++) values[d]! += n * (share[d] as number)
+        return values
       }),
     )
   }
@@ -127,33 +131,38 @@ export class TeamDraws {
     return made
   }
 
-  private chance(what: string, { a, b }: { a: Float64Array; b: Float64Array }, { hits, misses }: ChanceData) {
-    const [one, other] = [this.named(`${what} a`), this.named(`${what} b`)]
-    return each((d) => {
-      const hit = one.gamma(d, (a[d] as number) + hits)
-      const all = hit + other.gamma(d, (b[d] as number) + misses)
-      return all > 0 ? hit / all : (a[d] as number) / ((a[d] as number) + (b[d] as number))
-    })
+  private chance(what: string, { a, b }: ChanceDraws, { hits, misses }: ChanceData): Float64Array {
+    const values = this.named(`${what} a`).gammas(a, hits)
+    const others = this.named(`${what} b`).gammas(b, misses, scratch)
+    for (let d = 0; d < values.length; d++) {
+      const [hit, all] = [values[d] as number, (values[d] as number) + (others[d] as number)]
+      values[d] = all > 0 ? hit / all : (a[d] as number) / ((a[d] as number) + (b[d] as number))
+    }
+    return values
   }
 
   /** Shares by category: Dirichlet of the prior's draw and all counts. */
-  private shares(what: string, prior: readonly Float64Array[], counts: readonly Float64Array[]): Float64Array[] {
+  private shares(what: string, { alpha }: ShareDraws, counts: readonly Float64Array[]): Float64Array[] {
     return this.keep(what, () => {
-      const categories = (prior[0] as Float64Array).length
-      const drawn = Array.from({ length: categories }, (_, c) => {
+      const sums = new Float64Array(drawCount)
+      const drawn = alpha.map((shapes, c) => {
         const own = counts.reduce((sum, n) => sum + (n[c] as number), 0)
-        const of = this.named(`${what} ${c}`)
-        return each((d) => of.gamma(d, ((prior[d] as Float64Array)[c] as number) + own))
+        const values = this.named(`${what} ${c}`).gammas(shapes, own)
+        for (let d = 0; d < values.length; d++) sums[d]! += values[d] as number
+        return values
       })
-      for (let d = 0; d < drawCount; d++) {
-        let sum = 0
-        for (const values of drawn) sum += values[d] as number
-        for (const values of drawn) values[d] = sum > 0 ? (values[d] as number) / sum : 1 / categories
-      }
+      for (const values of drawn)
+        for (let d = 0; d < values.length; d++) {
+          const sum = sums[d] as number
+          values[d] = sum > 0 ? (values[d] as number) / sum : 1 / alpha.length
+        }
       return drawn
     })
   }
 }
+
+/** Used within one call and never kept. */
+const scratch = new Float64Array(drawCount)
 
 function each(of: (d: number) => number): Float64Array {
   const values = new Float64Array(drawCount)

@@ -3,7 +3,7 @@ import { Chances } from './chances.ts'
 import { Named } from './pool.ts'
 import { Rates } from './rates.ts'
 import { drawCount, hyperpriors } from './settings.ts'
-import { type SharePrior, Shares } from './shares.ts'
+import { type SharePrior, Shares, sumOf } from './shares.ts'
 import type { Measures, TeamData } from './teamData.ts'
 import { type TripPrior, Trips } from './trips.ts'
 
@@ -11,6 +11,14 @@ import { type TripPrior, Trips } from './trips.ts'
 export interface ChanceDraws {
   a: Float64Array
   b: Float64Array
+}
+
+/** Draws of the Dirichlet between teams. */
+export interface ShareDraws {
+  /** Counts by category, each by draw. */
+  alpha: Float64Array[]
+  /** Their sum on average: what a team's prior is worth. */
+  strength: number
 }
 
 /** Numbers of the streams that say which point of a grid a draw takes; goals add their own number. */
@@ -27,7 +35,17 @@ const streams = {
   autonomous: 200,
 }
 
-const levels = (stream: number) => stratified(drawCount, 7, stream)
+const knownLevels = new Map<number, Float64Array>()
+
+/** Always the same for a stream, hence kept. */
+function levels(stream: number): Float64Array {
+  let known = knownLevels.get(stream)
+  if (!known) {
+    known = stratified(drawCount, 7, stream)
+    knownLevels.set(stream, known)
+  }
+  return known
+}
 
 /**
  * What all teams share, and draws of it: one each of every part, the same draw belonging together. Every part is worked out
@@ -68,21 +86,21 @@ export class EventPriors {
     })
   }
 
-  get goals(): Float64Array[] {
+  get goals(): ShareDraws {
     return this.shares('goals', this.measures.goals.length, { of: (each) => each.goals, prior: hyperpriors.goals })
   }
 
-  get pieces(): Float64Array[] {
+  get pieces(): ShareDraws {
     return this.shares('pieces', this.measures.mostPerTrip, { of: (each) => each.pieces, prior: hyperpriors.pieces })
   }
 
-  get finish(): Float64Array[] {
+  get finish(): ShareDraws {
     const { length } = this.measures.finishes
     return this.shares('finish', length, { of: (each) => each.finish, prior: hyperpriors.finish })
   }
 
   /** By goal. */
-  get autonomous(): Float64Array[][] {
+  get autonomous(): ShareDraws[] {
     const count = this.measures.mostInAuto + 1
     return this.measures.goals.map((_, k) => {
       const of = (each: TeamData) => each.autonomous[k] as Float64Array
@@ -130,12 +148,19 @@ export class EventPriors {
     what: 'goals' | 'pieces' | 'finish' | 'autonomous',
     categories: number,
     { of, prior, k = 0 }: { of: (data: TeamData) => Float64Array; prior: SharePrior; k?: number },
-  ): Float64Array[] {
+  ): ShareDraws {
     const name = `${what} ${k}`
     return this.keep(name, () => {
       const model = new Shares(categories, this.all.map(of), prior)
       const named = Array.from({ length: categories }, (_, c) => new Named(`event ${name} ${c}`))
-      return Array.from(levels(streams[what] + k), (u, d) => model.prior(u, named, d))
+      const alpha = named.map(() => new Float64Array(drawCount))
+      let strength = 0
+      for (const [d, u] of levels(streams[what] + k).entries()) {
+        const drawn = model.prior(u, named, d)
+        for (const [c, values] of alpha.entries()) values[d] = drawn[c] as number
+        strength += sumOf(drawn)
+      }
+      return { alpha, strength: strength / drawCount }
     })
   }
 

@@ -1,5 +1,5 @@
 import type { Game } from '../../documents/types.ts'
-import { attemptsOf, type GoalCounts, type TeamMatch } from '../seen/index.ts'
+import { attemptsOf, type GoalCounts, type SeenTeleop, type TeamMatch } from '../seen/index.ts'
 import type { PitVisit } from '../types.ts'
 import type { ChanceData } from './chances.ts'
 import type { Departing } from './departure.ts'
@@ -56,6 +56,31 @@ const triedAt = (counts: GoalCounts, goal: string) => {
   return own ? own.scored + own.missed : 0
 }
 
+/** Sums of one match that hang on nothing else. Pieces tried, weights of trips, and pieces of trips by their weights and at most. */
+interface Sums {
+  pieces: number
+  trips: number
+  ofTrips: number
+  most: number
+}
+
+const known = new WeakMap<SeenTeleop, Sums>()
+
+/** Added up once: a further record leaves the matches of all other teams as they were. */
+function sumsOf(teleop: SeenTeleop): Sums {
+  const before = known.get(teleop)
+  if (before) return before
+  const sums: Sums = { pieces: attemptsOf(teleop.goals), trips: 0, ofTrips: 0, most: 1 }
+  for (const { goals, weight } of teleop.trips) {
+    const n = attemptsOf(goals)
+    sums.trips += weight
+    sums.ofTrips += weight * n
+    sums.most = Math.max(sums.most, Math.round(n))
+  }
+  known.set(teleop, sums)
+  return sums
+}
+
 export function measuresOf(
   game: Game,
   none: string,
@@ -67,11 +92,11 @@ export function measuresOf(
   let [trips, pieces, mostPerTrip, mostInAuto] = [0, 0, 1, 1]
   for (const team of teams)
     for (const { seen } of team) {
-      for (const trip of seen.teleop?.trips ?? []) {
-        const n = attemptsOf(trip.goals)
-        trips += trip.weight
-        pieces += trip.weight * n
-        mostPerTrip = Math.max(mostPerTrip, Math.round(n))
+      if (seen.teleop) {
+        const sums = sumsOf(seen.teleop)
+        trips += sums.trips
+        pieces += sums.ofTrips
+        mostPerTrip = Math.max(mostPerTrip, sums.most)
       }
       for (const goal of goals) mostInAuto = Math.max(mostInAuto, Math.round(seen.autonomous?.[goal]?.scored ?? 0))
     }
@@ -92,7 +117,7 @@ export function measuresOf(
     ({ matches, departing }): CountGroup =>
       matches.flatMap(({ seen }) => {
         const exposure = exposureOf(seen, half, departing)
-        return exposure > 0 ? [{ count: attemptsOf(seen.teleop!.goals), exposure }] : []
+        return exposure > 0 ? [{ count: sumsOf(seen.teleop!).pieces, exposure }] : []
       }),
   )
   const dispersion = countDispersion(counts)
@@ -136,8 +161,7 @@ export function exposureOf({ teleop }: TeamMatch, { usual }: Measures, { mean }:
 function tripsByGoal({ teleop }: TeamMatch, { goals, perTrip, dispersion }: Measures): Float64Array {
   const counts = new Float64Array(goals.length)
   if (!teleop) return counts
-  const pieces = attemptsOf(teleop.goals)
-  const trips = teleop.trips.reduce((sum, { weight }) => sum + weight, 0)
+  const { pieces, trips } = sumsOf(teleop)
   const each = trips > 0 && pieces > 0 ? trips / pieces : 1 / Math.max(perTrip, dispersion, 1)
   for (const [k, goal] of goals.entries()) counts[k] = each * triedAt(teleop.goals, goal)
   return counts
@@ -180,7 +204,7 @@ export function teamData(
     data.stops[seen.stopped ? 'hits' : 'misses'] += weight
     defended += weight * teleop.defence.played
     watched += weight
-    data.attempts.count += (weight * attemptsOf(teleop.goals)) / dispersion
+    data.attempts.count += (weight * sumsOf(teleop).pieces) / dispersion
     data.attempts.exposure += (weight * exposureOf(seen, measures, departing)) / dispersion
     for (const [k, count] of tripsByGoal(seen, measures).entries()) data.goals[k]! += (weight * count) / ofGoals
     for (const [k, goal] of goals.entries()) {

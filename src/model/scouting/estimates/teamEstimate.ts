@@ -1,6 +1,8 @@
 import type { TeamDraws } from './draws.ts'
 import type { EventEstimates } from './event.ts'
 import { nextPointDraws, pointDraws } from './points.ts'
+import type { ShareDraws } from './priors.ts'
+import { drawCount } from './settings.ts'
 import { sumOf } from './shares.ts'
 import { estimateOf, meanOfDraws } from './summary.ts'
 import type { TeamData } from './teamData.ts'
@@ -54,12 +56,13 @@ export class EstimatesOfTeam implements TeamEstimate {
     return this.keep('goals', () => {
       const { draws, data } = this
       const { priors, measures } = this.event
+      const { attempts } = draws
       const weight = Math.min(this.rate.ownWeight, ownShare(data.goals, priors.goals))
       return byId(measures.goals, (k): GoalEstimate => {
         const share = draws.goals[k] as Float64Array
         const hit = draws.success(k)
-        const tried = draws.attempts.map((all, d) => all * (share[d] as number))
-        const placed = tried.map((each, d) => each * (hit[d] as number))
+        const tried = productOf(attempts, share)
+        const placed = productOf(tried, hit)
         const { hits, misses } = data.success[k]!
         return {
           attempts: estimateOf(tried, { ownWeight: weight }),
@@ -100,9 +103,7 @@ export class EstimatesOfTeam implements TeamEstimate {
   get finishPoints(): Estimate {
     return this.keep('finish points', () => {
       const { finishes } = this.event.input.game
-      const points = new Float64Array(this.draws.attempts.length)
-      for (const [k, { points: each }] of finishes.entries())
-        for (let d = 0; d < points.length; d++) points[d]! += each * (this.draws.finish[k]![d] as number)
+      const points = sumOfDraws(finishes.map(({ points: each }, k) => ({ each, draws: this.draws.finish[k]! })))
       return estimateOf(points, { ownWeight: ownShare(this.data.finish, this.event.priors.finish) })
     })
   }
@@ -118,12 +119,11 @@ export class EstimatesOfTeam implements TeamEstimate {
   get autonomousPoints(): Estimate {
     return this.keep('autonomous points', () => {
       const { game } = this.event.input
-      const leave = game.leave?.points ?? 0
-      const points = this.draws.leaves.map((leaves) => leave * leaves)
-      for (const [k, { award }] of game.goals.entries()) {
-        if (award.kind !== 'each') continue
-        for (let d = 0; d < points.length; d++) points[d]! += award.auto * (this.draws.autonomous[k]![d] as number)
-      }
+      const { autonomous, leaves } = this.draws
+      const paid = game.goals.flatMap(({ award }, k) =>
+        award.kind === 'each' ? [{ each: award.auto, draws: autonomous[k]! }] : [],
+      )
+      const points = sumOfDraws([{ each: game.leave?.points ?? 0, draws: leaves }, ...paid])
       return estimateOf(points, { ownWeight: this.ownWeightOfAutonomous(0) })
     })
   }
@@ -180,13 +180,26 @@ export class EstimatesOfTeam implements TeamEstimate {
   }
 }
 
+function productOf(one: Float64Array, other: Float64Array): Float64Array {
+  const products = new Float64Array(drawCount)
+  for (let d = 0; d < drawCount; d++) products[d] = (one[d] as number) * (other[d] as number)
+  return products
+}
+
+/** Draws of several things, each times what it is worth. */
+function sumOfDraws(parts: readonly { each: number; draws: Float64Array }[]): Float64Array {
+  const sums = new Float64Array(drawCount)
+  for (const { each, draws } of parts) for (let d = 0; d < drawCount; d++) sums[d]! += each * (draws[d] as number)
+  return sums
+}
+
 const byId = <Of>(ids: readonly string[], of: (k: number) => Of): { [id: string]: Of } =>
   Object.fromEntries(ids.map((id, k) => [id, of(k)]))
 
 const chance = (values: Float64Array, { a, b }: { a: Float64Array; b: Float64Array }, n: number): Estimate =>
   estimateOf(values, { ownWeight: n / (n + meanOfDraws(a) + meanOfDraws(b)) })
 
-function ownShare(counts: Float64Array, prior: readonly Float64Array[]): number {
+function ownShare(counts: Float64Array, { strength }: ShareDraws): number {
   const n = sumOf(counts)
-  return n / (n + prior.reduce((sum, alpha) => sum + sumOf(alpha), 0) / prior.length)
+  return n / (n + strength)
 }

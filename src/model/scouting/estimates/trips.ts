@@ -249,17 +249,24 @@ function product(factors: readonly Factor[]): Factor {
 function about(factors: readonly Factor[], variance: number, belief: Omit<Factor, 'log'>): Factor {
   let log = 0
   let precision = belief.precision
+  // One logarithm for many: of their product, long before it overflows.
+  let widths = 1
   // About the belief's mean, so that squares do not cancel.
   let [first, second] = [0, 0]
   for (const each of factors) {
     const all = 1 + variance * each.precision
     const own = each.precision / all
     const off = each.mean - belief.mean
-    log += each.log - 0.5 * Math.log(all)
+    log += each.log
+    widths *= all
+    if (widths > 1e150) {
+      log -= 0.5 * Math.log(widths)
+      widths = 1
+    }
     precision += own
     first += own * off
     second += own * off * off
   }
-  log += 0.5 * Math.log(belief.precision / precision) - 0.5 * (second - (first * first) / precision)
+  log += 0.5 * Math.log(belief.precision / precision / widths) - 0.5 * (second - (first * first) / precision)
   return { log, mean: belief.mean + first / precision, precision }
 }

@@ -40,6 +40,10 @@ export function quantileOf(sorted: ArrayLike<number>, p: number): number {
 
 const buckets = 512
 
+// Used within one call and never kept: an event asks for some hundred times four quantiles.
+const counts = new Int32Array(buckets + 1)
+let places = new Int16Array(1024)
+
 /** The same quantiles of unsorted values without sorting all of them: only buckets that a quantile falls into are. */
 export function quantilesOf(values: Float64Array, shares: readonly number[]): number[] {
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
@@ -50,8 +54,8 @@ export function quantilesOf(values: Float64Array, shares: readonly number[]): nu
   }
   if (!(high > low)) return shares.map(() => low)
   const scale = (buckets - 1e-6) / (high - low)
-  const counts = new Int32Array(buckets + 1)
-  const places = new Int16Array(values.length)
+  counts.fill(0)
+  if (places.length < values.length) places = new Int16Array(values.length)
   for (let i = 0; i < values.length; i++) {
     const bucket = ((values[i] as number) - low) * scale
     places[i] = bucket

@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { type EstimateInput, EventEstimates } from '../../../../src/model/scouting/estimates/index.ts'
+import {
+  type EstimateInput,
+  EventEstimates,
+  type TeamEstimate,
+} from '../../../../src/model/scouting/estimates/index.ts'
 import type { TeamMatch } from '../../../../src/model/scouting/seen/index.ts'
 import { seenIn } from '../../../../src/model/scouting/seen/index.ts'
 import { gammaQuantile } from '../../../../src/model/scouting/statistics/index.ts'
@@ -114,6 +118,27 @@ it('the same records give the same estimates, whatever was asked before', () => 
   one.team('t5')
   expect(JSON.stringify(one.team('t3'))).toBe(JSON.stringify(eventOf(seen).team('t3')))
 })
+
+it('one more record gives the same as all of them from nothing', () => {
+  const all = truths({ teams: 12, matches: 5, seed: 8, volley: 3 })
+  const before = seenOf(all, { matches: 4, seed: 8 })
+  const after = seenOf(all, { matches: 5, seed: 8 })
+  const everything = (estimates: EventEstimates) =>
+    JSON.stringify([...before.keys()].map((team) => getters(estimates.team(team))))
+  const first = everything(eventOf(before))
+  // Matches of the others are the very ones that were looked at before.
+  const added = everything(eventOf(new Map(before).set('t3', after.get('t3')!)))
+  const copied = structuredClone(new Map(before).set('t3', after.get('t3')!))
+  expect(added).toBe(everything(eventOf(copied)))
+  expect(added).not.toBe(first)
+})
+
+/** All that is computed when it is asked for. */
+const getters = (of: TeamEstimate) => {
+  const { attempts, points, goals, trip, pieces, finish, finishPoints, autonomousPoints, absent, stops, departs } = of
+  const next = [attempts.next80, points.next80, trip?.median.next80]
+  return { attempts, points, goals, trip, pieces, finish, finishPoints, autonomousPoints, absent, stops, departs, next }
+}
 
 it('volleys of five pieces on long trips are neither lost nor counted twice', () => {
   const volleys = truths({ teams: 20, matches: 12, seed: 31 }).map(

@@ -214,6 +214,9 @@ describe('random numbers by name', () => {
       expect(Math.abs(mean - shape)).toBeLessThan(4 * Math.sqrt(shape / 1024))
       expect(Math.abs(sd / Math.sqrt(shape) - 1)).toBeLessThan(4 * Math.sqrt((2 + 6 / shape) / 4 / 1024))
       expect(new Named(`gamma ${shape}`).gamma(17, shape)).toBe(drawn[17])
+      // Many at once are the same numbers.
+      const shapes = new Float64Array(1024).fill(0.75 * shape)
+      expect([...named.gammas(shapes, 0.25 * shape)]).toEqual(drawn)
     }
   })
 
