@@ -28,6 +28,7 @@ beforeAll(async () => {
         calibrations: 20,
         film: 20,
         estimates: 20,
+        made: 20,
         observed: 20,
         doubts: 20,
         solved: 20,

@@ -21,6 +21,7 @@ export const {
   calibrations,
   film,
   estimates,
+  made,
   observed,
   doubts,
   solved,

@@ -5,6 +5,8 @@ import { doubts, eventEstimates, forecast, ofMatch, ofTeam, teamPage } from './c
 import { doubtsIn } from './doubts.ts'
 import { estimatesOf, teamOf } from './estimates.ts'
 import { forecastOf } from './forecast.ts'
+import { madeOfTeam } from './made.ts'
+import { madeOfTeam as madeContract } from './madeContract.ts'
 
 /** What the field says of robots. */
 export const estimatesRouter = router({
@@ -35,6 +37,20 @@ export const estimatesRouter = router({
     })
     .input(ofTeam)
     .query(({ input, ctx }) => teamOf(ctx, input)),
+
+  made: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/teams/{team}/made',
+        may: may.read,
+        summary: 'What each number of a team is made of: own matches with their records, what it claims, and the event',
+        answer: madeContract,
+        errors: ['malformed', 'notFound', 'unreachable', 'busy', 'overBudget'],
+      },
+    })
+    .input(ofTeam)
+    .query(({ input, ctx }) => madeOfTeam(ctx, input)),
 
   forecast: procedure
     .meta({

@@ -26,6 +26,7 @@ import { guess } from './guess.ts'
 import { handin } from './handin.ts'
 import { help } from './help.ts'
 import { lineup } from './lineup.ts'
+import { made } from './made.ts'
 import { match } from './match.ts'
 import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
@@ -88,6 +89,7 @@ export const de: Words = {
   handin,
   help,
   lineup,
+  made,
   match,
   objective,
   overrides,

@@ -25,6 +25,7 @@ import { guess } from './guess.ts'
 import { handin } from './handin.ts'
 import { help } from './help.ts'
 import { lineup } from './lineup.ts'
+import { made } from './made.ts'
 import { match } from './match.ts'
 import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
@@ -87,6 +88,7 @@ export const en = {
   handin,
   help,
   lineup,
+  made,
   match,
   objective,
   overrides,

@@ -2,6 +2,7 @@ import type { EventRecords } from '../seen/byTeam.ts'
 import { seenByTeam } from '../seen/index.ts'
 import type { Change, PitVisit } from '../types.ts'
 import { EventEstimates } from './event.ts'
+import { type MadeOfTeam, madeOf } from './made.ts'
 import type { Estimate, TeamEstimate } from './types.ts'
 
 /** What is recorded of an event, and of whom something is to be said. */
@@ -28,6 +29,12 @@ export function eventEstimates({ teams, visits, changes, ...records }: EventInpu
 export function estimatesOfEvent(input: EventInput): TeamEstimate[] {
   const estimates = eventEstimates(input)
   return input.teams.map((team) => whole(estimates.team(team)))
+}
+
+/** What each team's numbers are made of. */
+export function madeOfEvent(input: EventInput): { [team: string]: MadeOfTeam } {
+  const estimates = eventEstimates(input)
+  return Object.fromEntries(input.teams.map((team) => [team, madeOf(estimates, team)]))
 }
 
 const one = ({ mean, interval80, interval95, next80, ownWeight }: Estimate): Estimate => {

@@ -1,8 +1,9 @@
 import type { TeamDraws } from './draws.ts'
 import type { EventEstimates } from './event.ts'
 import { nextPointDraws, pointDraws } from './points.ts'
+import type { ChanceDraws } from './priors.ts'
 import { sumOf } from './shares.ts'
-import { estimateOf, meanOfDraws } from './summary.ts'
+import { estimateOf } from './summary.ts'
 import type { TeamData } from './teamData.ts'
 import type { Estimate, GoalEstimate, TeamEstimate } from './types.ts'
 
@@ -54,7 +55,7 @@ export class EstimatesOfTeam implements TeamEstimate {
     return this.keep('goals', () => {
       const { draws, data } = this
       const { priors, measures } = this.event
-      const weight = Math.min(this.rate.ownWeight, ownShare(data.goals, priors.goals))
+      const weight = Math.min(this.rate.ownWeight, ownShare(data.goals, priors.goals, data.claimedGoals))
       return byId(measures.goals, (k): GoalEstimate => {
         const share = draws.goals[k] as Float64Array
         const hit = draws.success(k)
@@ -92,7 +93,7 @@ export class EstimatesOfTeam implements TeamEstimate {
 
   get finish(): { [finish: string]: Estimate } {
     return this.keep('finish', () => {
-      const ownWeight = ownShare(this.data.finish, this.event.priors.finish)
+      const ownWeight = ownShare(this.data.finish, this.event.priors.finish, this.data.claimedFinish)
       return byId(this.event.measures.finishes, (k) => estimateOf(this.draws.finish[k]!, { ownWeight }))
     })
   }
@@ -103,7 +104,9 @@ export class EstimatesOfTeam implements TeamEstimate {
       const points = new Float64Array(this.draws.attempts.length)
       for (const [k, { points: each }] of finishes.entries())
         for (let d = 0; d < points.length; d++) points[d]! += each * (this.draws.finish[k]![d] as number)
-      return estimateOf(points, { ownWeight: ownShare(this.data.finish, this.event.priors.finish) })
+      return estimateOf(points, {
+        ownWeight: ownShare(this.data.finish, this.event.priors.finish, this.data.claimedFinish),
+      })
     })
   }
 
@@ -183,10 +186,15 @@ export class EstimatesOfTeam implements TeamEstimate {
 const byId = <Of>(ids: readonly string[], of: (k: number) => Of): { [id: string]: Of } =>
   Object.fromEntries(ids.map((id, k) => [id, of(k)]))
 
-const chance = (values: Float64Array, { a, b }: { a: Float64Array; b: Float64Array }, n: number): Estimate =>
-  estimateOf(values, { ownWeight: n / (n + meanOfDraws(a) + meanOfDraws(b)) })
+const chance = (values: Float64Array, { a, b }: ChanceDraws, n: number): Estimate => {
+  let share = 0
+  for (let d = 0; d < a.length; d++) share += n / (n + (a[d] as number) + (b[d] as number))
+  return estimateOf(values, { ownWeight: share / a.length })
+}
 
-function ownShare(counts: Float64Array, prior: readonly Float64Array[]): number {
+/** Of own counts beside those claimed and the event's, on average over what all teams have in common, as `made.ts` has it. */
+function ownShare(counts: Float64Array, prior: readonly Float64Array[], claimed?: Float64Array): number {
   const n = sumOf(counts)
-  return n / (n + prior.reduce((sum, alpha) => sum + sumOf(alpha), 0) / prior.length)
+  const all = n + (claimed ? sumOf(claimed) : 0)
+  return prior.reduce((sum, alpha) => sum + n / (all + sumOf(alpha)), 0) / prior.length
 }

@@ -7,6 +7,7 @@ import { words } from '../../../words/catalogue.ts'
 import { points } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
 import { Interval } from './Interval.tsx'
+import { NumberMade } from './made/NumberMade.tsx'
 
 /** What teams can be set side by side by; higher is better, but for the time of a trip. */
 const columns = ['points', 'attempts', 'trip', 'finishPoints', 'autonomousPoints'] as const
@@ -72,7 +73,9 @@ export function TeamTable({ page, teams }: { page: EventPage; teams: readonly Te
                   const [low, high] = estimate.interval80
                   return (
                     <td key={column} className="figure">
-                      {points(estimate.mean)}
+                      <NumberMade page={page} of={team} what={{ kind: column }}>
+                        {points(estimate.mean)}
+                      </NumberMade>
                       <Interval
                         of={estimate}
                         most={most.get(column)!}
