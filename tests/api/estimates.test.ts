@@ -77,6 +77,24 @@ test('A team’s page has its matches as they were seen, and what it claims; one
   expect((await server.get('/api/events/nowhere/estimates')).status).toBe(404)
 })
 
+test('Each number of a team says which records it is made of', async () => {
+  const team = '90004'
+  const made = (await server.get(`${address}/teams/${team}/made`)).body
+  const { estimate, watched } = (await server.get(`${address}/teams/${team}`)).body
+  const records = new Set(watched.flatMap((each: { records: { id: string }[] }) => each.records.map(({ id }) => id)))
+  for (const each of [made.attempts, made.trip, made.stops, made.goals.piers.success, made.finish.davit]) {
+    expect(each.matches.length).toBeGreaterThan(2)
+    for (const { records: own } of each.matches) for (const id of own) expect(records.has(id)).toBe(true)
+    expect((each.own?.share ?? 0) + (each.claimed?.share ?? 0) + each.event.share).toBeCloseTo(1, 9)
+  }
+  const { own, claimed, event: usual } = made.attempts
+  const sum = own.mean * own.share + (claimed?.mean ?? 0) * (claimed?.share ?? 0) + usual.mean * usual.share
+  // Taken over 1,024 draws on either side.
+  expect(sum / estimate.attempts.mean).toBeCloseTo(1, 2)
+  expect(made.running.at(-1).mean).toBeCloseTo(estimate.attempts.mean, 9)
+  expect((await server.get(`${address}/teams/12345/made`)).status).toBe(404)
+})
+
 test('A match to come is played by its robots as they were seen, the same for everybody until more is known', async () => {
   const next = 'qualification-24'
   const forecast = () => server.get(`${address}/matches/${next}/forecast`)

@@ -40,7 +40,7 @@ export const made: Words['made'] = {
   matches: 'Eigene Spiele',
   match: 'Spiel',
   value: 'Es sagt',
-  seen: 'Gesehen',
+  seen: { matches: 'Spiele gesehen', tries: 'Versuche', trips: 'Fahrten' },
   weight: 'Zählt',
   records: 'Aufzeichnungen',
   look: (records) => (records === 1 ? 'Aufzeichnung ansehen' : `${records} Aufzeichnungen ansehen`),
@@ -50,9 +50,6 @@ export const made: Words['made'] = {
   noMatches: 'Kein Spiel dieses Teams sagt etwas darüber: alles ist das Übliche der Veranstaltung.',
   yes: 'ja',
   no: 'nein',
-  ofMatch: (share) => `${share} eines Spiels`,
-  tries: (count) => `${count} Versuche`,
-  trips: (count) => `${count} Fahrten`,
   source: (own, game, revision) =>
     `Aus ${own === 1 ? '1 eigenen Spiel' : `${own} eigenen Spielen`} und den anderen Teams der Veranstaltung, nach „${game}“, Revision ${revision}. Auf dem Server gerechnet.`,
   noHalfLife: 'Alle eigenen Spiele zählen gleich, außer denen vor einem Umbau des Roboters.',

@@ -40,7 +40,7 @@ export const made = {
   matches: 'Own matches',
   match: 'Match',
   value: 'It says',
-  seen: 'Seen',
+  seen: { matches: 'Matches seen', tries: 'Tries', trips: 'Trips' },
   weight: 'Counts',
   records: 'Records',
   look: (records: number) => (records === 1 ? 'Look at the record' : `Look at the ${records} records`),
@@ -50,9 +50,6 @@ export const made = {
   noMatches: 'No match of this team says anything about it: all of it is what is usual at the event.',
   yes: 'yes',
   no: 'no',
-  ofMatch: (share: string) => `${share} of a match`,
-  tries: (count: string) => `${count} tries`,
-  trips: (count: string) => `${count} trips`,
   source: (own: number, game: string, revision: number) =>
     `From ${own === 1 ? '1 own match' : `${own} own matches`} and the event’s other teams, by ‘${game}’, revision ${revision}. Computed on the server.`,
   noHalfLife: 'All own matches count alike, except those before a change of the robot.',

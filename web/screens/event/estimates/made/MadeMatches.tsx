@@ -31,7 +31,7 @@ export function MadeMatches(props: { page: EventPage; team: string; made: MadeOf
             </th>
             {measured && (
               <th scope="col" className="figure">
-                {texts.seen}
+                {texts.seen[seenIn(what)]}
               </th>
             )}
             {weighted && (
@@ -51,7 +51,7 @@ export function MadeMatches(props: { page: EventPage; team: string; made: MadeOf
                 </div>
               </th>
               <td className="figure">{saidOf(what, each)}</td>
-              {measured && <td className="figure">{seenOf(what, each)}</td>}
+              {measured && <td className="figure">{plain(each.seen, 2)}</td>}
               {weighted && <td className="figure">{percent(each.weight)}</td>}
             </tr>
           ))}
@@ -89,8 +89,5 @@ function saidOf(what: Quantity, { value }: MadeMatch): string {
   return written(what)(value)
 }
 
-function seenOf({ kind }: Quantity, { seen }: MadeMatch): string {
-  const texts = words().made
-  if (kind === 'success') return texts.tries(plain(seen, 1))
-  return kind === 'trip' ? texts.trips(plain(seen, 1)) : texts.ofMatch(percent(seen))
-}
+/** What is counted in the column of how much was seen. */
+const seenIn = ({ kind }: Quantity) => (kind === 'success' ? 'tries' : kind === 'trip' ? 'trips' : 'matches')
