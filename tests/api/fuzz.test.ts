@@ -29,6 +29,7 @@ beforeAll(async () => {
         film: 20,
         estimates: 20,
         made: 20,
+        sideBySide: 20,
         observed: 20,
         doubts: 20,
         solved: 20,

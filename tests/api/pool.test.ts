@@ -50,6 +50,7 @@ const seconds = {
   film: 20,
   estimates: 20,
   made: 20,
+  sideBySide: 20,
   observed: 20,
   doubts: 20,
   solved: 20,

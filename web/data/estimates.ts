@@ -54,11 +54,13 @@ export const useForecast = (event: string, match: string) =>
     placeholderData: (before) => (before?.match === match ? before : undefined),
   })
 
-export const useTeamKnown = (event: string, team: string) =>
-  useQuery({
-    queryKey: ['event', event, 'estimates', team],
-    queryFn: () => said(client.estimates.team.query({ event, team })) as unknown as Promise<TeamKnown>,
-  })
+/** All that is known of a team, as a query that several screens share. */
+export const teamKnown = (event: string, team: string) => ({
+  queryKey: ['event', event, 'estimates', team],
+  queryFn: () => said(client.estimates.team.query({ event, team })) as unknown as Promise<TeamKnown>,
+})
+
+export const useTeamKnown = (event: string, team: string) => useQuery(teamKnown(event, team))
 
 /** What the numbers of a team are made of: asked for when one is opened. */
 export const useMade = (event: string, team: string) =>

@@ -11,7 +11,7 @@ import { plan as planMatch } from '../../model/plan/index.ts'
 import { PlanParts } from '../../model/plan/shares.ts'
 import type { AnySaid } from '../../model/said.ts'
 import { doubtsOf } from '../../model/scouting/doubts/index.ts'
-import { estimatesOfEvent, eventEstimates, madeOfEvent } from '../../model/scouting/estimates/index.ts'
+import { estimatesOfEvent, eventEstimates, madeOfEvent, sideBySideOf } from '../../model/scouting/estimates/index.ts'
 import { estimateReport as reportOf } from '../../model/scouting/estimates/report.ts'
 import { observedRobot } from '../../model/scouting/observed/index.ts'
 import { solvedByCategory } from '../../model/scouting/solved/index.ts'
@@ -61,6 +61,7 @@ export const lineups = task<'lineups'>(({ request, lineups, from, to }) => {
 })
 export const estimates = task<'estimates'>((input) => estimatesOfEvent(input))
 export const made = task<'made'>((input) => madeOfEvent(input))
+export const sideBySide = task<'sideBySide'>(({ input, teams }) => sideBySideOf(input, teams))
 export const estimateReport = task<'estimateReport'>((request) => reportOf(request))
 export const doubts = task<'doubts'>((request) => doubtsOf(request).doubts)
 export const solved = task<'solved'>(({ matches, results, teams }) =>

@@ -22,6 +22,7 @@ export const {
   film,
   estimates,
   made,
+  sideBySide,
   observed,
   doubts,
   solved,

@@ -2,7 +2,7 @@ import * as z from 'zod'
 import { categories } from '../../model/scouting/solved/index.ts'
 import { estimate } from '../contracts/compute/estimate.ts'
 import { matchReport } from '../contracts/compute/match.ts'
-import { id } from '../contracts/index.ts'
+import { id, written } from '../contracts/index.ts'
 import { alliance, pitVisit, team } from '../contracts/scouting/index.ts'
 
 const ofGoal = z.strictObject({ attempts: estimate, success: estimate, placed: estimate })
@@ -41,6 +41,33 @@ export const eventEstimates = z
   .meta({ id: 'EventEstimates', description: 'What is believed of all teams of an event' })
 
 export const ofTeam = z.strictObject({ event: id.describe('Id of the event'), team })
+
+export const ofTeams = z.strictObject({
+  event: id.describe('Id of the event'),
+  teams: written(/^[A-Za-z0-9-]{1,12}(,[A-Za-z0-9-]{1,12}){1,5}$/, (got) => ({
+    code: 'notTeams',
+    parts: { got },
+  })).describe('Two to six teams of the event, with commas between'),
+})
+
+const chances = z.array(z.array(z.number())).nullable()
+
+export const sideBySide = z
+  .strictObject({
+    teams: z.array(team),
+    total: z.array(estimate).describe('Points of goals in teleop, finish and autonomous, in a match played to its end'),
+    better: z
+      .strictObject({
+        total: chances,
+        points: chances,
+        attempts: chances,
+        trip: chances.describe('By fewer seconds'),
+        finishPoints: chances,
+        autonomousPoints: chances,
+      })
+      .describe('Chance that the team of the row is better than that of the column, on common draws'),
+  })
+  .meta({ id: 'SideBySide', description: 'Some teams beside each other' })
 
 const contribution = z.strictObject({
   mean: z.number(),

@@ -1,12 +1,13 @@
 import { ofEvent } from '../records/leadContracts.ts'
 import { procedure, router } from '../trpc.ts'
 import { may } from '../who.ts'
-import { doubts, eventEstimates, forecast, ofMatch, ofTeam, teamPage } from './contracts.ts'
+import { doubts, eventEstimates, forecast, ofMatch, ofTeam, ofTeams, sideBySide, teamPage } from './contracts.ts'
 import { doubtsIn } from './doubts.ts'
 import { estimatesOf, teamOf } from './estimates.ts'
 import { forecastOf } from './forecast.ts'
 import { madeOfTeam } from './made.ts'
 import { madeOfTeam as madeContract } from './madeContract.ts'
+import { sideBySideIn } from './sideBySide.ts'
 
 /** What the field says of robots. */
 export const estimatesRouter = router({
@@ -51,6 +52,20 @@ export const estimatesRouter = router({
     })
     .input(ofTeam)
     .query(({ input, ctx }) => madeOfTeam(ctx, input)),
+
+  sideBySide: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/side-by-side',
+        may: may.read,
+        summary: 'Two to six teams beside each other, with the chance that one is better than another',
+        answer: sideBySide,
+        errors: ['malformed', 'notFound', 'unreachable', 'busy', 'overBudget'],
+      },
+    })
+    .input(ofTeams)
+    .query(({ input, ctx }) => sideBySideIn(ctx, input)),
 
   forecast: procedure
     .meta({

@@ -45,6 +45,7 @@ import { settings } from './settings.ts'
 import { sheets } from './sheets.ts'
 import { shell } from './shell.ts'
 import { shortcuts } from './shortcuts.ts'
+import { sideBySide } from './sideBySide.ts'
 import { start } from './start.ts'
 import { stopwatch } from './stopwatch.ts'
 import { strip } from './strip.ts'
@@ -108,6 +109,7 @@ export const de: Words = {
   shell,
   sheets,
   shortcuts,
+  sideBySide,
   start,
   stopwatch,
   strip,

@@ -44,6 +44,7 @@ import { settings } from './settings.ts'
 import { sheets } from './sheets.ts'
 import { shell } from './shell.ts'
 import { shortcuts } from './shortcuts.ts'
+import { sideBySide } from './sideBySide.ts'
 import { start } from './start.ts'
 import { stopwatch } from './stopwatch.ts'
 import { strip } from './strip.ts'
@@ -107,6 +108,7 @@ export const en = {
   shell,
   sheets,
   shortcuts,
+  sideBySide,
   start,
   stopwatch,
   strip,

@@ -3,6 +3,7 @@ import { seenByTeam } from '../seen/index.ts'
 import type { Change, PitVisit } from '../types.ts'
 import { EventEstimates } from './event.ts'
 import { type MadeOfTeam, madeOf } from './made.ts'
+import { type SideBySide, sideBySide } from './sideBySide.ts'
 import type { Estimate, TeamEstimate } from './types.ts'
 
 /** What is recorded of an event, and of whom something is to be said. */
@@ -35,6 +36,12 @@ export function estimatesOfEvent(input: EventInput): TeamEstimate[] {
 export function madeOfEvent(input: EventInput): { [team: string]: MadeOfTeam } {
   const estimates = eventEstimates(input)
   return Object.fromEntries(input.teams.map((team) => [team, madeOf(estimates, team)]))
+}
+
+/** Some teams side by side. */
+export function sideBySideOf(input: EventInput, teams: readonly string[]): SideBySide {
+  const { total, ...rest } = sideBySide(eventEstimates(input), teams)
+  return { ...rest, total: total.map(one) }
 }
 
 const one = ({ mean, interval80, interval95, next80, ownWeight }: Estimate): Estimate => {

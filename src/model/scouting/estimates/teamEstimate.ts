@@ -1,6 +1,6 @@
 import type { TeamDraws } from './draws.ts'
 import type { EventEstimates } from './event.ts'
-import { nextPointDraws, pointDraws } from './points.ts'
+import { autonomousPointDraws, finishPointDraws, nextPointDraws, pointDraws } from './points.ts'
 import type { ChanceDraws } from './priors.ts'
 import { sumOf } from './shares.ts'
 import { estimateOf } from './summary.ts'
@@ -99,15 +99,11 @@ export class EstimatesOfTeam implements TeamEstimate {
   }
 
   get finishPoints(): Estimate {
-    return this.keep('finish points', () => {
-      const { finishes } = this.event.input.game
-      const points = new Float64Array(this.draws.attempts.length)
-      for (const [k, { points: each }] of finishes.entries())
-        for (let d = 0; d < points.length; d++) points[d]! += each * (this.draws.finish[k]![d] as number)
-      return estimateOf(points, {
+    return this.keep('finish points', () =>
+      estimateOf(finishPointDraws(this.event.input.game, this.draws), {
         ownWeight: ownShare(this.data.finish, this.event.priors.finish, this.data.claimedFinish),
-      })
-    })
+      }),
+    )
   }
 
   get autonomous(): { [goal: string]: Estimate } {
@@ -119,16 +115,9 @@ export class EstimatesOfTeam implements TeamEstimate {
   }
 
   get autonomousPoints(): Estimate {
-    return this.keep('autonomous points', () => {
-      const { game } = this.event.input
-      const leave = game.leave?.points ?? 0
-      const points = this.draws.leaves.map((leaves) => leave * leaves)
-      for (const [k, { award }] of game.goals.entries()) {
-        if (award.kind !== 'each') continue
-        for (let d = 0; d < points.length; d++) points[d]! += award.auto * (this.draws.autonomous[k]![d] as number)
-      }
-      return estimateOf(points, { ownWeight: this.ownWeightOfAutonomous(0) })
-    })
+    return this.keep('autonomous points', () =>
+      estimateOf(autonomousPointDraws(this.event.input.game, this.draws), { ownWeight: this.ownWeightOfAutonomous(0) }),
+    )
   }
 
   get leaves(): Estimate {

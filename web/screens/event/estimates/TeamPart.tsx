@@ -1,16 +1,16 @@
 import { useState } from 'react'
 import { Link } from 'wouter'
-import type { Game } from '../../../../src/model/documents/types.ts'
 import { type Estimates, useTeamKnown, type WatchedMatch } from '../../../data/estimates.ts'
 import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
 import { listed, plain } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
 import { matchName } from '../names.ts'
+import { Legend } from './Legend.tsx'
 import { LookAt } from './made/LookAt.tsx'
 import { Numbers } from './Numbers.tsx'
 import { Sources } from './Sources.tsx'
-import { GoalMark, TimelineStrip } from './TimelineStrip.tsx'
+import { TimelineStrip } from './TimelineStrip.tsx'
 
 /** One team: its matches first, then what follows from them beside what it says of itself. */
 export function TeamPart({ page, team, all }: { page: EventPage; team: string; all: Estimates | undefined }) {
@@ -37,29 +37,6 @@ export function TeamPart({ page, team, all }: { page: EventPage; team: string; a
       <Sources page={page} known={data} />
       <Numbers page={page} of={data.estimate} all={all?.teams ?? [data.estimate]} />
     </section>
-  )
-}
-
-function Legend({ game }: { game: Game }) {
-  const texts = words().estimates
-  return (
-    <ul className="strip-legend">
-      {game.goals.map(({ id, name }, index) => (
-        <li key={id}>
-          <svg viewBox="0 0 12 12" aria-hidden="true">
-            <GoalMark index={index} x={6} y={6} hit />
-          </svg>
-          {name}
-        </li>
-      ))}
-      <li>
-        <svg viewBox="0 0 12 12" aria-hidden="true">
-          <GoalMark index={0} x={6} y={6} hit={false} />
-        </svg>
-        {texts.emptyIsMiss}
-      </li>
-      <li>{texts.ticks}</li>
-    </ul>
   )
 }
 
