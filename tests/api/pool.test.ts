@@ -49,6 +49,8 @@ const seconds = {
   calibrations: 20,
   film: 20,
   estimates: 20,
+  estimatesOfTeams: 20,
+  changed: 20,
   made: 20,
   sideBySide: 20,
   observed: 20,

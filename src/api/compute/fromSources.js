@@ -21,6 +21,8 @@ export const {
   calibrations,
   film,
   estimates,
+  estimatesOfTeams,
+  changed,
   made,
   sideBySide,
   observed,

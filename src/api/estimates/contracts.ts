@@ -3,7 +3,7 @@ import { categories } from '../../model/scouting/solved/index.ts'
 import { estimate } from '../contracts/compute/estimate.ts'
 import { matchReport } from '../contracts/compute/match.ts'
 import { id, written } from '../contracts/index.ts'
-import { alliance, pitVisit, team } from '../contracts/scouting/index.ts'
+import { alliance, pitVisit, team, uuid } from '../contracts/scouting/index.ts'
 
 const ofGoal = z.strictObject({ attempts: estimate, success: estimate, placed: estimate })
 
@@ -160,3 +160,46 @@ export const doubts = z
     ]),
   )
   .describe('Largest first; a doubted record counts until a lead decides otherwise')
+
+export const withoutRequest = z.strictObject({
+  event: id.describe('Id of the event'),
+  records: z.array(uuid).min(1).max(1000).describe('Ids of the records to leave out'),
+})
+
+const ofTeamWithout = z.strictObject({
+  matches: z.int(),
+  points: estimate,
+  attempts: estimate,
+  finishPoints: estimate,
+  autonomousPoints: estimate,
+})
+
+const ended = z.strictObject({ win: z.number().describe('A tie counted half'), score: z.number() })
+
+export const without = z
+  .strictObject({
+    teams: z.array(z.strictObject({ team, with: ofTeamWithout, without: ofTeamWithout })),
+    matches: z
+      .array(z.strictObject({ match: id, alliance, with: ended, without: ended }))
+      .describe('The first coming matches of these robots, from their side'),
+    coming: z.int().describe('Coming matches of these robots in all'),
+  })
+  .meta({ id: 'Without', description: 'What is believed and forecast with and without some records' })
+
+export const changedRequest = z.strictObject({
+  event: id.describe('Id of the event'),
+  records: z.array(uuid).min(1).max(6).describe('Ids of own records'),
+})
+
+export const changed = z
+  .array(
+    z.strictObject({
+      record: z.string(),
+      match: id,
+      team,
+      without: z.number().describe('Pieces tried a match as they would be believed without the record'),
+      with: z.number().describe('Pieces tried a match as they are believed'),
+      matches: z.int().describe('Own matches behind the latter'),
+    }),
+  )
+  .meta({ id: 'Changed', description: 'What records changed; a record that does not count is missing' })

@@ -18,7 +18,7 @@ export const sideBySide: Words['sideBySide'] = {
   total: 'Punkte eines ganzen Spiels',
   totalHow:
     'Ziele in der Fahrzeit, Abschluss und Autonomphase zusammen, in einem Spiel, das der Roboter zu Ende spielt.',
-  better: (chance, team) => `mit ${chance} besser als ${team}`,
+  better: (chance, team) => `Wahrscheinlichkeit, besser als ${team} zu sein: ${chance}`,
   quantity: (name) => `${name}: Teams mit ihren Bereichen, das beste zuerst`,
   scale: (from, to) => `Alle Balken von ${from} bis ${to}`,
   how: 'Die Teams stehen nach ihrem Mittel, das beste zuerst, alle Balken einer Größe auf einer Skala: im Balken liegt der Erwartungswert mit 80 %, in der dünnen Linie mit 95 %. Die Wahrscheinlichkeit, besser als das nächste zu sein, wird in Ziehungen dessen gezählt, was geglaubt wird; was alle Teams der Veranstaltung teilen, ist in jeder für alle gleich.',

@@ -16,7 +16,7 @@ export const sideBySide = {
   notHere: (teams: string) => `Not at this event, so left out: ${teams}.`,
   total: 'Points of a whole match',
   totalHow: 'Goals in teleop, finish and autonomous together, in a match that the robot plays to its end.',
-  better: (chance: string, team: string) => `${chance} better than ${team}`,
+  better: (chance: string, team: string) => `chance to be better than ${team}: ${chance}`,
   quantity: (name: string) => `${name}: teams with their intervals, the best first`,
   scale: (from: string, to: string) => `All bars from ${from} to ${to}`,
   how: 'Teams stand by their mean, the best first, all bars of a quantity on one scale: the bar is where the expectation lies with 80 %, the thin line with 95 %. The chance to be better than the next is counted in draws of what is believed, in which what all teams of the event share is the same for each.',

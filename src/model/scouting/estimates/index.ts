@@ -5,7 +5,17 @@ export type { TeamDraws } from './draws.ts'
 export { type EstimateInput, EventEstimates } from './event.ts'
 export { type HalfLifeScore, halfLifeScores, halfLives } from './halfLife.ts'
 export type { Made, MadeMatch, MadeOfTeam, Running } from './made.ts'
-export { type EventInput, estimatesOfEvent, eventEstimates, madeOfEvent, sideBySideOf } from './ofEvent.ts'
+export {
+  type Changed,
+  changedBy,
+  type EventInput,
+  estimatesOfEvent,
+  estimatesOfTeams,
+  eventEstimates,
+  madeOfEvent,
+  sideBySideOf,
+  withoutRecords,
+} from './ofEvent.ts'
 export { worthOf } from './points.ts'
 export { claimWeight, defaultDiscount, drawCount, hyperpriors } from './settings.ts'
 export { type SideBySide, sideBySide } from './sideBySide.ts'

@@ -32,6 +32,42 @@ export function estimatesOfEvent(input: EventInput): TeamEstimate[] {
   return input.teams.map((team) => whole(estimates.team(team)))
 }
 
+/** The same of some of the event's teams. */
+export function estimatesOfTeams(input: EventInput, teams: readonly string[]): TeamEstimate[] {
+  const estimates = eventEstimates(input)
+  return teams.map((team) => whole(estimates.team(team)))
+}
+
+/** What is recorded, without some of the records. */
+export const withoutRecords = (input: EventInput, records: ReadonlySet<string>): EventInput => ({
+  ...input,
+  watched: input.watched.filter(({ observation }) => !records.has(observation.id)),
+})
+
+/** What each of some records changed: pieces tried as they would be believed without it, and as they are. */
+export function changedBy(input: EventInput, records: readonly string[]): Changed[] {
+  const now = eventEstimates(input)
+  return records.flatMap((record): Changed[] => {
+    const found = input.watched.find(({ observation }) => observation.id === record)
+    if (!found || !input.teams.includes(found.team) || found.observation.match === null) return []
+    const { team, observation } = found
+    const before = eventEstimates(withoutRecords(input, new Set([record]))).team(team)
+    const { attempts, matches } = now.team(team)
+    return [{ record, match: observation.match!, team, without: before.attempts.mean, with: attempts.mean, matches }]
+  })
+}
+
+export interface Changed {
+  record: string
+  match: string
+  team: string
+  /** Pieces tried a match. */
+  without: number
+  with: number
+  /** Own matches behind the latter. */
+  matches: number
+}
+
 /** What each team's numbers are made of. */
 export function madeOfEvent(input: EventInput): { [team: string]: MadeOfTeam } {
   const estimates = eventEstimates(input)
