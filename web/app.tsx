@@ -120,7 +120,9 @@ export function App() {
           <ShortcutPanel onClose={() => setListed(false)} />
         </Suspense>
       )}
-      <footer className="colophon">{words().shell.colophon}</footer>
+      <footer className="colophon">
+        {location.startsWith('/event/') ? words().shell.colophonOfEvent : words().shell.colophon}
+      </footer>
     </>
   )
 }

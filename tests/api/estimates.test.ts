@@ -60,6 +60,11 @@ test('One more record changes what is believed of its team', async () => {
   // Two records of one robot in one match are one match, averaged.
   expect(after.matches).toBe(before.matches)
   expect(after.goals.piers.placed.mean).toBeGreaterThan(before.goals.piers.placed.mean + 0.3)
+  // The scout is told just that of the own record.
+  const match = (row.body as { match: string }).match
+  const told = await server.send('POST', `${address}/changed`, { records: [id] })
+  const change = { record: id, match, team, without: before.attempts.mean, with: after.attempts.mean }
+  expect(told.body).toEqual([{ ...change, matches: after.matches }])
 })
 
 test('A team’s page has its matches as they were seen, and what it claims; one that is not of the event is not found', async () => {
@@ -75,6 +80,24 @@ test('A team’s page has its matches as they were seen, and what it claims; one
   expect(claims).toHaveLength(1)
   expect((await server.get(`${address}/teams/12345`)).status).toBe(404)
   expect((await server.get('/api/events/nowhere/estimates')).status).toBe(404)
+})
+
+test('Each number of a team says which records it is made of', async () => {
+  const team = '90004'
+  const made = (await server.get(`${address}/teams/${team}/made`)).body
+  const { estimate, watched } = (await server.get(`${address}/teams/${team}`)).body
+  const records = new Set(watched.flatMap((each: { records: { id: string }[] }) => each.records.map(({ id }) => id)))
+  for (const each of [made.attempts, made.trip, made.stops, made.goals.piers.success, made.finish.davit]) {
+    expect(each.matches.length).toBeGreaterThan(2)
+    for (const { records: own } of each.matches) for (const id of own) expect(records.has(id)).toBe(true)
+    expect((each.own?.share ?? 0) + (each.claimed?.share ?? 0) + each.event.share).toBeCloseTo(1, 9)
+  }
+  const { own, claimed, event: usual } = made.attempts
+  const sum = own.mean * own.share + (claimed?.mean ?? 0) * (claimed?.share ?? 0) + usual.mean * usual.share
+  // Taken over 1,024 draws on either side.
+  expect(sum / estimate.attempts.mean).toBeCloseTo(1, 2)
+  expect(made.running.at(-1).mean).toBeCloseTo(estimate.attempts.mean, 9)
+  expect((await server.get(`${address}/teams/12345/made`)).status).toBe(404)
 })
 
 test('A match to come is played by its robots as they were seen, the same for everybody until more is known', async () => {
@@ -114,6 +137,26 @@ test('A record with two goals swapped is doubted, with officials and scouts side
   })
   const evidence = doubt.evidence.find((each: { category: { goal?: string } }) => each.category.goal === 'piers')
   expect(evidence.official).toBe(played.find(({ match }) => match.id === 'qualification-17')!.result.red.pieces!.piers)
+  // Without it the robot is one match less known, and its next matches end a little differently.
+  const without = (await server.send('POST', `${address}/doubts/without`, { records: [wrong.id] })).body
+  const [of] = without.teams
+  expect([of.team, of.with.matches - of.without.matches]).toEqual(['90023', 1])
+  const { teams } = await estimates()
+  expect(of.with.attempts).toEqual(teams.find((each: TeamEstimate) => each.team === '90023').attempts)
+  expect(of.without.attempts.interval80).not.toEqual(of.with.attempts.interval80)
+  expect(without.matches.length).toBe(Math.min(3, without.coming))
+  for (const { match: id, alliance, with: now, without: then } of without.matches) {
+    const match = matches.find((each) => each.id === id)!
+    expect(match[alliance as 'red' | 'blue'].some(({ team }) => team === '90023')).toBe(true)
+    expect(played.some((each) => each.match.id === id)).toBe(false)
+    const { report } = (await server.get(`${address}/matches/${id}/forecast`)).body
+    expect(now.score).toBe((alliance === 'red' ? report.score.ours : report.score.theirs).mean)
+    expect(then.score).not.toBe(now.score)
+    // One record of some six moves a match by less than its own spread.
+    expect(Math.abs(then.score - now.score)).toBeLessThan(report.margin.sd)
+  }
+  const none = { records: ['0195b2a0-0000-7000-8000-000000000001'] }
+  expect((await server.send('POST', `${address}/doubts/without`, none)).status).toBe(404)
   // Corrected, it is doubted no more.
   const turned = { piers: 'gantry', gantry: 'piers' } as { [goal: string]: string }
   const timeline = wrong.kind === 'observation' ? (wrong.body.timeline ?? []) : []

@@ -26,6 +26,22 @@ test('all teams stand beside each other, one opens with its matches, and a recor
   expect(await meanOf(1, 4)).toBeLessThan(await meanOf(25, 4))
   expect(await findings(page)).toEqual([])
 
+  // Teams that are ticked stand side by side, at an address that says which.
+  for (const team of ['90001', '90020'])
+    await table.getByRole('checkbox', { name: `Set team ${team} side by side` }).check()
+  await page.getByRole('link', { name: '2 teams side by side' }).click()
+  const attempts = page.getByRole('region', { name: 'Pieces tried: teams with their intervals, the best first' })
+  await attempts.getByText(/^chance to be better than 900(01|20): \d\d.%$/).waitFor()
+  await page.getByLabel('Add a team').selectOption('90003')
+  await expect.poll(() => attempts.getByRole('listitem').count()).toBe(3)
+  await page
+    .getByRole('img', { name: /^90003, Qualification/ })
+    .first()
+    .waitFor()
+  expect(new URL(page.url()).search).toBe('?teams=90001,90020,90003')
+  expect(await findings(page)).toEqual([])
+  await page.getByRole('link', { name: 'All teams' }).click()
+
   await table.getByRole('link', { name: '90004' }).click()
   await page.getByRole('heading', { name: 'Team 90004, Salt and Solder' }).waitFor()
   const seen = records.filter(({ kind, body }) => kind === 'observation' && 'team' in body && body.team === '90004')
@@ -34,6 +50,23 @@ test('all teams stand beside each other, one opens with its matches, and a recor
   // A strip says in words what it shows.
   expect(await page.getByRole('img', { name: /^Qualification 3 from left to right: 5 Piers/ }).count()).toBe(1)
   expect(await findings(page)).toEqual([])
+
+  // A number opens down to the records.
+  const numbers = page.getByRole('region', { name: 'Numbers with how far to trust them' })
+  await numbers
+    .getByRole('row', { name: /^Points of goals in teleop/ })
+    .getByRole('button')
+    .click()
+  const panel = page.getByRole('dialog', { name: 'How this came about' })
+  await panel.getByRole('button', { name: 'Pieces at Piers' }).click()
+  await panel.getByRole('button', { name: 'Pieces tried' }).click()
+  await panel.getByRole('row', { name: /^Own matches \d+\.\d \d\d.%$/ }).waitFor()
+  await panel.getByRole('button', { name: 'Qualification 3: Look at the record' }).click()
+  await page.getByRole('dialog', { name: 'Qualification 3' }).getByText(/^Tove, on the server/).waitFor()
+  expect(await findings(page)).toEqual([])
+  await page.keyboard.press('Escape')
+  await page.keyboard.press('Escape')
+  await panel.waitFor({ state: 'detached' })
 
   const first = seen[0]!
   const id = '0195b2a0-0000-7000-8000-00000000cafe'
@@ -70,6 +103,7 @@ describe.runIf(inLongForm)('estimates', () => {
       address,
       `${address}?team=90004`,
       `${address}?match=qualification-24`,
+      `${address}?teams=90001,90020,90003,90004,90005,90006`,
       `/event/${event.id}/doubts`,
     ]) {
       await page.goto(world.url + at)

@@ -158,6 +158,7 @@ const parts: { [Code in keyof Sentences]: Parameters<Sentences[Code]>[0] } = {
   notADate: { got: { text: '"tomorrow"' } },
   notAMoment: { got: { text: '"tomorrow"' } },
   notAMomentWithOffset: { got: { text: '"tonight"' } },
+  notTeams: { got: { text: '"a team"' } },
   notATeam: { got: { text: '"a team"' } },
   notAUuid: { got: { text: '"seven"' } },
   notBase64: { got: { text: '"%"' } },

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
 import type { MatchReport } from '../../src/model/match/types.ts'
+import type { MadeOfTeam } from '../../src/model/scouting/estimates/made.ts'
 import type { TeamEstimate } from '../../src/model/scouting/estimates/types.ts'
 import type { Category, SolvedTeam } from '../../src/model/scouting/solved/index.ts'
 import type { Happening, PitVisit } from '../../src/model/scouting/types.ts'
@@ -53,8 +54,18 @@ export const useForecast = (event: string, match: string) =>
     placeholderData: (before) => (before?.match === match ? before : undefined),
   })
 
-export const useTeamKnown = (event: string, team: string) =>
+/** All that is known of a team, as a query that several screens share. */
+export const teamKnown = (event: string, team: string) => ({
+  queryKey: ['event', event, 'estimates', team],
+  queryFn: () => said(client.estimates.team.query({ event, team })) as unknown as Promise<TeamKnown>,
+})
+
+export const useTeamKnown = (event: string, team: string) => useQuery(teamKnown(event, team))
+
+/** What the numbers of a team are made of: asked for when one is opened. */
+export const useMade = (event: string, team: string) =>
   useQuery({
-    queryKey: ['event', event, 'estimates', team],
-    queryFn: () => said(client.estimates.team.query({ event, team })) as unknown as Promise<TeamKnown>,
+    queryKey: ['event', event, 'estimates', 'made', team],
+    queryFn: () => said(client.estimates.made.query({ event, team })) as unknown as Promise<MadeOfTeam>,
+    placeholderData: (before) => before,
   })

@@ -11,7 +11,14 @@ import { plan as planMatch } from '../../model/plan/index.ts'
 import { PlanParts } from '../../model/plan/shares.ts'
 import type { AnySaid } from '../../model/said.ts'
 import { doubtsOf } from '../../model/scouting/doubts/index.ts'
-import { estimatesOfEvent, eventEstimates } from '../../model/scouting/estimates/index.ts'
+import {
+  changedBy,
+  estimatesOfEvent,
+  eventEstimates,
+  madeOfEvent,
+  estimatesOfTeams as ofTeams,
+  sideBySideOf,
+} from '../../model/scouting/estimates/index.ts'
 import { estimateReport as reportOf } from '../../model/scouting/estimates/report.ts'
 import { observedRobot } from '../../model/scouting/observed/index.ts'
 import { solvedByCategory } from '../../model/scouting/solved/index.ts'
@@ -60,6 +67,10 @@ export const lineups = task<'lineups'>(({ request, lineups, from, to }) => {
   return lineups.map((each) => player.played(each, from, to))
 })
 export const estimates = task<'estimates'>((input) => estimatesOfEvent(input))
+export const estimatesOfTeams = task<'estimatesOfTeams'>(({ input, teams }) => ofTeams(input, teams))
+export const changed = task<'changed'>(({ input, records }) => changedBy(input, records))
+export const made = task<'made'>((input) => madeOfEvent(input))
+export const sideBySide = task<'sideBySide'>(({ input, teams }) => sideBySideOf(input, teams))
 export const estimateReport = task<'estimateReport'>((request) => reportOf(request))
 export const doubts = task<'doubts'>((request) => doubtsOf(request).doubts)
 export const solved = task<'solved'>(({ matches, results, teams }) =>

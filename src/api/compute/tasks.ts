@@ -12,7 +12,7 @@ import type { MatchRequest } from '../../model/match/types.ts'
 import type { Planned, TripWorth, WorthShare } from '../../model/plan/shares.ts'
 import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
 import type { Doubt, DoubtsRequest } from '../../model/scouting/doubts/index.ts'
-import type { EventInput, TeamEstimate } from '../../model/scouting/estimates/index.ts'
+import type { Changed, EventInput, MadeOfTeam, SideBySide, TeamEstimate } from '../../model/scouting/estimates/index.ts'
 import type { EstimateReport, EstimateRequest } from '../../model/scouting/estimates/report.ts'
 import type { Category, SolvedTeam } from '../../model/scouting/solved/index.ts'
 import type { Match, Result } from '../../model/scouting/types.ts'
@@ -56,6 +56,13 @@ export interface Tasks {
   film: { request: { game: Game; options: readonly Option[]; seed: number }; answer: Film }
   /** What is believed of all teams of an event. */
   estimates: { request: EventInput; answer: TeamEstimate[] }
+  estimatesOfTeams: { request: { input: EventInput; teams: readonly string[] }; answer: TeamEstimate[] }
+  /** What some records changed. */
+  changed: { request: { input: EventInput; records: readonly string[] }; answer: Changed[] }
+  /** What each team’s numbers are made of. */
+  made: { request: EventInput; answer: { [team: string]: MadeOfTeam } }
+  /** Some teams beside each other, on common draws. */
+  sideBySide: { request: { input: EventInput; teams: readonly string[] }; answer: SideBySide }
   /** The same of records that are stored nowhere, with doubts. */
   estimateReport: { request: EstimateRequest; answer: EstimateReport }
   doubts: { request: DoubtsRequest; answer: Doubt[] }
@@ -94,6 +101,10 @@ export const budgets: { readonly [name in TaskName]: number } = {
   season: 60,
   film: 60,
   estimates: 30,
+  estimatesOfTeams: 30,
+  changed: 30,
+  made: 30,
+  sideBySide: 30,
   observed: 30,
   doubts: 30,
   solved: 30,

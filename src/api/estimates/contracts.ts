@@ -2,8 +2,8 @@ import * as z from 'zod'
 import { categories } from '../../model/scouting/solved/index.ts'
 import { estimate } from '../contracts/compute/estimate.ts'
 import { matchReport } from '../contracts/compute/match.ts'
-import { id } from '../contracts/index.ts'
-import { alliance, pitVisit, team } from '../contracts/scouting/index.ts'
+import { id, written } from '../contracts/index.ts'
+import { alliance, pitVisit, team, uuid } from '../contracts/scouting/index.ts'
 
 const ofGoal = z.strictObject({ attempts: estimate, success: estimate, placed: estimate })
 
@@ -41,6 +41,33 @@ export const eventEstimates = z
   .meta({ id: 'EventEstimates', description: 'What is believed of all teams of an event' })
 
 export const ofTeam = z.strictObject({ event: id.describe('Id of the event'), team })
+
+export const ofTeams = z.strictObject({
+  event: id.describe('Id of the event'),
+  teams: written(/^[A-Za-z0-9-]{1,12}(,[A-Za-z0-9-]{1,12}){1,5}$/, (got) => ({
+    code: 'notTeams',
+    parts: { got },
+  })).describe('Two to six teams of the event, with commas between'),
+})
+
+const chances = z.array(z.array(z.number())).nullable()
+
+export const sideBySide = z
+  .strictObject({
+    teams: z.array(team),
+    total: z.array(estimate).describe('Points of goals in teleop, finish and autonomous, in a match played to its end'),
+    better: z
+      .strictObject({
+        total: chances,
+        points: chances,
+        attempts: chances,
+        trip: chances.describe('By fewer seconds'),
+        finishPoints: chances,
+        autonomousPoints: chances,
+      })
+      .describe('Chance that the team of the row is better than that of the column, on common draws'),
+  })
+  .meta({ id: 'SideBySide', description: 'Some teams beside each other' })
 
 const contribution = z.strictObject({
   mean: z.number(),
@@ -133,3 +160,46 @@ export const doubts = z
     ]),
   )
   .describe('Largest first; a doubted record counts until a lead decides otherwise')
+
+export const withoutRequest = z.strictObject({
+  event: id.describe('Id of the event'),
+  records: z.array(uuid).min(1).max(1000).describe('Ids of the records to leave out'),
+})
+
+const ofTeamWithout = z.strictObject({
+  matches: z.int(),
+  points: estimate,
+  attempts: estimate,
+  finishPoints: estimate,
+  autonomousPoints: estimate,
+})
+
+const ended = z.strictObject({ win: z.number().describe('A tie counted half'), score: z.number() })
+
+export const without = z
+  .strictObject({
+    teams: z.array(z.strictObject({ team, with: ofTeamWithout, without: ofTeamWithout })),
+    matches: z
+      .array(z.strictObject({ match: id, alliance, with: ended, without: ended }))
+      .describe('The first coming matches of these robots, from their side'),
+    coming: z.int().describe('Coming matches of these robots in all'),
+  })
+  .meta({ id: 'Without', description: 'What is believed and forecast with and without some records' })
+
+export const changedRequest = z.strictObject({
+  event: id.describe('Id of the event'),
+  records: z.array(uuid).min(1).max(6).describe('Ids of own records'),
+})
+
+export const changed = z
+  .array(
+    z.strictObject({
+      record: z.string(),
+      match: id,
+      team,
+      without: z.number().describe('Pieces tried a match as they would be believed without the record'),
+      with: z.number().describe('Pieces tried a match as they are believed'),
+      matches: z.int().describe('Own matches behind the latter'),
+    }),
+  )
+  .meta({ id: 'Changed', description: 'What records changed; a record that does not count is missing' })

@@ -51,7 +51,8 @@ export async function forecastOf(
   return made
 }
 
-async function play(
+/** Plays a match with its robots as they were seen, its own records left out. */
+export async function play(
   ctx: Context,
   { event, input, match }: { event: string; input: Awaited<ReturnType<typeof inputOf>>['input']; match: Match },
 ): Promise<Forecast> {

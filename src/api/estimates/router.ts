@@ -1,10 +1,28 @@
 import { ofEvent } from '../records/leadContracts.ts'
 import { procedure, router } from '../trpc.ts'
 import { may } from '../who.ts'
-import { doubts, eventEstimates, forecast, ofMatch, ofTeam, teamPage } from './contracts.ts'
+import { changedIn } from './changed.ts'
+import {
+  changed,
+  changedRequest,
+  doubts,
+  eventEstimates,
+  forecast,
+  ofMatch,
+  ofTeam,
+  ofTeams,
+  sideBySide,
+  teamPage,
+  without,
+  withoutRequest,
+} from './contracts.ts'
 import { doubtsIn } from './doubts.ts'
 import { estimatesOf, teamOf } from './estimates.ts'
 import { forecastOf } from './forecast.ts'
+import { madeOfTeam } from './made.ts'
+import { madeOfTeam as madeContract } from './madeContract.ts'
+import { sideBySideIn } from './sideBySide.ts'
+import { withoutOf } from './without.ts'
 
 /** What the field says of robots. */
 export const estimatesRouter = router({
@@ -36,6 +54,34 @@ export const estimatesRouter = router({
     .input(ofTeam)
     .query(({ input, ctx }) => teamOf(ctx, input)),
 
+  made: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/teams/{team}/made',
+        may: may.read,
+        summary: 'What each number of a team is made of: own matches with their records, what it claims, and the event',
+        answer: madeContract,
+        errors: ['malformed', 'notFound', 'unreachable', 'busy', 'overBudget'],
+      },
+    })
+    .input(ofTeam)
+    .query(({ input, ctx }) => madeOfTeam(ctx, input)),
+
+  sideBySide: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/side-by-side',
+        may: may.read,
+        summary: 'Two to six teams beside each other, with the chance that one is better than another',
+        answer: sideBySide,
+        errors: ['malformed', 'notFound', 'unreachable', 'busy', 'overBudget'],
+      },
+    })
+    .input(ofTeams)
+    .query(({ input, ctx }) => sideBySideIn(ctx, input)),
+
   forecast: procedure
     .meta({
       endpoint: {
@@ -63,4 +109,34 @@ export const estimatesRouter = router({
     })
     .input(ofEvent)
     .query(({ input: { event }, ctx }) => doubtsIn(ctx, event)),
+
+  without: procedure
+    .meta({
+      endpoint: {
+        method: 'POST',
+        path: '/api/events/{event}/doubts/without',
+        may: may.lead,
+        audit: false,
+        summary: 'What is believed of robots and forecast of their coming matches with and without some records',
+        answer: without,
+        errors: ['malformed', 'notFound', 'unreachable', 'notOffered', 'busy', 'overBudget'],
+      },
+    })
+    .input(withoutRequest)
+    .mutation(({ input, ctx }) => withoutOf(ctx, input)),
+
+  changed: procedure
+    .meta({
+      endpoint: {
+        method: 'POST',
+        path: '/api/events/{event}/changed',
+        may: may.member,
+        audit: false,
+        summary: 'What own records changed about the robots that they are about',
+        answer: changed,
+        errors: ['malformed', 'notFound', 'busy', 'overBudget'],
+      },
+    })
+    .input(changedRequest)
+    .mutation(({ input, ctx }) => changedIn(ctx, input)),
 })

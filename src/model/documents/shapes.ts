@@ -81,6 +81,7 @@ export const shapeSentences = {
   notADate: (of: { got: Got }) => `a date is written 2031-02-28, got ${gotText(of.got)}`,
   notAMoment: (of: { got: Got }) => `a moment is written 2031-02-28 or 2031-02-28T14:05Z, got ${gotText(of.got)}`,
   notAMomentWithOffset: (of: { got: Got }) => `a moment is written 2031-02-28T14:05Z, got ${gotText(of.got)}`,
+  notTeams: (of: { got: Got }) => `teams are two to six of them with commas between, got ${gotText(of.got)}`,
   notATeam: (of: { got: Got }) => `a team is up to 12 letters, digits or hyphens, got ${gotText(of.got)}`,
   notAUuid: (of: { got: Got }) => `an id of a record is a UUID in small letters, got ${gotText(of.got)}`,
   notBase64: (of: { got: Got }) => `the data of a photo are Base64, got ${gotText(of.got)}`,

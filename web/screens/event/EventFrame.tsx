@@ -24,6 +24,8 @@ import { WatchPart } from './watch/WatchPart.tsx'
 export interface EventPage {
   event: Stored<'event'>
   game: Game
+  /** Of the game's document. */
+  revision: number
   schedule: Schedule
   results: StoredResult[]
   watching: Watching
@@ -73,6 +75,7 @@ export function EventFrame(props: { id: string; part: string | undefined }) {
   const page: EventPage = {
     event: event.data,
     game: game.data.body,
+    revision: game.data.revision,
     schedule: schedule.data,
     results: results.data,
     watching: watching.data,

@@ -12,6 +12,7 @@ import { aboutName, matchName, seatName } from '../record/names.ts'
 import { nextSeat, slotAt, withTakeovers } from '../record/seats.ts'
 import { moment, useWords } from '../words/catalogue.ts'
 import { useMoreWords } from '../words/more.ts'
+import { Changed } from './Changed.tsx'
 import { EventChoice } from './EventChoice.tsx'
 
 /** Where a scout comes to between two matches. */
@@ -19,6 +20,7 @@ export function Home() {
   const texts = useWords().home
   const { pit } = useMoreWords()
   const known = useKnown()
+  const rows = useOutbox()
   if (!known) return <Screen title={texts.title} home />
   const { pack, me, session } = known
   if (!pack) {
@@ -37,6 +39,7 @@ export function Home() {
       {session?.claimed && !session.person && <p className="notice">{texts.signIn}</p>}
       {me ? <Next known={known} pack={pack.pack} ahead={pack.ahead ?? 0} /> : !session?.claimed && <WhoAsk />}
       <OpenDrafts pack={pack.pack} />
+      {me && <Changed rows={rows ?? []} event={pack.pack.event.id} scout={me.id} />}
       {me && (
         <nav className="list" aria-label={texts.title}>
           <a href={linkTo({ screen: 'choose' })}>{texts.other}</a>

@@ -25,6 +25,12 @@ export const de: Words = {
       `${phone} auf diesem Telefon, ${attention} brauchen dich, ${server} auf dem Server`,
     open: 'Die Aufnahmen zeigen',
   },
+  changed: {
+    title: 'Was deine letzten Aufzeichnungen geändert haben',
+    team: (team, without, now, matches) =>
+      `Team ${team}: ${without} → ${now} Stücke je Spiel; jetzt aus ${matches === 1 ? '1 Spiel' : `${matches} Spielen`}`,
+    how: 'Versuchte Stücke in einem ganzen Spiel, wie sie ohne deine Aufzeichnung geglaubt würden und wie sie es mit ihr werden.',
+  },
   home: {
     title: 'Ein Spiel beobachten',
     next: 'Dein nächstes Spiel',

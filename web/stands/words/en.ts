@@ -22,6 +22,12 @@ export const en = {
       `${phone} on this phone, ${attention} need you, ${server} on the server`,
     open: 'Show the records',
   },
+  changed: {
+    title: 'What your last records changed',
+    team: (team: string, without: string, now: string, matches: number) =>
+      `Team ${team}: ${without} → ${now} pieces a match; from ${matches === 1 ? '1 match' : `${matches} matches`} now`,
+    how: 'Pieces tried in a whole match, as they would be believed without your record and as they are with it.',
+  },
   home: {
     title: 'Scout a match',
     next: 'Your next match',

@@ -26,6 +26,7 @@ import { guess } from './guess.ts'
 import { handin } from './handin.ts'
 import { help } from './help.ts'
 import { lineup } from './lineup.ts'
+import { made } from './made.ts'
 import { match } from './match.ts'
 import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
@@ -44,6 +45,7 @@ import { settings } from './settings.ts'
 import { sheets } from './sheets.ts'
 import { shell } from './shell.ts'
 import { shortcuts } from './shortcuts.ts'
+import { sideBySide } from './sideBySide.ts'
 import { start } from './start.ts'
 import { stopwatch } from './stopwatch.ts'
 import { strip } from './strip.ts'
@@ -88,6 +90,7 @@ export const de: Words = {
   handin,
   help,
   lineup,
+  made,
   match,
   objective,
   overrides,
@@ -106,6 +109,7 @@ export const de: Words = {
   shell,
   sheets,
   shortcuts,
+  sideBySide,
   start,
   stopwatch,
   strip,

@@ -137,6 +137,7 @@ export const shapes: Pick<Words['problems'], keyof typeof shapeSentences> = {
   notAMoment: ({ got }) =>
     `Ein Zeitpunkt wird wie 2031-02-28 oder 2031-02-28T14:05Z geschrieben, nicht wie ${sayGot(got)}`,
   notAMomentWithOffset: ({ got }) => `Ein Zeitpunkt wird wie 2031-02-28T14:05Z geschrieben, nicht wie ${sayGot(got)}`,
+  notTeams: ({ got }) => `Teams sind zwei bis sechs, mit Kommas dazwischen, nicht ${sayGot(got)}`,
   notATeam: ({ got }) => `Ein Team hat höchstens 12 Buchstaben, Ziffern oder Bindestriche, nicht ${sayGot(got)}`,
   notAUuid: ({ got }) => `Die Kennung einer Aufzeichnung ist eine UUID in kleinen Buchstaben, nicht ${sayGot(got)}`,
   notBase64: ({ got }) => `Die Daten eines Fotos sind in Base64 geschrieben, nicht wie ${sayGot(got)}`,

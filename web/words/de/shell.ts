@@ -11,6 +11,9 @@ export const shell: Words['shell'] = {
     'Der Server antwortet nicht. Was du getippt hast, bleibt in diesem Browser; versuch es noch einmal, sobald er wieder da ist.',
   colophon:
     'Punkte sind erwartete Punkte in einem Match: eines Roboters allein, auf der Seite des Matches von Allianzen. Jede Zahl lässt sich aufklappen. Gerechnet wird in deinem Browser.',
+  /** Under what belongs to an event. */
+  colophonOfEvent:
+    'Punkte und Stücke gelten für ein Match. Zahlen eines Roboters lassen sich öffnen und sagen, woraus sie bestehen, bis zu den Aufzeichnungen. Auf dem Server gerechnet.',
   places: {
     start: 'Start',
     games: 'Spiele',

@@ -28,4 +28,21 @@ export const doubts = {
   scouted: 'Scouts',
   usual: 'Usual differences',
   times: (often: string) => `${often} ×`,
+  without: {
+    ask: (records: number) =>
+      records === 1 ? 'What would be said without the record' : `What would be said without the ${records} records`,
+    what: 'what would be said without it',
+    trouble: 'What would be said without it could not be worked out',
+    with: 'With',
+    without: 'Without',
+    team: (team: string, now: number, then: number) =>
+      `Team ${team}: from ${now} own matches with, from ${then} without`,
+    matches: (shown: number, all: number) =>
+      shown === all ? 'Coming matches' : `The next ${shown} of ${all} coming matches`,
+    noneComing: 'No match of these robots is still to come.',
+    wins: (side: string) => `${side}: chance to win`,
+    score: (side: string) => `${side}: expected score`,
+    how: (teams: string) =>
+      `‘Without’ leaves the record out of everything that is believed of ${teams} and of the event; a match without another record of the robot is then one that nobody saw. Both forecasts play 4,000 matches with the same luck; a tie counts as half a win. Leaving out is not done here: a lead corrects the record, or lets another count.`,
+  },
 }

@@ -25,6 +25,7 @@ import { guess } from './guess.ts'
 import { handin } from './handin.ts'
 import { help } from './help.ts'
 import { lineup } from './lineup.ts'
+import { made } from './made.ts'
 import { match } from './match.ts'
 import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
@@ -43,6 +44,7 @@ import { settings } from './settings.ts'
 import { sheets } from './sheets.ts'
 import { shell } from './shell.ts'
 import { shortcuts } from './shortcuts.ts'
+import { sideBySide } from './sideBySide.ts'
 import { start } from './start.ts'
 import { stopwatch } from './stopwatch.ts'
 import { strip } from './strip.ts'
@@ -87,6 +89,7 @@ export const en = {
   handin,
   help,
   lineup,
+  made,
   match,
   objective,
   overrides,
@@ -105,6 +108,7 @@ export const en = {
   shell,
   sheets,
   shortcuts,
+  sideBySide,
   start,
   stopwatch,
   strip,

@@ -7,6 +7,9 @@ export const shell = {
   unreachable: 'The server does not answer. What you typed stays in this browser; try again when it is back.',
   colophon:
     'Points are expected points in one match: of one robot alone, and on the match’s page of alliances. Every number can be opened. Computed in your browser.',
+  /** Under what belongs to an event. */
+  colophonOfEvent:
+    'Points and pieces are of one match. Numbers of a robot open and say what they are made of, down to the records. Computed on the server.',
   places: {
     start: 'Start',
     games: 'Games',

@@ -6,6 +6,8 @@ export interface Departing {
   mean: number
   variance: number
   ownWeight: number
+  /** What is usual at the event, which the rest is taken from. */
+  eventMean: number
 }
 
 /** Where nobody has timed a departure, half of the endgame is taken: common practice, without a source. */
@@ -41,7 +43,7 @@ export function departures(teams: readonly (readonly Weighted[])[], endgame: num
   if (known.length === 0) {
     const anyUnknown = teams.some((own) => own.some(({ seen: { teleop } }) => teleop?.departed === 'unknown'))
     const mean = anyUnknown ? assumedShare * endgame : 0
-    return teams.map(() => ({ mean, variance: anyUnknown ? (endgame / 6) ** 2 : 0, ownWeight: 0 }))
+    return teams.map(() => ({ mean, variance: anyUnknown ? (endgame / 6) ** 2 : 0, ownWeight: 0, eventMean: mean }))
   }
   const event = known.reduce((sum, { mean }) => sum + mean, 0) / known.length
   const free = known.reduce((sum, { count }) => sum + count - 1, 0)
@@ -56,6 +58,7 @@ export function departures(teams: readonly (readonly Weighted[])[], endgame: num
       mean: (n * mean + worth * event) / (n + worth),
       variance: within / (n + worth),
       ownWeight: n / (n + worth),
+      eventMean: event,
     }
   })
 }

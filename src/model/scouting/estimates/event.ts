@@ -7,7 +7,7 @@ import { EventPriors } from './priors.ts'
 import { type Measures, measuresOf, type TeamData, teamData } from './teamData.ts'
 import { EstimatesOfTeam } from './teamEstimate.ts'
 import { noFinish, type TeamEstimate } from './types.ts'
-import { type EarlierMatch, evenly, type Weighing, weighted } from './weights.ts'
+import { type EarlierMatch, evenly, type Weighing, type Weighted, weighted } from './weights.ts'
 
 export interface EstimateInput {
   game: Game
@@ -31,6 +31,8 @@ export class EventEstimates {
   readonly measures: Measures
   readonly priors: EventPriors
   readonly input: EstimateInput
+  readonly weighing: Weighing
+  private readonly weighted = new Map<string, readonly Weighted[]>()
   private readonly data = new Map<string, TeamData>()
   private readonly known = new Map<string, TeamEstimate>()
   private readonly drawn = new Map<string, TeamDraws>()
@@ -38,10 +40,13 @@ export class EventEstimates {
   constructor(input: EstimateInput) {
     this.input = input
     const { game, teams, seen, weighing = evenly } = input
+    this.weighing = weighing
     const matches = teams.map((team) => {
       const own = seen.get(team) ?? []
       const era = input.changes?.get(team) ?? own.at(-1)?.era ?? 0
-      return weighted(own, { earlier: input.earlier?.get(team) ?? [], era, weighing })
+      const all = weighted(own, { earlier: input.earlier?.get(team) ?? [], era, weighing })
+      this.weighted.set(team, all)
+      return all
     })
     const departing = departures(matches, game.clock.endgame)
     this.measures = measuresOf(game, noFinish, { teams: matches, departing })
@@ -70,6 +75,11 @@ export class EventEstimates {
     const made = new TeamDraws(id, { data: this.dataOf(id), measures: this.measures, priors: this.priors })
     this.drawn.set(id, made)
     return made
+  }
+
+  /** Its matches with how much each counts, those of earlier events first. */
+  weightedOf(id: string): readonly Weighted[] {
+    return this.weighted.get(id) ?? []
   }
 
   /** @throws Error for a team that is not of the event */

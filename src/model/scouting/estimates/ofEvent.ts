@@ -2,6 +2,8 @@ import type { EventRecords } from '../seen/byTeam.ts'
 import { seenByTeam } from '../seen/index.ts'
 import type { Change, PitVisit } from '../types.ts'
 import { EventEstimates } from './event.ts'
+import { type MadeOfTeam, madeOf } from './made.ts'
+import { type SideBySide, sideBySide } from './sideBySide.ts'
 import type { Estimate, TeamEstimate } from './types.ts'
 
 /** What is recorded of an event, and of whom something is to be said. */
@@ -28,6 +30,54 @@ export function eventEstimates({ teams, visits, changes, ...records }: EventInpu
 export function estimatesOfEvent(input: EventInput): TeamEstimate[] {
   const estimates = eventEstimates(input)
   return input.teams.map((team) => whole(estimates.team(team)))
+}
+
+/** The same of some of the event's teams. */
+export function estimatesOfTeams(input: EventInput, teams: readonly string[]): TeamEstimate[] {
+  const estimates = eventEstimates(input)
+  return teams.map((team) => whole(estimates.team(team)))
+}
+
+/** What is recorded, without some of the records. */
+export const withoutRecords = (input: EventInput, records: ReadonlySet<string>): EventInput => ({
+  ...input,
+  watched: input.watched.filter(({ observation }) => !records.has(observation.id)),
+})
+
+/** What each of some records changed: pieces tried as they would be believed without it, and as they are. */
+export function changedBy(input: EventInput, records: readonly string[]): Changed[] {
+  const now = eventEstimates(input)
+  return records.flatMap((record): Changed[] => {
+    const found = input.watched.find(({ observation }) => observation.id === record)
+    if (!found || !input.teams.includes(found.team) || found.observation.match === null) return []
+    const { team, observation } = found
+    const before = eventEstimates(withoutRecords(input, new Set([record]))).team(team)
+    const { attempts, matches } = now.team(team)
+    return [{ record, match: observation.match!, team, without: before.attempts.mean, with: attempts.mean, matches }]
+  })
+}
+
+export interface Changed {
+  record: string
+  match: string
+  team: string
+  /** Pieces tried a match. */
+  without: number
+  with: number
+  /** Own matches behind the latter. */
+  matches: number
+}
+
+/** What each team's numbers are made of. */
+export function madeOfEvent(input: EventInput): { [team: string]: MadeOfTeam } {
+  const estimates = eventEstimates(input)
+  return Object.fromEntries(input.teams.map((team) => [team, madeOf(estimates, team)]))
+}
+
+/** Some teams side by side. */
+export function sideBySideOf(input: EventInput, teams: readonly string[]): SideBySide {
+  const { total, ...rest } = sideBySide(eventEstimates(input), teams)
+  return { ...rest, total: total.map(one) }
 }
 
 const one = ({ mean, interval80, interval95, next80, ownWeight }: Estimate): Estimate => {

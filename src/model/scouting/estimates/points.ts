@@ -21,7 +21,26 @@ export function pointDraws(game: Game, draws: TeamDraws, holdSeconds: { [goal: s
   return points
 }
 
-/** The same of the next match, whose pieces hit one by one. */
+/** Expected points of the finish, given that it plays and does not stop, by draw. */
+export function finishPointDraws({ finishes }: Game, { finish, attempts }: TeamDraws): Float64Array {
+  const points = new Float64Array(attempts.length)
+  for (const [k, { points: each }] of finishes.entries())
+    for (let d = 0; d < points.length; d++) points[d]! += each * (finish[k]![d] as number)
+  return points
+}
+
+/** Expected points in autonomous, those for moving off the start among them, by draw. */
+export function autonomousPointDraws(game: Game, draws: TeamDraws): Float64Array {
+  const leave = game.leave?.points ?? 0
+  const points = draws.leaves.map((leaves) => leave * leaves)
+  for (const [k, { award }] of game.goals.entries()) {
+    if (award.kind !== 'each') continue
+    for (let d = 0; d < points.length; d++) points[d]! += award.auto * (draws.autonomous[k]![d] as number)
+  }
+  return points
+}
+
+/** The same as `pointDraws` of the next match, whose pieces hit one by one. */
 export function nextPointDraws(
   team: string,
   game: Game,

@@ -17,8 +17,8 @@ export interface ChanceDraws {
 export interface ShareDraws {
   /** Counts by category, each by draw. */
   alpha: Float64Array[]
-  /** Their sum on average: what a team's prior is worth. */
-  strength: number
+  /** Their sum by draw: what a team's prior is worth. */
+  strength: Float64Array
 }
 
 /** Numbers of the streams that say which point of a grid a draw takes; goals add their own number. */
@@ -154,13 +154,13 @@ export class EventPriors {
       const model = new Shares(categories, this.all.map(of), prior)
       const named = Array.from({ length: categories }, (_, c) => new Named(`event ${name} ${c}`))
       const alpha = named.map(() => new Float64Array(drawCount))
-      let strength = 0
+      const strength = new Float64Array(drawCount)
       for (const [d, u] of levels(streams[what] + k).entries()) {
         const drawn = model.prior(u, named, d)
         for (const [c, values] of alpha.entries()) values[d] = drawn[c] as number
-        strength += sumOf(drawn)
+        strength[d] = sumOf(drawn)
       }
-      return { alpha, strength: strength / drawCount }
+      return { alpha, strength }
     })
   }
 

@@ -1,10 +1,10 @@
 import type { TeamDraws } from './draws.ts'
 import type { EventEstimates } from './event.ts'
-import { nextPointDraws, pointDraws } from './points.ts'
-import type { ShareDraws } from './priors.ts'
+import { autonomousPointDraws, finishPointDraws, nextPointDraws, pointDraws } from './points.ts'
+import type { ChanceDraws, ShareDraws } from './priors.ts'
 import { drawCount } from './settings.ts'
 import { sumOf } from './shares.ts'
-import { estimateOf, meanOfDraws } from './summary.ts'
+import { estimateOf } from './summary.ts'
 import type { TeamData } from './teamData.ts'
 import type { Estimate, GoalEstimate, TeamEstimate } from './types.ts'
 
@@ -57,7 +57,7 @@ export class EstimatesOfTeam implements TeamEstimate {
       const { draws, data } = this
       const { priors, measures } = this.event
       const { attempts } = draws
-      const weight = Math.min(this.rate.ownWeight, ownShare(data.goals, priors.goals))
+      const weight = Math.min(this.rate.ownWeight, ownShare(data.goals, priors.goals, data.claimedGoals))
       return byId(measures.goals, (k): GoalEstimate => {
         const share = draws.goals[k] as Float64Array
         const hit = draws.success(k)
@@ -95,17 +95,17 @@ export class EstimatesOfTeam implements TeamEstimate {
 
   get finish(): { [finish: string]: Estimate } {
     return this.keep('finish', () => {
-      const ownWeight = ownShare(this.data.finish, this.event.priors.finish)
+      const ownWeight = ownShare(this.data.finish, this.event.priors.finish, this.data.claimedFinish)
       return byId(this.event.measures.finishes, (k) => estimateOf(this.draws.finish[k]!, { ownWeight }))
     })
   }
 
   get finishPoints(): Estimate {
-    return this.keep('finish points', () => {
-      const { finishes } = this.event.input.game
-      const points = sumOfDraws(finishes.map(({ points: each }, k) => ({ each, draws: this.draws.finish[k]! })))
-      return estimateOf(points, { ownWeight: ownShare(this.data.finish, this.event.priors.finish) })
-    })
+    return this.keep('finish points', () =>
+      estimateOf(finishPointDraws(this.event.input.game, this.draws), {
+        ownWeight: ownShare(this.data.finish, this.event.priors.finish, this.data.claimedFinish),
+      }),
+    )
   }
 
   get autonomous(): { [goal: string]: Estimate } {
@@ -117,15 +117,9 @@ export class EstimatesOfTeam implements TeamEstimate {
   }
 
   get autonomousPoints(): Estimate {
-    return this.keep('autonomous points', () => {
-      const { game } = this.event.input
-      const { autonomous, leaves } = this.draws
-      const paid = game.goals.flatMap(({ award }, k) =>
-        award.kind === 'each' ? [{ each: award.auto, draws: autonomous[k]! }] : [],
-      )
-      const points = sumOfDraws([{ each: game.leave?.points ?? 0, draws: leaves }, ...paid])
-      return estimateOf(points, { ownWeight: this.ownWeightOfAutonomous(0) })
-    })
+    return this.keep('autonomous points', () =>
+      estimateOf(autonomousPointDraws(this.event.input.game, this.draws), { ownWeight: this.ownWeightOfAutonomous(0) }),
+    )
   }
 
   get leaves(): Estimate {
@@ -186,20 +180,20 @@ function productOf(one: Float64Array, other: Float64Array): Float64Array {
   return products
 }
 
-/** Draws of several things, each times what it is worth. */
-function sumOfDraws(parts: readonly { each: number; draws: Float64Array }[]): Float64Array {
-  const sums = new Float64Array(drawCount)
-  for (const { each, draws } of parts) for (let d = 0; d < drawCount; d++) sums[d]! += each * (draws[d] as number)
-  return sums
-}
-
 const byId = <Of>(ids: readonly string[], of: (k: number) => Of): { [id: string]: Of } =>
   Object.fromEntries(ids.map((id, k) => [id, of(k)]))
 
-const chance = (values: Float64Array, { a, b }: { a: Float64Array; b: Float64Array }, n: number): Estimate =>
-  estimateOf(values, { ownWeight: n / (n + meanOfDraws(a) + meanOfDraws(b)) })
+const chance = (values: Float64Array, { a, b }: ChanceDraws, n: number): Estimate => {
+  let share = 0
+  for (let d = 0; d < a.length; d++) share += n / (n + (a[d] as number) + (b[d] as number))
+  return estimateOf(values, { ownWeight: share / a.length })
+}
 
-function ownShare(counts: Float64Array, { strength }: ShareDraws): number {
+/** Of own counts beside those claimed and the event's, on average over what all teams have in common, as `made.ts` has it. */
+function ownShare(counts: Float64Array, { strength }: ShareDraws, claimed?: Float64Array): number {
   const n = sumOf(counts)
-  return n / (n + strength)
+  const all = n + (claimed ? sumOf(claimed) : 0)
+  let sum = 0
+  for (let d = 0; d < strength.length; d++) sum += n / (all + (strength[d] as number))
+  return sum / strength.length
 }

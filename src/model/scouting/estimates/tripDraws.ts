@@ -10,13 +10,24 @@ export interface TripDraws {
   within: Float64Array
   form: Float64Array
   ownWeight: number
+  /** Mean logarithms of what each says, with its share; null where it says nothing. */
+  parts: { own: Part | null; claimed: Part | null; event: Part }
+}
+
+interface Part {
+  mean: number
+  share: number
 }
 
 export function tripDraws(team: string, { data, priors }: Omit<DrawsOf, 'measures'>): TripDraws {
   const z = new Named(`${team} trips`)
   const median = new Float64Array(drawCount)
   const own = new Map<number, Factor>()
-  let ownWeight = 0
+  const sums = { own: { mean: 0, share: 0 }, claimed: { mean: 0, share: 0 }, event: { mean: 0, share: 0 } }
+  const add = (to: Part, mean: number, share: number) => {
+    to.mean += share * mean
+    to.share += share
+  }
   const { tripModel, trips: drawn } = priors
   for (let d = 0; d < drawCount; d++) {
     const prior = drawn[d]!
@@ -30,15 +41,20 @@ export function tripDraws(team: string, { data, priors }: Omit<DrawsOf, 'measure
     const precision = before + factor.precision + claim.precision
     const mean = (before * prior.level + factor.precision * factor.mean + claim.precision * claim.mean) / precision
     median[d] = Math.exp(mean + z.normal(d) / Math.sqrt(precision))
-    ownWeight += factor.precision / precision / drawCount
+    add(sums.own, factor.mean, factor.precision / precision / drawCount)
+    add(sums.claimed, claim.mean, claim.precision / precision / drawCount)
+    add(sums.event, prior.level, before / precision / drawCount)
   }
   return {
     median,
     within: Float64Array.from(drawn, ({ within }) => within),
     form: Float64Array.from(drawn, ({ form }) => form),
-    ownWeight,
+    ownWeight: sums.own.share,
+    parts: { own: part(sums.own), claimed: part(sums.claimed), event: part(sums.event)! },
   }
 }
+
+const part = ({ mean, share }: Part): Part | null => (share > 0 ? { mean: mean / share, share } : null)
 
 /** Trips of a match, as many as are usual: a claimed mean time counts as half a match of them, taken to the median. */
 const tripsOfMatch = 6

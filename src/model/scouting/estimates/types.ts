@@ -53,3 +53,7 @@ export interface TeamEstimate {
 
 /** None of the finishes. */
 export const noFinish = 'none'
+
+/** What teams are set side by side by; of a trip's seconds fewer are better, of all else more. */
+export const compared = ['total', 'points', 'attempts', 'trip', 'finishPoints', 'autonomousPoints'] as const
+export type Compared = (typeof compared)[number]

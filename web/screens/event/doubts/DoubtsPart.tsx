@@ -10,6 +10,7 @@ import { allianceName, matchName } from '../names.ts'
 import { useCorrected } from '../records/Corrected.tsx'
 import { type Looked, RecordPanel } from '../records/RecordPanel.tsx'
 import { useStandsPack } from '../useStandsPack.ts'
+import { Without } from './Without.tsx'
 import './doubts.css'
 
 /** Records that do not fit the officials or each other: flagged, never left out, until a lead has looked. */
@@ -60,6 +61,7 @@ export function DoubtsPart(page: EventPage) {
                 )}
               </p>
               {'evidence' in doubt && <EvidenceTable page={page} evidence={doubt.evidence} />}
+              <Without page={page} records={doubt.records} />
             </li>
           ))}
         </ol>

@@ -4,17 +4,21 @@ import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
 import type { EventPage } from '../EventFrame.tsx'
 import { ComingMatches, ForecastPart } from './ForecastPart.tsx'
+import { chosenIn } from './sideBySide/chosen.ts'
+import { SideBySidePart } from './sideBySide/SideBySidePart.tsx'
 import { TeamPart } from './TeamPart.tsx'
 import { TeamTable } from './TeamTable.tsx'
 import './estimates.css'
 
-/** What the field says of the robots: all of them beside each other, one in full (`?team=`), or a match (`?match=`). */
+/** What the field says of the robots: all of them beside each other, one in full (`?team=`), some (`?teams=`), or a match (`?match=`). */
 export function EstimatesPart(page: EventPage) {
   const texts = words().estimates
-  const search = new URLSearchParams(useSearch())
+  const asked = useSearch()
+  const search = new URLSearchParams(asked)
   const [team, match] = [search.get('team'), search.get('match')]
   const estimates = useEstimates(page.event.id)
   if (team !== null) return <TeamPart page={page} team={team} all={estimates.data} />
+  if (search.has('teams')) return <SideBySidePart page={page} named={chosenIn(asked)} all={estimates.data} />
   if (match !== null) return <ForecastPart key={match} page={page} id={match} />
   if (estimates.error && !estimates.data)
     return <Trouble title={texts.trouble} error={estimates.error} retry={() => void estimates.refetch()} />

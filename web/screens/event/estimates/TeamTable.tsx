@@ -7,6 +7,8 @@ import { words } from '../../../words/catalogue.ts'
 import { points } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
 import { Interval } from './Interval.tsx'
+import { NumberMade } from './made/NumberMade.tsx'
+import { most, sideBySideAddress } from './sideBySide/chosen.ts'
 
 /** What teams can be set side by side by; higher is better, but for the time of a trip. */
 const columns = ['points', 'attempts', 'trip', 'finishPoints', 'autonomousPoints'] as const
@@ -28,9 +30,13 @@ export const teamAddress = (event: string, team: string) => `/event/${event}/est
 export function TeamTable({ page, teams }: { page: EventPage; teams: readonly TeamEstimate[] }) {
   const texts = words().estimates
   const [by, setBy] = useState<Column | 'team'>('points')
+  const beside = words().sideBySide
+  const [chosen, setChosen] = useState<readonly string[]>([])
+  const toggle = (team: string) =>
+    setChosen(chosen.includes(team) ? chosen.filter((other) => other !== team) : [...chosen, team])
   const names = new Map(page.event.body.teams.map(({ team, name }) => [team, name]))
   const shown = columns.filter((column) => teams.some((team) => estimateIn(team, column)))
-  const most = new Map(
+  const ends = new Map(
     shown.map((column) => [column, Math.max(...teams.map((team) => estimateIn(team, column)?.interval95[1] ?? 0))]),
   )
   const header = (column: Column | 'team') => (
@@ -47,6 +53,12 @@ export function TeamTable({ page, teams }: { page: EventPage; teams: readonly Te
   )
   return (
     <>
+      <p className="row no-print">
+        <Link href={sideBySideAddress(page.event.id, chosen)} className="plain-button">
+          {beside.show(chosen.length)}
+        </Link>
+        <span className="soft small">{chosen.length >= most ? beside.full : beside.chooseHow}</span>
+      </p>
       <div className="scroll" tabIndex={0} role="region" aria-label={words().event.tableOf(texts.title)}>
         <table className="tide estimates-table">
           <thead>
@@ -62,6 +74,14 @@ export function TeamTable({ page, teams }: { page: EventPage; teams: readonly Te
             {sorted(teams, by).map((team) => (
               <tr key={team.team}>
                 <th scope="row">
+                  <input
+                    type="checkbox"
+                    className="no-print"
+                    aria-label={beside.choice(team.team)}
+                    checked={chosen.includes(team.team)}
+                    disabled={chosen.length >= most && !chosen.includes(team.team)}
+                    onChange={() => toggle(team.team)}
+                  />{' '}
                   <Link href={teamAddress(page.event.id, team.team)}>{team.team}</Link> {names.get(team.team)}
                   {team.neverSeen && <span className="slot-mark">{texts.neverSeen}</span>}
                 </th>
@@ -72,10 +92,12 @@ export function TeamTable({ page, teams }: { page: EventPage; teams: readonly Te
                   const [low, high] = estimate.interval80
                   return (
                     <td key={column} className="figure">
-                      {points(estimate.mean)}
+                      <NumberMade page={page} of={team} what={{ kind: column }}>
+                        {points(estimate.mean)}
+                      </NumberMade>
                       <Interval
                         of={estimate}
-                        most={most.get(column)!}
+                        most={ends.get(column)!}
                         label={texts.between(points(low), points(high))}
                       />
                     </td>

@@ -1,0 +1,57 @@
+import type { Words } from '../catalogue.ts'
+
+export const made: Words['made'] = {
+  what: 'woraus die Zahl besteht',
+  trouble: 'Woraus die Zahl besteht, konnte nicht geladen werden',
+  title: (quantity, team) => `${quantity}, Team ${team}`,
+  result: (mean, low, high) => `${mean}; der Erwartungswert liegt mit 80 % zwischen ${low} und ${high}`,
+  back: 'Zurück',
+  quantity: {
+    placed: (goal) => `Stücke: ${goal}`,
+    success: (goal) => `Trefferanteil: ${goal}`,
+    autonomous: (goal) => `Stücke in der Autonomphase: ${goal}`,
+    departs: 'Restzeit beim Aufbruch zum Abschluss',
+  },
+  formula: {
+    mean: 'Ein gewichtetes Mittel aus dem, was eigene Spiele sagen, was das Team von sich sagt und was bei der Veranstaltung üblich ist. Wie viel die Veranstaltung zählt, folgt daraus, wie verschieden ihre Teams sind: je ähnlicher sie sind und je weniger dieses gesehen wurde, desto mehr.',
+    attempts:
+      'Versuchte Stücke, geteilt durch den Teil des Spiels, in dem der Roboter beobachtet wurde und spielen konnte, ergeben den Wert eines Spiels. Gemittelt werden sie mit dem, was das Team von sich sagt, das ein halbes Spiel zählt, und mit dem Üblichen der Veranstaltung.',
+    trip: 'Zeiten vom Ende einer Fahrt zum Ende der nächsten werden über ihre Logarithmen gemittelt, damit eine lange Fahrt wenig wiegt. Eine abgebrochene Fahrt zählt als länger, als sie gesehen wurde.',
+    points:
+      'Die Stücke jedes Ziels mal dem, was ein Stück dort in der Fahrzeit bringt, zusammengezählt. Ziele, die je Sekunde zahlen, sind nicht dabei.',
+    placed: 'Die versuchten Stücke, mal dem Anteil, der zu diesem Ziel geht, mal dem Anteil, der trifft.',
+    finishPoints: 'Die Wahrscheinlichkeit jedes Abschlusses mal seinen Punkten, zusammengezählt.',
+    autonomousPoints:
+      'Die Treffer jedes Ziels in der Autonomphase mal dem, was sie dort bringen, und die Wahrscheinlichkeit, den Start zu verlassen, mal ihren Punkten.',
+  },
+  says: 'Wer es sagt',
+  mean: 'Im Mittel',
+  share: 'Anteil',
+  own: 'Eigene Spiele',
+  claimed: 'Das Team selbst',
+  event: 'Das Übliche der Veranstaltung',
+  number: 'Zusammen',
+  part: 'Teil',
+  each: (count, award) => `${count} × ${award} Punkte`,
+  times: (chance, award) => `${chance} × ${award} Punkte`,
+  shareOf: (goal) => `Anteil für ${goal}`,
+  leaving: 'Verlässt den Start',
+  sumHow: 'Die Teile sind gerundet und können die Summe um eine letzte Stelle verfehlen.',
+  matches: 'Eigene Spiele',
+  match: 'Spiel',
+  value: 'Es sagt',
+  seen: { matches: 'Spiele gesehen', tries: 'Versuche', trips: 'Fahrten' },
+  weight: 'Zählt',
+  records: 'Aufzeichnungen',
+  look: (records) => (records === 1 ? 'Aufzeichnung ansehen' : `${records} Aufzeichnungen ansehen`),
+  lookOf: (match, look) => `${match}: ${look}`,
+  fromSchedule: 'nach dem Spielplan',
+  recordCount: (records) => (records === 1 ? '1 Aufzeichnung' : `${records} Aufzeichnungen`),
+  noMatches: 'Kein Spiel dieses Teams sagt etwas darüber: alles ist das Übliche der Veranstaltung.',
+  yes: 'ja',
+  no: 'nein',
+  source: (own, game, revision) =>
+    `Aus ${own === 1 ? '1 eigenen Spiel' : `${own} eigenen Spielen`} und den anderen Teams der Veranstaltung, nach „${game}“, Revision ${revision}. Auf dem Server gerechnet.`,
+  noHalfLife: 'Alle eigenen Spiele zählen gleich, außer denen vor einem Umbau des Roboters.',
+  halfLife: (matches) => `Nach ${matches} eigenen Spielen zählt ein Spiel halb.`,
+}

@@ -1,0 +1,57 @@
+/** What the numbers of a team at an event are made of. */
+export const made = {
+  what: 'what the number is made of',
+  trouble: 'What the number is made of could not be loaded',
+  title: (quantity: string, team: string) => `${quantity}, team ${team}`,
+  result: (mean: string, low: string, high: string) =>
+    `${mean}; the expectation lies between ${low} and ${high} with 80 %`,
+  back: 'Back',
+  quantity: {
+    placed: (goal: string) => `Pieces at ${goal}`,
+    success: (goal: string) => `Share of hits at ${goal}`,
+    autonomous: (goal: string) => `Pieces at ${goal} in autonomous`,
+    departs: 'Time left when it leaves for its finish',
+  },
+  formula: {
+    mean: 'A weighted mean of what own matches say, what the team says of itself and what is usual at the event. How much the event counts follows from how much its teams differ: the more alike they are and the less this one was seen, the more.',
+    attempts:
+      'Pieces tried, divided by the part of the match in which the robot was watched and could play, make a match’s value. They are averaged with what the team says of itself, which counts for half a match, and with what is usual at the event.',
+    trip: 'Times from the end of one trip to the end of the next are averaged by their logarithms, so that one long trip weighs little. A trip that was cut off counts as longer than it was seen.',
+    points:
+      'The pieces at each goal times what a piece there pays in teleop, added up. Goals that pay by the second are not in it.',
+    placed: 'The pieces tried, times the share of them that goes to this goal, times the share that hits.',
+    finishPoints: 'The chance of each finish times its points, added up.',
+    autonomousPoints:
+      'The pieces that hit at each goal in autonomous times what they pay there, and the chance to move off the start times its points.',
+  },
+  says: 'Who says it',
+  mean: 'On average',
+  share: 'Share',
+  own: 'Own matches',
+  claimed: 'The team itself',
+  event: 'What is usual at the event',
+  number: 'Together',
+  part: 'Part',
+  each: (count: string, award: string) => `${count} × ${award} points`,
+  times: (chance: string, award: string) => `${chance} × ${award} points`,
+  shareOf: (goal: string) => `Share that goes to ${goal}`,
+  leaving: 'Moves off the start',
+  sumHow: 'Parts are rounded, so that they may miss the sum by a last digit.',
+  matches: 'Own matches',
+  match: 'Match',
+  value: 'It says',
+  seen: { matches: 'Matches seen', tries: 'Tries', trips: 'Trips' },
+  weight: 'Counts',
+  records: 'Records',
+  look: (records: number) => (records === 1 ? 'Look at the record' : `Look at the ${records} records`),
+  lookOf: (match: string, look: string) => `${match}: ${look}`,
+  fromSchedule: 'by the schedule',
+  recordCount: (records: number) => (records === 1 ? '1 record' : `${records} records`),
+  noMatches: 'No match of this team says anything about it: all of it is what is usual at the event.',
+  yes: 'yes',
+  no: 'no',
+  source: (own: number, game: string, revision: number) =>
+    `From ${own === 1 ? '1 own match' : `${own} own matches`} and the event’s other teams, by ‘${game}’, revision ${revision}. Computed on the server.`,
+  noHalfLife: 'All own matches count alike, except those before a change of the robot.',
+  halfLife: (matches: string) => `After ${matches} own matches a match counts half.`,
+}

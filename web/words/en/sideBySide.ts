@@ -1,0 +1,26 @@
+/** Some teams of an event beside each other. */
+export const sideBySide = {
+  title: 'Teams side by side',
+  what: 'the teams side by side',
+  trouble: 'The teams could not be set side by side',
+  choose: 'Set teams side by side',
+  chooseHow: 'Tick two to six teams.',
+  choice: (team: string) => `Set team ${team} side by side`,
+  show: (teams: number) => (teams < 2 ? 'Side by side' : `${teams} teams side by side`),
+  full: 'Six teams are the most that can stand side by side.',
+  add: 'Add a team',
+  remove: (team: string) => `Take team ${team} out`,
+  tooFew: 'Add a second team',
+  tooFewHow:
+    'Two to six teams can stand side by side. The address of this page holds which, so that it can be passed on.',
+  notHere: (teams: string) => `Not at this event, so left out: ${teams}.`,
+  total: 'Points of a whole match',
+  totalHow: 'Goals in teleop, finish and autonomous together, in a match that the robot plays to its end.',
+  better: (chance: string, team: string) => `chance to be better than ${team}: ${chance}`,
+  quantity: (name: string) => `${name}: teams with their intervals, the best first`,
+  scale: (from: string, to: string) => `All bars from ${from} to ${to}`,
+  how: 'Teams stand by their mean, the best first, all bars of a quantity on one scale: the bar is where the expectation lies with 80 %, the thin line with 95 %. The chance to be better than the next is counted in draws of what is believed, in which what all teams of the event share is the same for each.',
+  strips: 'Their last matches, one above the other',
+  latest: 'last three',
+  notWatched: 'not watched yet',
+}
