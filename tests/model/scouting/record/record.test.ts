@@ -32,6 +32,12 @@ test('The last forecast before a result counts; voided, absent and late ones are
   expect(judgement!.means.brier).toBeCloseTo(0.0225, 12)
   expect(judgement!.calls[0]).toMatchObject({ called: 1, came: 1 })
   expect(recordOf({ forecasts: [], matches, results }).judgement).toBeNull()
+  // With its teams in other places it is the same match, with another team it is not what was forecast.
+  const [one, two, three] = match(1).red
+  const turned = recordOf({ forecasts, matches: [match(1, { red: [two, one, three] })], results })
+  expect(turned.matches[0]!.state).toBe('scored')
+  const other = recordOf({ forecasts, matches: [match(1, { red: [{ ...one, team: '99' }, two, three] })], results })
+  expect([other.matches[0]!.state, other.judgement]).toEqual(['otherTeams', null])
 })
 
 /** Scores of normal alliances, forecast with a spread that is right times `spread`. */
