@@ -7,6 +7,7 @@ export const liveKinds = [
   'devices',
   'quarantine',
   'drill',
+  'forecasts',
 ] as const
 
 /** What changed in an event, so that screens ask for it anew. It carries no content: who may read what is decided where it is read. */

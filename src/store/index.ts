@@ -2,6 +2,8 @@
 
 // Opening and keeping
 export { StorageFull, StoreError } from './errors.ts'
+// Forecasts
+export { forecastId } from './forecasts/rows.ts'
 export { jobDays, jobEvents, jobStates, mostKeptJobs } from './jobs/types.ts'
 export { type OpenOptions, openStore } from './open.ts'
 // People

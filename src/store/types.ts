@@ -1,6 +1,7 @@
 import type { DocumentKind } from '../model/documents/records.ts'
 import type { EventStore } from './event/types.ts'
 import type { ExchangeStore } from './exchange/types.ts'
+import type { ForecastStore } from './forecasts/types.ts'
 import type { JobStore } from './jobs/types.ts'
 import type { AuditStore, EntranceStore, InvitationStore, PeopleStore } from './people/types.ts'
 import type { RecordStore } from './records/types.ts'
@@ -8,6 +9,7 @@ import type { RoundStore } from './rounds/types.ts'
 
 export type * from './event/types.ts'
 export type * from './exchange/types.ts'
+export type * from './forecasts/types.ts'
 export type * from './jobs/types.ts'
 export type * from './people/types.ts'
 export type * from './records/types.ts'
@@ -60,6 +62,8 @@ export interface WorkspaceStore {
   readonly events: EventStore
   /** Whole events as files. */
   readonly exchange: ExchangeStore
+  /** Forecasts as they were shown before their matches. */
+  readonly forecasts: ForecastStore
   /** Rounds of blind guesses. */
   readonly rounds: RoundStore
   /** Long computations and what came of them. */

@@ -3,6 +3,8 @@ import { DatabaseEvents } from './event/events.ts'
 import type { EventStore } from './event/types.ts'
 import { DatabaseExchange } from './exchange/exchange.ts'
 import type { ExchangeStore } from './exchange/types.ts'
+import { DatabaseForecasts } from './forecasts/forecasts.ts'
+import type { ForecastStore } from './forecasts/types.ts'
 import type { PrismaClient } from './generated/client.ts'
 import { DatabaseJobs } from './jobs/jobs.ts'
 import type { JobStore } from './jobs/types.ts'
@@ -41,6 +43,7 @@ interface Shared {
 export class DatabaseWorkspace implements WorkspaceStore {
   readonly events: EventStore
   readonly exchange: ExchangeStore
+  readonly forecasts: ForecastStore
   readonly rounds: RoundStore
   readonly jobs: JobStore
   readonly records: RecordStore
@@ -57,6 +60,7 @@ export class DatabaseWorkspace implements WorkspaceStore {
     this.#now = now
     this.events = new DatabaseEvents(client, workspaceId, now)
     this.exchange = new DatabaseExchange(client, workspaceId, now)
+    this.forecasts = new DatabaseForecasts(client, workspaceId, now)
     this.jobs = new DatabaseJobs(client, workspaceId, now)
     this.records = new DatabaseRecords(client, workspaceId, { now, intake, logs })
     this.rounds = new DatabaseRounds(client, workspaceId, now)

@@ -50,6 +50,7 @@ describe('An archive', () => {
       apart: 2,
       choices: 1,
       drills: 1,
+      forecasts: 2,
       people: 2,
     })
     expect(contents.people.map(({ nickname }: { nickname: string }) => nickname).sort()).toEqual([
@@ -78,7 +79,7 @@ describe('An archive', () => {
     const before = await entries()
     const { body } = await bring(target, file.body)
     expect(body).toMatchObject({ fresh: false, conflicts: [], differs: [] })
-    expect(body.parts.map(({ added }: { added: number }) => added)).toEqual(Array(10).fill(0))
+    expect(body.parts.map(({ added }: { added: number }) => added)).toEqual(Array(11).fill(0))
     expect((await target.get(`/api/events/${eventId}/archive`)).body.hash).toBe(file.body.hash)
     expect(await entries()).toBe(before)
   })
@@ -124,12 +125,32 @@ describe('An archive', () => {
     ])
     const now = (await target.get(`/api/events/${eventId}/archive`)).body.contents
     expect(now.event).toEqual(file.body.contents.event)
-    for (const part of ['rules', 'matches', 'results', 'assignments', 'choices', 'drills', 'people'])
+    for (const part of ['rules', 'matches', 'results', 'assignments', 'choices', 'drills', 'forecasts', 'people'])
       expect(now[part], part).toEqual(file.body.contents[part])
     expect(now.records).toEqual([...file.body.contents.records, added])
     expect(now.apart.at(-1)).toMatchObject({ hash: first.hash, reason: 'otherContent', resolution: null })
     const [entry] = (await target.get('/api/audit?limit=1')).body
     expect(entry).toMatchObject({ action: 'exchange.archive.bring', subject: eventId, detail: { records: 1 } })
+  })
+
+  test('from before forecasts were kept is taken in, and comes out under its hash', async () => {
+    const { event, rules } = structuredClone(file.body.contents)
+    for (const { body } of event) body.id = 'older'
+    const nothing = {
+      matches: [],
+      results: [],
+      assignments: [],
+      records: [],
+      apart: [],
+      choices: [],
+      drills: [],
+      people: [],
+    }
+    const contents = { event, rules: rules.slice(-1), ...nothing }
+    const older = { ...file.body, contents, hash: hashOf(canonicalJson(contents)) }
+    expect((await bring(target, older)).status).toBe(200)
+    const { body } = await target.get('/api/events/older/archive')
+    expect(body).toEqual(older)
   })
 })
 
@@ -185,6 +206,14 @@ describe('An archive is refused in a sentence', () => {
       records[3].row.body.note = 'Forged'
     })
     expect((await refused(forged)).error.message).toMatch(/hash is not that of its content/)
+    const better = changed(({ forecasts }) => {
+      forecasts[1].body.win = 0.9
+      forecasts[1].body.loss = 0
+    })
+    expect((await refused(better)).error).toMatchObject({
+      message: expect.stringContaining('its id is not the hash of its content'),
+      path: ['forecasts', 1, 'id'],
+    })
     const other = changed(({ apart }) => {
       apart[0].row.event = 'other'
       apart[0].hash = hashOf(canonicalJson(apart[0].row))

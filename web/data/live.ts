@@ -3,11 +3,12 @@ import { useEffect } from 'react'
 
 /** What is asked for anew when something of an event changed. */
 const concerned: { readonly [what: string]: readonly string[] } = {
-  schedule: ['schedule', 'ranking', 'assignments', 'board', 'estimates'],
-  results: ['results', 'ranking', 'schedule', 'board', 'doubts', 'estimates'],
+  schedule: ['schedule', 'ranking', 'assignments', 'board', 'estimates', 'forecasts'],
+  results: ['results', 'ranking', 'schedule', 'board', 'doubts', 'estimates', 'forecasts'],
   assignments: ['assignments', 'board'],
   records: ['records', 'board', 'estimates', 'doubts'],
   quarantine: ['quarantine', 'board'],
+  forecasts: ['forecasts'],
   devices: ['devices', 'board'],
 }
 

@@ -28,8 +28,16 @@ export async function contentsOf({ workspace }: Context, event: string): Promise
   return contents
 }
 
+/** An event without forecasts is the same file, with the same hash, as before there were any. */
+function written(
+  contents: EventContents,
+): Omit<EventContents, 'forecasts'> & Partial<Pick<EventContents, 'forecasts'>> {
+  const { forecasts, ...rest } = contents
+  return forecasts.length > 0 ? contents : rest
+}
+
 export async function archiveOf(ctx: Context, event: string) {
-  const contents = await contentsOf(ctx, event)
+  const contents = written(await contentsOf(ctx, event))
   return { format: 1 as const, archive: 'event' as const, hash: await contentsHash({ ...contents }), contents }
 }
 
@@ -93,7 +101,7 @@ export async function bring(
   const { id, name } = contents.event.at(-1)!.body
   const report = await brought(ctx, { contents, texts }, { preview, kind })
   if (!preview)
-    for (const what of ['schedule', 'results', 'assignments', 'records', 'quarantine'] as const)
+    for (const what of ['schedule', 'results', 'assignments', 'records', 'quarantine', 'forecasts'] as const)
       ctx.tell({ event: id, what })
   return { event: { id, name }, ...report }
 }

@@ -8,6 +8,7 @@ import {
   tellExchange,
 } from '../../model/event/archive/index.ts'
 import { seatKey } from '../../model/event/seats.ts'
+import { forecastId } from '../../store/index.ts'
 import type { HashedRow } from '../../store/types.ts'
 import { disagreement, hashed } from '../records/rows.ts'
 import { unhurried } from './pieces.ts'
@@ -42,7 +43,7 @@ function unordered<Item extends { revision: number }>(
 
 /** What a contract does not see: ids that must be there once, and what must belong together. */
 export function checkContents(contents: EventContents): Problem[] {
-  const { event, rules, matches, results, assignments, records, apart } = contents
+  const { event, rules, matches, results, assignments, records, apart, forecasts } = contents
   const { id, game } = event.at(-1)!.body
   const known = new Set(matches.map(({ match }) => match.id))
   const other = (path: Path, inside: string, what = inside) =>
@@ -68,9 +69,16 @@ export function checkContents(contents: EventContents): Problem[] {
     ...twice('records', records, ({ row }) => row.id),
     ...twice('apart', apart, apartKey),
     ...twice('drills', contents.drills, (drill) => drill.id),
+    ...twice('forecasts', forecasts, (forecast) => forecast.id),
     ...twice('people', contents.people, (person) => person.id),
     ...homeless('results', results),
     ...homeless('assignments', assignments),
+    ...homeless('forecasts', forecasts),
+    ...forecasts.flatMap(({ id: named, ...content }, index) =>
+      forecastId(content) === named
+        ? []
+        : [problem(['forecasts', index, 'id'], { code: 'otherForecast', parts: { id: named } })],
+    ),
     ...(['records', 'apart'] as const).flatMap((part) =>
       contents[part].flatMap(({ row }, index) =>
         row.event === id ? [] : [other([part, index, 'row', 'event'], row.event, row.id)],

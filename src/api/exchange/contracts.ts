@@ -1,20 +1,22 @@
 import * as z from 'zod'
 import { contentParts, type EventContents } from '../../model/event/archive/index.ts'
 import { format, game, id, list, revision } from '../contracts/index.ts'
-import { eventRecord, matchResult, phase, row, scheduledMatch, seat, uuid } from '../contracts/scouting/index.ts'
+import {
+  eventRecord,
+  hash,
+  keptForecast,
+  matchResult,
+  storedMoment as moment,
+  phase,
+  row,
+  scheduledMatch,
+  seat,
+  uuid,
+} from '../contracts/scouting/index.ts'
 
 /** Largest file of an event that is read: some 60 teams with four photos each are 70 MB (bytes). */
 export const mostFileBytes = 200_000_000
 
-/** As the store writes moments: another way of writing would be another hash. */
-const moment = z
-  .string()
-  .refine((text) => !Number.isNaN(Date.parse(text)) && new Date(text).toISOString() === text, 'a moment in UTC, to ms')
-  .describe('ISO 8601, in UTC')
-const hash = z
-  .string()
-  .regex(/^[0-9a-f]{64}$/)
-  .describe('SHA-256 in hexadecimal')
 const person = id.nullable().describe('Id of the person')
 const note = z.string().max(5000).nullable()
 const reason = z.string().max(2000).nullable()
@@ -81,6 +83,13 @@ export const eventContents = z
       10_000,
       'Rehearsals',
     ),
+    // Archives from before forecasts were kept have none.
+    forecasts: list(
+      keptForecast,
+      0,
+      100_000,
+      'Forecasts as they were shown before their matches, oldest first',
+    ).default([]),
     people: list(z.strictObject({ id, nickname: z.string().min(1).max(200) }), 0, 10_000, 'Nicknames by id'),
   })
   .meta({ id: 'EventContents', description: 'Everything of one event' })

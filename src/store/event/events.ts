@@ -2,7 +2,7 @@ import type { RecordCount, ScheduleEdit } from '../../model/event/changes.ts'
 import type { Alliance, Assignment, Observation, Position, Seat } from '../../model/scouting/types.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import { assign, readAssignments, takeSeat } from './assignments.ts'
-import { enterResults, readHistory, readResults, StaleResults } from './results.ts'
+import { enterResults, readHistory, readResults, readStanding, StaleResults } from './results.ts'
 import { editSchedule, readSchedule, type Scope } from './schedule.ts'
 import type { By, EventStore, ResultEntry, ResultOutcome } from './types.ts'
 
@@ -30,6 +30,10 @@ export class DatabaseEvents implements EventStore {
 
   results(event: string) {
     return readResults(this.#client, this.#scope(event))
+  }
+
+  standing(event: string) {
+    return readStanding(this.#client, this.#scope(event))
   }
 
   resultHistory(event: string, match: string) {

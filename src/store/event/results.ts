@@ -1,3 +1,4 @@
+import type { StandingResult } from '../../model/scouting/record/index.ts'
 import { alliances, type Match, type Side } from '../../model/scouting/types.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
 import { audit } from './audit.ts'
@@ -11,6 +12,17 @@ type Reader = Pick<TransactionClient, 'officialResult'>
 export async function readResults(client: Reader, scope: Scope): Promise<StoredResult[]> {
   const rows = await client.officialResult.findMany({ where: scope, orderBy: [{ match: 'asc' }, { revision: 'asc' }] })
   return [...new Map(rows.map((row) => [row.match, resultOf(row)])).values()]
+}
+
+/** The results that stand. One that was taken back and entered again stands since it was entered again. */
+export async function readStanding(client: Reader, scope: Scope): Promise<StandingResult[]> {
+  const rows = await client.officialResult.findMany({ where: scope, orderBy: [{ match: 'asc' }, { revision: 'asc' }] })
+  const standing = new Map<string, StandingResult>()
+  for (const { match, enteredAt, result } of rows.map(resultOf)) {
+    if (result === null) standing.delete(match)
+    else standing.set(match, { match, since: standing.get(match)?.since ?? enteredAt, result })
+  }
+  return [...standing.values()]
 }
 
 export async function readHistory(client: Reader, scope: Scope, match: string): Promise<StoredResult[]> {

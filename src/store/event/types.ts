@@ -1,4 +1,5 @@
 import type { RecordCount, ScheduleEdit } from '../../model/event/changes.ts'
+import type { StandingResult } from '../../model/scouting/record/index.ts'
 import type { Assignment, Match, Result, Seat, Slot } from '../../model/scouting/types.ts'
 
 /** Whose change it is; both null while the server belongs to nobody. */
@@ -61,6 +62,8 @@ export interface EventStore {
   edit(event: string, edit: ScheduleEdit & { mark: string; by: By }): Promise<ScheduleOutcome>
   /** The newest state of each result, in no order. */
   results(event: string): Promise<StoredResult[]>
+  /** The results that stand, each with the moment since which the match has one: corrections do not move it. */
+  standing(event: string): Promise<StandingResult[]>
   /** Every state of a match's result, newest first. */
   resultHistory(event: string, match: string): Promise<StoredResult[]>
   /** All of them, or none where a result or its match was changed since; sent twice, it is answered alike. */

@@ -11,6 +11,7 @@ import { cellsOf, columns } from '../../model/scouting/index.ts'
 import { audit } from '../event/audit.ts'
 import type { Scope } from '../event/schedule.ts'
 import type { By } from '../event/types.ts'
+import { forecastRow } from '../forecasts/rows.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
 import { moment } from '../records/add.ts'
 import { readContents } from './contents.ts'
@@ -136,6 +137,7 @@ async function bringSchedule(transaction: TransactionClient, scope: Scope, take:
       return { ...scope, id, startedAt: new Date(startedAt), endedAt: ended, startedBy }
     }),
   })
+  await transaction.forecast.createMany({ data: take.forecasts.map((each) => forecastRow(scope, each)) })
   await transaction.namedPerson.createMany({ data: take.people.map((each) => ({ workspaceId, ...each })) })
 }
 

@@ -3,6 +3,7 @@ import type { EventContents, KeptDrill } from '../../model/event/archive/index.t
 import type { EventRecord, Row } from '../../model/scouting/types.ts'
 import { assignmentOf, matchOf, resultOf } from '../event/rows.ts'
 import type { Scope } from '../event/schedule.ts'
+import { readForecasts } from '../forecasts/rows.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
 import { apartRowsOf, readChoices } from '../records/lead.ts'
 import { recordColumns, recordOf } from '../records/rows.ts'
@@ -24,6 +25,7 @@ export async function readContents(
     apart: await readAllApart(client, scope),
     choices: await readChoices(client, scope.workspaceId, scope.event),
     drills: await readAllDrills(client, scope),
+    forecasts: await readForecasts(client, scope),
   }
   const rules = await readRules(client, scope.workspaceId, event.at(-1)!.body.game, parts.records)
   const names = await nicknames(client, scope.workspaceId, idsIn(parts))

@@ -23,6 +23,7 @@ const contentsOf = (rows: readonly Row[]): EventContents => ({
   apart: [],
   choices: [],
   drills: [],
+  forecasts: [],
   people: [],
 })
 

@@ -8,11 +8,11 @@ export const exchange: Words['exchange'] = {
     'In beiden Dateien stehen Spitznamen der Scouts, und viele von ihnen sind minderjährig: Gib eine Datei nur Menschen, die sie sehen dürfen, und lösche Kopien, die niemand braucht.',
   archive: 'Die ganze Veranstaltung',
   archiveHelp:
-    'Eine JSON-Datei mit allem: Spiel, Zeitplan, Ergebnisse, wer wen beobachtet, alle Aufzeichnungen mit Fotos und Berichtigungen, was beiseitegelegt wurde, und Proben. Ein anderer Server nimmt sie unverändert auf; eine Prüfsumme zeigt Schäden.',
+    'Eine JSON-Datei mit allem: Spiel, Zeitplan, Ergebnisse, wer wen beobachtet, alle Aufzeichnungen mit Fotos und Berichtigungen, was beiseitegelegt wurde, Proben, und Vorhersagen, wie sie gezeigt wurden. Ein anderer Server nimmt sie unverändert auf; eine Prüfsumme zeigt Schäden.',
   saveArchive: 'Die ganze Veranstaltung sichern',
   tables: 'Tabellen',
   tablesHelp:
-    'Eine Zip-Datei mit CSV-Tabellen für Tabellenprogramme und Statistik: Teams, Matches, Ergebnisse im neuesten Stand und alle Aufzeichnungen, mit einer Beschreibung jeder Spalte. Es fehlen das Spiel, wer wen beobachtet, was beiseitegelegt wurde und die Wahl zwischen Aufzeichnungen.',
+    'Eine Zip-Datei mit CSV-Tabellen für Tabellenprogramme und Statistik: Teams, Matches, Ergebnisse im neuesten Stand und alle Aufzeichnungen, mit einer Beschreibung jeder Spalte. Es fehlen das Spiel, wer wen beobachtet, was beiseitegelegt wurde, die Wahl zwischen Aufzeichnungen und Vorhersagen.',
   photos: 'Mit Fotos',
   photosHelp: 'Als Base64 in einer eigenen Tabelle.',
   noPhotosHelp: 'Fotos kommen nicht zurück, wenn diese Datei hereingeholt wird.',
@@ -44,6 +44,7 @@ export const exchange: Words['exchange'] = {
     apart: 'Beiseitegelegtes',
     choices: 'Wahl zwischen Aufzeichnungen',
     drills: 'Proben',
+    forecasts: 'Vorhersagen',
     people: 'Spitznamen',
   },
   added: 'Dazugekommen',

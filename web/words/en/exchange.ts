@@ -10,6 +10,7 @@ const parts: Record<ContentPart, string> = {
   apart: 'Rows kept apart',
   choices: 'Choices between records',
   drills: 'Rehearsals',
+  forecasts: 'Forecasts',
   people: 'Nicknames',
 }
 
@@ -22,11 +23,11 @@ export const exchange = {
     'Nicknames of scouts stand in both files, and many of them are minors: give a file only to people who may see them, and delete copies that nobody needs.',
   archive: 'The whole event',
   archiveHelp:
-    'One JSON file with everything: the game, schedule, results, who watches whom, all records with photos and corrections, what was kept apart, and rehearsals. Another server takes it in unchanged; a check sum shows damage.',
+    'One JSON file with everything: the game, schedule, results, who watches whom, all records with photos and corrections, what was kept apart, rehearsals, and forecasts as they were shown. Another server takes it in unchanged; a check sum shows damage.',
   saveArchive: 'Save the whole event',
   tables: 'Tables',
   tablesHelp:
-    'One zip file of CSV tables for spreadsheets and statistics: teams, matches, results in their newest state and all records, with a description of each column. Left out are the game, who watches whom, what was kept apart and choices between records.',
+    'One zip file of CSV tables for spreadsheets and statistics: teams, matches, results in their newest state and all records, with a description of each column. Left out are the game, who watches whom, what was kept apart, choices between records and forecasts.',
   photos: 'With photos',
   photosHelp: 'As Base64 in a table of their own.',
   noPhotosHelp: 'Photos do not come back when this file is brought in.',

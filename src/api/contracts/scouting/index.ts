@@ -1,4 +1,5 @@
 export { eventRecord, matchResult, mostTeams, scheduledMatch } from './event.ts'
+export { forecastBody, hash, keptForecast, storedMoment } from './forecast.ts'
 export { happening, mostHappenings, observation } from './observation.ts'
 export { mostRows, receipt, row, rowAnswer, rowAnswers } from './row.ts'
 export { alliance, device, moment, phase, position, seat, sequence, team, uuid } from './shared.ts'

@@ -76,12 +76,17 @@ export function planBring(file: EventContents, here: Here): BringPlan {
     const before = there?.drills.find(({ id }) => id === drill.id)
     return !before ? 'new' : same(before, drill) ? 'same' : { differs: { id: drill.id } }
   })
+  const known = new Set(there?.forecasts.map(({ id }) => id))
+  // Their ids are those of their content, so that nothing can be another under the same id.
+  const forecasts = judged('forecasts', file.forecasts, ({ id, match }) =>
+    known.has(id) ? 'same' : going.has(match) ? 'new' : { differs: { id: match } },
+  )
   const people = judged('people', file.people, ({ id, nickname }) => {
     const before = here.people.get(id)
     return before === undefined ? 'new' : before === nickname ? 'same' : { differs: { id, detail: nickname } }
   })
   return {
-    take: { event, rules, matches, results, assignments, records, apart, choices, drills, people },
+    take: { event, rules, matches, results, assignments, records, apart, choices, drills, forecasts, people },
     report: { fresh: there === null, back: here.removed, parts, conflicts, differs },
   }
 }
@@ -89,7 +94,7 @@ export function planBring(file: EventContents, here: Here): BringPlan {
 /** A difference with what people call its match by. */
 function namesOf({ matches }: EventContents) {
   const names = new Map(matches.map(({ match: { id, phase, number, play } }) => [id, { phase, number, play }]))
-  const ofMatches: readonly ContentPart[] = ['matches', 'results', 'assignments', 'choices']
+  const ofMatches: readonly ContentPart[] = ['matches', 'results', 'assignments', 'choices', 'forecasts']
   return (difference: ContentDifference): ContentDifference => {
     const match = ofMatches.includes(difference.part) ? names.get(difference.id) : undefined
     return match ? { ...difference, match } : difference

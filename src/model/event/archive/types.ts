@@ -1,4 +1,5 @@
 import type { Game } from '../../documents/types.ts'
+import type { KeptForecast } from '../../scouting/record/index.ts'
 import type { Assignment, EventRecord, Match, Result, Row } from '../../scouting/types.ts'
 import type { MatchName } from '../order.ts'
 
@@ -92,6 +93,8 @@ export interface EventContents {
   apart: KeptApart[]
   choices: KeptChoice[]
   drills: KeptDrill[]
+  /** As they were shown before their matches, oldest first. */
+  forecasts: KeptForecast[]
   /** What those are called whose ids stand anywhere in it. */
   people: { id: string; nickname: string }[]
 }
@@ -106,6 +109,7 @@ export const contentParts = [
   'apart',
   'choices',
   'drills',
+  'forecasts',
   'people',
 ] as const
 export type ContentPart = (typeof contentParts)[number]

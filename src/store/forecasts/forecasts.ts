@@ -1,0 +1,50 @@
+import type { KeptForecast } from '../../model/scouting/record/index.ts'
+import { readStanding } from '../event/results.ts'
+import { readSchedule } from '../event/schedule.ts'
+import type { PrismaClient } from '../generated/client.ts'
+import { forecastId, forecastRow, readForecasts } from './rows.ts'
+import type { ForecastStore, NewForecast } from './types.ts'
+
+/** The forecasts of one workspace: its id stands in every query because it is fixed here. */
+export class DatabaseForecasts implements ForecastStore {
+  readonly #client: PrismaClient
+  readonly #workspaceId: string
+  readonly #now: () => Date
+
+  constructor(client: PrismaClient, workspaceId: string, now: () => Date) {
+    this.#client = client
+    this.#workspaceId = workspaceId
+    this.#now = now
+  }
+
+  of(event: string, match?: string) {
+    return readForecasts(this.#client, { workspaceId: this.#workspaceId, event }, match)
+  }
+
+  /** In one transaction with the question whether there is a result, so that none is kept behind one. */
+  keep(event: string, forecasts: readonly NewForecast[]): Promise<(KeptForecast | null)[]> {
+    const scope = { workspaceId: this.#workspaceId, event }
+    return this.#client.$transaction(async (transaction) => {
+      const { matches } = await readSchedule(transaction, scope)
+      const over = new Set((await readStanding(transaction, scope)).map(({ match }) => match))
+      const open = new Set(matches.map(({ match }) => match.id).filter((id) => !over.has(id)))
+      const kept: (KeptForecast | null)[] = []
+      for (const forecast of forecasts) {
+        if (!open.has(forecast.match)) {
+          kept.push(null)
+          continue
+        }
+        const last = (await readForecasts(transaction, scope, forecast.match)).at(-1)
+        if (last && last.from === forecast.from && last.version === forecast.version) {
+          kept.push(last)
+          continue
+        }
+        const content = { ...forecast, madeAt: this.#now().toISOString() }
+        const fresh = { id: forecastId(content), ...content }
+        await transaction.forecast.create({ data: forecastRow(scope, fresh) })
+        kept.push(fresh)
+      }
+      return kept
+    })
+  }
+}
