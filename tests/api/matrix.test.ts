@@ -190,6 +190,7 @@ describe('A lead of one team and what belongs to another:', () => {
     'exchange.bringArchive': { file: archive() },
     'exchange.bringTables': { file: tables() },
     'records.accept': { unsent: 0, rows: [] },
+    'estimates.field': { design: 'd' },
     'lead.correct': { record: gone, changes: { note: 'Taken' }, reason: 'Taken' },
     'lead.swap': { match: 'm', records: [gone], reason: 'Taken' },
     'lead.resolve': { arrival: 1, resolution: 'kept' },

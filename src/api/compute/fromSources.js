@@ -25,6 +25,7 @@ export const {
   doubts,
   solved,
   estimateReport,
+  field,
   season,
   summary,
 } = await import('./compute.worker.ts')

@@ -1,9 +1,20 @@
 import { ofEvent } from '../records/leadContracts.ts'
 import { procedure, router } from '../trpc.ts'
 import { may } from '../who.ts'
-import { doubts, eventEstimates, forecast, ofMatch, ofTeam, teamPage } from './contracts.ts'
+import {
+  doubts,
+  eventEstimates,
+  fieldCheck,
+  forecast,
+  ofField,
+  ofMatch,
+  ofTeam,
+  teamPage,
+  timedTeams as timed,
+} from './contracts.ts'
 import { doubtsIn } from './doubts.ts'
 import { estimatesOf, teamOf } from './estimates.ts'
+import { fieldOf, timedTeams } from './field.ts'
 import { forecastOf } from './forecast.ts'
 
 /** What the field says of robots. */
@@ -49,6 +60,34 @@ export const estimatesRouter = router({
     })
     .input(ofMatch)
     .query(({ input, ctx }) => forecastOf(ctx, input)),
+
+  timed: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/field',
+        may: may.read,
+        summary: 'Which robots have records with times, in matches and in practice',
+        answer: timed,
+        errors: ['malformed', 'notFound'],
+      },
+    })
+    .input(ofEvent)
+    .query(({ input: { event }, ctx }) => timedTeams(ctx, event)),
+
+  field: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/field/{team}',
+        may: may.read,
+        summary: 'What a design says of its trips beside what was timed of a robot, leg by leg and by driver',
+        answer: fieldCheck,
+        errors: ['malformed', 'notFound', 'unreachable', 'busy', 'overBudget'],
+      },
+    })
+    .input(ofField)
+    .query(({ input, ctx }) => fieldOf(ctx, input)),
 
   doubts: procedure
     .meta({
