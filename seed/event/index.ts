@@ -6,6 +6,7 @@ import { schedule, timeAt } from './schedule.ts'
 import { teams } from './teams.ts'
 
 export type { Performance, PlayedMatch } from './played.ts'
+export { ownTeam } from './practice.ts'
 export { type Strength, strengths } from './teams.ts'
 
 /** The invented event of the invented season. */

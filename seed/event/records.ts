@@ -2,6 +2,7 @@ import { Uniforms } from '../../src/model/random/index.ts'
 import type { Happening, Match, Observation, RecordDocuments, RecordKind, Row } from '../../src/model/scouting/types.ts'
 import { game } from '../game.ts'
 import type { Performance, PlayedMatch } from './played.ts'
+import { ownTeam, practiceRuns } from './practice.ts'
 import { strengths } from './teams.ts'
 
 /** Who sits in the stands, one to each place of a match. */
@@ -24,8 +25,12 @@ class Rows {
   readonly #event: string
   readonly #sequences = new Map<string, number>()
 
-  constructor(event: string) {
+  readonly #from: number
+
+  /** @param from number of its first record’s id */
+  constructor(event: string, from = 0) {
     this.#event = event
+    this.#from = from
   }
 
   /** Of a scout, on the phone that is theirs all day. */
@@ -41,7 +46,7 @@ class Rows {
     const device = `phone-${scout.toLowerCase()}`
     const sequence = (this.#sequences.get(device) ?? 0) + 1
     this.#sequences.set(device, sequence)
-    const id = uuidOf(Date.parse(made), this.all.length)
+    const id = uuidOf(Date.parse(made), this.#from + this.all.length)
     const row = { id, kind, event: this.#event, device, sequence, scout, made, ...(seat && { seat }) }
     this.all.push({ ...row, body: body({ id, scout, device, sequence }) } as Row)
   }
@@ -167,13 +172,38 @@ function visits(rows: Rows, day: string): void {
   }
 }
 
+/** Practice of the demo's own robot on the evening before, timed by one who stands beside. */
+function practice(event: string, day: string): Row[] {
+  const rows = new Rows(event, 0x9000)
+  const evening = Date.parse(`${day}T17:00:00.000+01:00`) - 24 * 3_600_000
+  for (const { minutes, of } of practiceRuns())
+    rows.add('observation', {
+      scout: 'Alma',
+      made: new Date(evening + minutes * 60_000).toISOString(),
+      body: (numbered) => ({
+        format: 1,
+        ...numbered,
+        match: null,
+        team: ownTeam,
+        subject: 'robot',
+        origin: 'practice',
+        game: 1,
+        identifiedBy: 'number',
+        ...of,
+      }),
+    })
+  return rows.all
+}
+
 /**
  * What scouts recorded of the matches that are over: a record of nearly every robot that agrees with the officials, but for what goes wrong
- * at events. Two records are missing, one has two goals swapped, one was only counted, one robot was watched by two.
+ * at events. Two records are missing, one has two goals swapped, one was only counted, one robot was watched by two. Before them
+ * stand ten runs of practice of the demo's own robot.
  */
 export function records(event: string, played: readonly PlayedMatch[]): Row[] {
   const rows = new Rows(event)
-  visits(rows, played[0]!.match.time!.slice(0, 10))
+  const day = played[0]!.match.time!.slice(0, 10)
+  visits(rows, day)
   played.forEach(({ match, performances }, order) => {
     const end = Date.parse(match.time!) + 170_000
     performances.forEach((of, place) => {
@@ -196,5 +226,5 @@ export function records(event: string, played: readonly PlayedMatch[]): Row[] {
       rows.add('ranking', { scout, made, body: () => ({ match: match.id, scout, by: 'driving', order: order3 }) })
     }
   })
-  return rows.all
+  return [...practice(event, day), ...rows.all]
 }

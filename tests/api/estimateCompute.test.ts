@@ -108,3 +108,21 @@ test('an event of which nothing is known is answered too', async () => {
   // The schedule itself says of one robot that it did not come.
   expect(teams.filter((team: { matches: number }) => team.matches > 0)).toMatchObject([{ matches: 1 }])
 })
+
+test('a design and records in, what both say of its trips out; a robot that is not of the game is refused by name', async () => {
+  const own = observations.filter(({ match }) => match === null)
+  const robot = breakwater.designs.find(({ robot }) => robot.id === 'shearwater')!.robot
+  const field = (body: object) => server.send('POST', '/api/compute/field', body)
+  const { status, body } = await field({ game: breakwater.game, robot, matches: [], observations: own })
+  expect(status, JSON.stringify(body.error)).toBe(200)
+  expect(body.runs).toHaveLength(own.length)
+  expect(body.whole.trips).toBe(body.trips)
+  expect(body.seen).toHaveLength(body.trips + body.cutOff)
+  const off = await field({
+    game: breakwater.game,
+    robot: { ...robot, collect: { pond: robot.collect['outer'] } },
+    matches: [],
+    observations: own,
+  })
+  expect([off.status, off.body.error.path.slice(0, 2)]).toEqual([400, ['robot', 'collect']])
+})

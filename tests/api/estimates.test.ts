@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { strengths } from '../../seed/event/index.ts'
+import { ownTeam, strengths } from '../../seed/event/index.ts'
 import { seededEvent } from '../../seed/index.ts'
 import { onlyWorkspace } from '../../src/app.ts'
 import type { TeamEstimate } from '../../src/model/scouting/estimates/index.ts'
@@ -22,7 +22,9 @@ test('An event’s teams are estimated from its records, and what drew the demo 
   const { teams, matches: seen, records: counted } = await estimates()
   expect(teams.map(({ team }: TeamEstimate) => team)).toEqual(event.teams.map(({ team }) => team))
   expect(seen).toBe(played.length)
-  expect(counted).toBe(records.filter(({ kind }) => kind === 'observation').length)
+  expect(counted).toBe(
+    records.filter(({ kind, body }) => kind === 'observation' && 'match' in body && body.match !== null).length,
+  )
 
   // The demo's pieces are drawn around each team's strength (seed/event/teams.ts), so that the truth is known here.
   const inside = (of: (team: TeamEstimate) => readonly [number, number], truth: (team: string) => number) =>
@@ -196,4 +198,48 @@ test('What teams bring is solved from totals, which it adds up to on the whole',
   for (const [team, { totals: own }] of solved) {
     expect(own, team).toBe(totals.filter(({ teams }) => teams.includes(team)).length)
   }
+})
+
+test('Robots with timelines are named, those that practised first; one is put against a design', async () => {
+  const field = `${address}/field`
+  const { body: timed } = await server.get(field)
+  expect(timed[0]).toEqual({ team: ownTeam, matches: expect.any(Number), practice: 10 })
+  expect(timed).toHaveLength(event.teams.length)
+
+  const { body } = await server.get(`${field}/${ownTeam}?design=shearwater&only=practice`)
+  expect(body.design).toEqual({ id: 'shearwater', name: 'Shearwater', revision: 1 })
+  const { whole, parts, drivers, runs, legs } = body.report
+  // The demo's practice is drawn slower than its design, in collecting above all (seed/event/practice.ts).
+  expect(whole.difference.interval95[0]).toBeGreaterThan(0)
+  expect(parts.collecting).toBeGreaterThan(parts.scoring)
+  expect(legs[0].leg).toEqual({ kind: 'collect', source: 'outer' })
+  expect(drivers.map(({ driver }: { driver: string }) => driver)).toEqual(['Pia', 'Sven'])
+  expect(runs.every(({ kind }: { kind: string }) => kind === 'practice')).toBe(true)
+  const all = (await server.get(`${field}/${ownTeam}?design=shearwater`)).body.report
+  expect(all.runs).toHaveLength(timed[0].matches + 10)
+
+  expect((await server.get(`${field}/${ownTeam}?design=nothing`)).status).toBe(404)
+  expect((await server.get(`${field}/${ownTeam}?design=shearwater&revision=7`)).status).toBe(404)
+  expect((await server.get(`${field}/${ownTeam}`)).status).toBe(400)
+  expect((await server.get(`${field}/12345?design=shearwater`)).body.report.whole).toBeNull()
+})
+
+test('A copy keeps where its numbers come from, and what it says of that is checked', async () => {
+  const { body: stored } = await server.get('/api/documents/design/shearwater')
+  const fromField = {
+    design: { id: 'shearwater', revision: 1 },
+    event: event.id,
+    team: ownTeam,
+    matches: 0,
+    practice: 10,
+    trips: 58,
+    shifts: [{ leg: { kind: 'collect', source: 'outer' }, stage: 'draw-in', seconds: 1.8 }],
+  }
+  const body = { ...stored.body, robot: { ...stored.body.robot, id: 'as-seen', name: 'As seen' }, fromField }
+  const saved = await server.send('PUT', '/api/documents/design/as-seen', { base: null, body })
+  expect(saved.status).toBe(200)
+  expect((await server.get('/api/documents/design/as-seen')).body.body.fromField).toEqual(fromField)
+  const wrong = { ...body, fromField: { ...fromField, trips: -1 } }
+  const refused = await server.send('PUT', '/api/documents/design/as-seen', { base: 1, body: wrong })
+  expect([refused.status, refused.body.error.path]).toEqual([400, ['body', 'fromField', 'trips']])
 })

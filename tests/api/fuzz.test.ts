@@ -36,6 +36,7 @@ beforeAll(async () => {
         doubts: 20,
         solved: 20,
         estimateReport: 20,
+        field: 20,
         season: 20,
         draws: 20,
         summary: 20,

@@ -193,6 +193,7 @@ describe('A lead of one team and what belongs to another:', () => {
     'estimates.sideBySide': { teams: '90001,90002' },
     'estimates.without': { records: [gone] },
     'estimates.changed': { records: [gone] },
+    'estimates.field': { design: 'd' },
     'lead.correct': { record: gone, changes: { note: 'Taken' }, reason: 'Taken' },
     'lead.swap': { match: 'm', records: [gone], reason: 'Taken' },
     'lead.resolve': { arrival: 1, resolution: 'kept' },

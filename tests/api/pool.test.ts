@@ -57,6 +57,7 @@ const seconds = {
   doubts: 20,
   solved: 20,
   estimateReport: 20,
+  field: 20,
   season: 20,
   summary: 10,
 }

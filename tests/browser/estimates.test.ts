@@ -62,7 +62,10 @@ test('all teams stand beside each other, one opens with its matches, and a recor
   await panel.getByRole('button', { name: 'Pieces tried' }).click()
   await panel.getByRole('row', { name: /^Own matches \d+\.\d \d\d.%$/ }).waitFor()
   await panel.getByRole('button', { name: 'Qualification 3: Look at the record' }).click()
-  await page.getByRole('dialog', { name: 'Qualification 3' }).getByText(/^Tove, on the server/).waitFor()
+  await page
+    .getByRole('dialog', { name: 'Qualification 3' })
+    .getByText(/^Tove, on the server/)
+    .waitFor()
   expect(await findings(page)).toEqual([])
   await page.keyboard.press('Escape')
   await page.keyboard.press('Escape')

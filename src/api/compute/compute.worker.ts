@@ -20,6 +20,7 @@ import {
   sideBySideOf,
 } from '../../model/scouting/estimates/index.ts'
 import { estimateReport as reportOf } from '../../model/scouting/estimates/report.ts'
+import { fieldReport } from '../../model/scouting/field/index.ts'
 import { observedRobot } from '../../model/scouting/observed/index.ts'
 import { solvedByCategory } from '../../model/scouting/solved/index.ts'
 import { airPlan as planAir, sweepMatch, timing as timeHardware } from '../../model/timing/index.ts'
@@ -82,6 +83,7 @@ export const observed = task<'observed'>(({ input, teams, draws }) => {
   const event = eventEstimates(input)
   return teams.map((team) => observedRobot(event, team, { draws }).option)
 })
+export const field = task<'field'>((request) => fieldReport(request))
 export const film = task<'film'>(({ game, ...of }) => filmOf(game, of))
 const calibrators = new Calibrators()
 export const calibrations = task<'calibrations'>(({ request, from, to }) => {

@@ -29,6 +29,7 @@ export const {
   doubts,
   solved,
   estimateReport,
+  field,
   season,
   summary,
 } = await import('./compute.worker.ts')

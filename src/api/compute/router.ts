@@ -2,6 +2,7 @@ import type { Game, Robot } from '../../model/documents/index.ts'
 import { checkGame, checkLeg, checkOption, checkRobot, within } from '../../model/documents/index.ts'
 import type { Problem } from '../../model/errors.ts'
 import { estimateAnswer, estimateBody, estimateRequest, forecastRequest } from '../contracts/compute/estimate.ts'
+import { fieldReport, fieldRequest } from '../contracts/compute/field.ts'
 import {
   compareAnswer,
   compareRequest,
@@ -128,6 +129,16 @@ export const computeRouter = router({
     .input(forecastRequest)
     .output(matchAnswer)
     .mutation(({ input, ctx }) => forecast(ctx, input)),
+
+  field: procedure
+    .meta(large(endpoint('field', 'What a design says of its trips beside records of its robot', fieldReport)))
+    .input(fieldRequest)
+    .output(fieldReport)
+    .mutation(({ input, ctx }) => {
+      refuse(checkPair(input.game, input.robot))
+      const { only, ...request } = input
+      return ctx.pool.run('field', { ...request, ...(only && { only }) }, ctx.signal)
+    }),
 
   timing,
 })

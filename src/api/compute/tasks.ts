@@ -14,6 +14,7 @@ import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
 import type { Doubt, DoubtsRequest } from '../../model/scouting/doubts/index.ts'
 import type { Changed, EventInput, MadeOfTeam, SideBySide, TeamEstimate } from '../../model/scouting/estimates/index.ts'
 import type { EstimateReport, EstimateRequest } from '../../model/scouting/estimates/report.ts'
+import type { FieldReport, FieldRequest } from '../../model/scouting/field/index.ts'
 import type { Category, SolvedTeam } from '../../model/scouting/solved/index.ts'
 import type { Match, Result } from '../../model/scouting/types.ts'
 import type {
@@ -71,6 +72,8 @@ export interface Tasks {
     request: { matches: readonly Match[]; results: readonly Result[]; teams: readonly string[] }
     answer: { [category in Category]?: { [team: string]: SolvedTeam } }
   }
+  /** A design against timelines of one robot. */
+  field: { request: FieldRequest; answer: FieldReport }
   /** Teams as robots of a match, by what was seen of them. */
   observed: { request: { input: EventInput; teams: readonly string[]; draws: number }; answer: Option[] }
   summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
@@ -109,5 +112,6 @@ export const budgets: { readonly [name in TaskName]: number } = {
   doubts: 30,
   solved: 30,
   estimateReport: 60,
+  field: 30,
   summary: 60,
 }

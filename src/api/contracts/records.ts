@@ -4,6 +4,7 @@ import type {
   DecisionRecord,
   DesignRecord,
   FieldReferences,
+  FromField,
   KeptAir,
   KeptOverride,
   OptionRecord,
@@ -27,8 +28,36 @@ export const reference = z
   .meta({ id: 'Reference', description: 'A stored document at one of its revisions' })
 reference satisfies z.ZodType<Reference>
 
+const legRef = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('collect'), source: id }),
+  z.strictObject({ kind: z.literal('score'), goal: id, entry: count(0, 100, 'Which way to score there, from 0') }),
+  z.strictObject({ kind: z.literal('finish'), finish: id }),
+])
+
+const fromField = z
+  .strictObject({
+    design: reference.describe('The design that it is a copy of'),
+    event: id.describe('Id of the event whose records it was'),
+    team: name,
+    matches: count(0, 10_000, 'Matches behind it'),
+    practice: count(0, 10_000, 'Runs of practice behind it'),
+    trips: count(0, 1_000_000, 'Trips behind it'),
+    shifts: list(
+      z.strictObject({
+        leg: legRef,
+        stage: id.nullable().describe('Null: the leg’s own time'),
+        seconds: measure(-600, 600, 's'),
+      }),
+      0,
+      100,
+      'Stages that were moved, and by how much',
+    ),
+  })
+  .meta({ id: 'FromField', description: 'Where the numbers of a copy come from that was written back from the field' })
+fromField satisfies z.ZodType<FromField>
+
 export const designRecord = z
-  .strictObject({ format, game: id.describe('Id of the game'), robot })
+  .strictObject({ format, game: id.describe('Id of the game'), robot, fromField: fromField.optional() })
   .meta({ id: 'DesignRecord', description: 'A robot kept for a game' })
 designRecord satisfies z.ZodType<DesignRecord>
 
@@ -49,18 +78,12 @@ const moment = written(/^\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}(:\d{2}(\.\d+)?)?(Z|[+-]\
   parts: { got },
 }))
 
-const overriddenLeg = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('collect'), source: id }),
-  z.strictObject({ kind: z.literal('score'), goal: id, entry: count(0, 100, 'Which way to score there, from 0') }),
-  z.strictObject({ kind: z.literal('finish'), finish: id }),
-])
-
 /** All kinds of override with the same further fields. */
 function overrideWith<Shape extends z.ZodRawShape>(further: Shape) {
   const shared = { id, reason: name.describe('Why it is known better'), who: name, on: moment, ...further }
   return z.discriminatedUnion('kind', [
     z.strictObject({ ...shared, kind: z.literal('points'), option: id, points }),
-    z.strictObject({ ...shared, kind: z.literal('leg'), robot: id, leg: overriddenLeg, whole: duration }),
+    z.strictObject({ ...shared, kind: z.literal('leg'), robot: id, leg: legRef, whole: duration }),
     z.strictObject({ ...shared, kind: z.literal('auto'), option: id, points }),
     z.strictObject({
       ...shared,

@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { categories } from '../../model/scouting/solved/index.ts'
 import { estimate } from '../contracts/compute/estimate.ts'
+import { fieldReport, onlyRuns } from '../contracts/compute/field.ts'
 import { matchReport } from '../contracts/compute/match.ts'
 import { id, written } from '../contracts/index.ts'
 import { alliance, pitVisit, team, uuid } from '../contracts/scouting/index.ts'
@@ -102,6 +103,32 @@ export const teamPage = z
       ),
   })
   .meta({ id: 'TeamPage', description: 'What is known of one team of an event' })
+
+export const timedTeams = z
+  .array(
+    z.strictObject({
+      team,
+      matches: z.int().describe('Matches with a record that has times'),
+      practice: z.int().describe('The same of practice'),
+    }),
+  )
+  .describe('Those with practice first')
+
+export const ofField = z.strictObject({
+  event: id.describe('Id of the event'),
+  team,
+  design: id.describe('Id of the design that it is put against'),
+  revision: z.coerce.number().int().min(1).max(1_000_000_000).optional().describe('The newest where nothing is said'),
+  only: onlyRuns.optional(),
+})
+
+export const fieldCheck = z
+  .strictObject({
+    team,
+    design: z.strictObject({ id, name: z.string(), revision: z.int() }),
+    report: fieldReport,
+  })
+  .meta({ id: 'FieldCheck', description: 'A robot’s timelines against a design' })
 
 export const ofMatch = z.strictObject({ event: id.describe('Id of the event'), match: id.describe('Id of the match') })
 

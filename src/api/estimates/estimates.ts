@@ -56,9 +56,11 @@ export async function estimatesOf(ctx: Asking, event: string): Promise<Estimated
   const before = worked.get(log.of)
   if (before?.from === known) return before.estimated
   // Whoever asked first may go: the others wait for the same answer.
+  // Practice is of no match, and no estimate is made of it.
+  const played = input.watched.flatMap(({ observation }) => observation.match ?? [])
   const estimated = ctx.pool.run('estimates', input, new AbortController().signal).then((teams) => ({
-    records: input.watched.length,
-    matches: new Set(input.watched.map(({ observation }) => observation.match)).size,
+    records: played.length,
+    matches: new Set(played).size,
     teams,
   }))
   worked.set(log.of, { from: known, estimated })

@@ -7,17 +7,21 @@ import {
   changedRequest,
   doubts,
   eventEstimates,
+  fieldCheck,
   forecast,
+  ofField,
   ofMatch,
   ofTeam,
   ofTeams,
   sideBySide,
   teamPage,
+  timedTeams as timed,
   without,
   withoutRequest,
 } from './contracts.ts'
 import { doubtsIn } from './doubts.ts'
 import { estimatesOf, teamOf } from './estimates.ts'
+import { fieldOf, timedTeams } from './field.ts'
 import { forecastOf } from './forecast.ts'
 import { madeOfTeam } from './made.ts'
 import { madeOfTeam as madeContract } from './madeContract.ts'
@@ -95,6 +99,34 @@ export const estimatesRouter = router({
     })
     .input(ofMatch)
     .query(({ input, ctx }) => forecastOf(ctx, input)),
+
+  timed: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/field',
+        may: may.read,
+        summary: 'Which robots have records with times, in matches and in practice',
+        answer: timed,
+        errors: ['malformed', 'notFound'],
+      },
+    })
+    .input(ofEvent)
+    .query(({ input: { event }, ctx }) => timedTeams(ctx, event)),
+
+  field: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/field/{team}',
+        may: may.read,
+        summary: 'What a design says of its trips beside what was timed of a robot, leg by leg and by driver',
+        answer: fieldCheck,
+        errors: ['malformed', 'notFound', 'unreachable', 'busy', 'overBudget'],
+      },
+    })
+    .input(ofField)
+    .query(({ input, ctx }) => fieldOf(ctx, input)),
 
   doubts: procedure
     .meta({

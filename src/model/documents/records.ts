@@ -13,6 +13,22 @@ export interface DesignRecord {
   format: 1
   game: string
   robot: Robot
+  /** Of a copy that was written back from the field: where its numbers come from. */
+  fromField?: FromField
+}
+
+/** A design with stages moved until its legs take as long as they did on the field. */
+export interface FromField {
+  /** The design that it is a copy of. */
+  design: Reference
+  /** Id of the event whose records it was. */
+  event: string
+  team: string
+  matches: number
+  practice: number
+  trips: number
+  /** Which stage of which leg was moved, and by how much (s). Stage null: the leg's own time. */
+  shifts: { leg: OverriddenLeg; stage: string | null; seconds: number }[]
 }
 
 /** A way to play a design. The robot is looked up, so that an edit of the design reaches all its options. */

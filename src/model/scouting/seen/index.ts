@@ -3,6 +3,6 @@
 export { averaged } from './average.ts'
 export { type Choice, type EventRecords, seenByTeam, type TeamMatch } from './byTeam.ts'
 export { attemptsOf } from './counted.ts'
-export { seenIn } from './record.ts'
-export { tripGap } from './trips.ts'
+export { seenIn, watchOf } from './record.ts'
+export { tripGap, type View, type ViewedTrip, viewsOf } from './trips.ts'
 export type * from './types.ts'

@@ -2,7 +2,7 @@ import type { Game } from '../../documents/types.ts'
 import type { Happening, Observation } from '../types.ts'
 import { addTo, attemptsOf } from './counted.ts'
 import { contains, type Interval, intervalsOf, lengthOf, lessAll, overlap } from './intervals.ts'
-import { tripsOf } from './trips.ts'
+import { tripsOf, type Watch } from './trips.ts'
 import type { Departure, GoalCounts, Seen, SeenDefence, SeenTeleop } from './types.ts'
 
 const placements = new Set(['scored', 'missed'])
@@ -66,12 +66,15 @@ function departedAt(
   return timeline.some(({ what, elapsed }) => placements.has(what) && elapsed > left + 2) ? null : left
 }
 
-function teleopOf(
-  observation: Observation,
-  timeline: readonly Happening[],
-  teleop: Interval,
-  stop: number | null,
-): SeenTeleop {
+/** What of a record its timed trips are made of; null where it was absent or has no times. */
+export function watchOf({ clock }: Pick<Game, 'clock'>, observation: Observation): Watch | null {
+  if (observation.absent || !observation.timeline) return null
+  const timeline = [...observation.timeline].sort((a, b) => a.elapsed - b.elapsed)
+  const teleop: Interval = { from: clock.auto + clock.pause, to: clock.auto + clock.pause + clock.teleop }
+  return watched(observation, timeline, teleop, stopOf(timeline, observation.stoppedAt)).watch
+}
+
+function watched(observation: Observation, timeline: readonly Happening[], teleop: Interval, stop: number | null) {
   const departs = departedAt(observation, timeline)
   const until = Math.min(teleop.to, stop ?? teleop.to, typeof departs === 'number' ? departs : teleop.to)
   const play = { from: teleop.from, to: Math.max(teleop.from, until) }
@@ -79,22 +82,34 @@ function teleopOf(
   const defending = intervalsOf(timeline, 'defending', play)
   const paused = [...intervalsOf(timeline, 'stopped', play), ...defending]
   const active = lessAll(play, [...unseen, ...paused])
-  const own = timeline.filter(({ elapsed }) => elapsed >= teleop.from)
-  const beside = observation.timeline
-    ? { lost: 0, defended: 0 }
-    : { lost: observation.lostSeconds ?? 0, defended: observation.defence?.playedSeconds ?? 0 }
+  const own: Happening[] = timeline.filter(({ elapsed }) => elapsed >= teleop.from)
   const before = timeline.filter(({ elapsed }) => elapsed < teleop.from)
   const noted = timeline.some(({ what }) => what === 'collected')
   const collected = before.findLastIndex(({ what }) => what === 'collected')
   const placedLast = before.findLastIndex(({ what }) => placements.has(what))
   const collectedBefore = noted ? collected > placedLast : null
+  const watch: Watch = { timeline: own, play, unseen, paused, collectedBefore }
+  return { watch, own, departs, defending, active }
+}
+
+function teleopOf(
+  observation: Observation,
+  timeline: readonly Happening[],
+  teleop: Interval,
+  stop: number | null,
+): SeenTeleop {
+  const { watch, own, departs, defending, active } = watched(observation, timeline, teleop, stop)
+  const { play } = watch
+  const beside = observation.timeline
+    ? { lost: 0, defended: 0 }
+    : { lost: observation.lostSeconds ?? 0, defended: observation.defence?.playedSeconds ?? 0 }
   const goals = placedIn(observation, timeline, { teleop, period: 'teleop' })
   const departed: Departure = departs === 'unknown' ? 'unknown' : departs === null ? 'never' : teleop.to - departs
   return {
     active: Math.max(0, lengthOf(active) - beside.lost - beside.defended),
     goals,
     departed: stop !== null && stop < teleop.to && typeof departs !== 'number' ? 'unknown' : departed,
-    ...tripsOf({ timeline: own, play, unseen, paused, collectedBefore }),
+    ...tripsOf(watch),
     sources: sourcesOf(own),
     defence: defenceOf(observation, { own, play, active, defending: beside.defended + lengthOf(defending) }),
   }

@@ -5,6 +5,7 @@ export { type Intraclass, intraclass, kappa, krippendorff, type Scale } from './
 // Numbers described, and means compared
 export { bootstrap, idealError } from './bootstrap.ts'
 export { bradleyTerry, type Meetings } from './bradleyTerry.ts'
+export { type Clustered, clusteredMean } from './clustered.ts'
 // Beliefs
 export * from './conjugate.ts'
 export { described, meanOf, medianOf, quantileOf, quantilesOf } from './described.ts'
@@ -12,6 +13,7 @@ export { described, meanOf, medianOf, quantileOf, quantilesOf } from './describe
 export * from './distributions.ts'
 export { type Brier, brier, normalCrps, randomisedPit, sampleCrps } from './forecasts.ts'
 export { clopperPearson, type Limits, poissonLimits, wilson } from './intervals.ts'
+export { kaplanMeier, type Lasted, type Survival } from './kaplanMeier.ts'
 export { kolmogorovTail, oneSample, twoSamples } from './kolmogorovSmirnov.ts'
 export { leastSquares, ridge } from './leastSquares.ts'
 export { logBeta, logChoose, logGamma } from './logGamma.ts'
