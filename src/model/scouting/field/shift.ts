@@ -84,7 +84,7 @@ export function shiftsFor(driven: readonly Driven[], longer: number, factor: num
   const mean = (stage: string | null, seconds: number) =>
     driven.reduce((sum, { spec, share }) => {
       const moved = { ...spec, trip: movedTrip(spec.trip, stage, seconds) }
-      return sum + (share / total) * meanOf(builder.times(moved).end) * fineStep * factor
+      return sum + (share / total) * meanOf(builder.times(moved).end.fine) * fineStep * factor
     }, 0)
   const stages: [string | null, Duration][] =
     'whole' in trip ? [[null, trip.whole]] : trip.stages.map(({ id, duration }) => [id, duration])

@@ -127,7 +127,7 @@ export class Ways {
     }
     const tries = collect ? { tries: { success: collect.success, retry: collect.retry } } : {}
     const spec: LegSpec = { trip, drive, load: of.load, ...tries }
-    const times = this.builder.times(spec).end
+    const times = this.builder.times(spec).end.fine
     return { ref, spec, times, mean: meanOf(times) * fineStep, variance: varianceOf(times) * fineStep ** 2 }
   }
 
