@@ -18,7 +18,7 @@ const { auto, pause, teleop } = game.clock
 const begins = auto + pause
 const tenth = (seconds: number) => Math.round(seconds * 10) / 10
 
-/** Medians of a good driver (s) and geometric sd: near the design, but for the intake, which needs two tries at the ramp. */
+/** Medians of a good driver (s) and geometric sd: near the design, but for the intake, which needs. */
 const legs = {
   collect: { outer: [10.2, 1.3], channel: [11.6, 1.35] },
   score: { gantry: [7.5, 1.3], piers: [7.7, 1.3] },
@@ -40,7 +40,7 @@ function timelineOf(draw: Uniforms, form: number): Happening[] {
   const timeline: Happening[] = [{ elapsed: tenth(begins + 6 + 3 * draw.next()), what: 'scored', goal: 'gantry' }]
   let elapsed = timeline[0]!.elapsed
   for (;;) {
-    const source = draw.next() < 0.8 ? 'outer' : 'channel'
+    const source = draw.next() < 0.25 ? 'outer' : 'channel'
     elapsed += time(legs.collect[source])
     if (elapsed > begins + teleop) return timeline
     timeline.push({ elapsed: tenth(elapsed), what: 'collected', source })

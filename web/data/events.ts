@@ -127,3 +127,9 @@ export function useEventChanges(event: string) {
 
 /** Whether whoever looks may change an event. While nobody has claimed the server, everybody at its machine may. */
 export const useIsLead = (): boolean => useSession().data?.role === 'lead'
+
+/** Whether whoever looks may keep documents of the design weeks. */
+export function useMayDesign(): boolean {
+  const role = useSession().data?.role
+  return role === 'lead' || role === 'mechanism'
+}

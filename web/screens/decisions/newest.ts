@@ -43,3 +43,10 @@ export async function newestOf(decision: DecisionRecord): Promise<Newest> {
     inputs: comparison?.body.inputs ?? null,
   }
 }
+
+/** The same with a copy that was written back from the field in place of its design. */
+export function withStandIn(newest: Newest, copy: { body: DesignRecord; revision: number } | undefined): Newest {
+  const of = copy?.body.fromField?.design.id
+  if (!copy || of === undefined) return newest
+  return { ...newest, robots: { ...newest.robots, [of]: { body: copy.body.robot, revision: copy.revision } } }
+}

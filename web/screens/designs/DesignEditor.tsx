@@ -27,6 +27,7 @@ import { BudgetForm } from './BudgetForm.tsx'
 import { budgetNotes } from './budget.ts'
 import { CanForm } from './CanForm.tsx'
 import { type Cycle, shownLegs, stillThere, teleopStart, typicalCycle, type View } from './cycle.ts'
+import { FromFieldNote } from './FromFieldNote.tsx'
 import { LegForm } from './LegForm.tsx'
 import { PointsPanel } from './PointsPanel.tsx'
 import { PolicyPanel } from './PolicyPanel.tsx'
@@ -161,6 +162,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           </div>
           <SaveBar of={editing} href="/designs" />
         </div>
+        {stored.body.fromField && <FromFieldNote of={stored.body.fromField} game={game} robot={robot} />}
         <WayToPlay
           game={game}
           design={stored.id}

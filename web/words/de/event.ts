@@ -24,6 +24,7 @@ export const event: Words['event'] = {
     teams: 'Teams',
     estimates: 'Was das Feld sagt',
     doubts: 'Zweifel',
+    field: 'Modell gegen Feld',
     board: 'Tafel',
     'hand-in': 'Aufzeichnungen abgeben',
     sheets: 'Gedruckte Bögen',

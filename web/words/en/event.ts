@@ -23,6 +23,7 @@ export const event = {
     teams: 'Teams',
     estimates: 'What the field says',
     doubts: 'Doubts',
+    field: 'Model against field',
     board: 'Board',
     'hand-in': 'Hand records in',
     sheets: 'Printed sheets',

@@ -18,6 +18,7 @@ import { explainDesigns } from './explainDesigns.ts'
 import { explainNumbers } from './explainNumbers.ts'
 import { explainTradeoffs } from './explainTradeoffs.ts'
 import { field } from './field.ts'
+import { fieldCheck } from './fieldCheck.ts'
 import { format } from './format.ts'
 import { games } from './games.ts'
 import { glossary } from './glossary.ts'
@@ -82,6 +83,7 @@ export const en = {
   explainNumbers,
   explainTradeoffs,
   field,
+  fieldCheck,
   format,
   games,
   glossary,

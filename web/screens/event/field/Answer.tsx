@@ -1,0 +1,67 @@
+import type { FieldReport } from '../../../../src/model/scouting/field/types.ts'
+import { secondsCell } from '../../../charts/cells.ts'
+import { Figure } from '../../../charts/Figure.tsx'
+import { Measured } from '../../../charts/Measured.tsx'
+import { TripDots } from '../../../charts/TripDots.tsx'
+import type { Stored } from '../../../data/documents.ts'
+import { words } from '../../../words/catalogue.ts'
+import { percent, plain } from '../../../words/format.ts'
+import type { EventPage } from '../EventFrame.tsx'
+import { matchName } from '../names.ts'
+import { remarks, sentences } from './said.ts'
+
+export interface About {
+  page: EventPage
+  design: Stored<'design'>
+  report: FieldReport
+}
+
+/** A match by its name, a run of practice by its driver and number. */
+export function runName({ schedule }: EventPage, { id, kind, driver, number }: FieldReport['runs'][number]): string {
+  const match = schedule.matches.find((each) => each.match.id === id)?.match
+  if (kind === 'match' && match) return matchName(match)
+  return words().fieldCheck.practiceRun(driver, number)
+}
+
+/** The answer in words, and each trip over what the design predicts. */
+export function Answer({ page, report, whole }: About & { whole: NonNullable<FieldReport['whole']> }) {
+  const texts = words().fieldCheck
+  const { answer, further } = sentences(report, whole)
+  return (
+    <div className="sheet stack">
+      <p className="answer">{answer}</p>
+      {further.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      <Figure
+        title={texts.tripsTitle}
+        table={{
+          head: [texts.run, texts.seconds, texts.seenToEnd],
+          rows: report.seen.map(({ seconds, ended, run }) => [
+            runName(page, report.runs[run]!),
+            secondsCell(seconds),
+            ended ? texts.yes : texts.no,
+          ]),
+        }}
+      >
+        <Measured>
+          {(width) => <TripDots width={width} distribution={report.distribution} trips={report.seen} />}
+        </Measured>
+      </Figure>
+      <p className="soft small">{texts.dots.model}</p>
+      <p>
+        {whole.p < 0.05
+          ? texts.fitsNot(percent(whole.p), plain(whole.distance))
+          : texts.fits(percent(whole.p), plain(whole.distance))}
+      </p>
+      <details>
+        <summary>{texts.howCame}</summary>
+        <ul>
+          {[...remarks(report), texts.howFirst, texts.howSpots, texts.howErrors].map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
+      </details>
+    </div>
+  )
+}

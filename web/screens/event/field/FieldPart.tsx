@@ -1,0 +1,112 @@
+import { Link, useLocation, useSearch } from 'wouter'
+import { type FieldQuestion, useFieldCheck, useTimedTeams } from '../../../data/fieldCheck.ts'
+import { Cautions } from '../../../shell/Cautions.tsx'
+import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
+import { words } from '../../../words/catalogue.ts'
+import type { EventPage } from '../EventFrame.tsx'
+import { Answer } from './Answer.tsx'
+import { Choices } from './Choices.tsx'
+import { DriverTable } from './DriverTable.tsx'
+import { Legs } from './Legs.tsx'
+import { useDesigns } from './useDesigns.ts'
+import { WriteBack } from './WriteBack.tsx'
+import './field.css'
+
+const kinds = ['match', 'practice'] as const
+
+/** What a design says of its trips beside what was timed: which robot, which design and which runs stand in the address. */
+export function FieldPart(page: EventPage) {
+  const texts = words().fieldCheck
+  const { id } = page.event
+  const search = new URLSearchParams(useSearch())
+  const [, go] = useLocation()
+  const timed = useTimedTeams(id)
+  const designs = useDesigns(page.game.id)
+  const error = (timed.error && !timed.data && timed.error) || (designs.error && !designs.data && designs.error)
+  if (error) {
+    const again = () => {
+      void timed.refetch()
+      designs.refetch()
+    }
+    return <Trouble title={texts.trouble} error={error} retry={again} />
+  }
+  if (!timed.data || !designs.data) return <Loading what={texts.what} />
+  const team = search.get('team') ?? timed.data[0]?.team
+  const design = designs.data.find((each) => each.id === search.get('design')) ?? designs.data[0]
+  const only = kinds.find((kind) => kind === search.get('only')) ?? null
+  const choose = (next: Partial<FieldQuestion>) => {
+    const now = { team, design: design?.id, only, ...next }
+    const query = Object.entries(now).flatMap(([name, value]) => (value ? [[name, value]] : []))
+    go(`/event/${id}/field?${new URLSearchParams(query)}`, { replace: true })
+  }
+  return (
+    <section className="stack field-check" aria-labelledby="field-check">
+      <div className="sheet stack">
+        <h2 id="field-check">{texts.title}</h2>
+        <p>{texts.intro}</p>
+        {timed.data.length === 0 || team === undefined ? (
+          <Empty title={texts.noTimelines}>
+            <p>
+              {texts.noTimelinesHow} <a href="/stands">{words().event.places.stands}</a>
+            </p>
+          </Empty>
+        ) : !design ? (
+          <Empty title={texts.noDesign}>
+            <p>
+              {texts.noDesignHow} <Link href="/designs">{texts.toDesigns}</Link>
+            </p>
+          </Empty>
+        ) : (
+          <Choices
+            page={page}
+            timed={timed.data}
+            designs={designs.data}
+            chosen={{ team, design: design.id, only }}
+            choose={choose}
+          />
+        )}
+      </div>
+      {team !== undefined && design && timed.data.length > 0 && (
+        <Found
+          key={`${team} ${design.id}`}
+          page={page}
+          designs={designs.data}
+          chosen={{ team, design: design.id, only }}
+        />
+      )}
+    </section>
+  )
+}
+
+function Found(props: {
+  page: EventPage
+  designs: NonNullable<ReturnType<typeof useDesigns>['data']>
+  chosen: FieldQuestion
+}) {
+  const { page, chosen } = props
+  const texts = words().fieldCheck
+  const design = props.designs.find(({ id }) => id === chosen.design)!
+  const check = useFieldCheck(page.event.id, { ...chosen, revision: design.revision })
+  if (check.error && !check.data)
+    return <Trouble title={texts.notCompared} error={check.error} retry={() => void check.refetch()} />
+  if (!check.data) return <Loading what={texts.whatCompared} />
+  const { report } = check.data
+  const about = { page, design, report }
+  if (!report.whole)
+    return (
+      <div className="sheet">
+        <Empty title={report.runs.length === 0 ? texts.noRuns : texts.noTrips}>
+          <p>{report.runs.length === 0 ? texts.noRunsHow : texts.noTripsHow}</p>
+        </Empty>
+      </div>
+    )
+  return (
+    <>
+      <Answer {...about} whole={report.whole} />
+      {report.legs.length > 0 && <Legs {...about} whole={report.whole} />}
+      <DriverTable report={report} />
+      <WriteBack key={`${design.revision} ${chosen.only}`} {...about} team={chosen.team} />
+      <Cautions which={['spinning', 'lifted', 'air', 'energy']} />
+    </>
+  )
+}
