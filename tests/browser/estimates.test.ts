@@ -94,6 +94,10 @@ test('all teams stand beside each other, one opens with its matches, and a recor
   await page.getByRole('button', { name: 'Look at the record' }).first().click()
   await page.getByRole('dialog').getByText('Tove').first().waitFor()
   await page.keyboard.press('Escape')
+  // And what would be said without it.
+  await page.getByRole('button', { name: 'What would be said without the record' }).first().click()
+  await page.getByRole('region', { name: 'Team 90023: from 4 own matches with, from 3 without' }).waitFor()
+  await page.getByRole('rowheader', { name: 'Qualification 24, Red: chance to win' }).waitFor()
   expect(await findings(page)).toEqual([])
   expect(world.errors).toEqual([])
 })

@@ -105,6 +105,8 @@ test('a whole match is recorded with one thumb, through a page that was closed b
   await page.getByText('1 Piers, about 12 Gantry, 1 missed, Davit. Right?').waitFor()
   await press(page, 'Right: keep it').tap()
   await status(page, 0, 1)
+  // Back on the network, the page says what the record changed about its robot.
+  await page.getByText(/^Team \d+: \d+\.\d → \d+\.\d pieces a match; from \d+ match(es)? now$/).waitFor()
 
   const [row] = await records('Mia')
   const body = row!.body as Observation

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
+import type { Estimate } from '../../../../src/model/scouting/estimates/types.ts'
 import { client, said } from '../../../data/api.ts'
 import { Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
@@ -47,8 +48,8 @@ function Answered({ page, answer }: { page: EventPage; answer: Answer }) {
           caption={texts.team(team, now.matches, without.matches)}
           rows={numbers.map((what) => ({
             name: columns[what],
-            now: `${points(now[what].mean)} (${between(now[what], points)})`,
-            other: `${points(without[what].mean)} (${between(without[what], points)})`,
+            now: <Believed of={now[what]} />,
+            other: <Believed of={without[what]} />,
           }))}
         />
       ))}
@@ -71,38 +72,49 @@ function Answered({ page, answer }: { page: EventPage; answer: Answer }) {
   )
 }
 
+function Believed({ of }: { of: Pick<Estimate, 'mean' | 'interval80'> }) {
+  return (
+    <>
+      {points(of.mean)}
+      <span className="slot-mark">{between(of, points)}</span>
+    </>
+  )
+}
+
 function nameOf({ schedule }: EventPage, id: string): string {
   const found = schedule.matches.find(({ match }) => match.id === id)
   return found ? matchName(found.match) : id
 }
 
-function WithAndWithout(props: { caption: string; rows: { name: string; now: string; other: string }[] }) {
+function WithAndWithout(props: { caption: string; rows: { name: string; now: ReactNode; other: ReactNode }[] }) {
   const texts = words().doubts.without
   return (
-    <div className="scroll" tabIndex={0} role="region" aria-label={props.caption}>
-      <table className="tide">
-        <caption>{props.caption}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{words().doubts.category}</th>
-            <th scope="col" className="figure">
-              {texts.with}
-            </th>
-            <th scope="col" className="figure">
-              {texts.without}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {props.rows.map(({ name, now, other }) => (
-            <tr key={name}>
-              <th scope="row">{name}</th>
-              <td className="figure">{now}</td>
-              <td className="figure">{other}</td>
+    <>
+      <h3>{props.caption}</h3>
+      <div className="scroll" tabIndex={0} role="region" aria-label={props.caption}>
+        <table className="tide">
+          <thead>
+            <tr>
+              <th scope="col">{words().doubts.category}</th>
+              <th scope="col" className="figure">
+                {texts.with}
+              </th>
+              <th scope="col" className="figure">
+                {texts.without}
+              </th>
             </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+          </thead>
+          <tbody>
+            {props.rows.map(({ name, now, other }) => (
+              <tr key={name}>
+                <th scope="row">{name}</th>
+                <td className="figure">{now}</td>
+                <td className="figure">{other}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </>
   )
 }
