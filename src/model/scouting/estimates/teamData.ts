@@ -9,6 +9,12 @@ import { claimWeight } from './settings.ts'
 import { type TripTeam, tripData } from './tripData.ts'
 import type { Weighted } from './weights.ts'
 
+/**
+ * Of a whole match, what a match must have been seen for its pieces to say how much matches differ: what a robot holds at the start
+ * and the trip that a stop cuts off are most of a short one, so that few stops made steady robots look twice as unsteady.
+ */
+const mostlySeen = 0.5
+
 /** Most pieces of a trip, and of a goal in autonomous, that are told apart. */
 const mostPieces = 12
 
@@ -117,7 +123,7 @@ export function measuresOf(
     ({ matches, departing }): CountGroup =>
       matches.flatMap(({ seen }) => {
         const exposure = exposureOf(seen, half, departing)
-        return exposure > 0 ? [{ count: sumsOf(seen.teleop!).pieces, exposure }] : []
+        return exposure > mostlySeen ? [{ count: sumsOf(seen.teleop!).pieces, exposure }] : []
       }),
   )
   const dispersion = countDispersion(counts)
