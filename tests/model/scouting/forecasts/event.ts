@@ -143,7 +143,7 @@ function trueShared(): EventPriors {
   const chance = (a: number, b: number): ChanceDraws => ({ a: fill(a), b: fill(b) })
   const shares = (alpha: readonly number[]): ShareDraws => ({
     alpha: alpha.map(fill),
-    strength: alpha.reduce((sum, a) => sum + a, 0),
+    strength: fill(alpha.reduce((sum, a) => sum + a, 0)),
   })
   // Alike in all teams: a prior that hardly moves.
   const alike = (p: number) => chance(1e4 * p, 1e4 * (1 - p))
