@@ -100,6 +100,8 @@ export function answer(question: ToWorker, progress: Progress): unknown {
       return import('../../src/model/timing/air/airPlan.ts').then(({ airPlan }) =>
         airPlan(question.game, question.option, plannerFor(question.game)),
       )
+    case 'goals':
+      return plannerFor(question.game).expected(question.option).goals
     case 'likely':
       return likely(question)
     case 'sheet':

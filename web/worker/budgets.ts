@@ -11,6 +11,7 @@ export const budgets: { readonly [kind in Kind]: number } = {
   travel: 20,
   quick: 30,
   likely: 60,
+  goals: 60,
   report: 90,
   compare: 180,
   curve: 180,

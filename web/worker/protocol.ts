@@ -77,6 +77,8 @@ export interface Questions {
   pieceWorth: { ask: { game: Game; option: Option; spot: string }; answer: PieceWorth }
   /** A robot’s stored air through the plan of the option. */
   airPlan: { ask: { game: Game; option: Option }; answer: AirPlan }
+  /** Pieces and points of an option by goal, in teleop, on average. */
+  goals: { ask: { game: Game; option: Option }; answer: { [goal: string]: { pieces: number; points: number } } }
   /** Expected points of each option with all inputs at their likely values. */
   likely: { ask: { game: Game; options: Option[]; inputs: Input[] }; answer: number[] }
   /** By game, strength and way. */

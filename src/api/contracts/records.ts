@@ -87,6 +87,13 @@ function overrideWith<Shape extends z.ZodRawShape>(further: Shape) {
     z.strictObject({ ...shared, kind: z.literal('auto'), option: id, points }),
     z.strictObject({
       ...shared,
+      kind: z.literal('pieces'),
+      option: id,
+      goal: id,
+      pieces: measure(0, 10_000, 'pieces'),
+    }),
+    z.strictObject({
+      ...shared,
       kind: z.literal('travel'),
       robot: id,
       from: id.describe('Id of a start or spot'),

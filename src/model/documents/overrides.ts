@@ -1,10 +1,17 @@
 import type { OverriddenLeg, Override } from './records.ts'
-import type { Option, Robot, Trip } from './types.ts'
+import type { Game, Option, Robot, Trip } from './types.ts'
+
+/** What an option brings on one goal in teleop, on average. */
+export interface GoalPoints {
+  pieces: number
+  points: number
+}
 
 type LegOverride = Extract<Override, { kind: 'leg' }>
 
 /** What an override is about, as one text: no two of a comparison have the same. */
 export function overriddenThing(override: Override): string {
+  if (override.kind === 'pieces') return `pieces ${override.option} ${override.goal}`
   if ('option' in override) return `${override.kind} ${override.option}`
   if (override.kind === 'leg') return `leg ${override.robot} ${legPointer(override.leg)}`
   if (override.kind === 'success') return `success ${override.robot} ${override.finish}`
@@ -74,27 +81,37 @@ function withChance(robot: Robot, { finish, probability }: Extract<Override, { k
 export const overrideLabel = ({ id, reason }: Pick<Override, 'id' | 'reason'>): string =>
   `override ${id}: ${reason}`.slice(0, 200)
 
-/** The own number that counts for the points of an option: those of the whole match before those of autonomous. */
-export const ownPointsOf = (overrides: readonly Override[], option: string) =>
-  overrides.find((one) => one.kind === 'points' && one.option === option) ??
-  overrides.find((one) => one.kind === 'auto' && one.option === option)
+/** The own numbers that count for the points of an option: those of the whole match alone, or else of its parts. */
+export function ownPointsOf(overrides: readonly Override[], option: string): Override[] {
+  const own = overrides.filter((one) => 'option' in one && one.option === option)
+  const whole = own.find(({ kind }) => kind === 'points')
+  return whole ? [whole] : own
+}
+
+/** Points that one more piece on a goal is worth to an option: what its pieces there bring on average, or the goal's award. */
+export function pointsEach(game: Game, option: Option, goal: string, { pieces, points }: GoalPoints): number {
+  if (pieces > 1e-9) return points / pieces
+  const award = game.goals.find(({ id }) => id === goal)?.award
+  if (!award) return 0
+  return award.kind === 'each' ? award.teleop : award.teleopPerSecond * (option.holdSeconds[goal] ?? 0)
+}
 
 /**
  * Options whose overridden points are what was set: an adjustment moves all outcomes of the option by what is missing to
- * what is computed, so that its spread, and how it hangs on the unknowns, stay computed. `computed`: what is computed without
- * the adjustment, by the override's id; an option for which it is not known yet stays as it is.
+ * what is computed, so that its spread, and how it hangs on the unknowns, stay computed. `moves`: that many points, by the
+ * override's id; what is not known yet moves nothing.
  */
 export function withOverriddenPoints(
   options: readonly Option[],
   overrides: readonly Override[],
-  computed: { readonly [override: string]: number },
+  moves: { readonly [override: string]: number },
 ): Option[] {
   return options.map((option) => {
-    const override = ownPointsOf(overrides, option.id)
-    const mean = override && computed[override.id]
-    if (!override || !('points' in override) || mean === undefined) return option
-    const adjustment = { label: overrideLabel(override), points: override.points - mean, rankingPoints: 0 }
-    return { ...option, adjust: [...option.adjust, adjustment] }
+    const adjustments = ownPointsOf(overrides, option.id).flatMap((override) => {
+      const points = moves[override.id]
+      return points === undefined ? [] : [{ label: overrideLabel(override), points, rankingPoints: 0 }]
+    })
+    return adjustments.length > 0 ? { ...option, adjust: [...option.adjust, ...adjustments] } : option
   })
 }
 

@@ -66,6 +66,13 @@ export type Override = {
       whole: Duration
     }
   | {
+      /** Pieces that an option places on a goal in teleop, on average: all its outcomes are moved by what the rest is worth. */
+      kind: 'pieces'
+      option: string
+      goal: string
+      pieces: number
+    }
+  | {
       /** Expected points of an option's autonomous routine: all its outcomes are moved by as much. */
       kind: 'auto'
       option: string

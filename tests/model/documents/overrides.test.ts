@@ -5,6 +5,7 @@ import { compare } from '../../../src/model/compare/index.ts'
 import { checkRobot } from '../../../src/model/documents/checkRobot.ts'
 import {
   overriddenThing,
+  pointsEach,
   withOverriddenPoints,
   withOverriddenRobot,
   withoutOverridden,
@@ -172,21 +173,44 @@ test('own autonomous points move all outcomes by what they differ from the routi
   const planner = new Planner(game)
   const report = planner.report(hook)
   const auto: Override = { ...said, id: 'f', kind: 'auto', option: hook.id, points: report.expected.autonomous + 4 }
-  const [set] = withOverriddenPoints([hook], [auto], { f: report.expected.autonomous })
+  const [set] = withOverriddenPoints([hook], [auto], { f: 4 })
   const own = planner.report(set!)
   expect(own.expected.total).toBeCloseTo(report.expected.total + 4, 9)
   expect(own.sd).toBeCloseTo(report.sd, 9)
-  const [both] = withOverriddenPoints([hook], [auto, points], {
-    f: report.expected.autonomous,
-    a: report.expected.total,
-  })
+  const [both] = withOverriddenPoints([hook], [auto, points], { f: 4, a: 61 - report.expected.total })
   expect(planner.value(both!)).toBeCloseTo(61, 6)
+})
+
+test('own pieces on a goal move all outcomes by what the pieces there bring, beside own autonomous points', () => {
+  const planner = new Planner(game)
+  const report = planner.report(hook)
+  const [goal, here] = Object.entries(report.expected.goals).sort(([, a], [, b]) => b.pieces - a.pieces)[0]!
+  const each = pointsEach(game, hook, goal, here)
+  expect(each).toBeCloseTo(here.points / here.pieces, 12)
+  const pieces: Override = { ...said, id: 'p', kind: 'pieces', option: hook.id, goal, pieces: here.pieces + 2 }
+  const auto: Override = { ...said, id: 'f', kind: 'auto', option: hook.id, points: report.expected.autonomous + 4 }
+  const [set] = withOverriddenPoints([hook], [pieces, auto], { p: 2 * each, f: 4 })
+  const own = planner.report(set!)
+  expect(own.expected.total).toBeCloseTo(report.expected.total + 2 * each + 4, 9)
+  expect(own.sd).toBeCloseTo(report.sd, 9)
+  const [both] = withOverriddenPoints([hook], [pieces, points], { p: 2 * each, a: 61 - report.expected.total })
+  expect(planner.value(both!)).toBeCloseTo(61, 6)
+  expect(overriddenThing(pieces)).not.toBe(overriddenThing({ ...pieces, goal: 'another' }))
+})
+
+test('a piece on a goal where none are placed is worth the goal’s award', () => {
+  const none = { pieces: 0, points: 0 }
+  for (const { id, award } of game.goals)
+    expect(pointsEach(game, hook, id, none)).toBe(
+      award.kind === 'each' ? award.teleop : award.teleopPerSecond * (hook.holdSeconds[id] ?? 0),
+    )
+  expect(pointsEach(game, hook, 'no such goal', none)).toBe(0)
 })
 
 describe('overridden points', () => {
   const planner = new Planner(game)
   const computed = planner.value(hook)
-  const [set] = withOverriddenPoints([hook, practice], [points], { [points.id]: computed })
+  const [set] = withOverriddenPoints([hook, practice], [points], { [points.id]: 61 - computed })
 
   test('are the mean of the option, by the model; its spread stays', () => {
     const [plain, own] = [hook, set!].map((option) => planner.report(option))
@@ -199,11 +223,11 @@ describe('overridden points', () => {
     const faster = { ...hook, robot: { ...hook.robot, drive: { ...hook.robot.drive, topSpeed: 5 } } }
     const value = planner.value(faster)
     expect(value).not.toBeCloseTo(computed, 1)
-    const [own] = withOverriddenPoints([faster], [points], { [points.id]: value })
+    const [own] = withOverriddenPoints([faster], [points], { [points.id]: 61 - value })
     expect(planner.value(own!)).toBeCloseTo(61, 6)
   })
   test('change no other option, and none before it is known what is computed', () => {
-    expect(withOverriddenPoints([hook, practice], [points], { [points.id]: computed })[1]).toBe(practice)
+    expect(withOverriddenPoints([hook, practice], [points], { [points.id]: 61 - computed })[1]).toBe(practice)
     expect(withOverriddenPoints([hook], [points], {})).toEqual([hook])
   })
   test('turn the answer of a comparison where they should', () => {

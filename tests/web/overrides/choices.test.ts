@@ -16,7 +16,7 @@ const nbsp = '\u00a0'
 
 describe('what can be overridden', () => {
   const choices = choicesOf(documents, [])
-  test('are the points of each option and its routine, and each leg, finish and drive of each robot, by name', () => {
+  test('are the points of each option and its routine, its pieces on each goal, and each leg, finish and drive of each robot, by name', () => {
     const names = choices.map(({ name }) => name)
     expect(names).toContain('Expected points of ‘Shearwater, finish when it pays’')
     expect(names).toContain('Shearwater, whole time: score at Gantry')
@@ -25,7 +25,11 @@ describe('what can be overridden', () => {
     expect(names).toContain('Shearwater, chance that it holds: Davit')
     expect(names).toContain('Shearwater, driving time between two spots')
     const ofRobots = options.map(({ robot }) => legsOf(game, robot).length + Object.keys(robot.finish).length + 1)
-    expect(choices.length).toBe(4 + ofRobots.reduce((sum, count) => sum + count, 0))
+    const onGoals = options.map(({ robot }) => Object.values(robot.score).filter((ways) => ways.length > 0).length)
+    expect(onGoals[0]).toBeGreaterThan(1)
+    expect(choices.length).toBe(
+      onGoals.reduce((sum, count) => sum + count, 4) + ofRobots.reduce((sum, count) => sum + count, 0),
+    )
   })
   test('and not twice', () => {
     const found = overrideFrom(choices[0]!.about, typed, made)
@@ -95,7 +99,11 @@ describe('an own number from what was typed', () => {
     if ('wrong' in held) throw new Error('it is whole')
     expect(held.override).toMatchObject({ probability: 0.62 })
     const auto = overrideFrom({ kind: 'auto', option: options[0]!.id }, typed, made)
-    for (const one of [found, held, auto]) {
+    const goal = documents.game.goals[0]!.id
+    const pieces = overrideFrom({ kind: 'pieces', option: options[0]!.id, goal }, typed, made)
+    if ('wrong' in pieces) throw new Error('it is whole')
+    expect(pieces.override).toMatchObject({ kind: 'pieces', goal, pieces: 7.5 })
+    for (const one of [found, held, auto, pieces]) {
       if ('wrong' in one) throw new Error('it is whole')
       const record = { ...comparisonWith(null), overrides: [one.override] }
       expect(comparisonRecord.safeParse(record).error?.message).toBeUndefined()

@@ -41,10 +41,9 @@ export function overridden(newest: Newest, { options, overrides = [] }: Decision
   )
   const ways = Object.fromEntries(
     Object.entries(newest.ways).map(([id, found]) => {
-      const set = ownPointsOf(overrides, id)
-      const kept =
-        set && options.find((option) => option.id === id)?.adjust.filter(({ label }) => label === overrideLabel(set))
-      if (!found || !kept) return [id, found]
+      const labels = ownPointsOf(overrides, id).map(overrideLabel)
+      const kept = options.find((option) => option.id === id)?.adjust.filter(({ label }) => labels.includes(label))
+      if (!found || !kept || kept.length === 0) return [id, found]
       const option = { ...found.body.option, adjust: [...found.body.option.adjust, ...kept] }
       return [id, { ...found, body: { ...found.body, option } }]
     }),

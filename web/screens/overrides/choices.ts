@@ -20,12 +20,13 @@ function blank(about: About): Override {
   const anything: Duration = { kind: 'fixed', seconds: 0 }
   if (about.kind === 'leg') return { ...unset, ...about, whole: anything }
   if (about.kind === 'travel') return { ...unset, ...about, seconds: 0 }
+  if (about.kind === 'pieces') return { ...unset, ...about, pieces: 0 }
   return about.kind === 'success' ? { ...unset, ...about, probability: 0 } : { ...unset, ...about, points: 0 }
 }
 
 /**
- * What can be overridden in a comparison and is not yet: the points of each option, in all and of its routine, and of its
- * robots each leg, each finish's chance, and drives between two spots, which are still to be chosen.
+ * What can be overridden in a comparison and is not yet: the points of each option, in all and of its routine, its pieces on
+ * each goal, and of its robots each leg, each finish's chance, and drives between two spots, which are still to be chosen.
  */
 export function choicesOf(documents: Documents, overrides: readonly Override[]): Choice[] {
   const { game, options } = documents
@@ -33,6 +34,11 @@ export function choicesOf(documents: Documents, overrides: readonly Override[]):
   const abouts: About[] = [
     ...options.map(({ id }) => ({ kind: 'points' as const, option: id })),
     ...options.flatMap(({ id, auto }) => (auto === null ? [] : [{ kind: 'auto' as const, option: id }])),
+    ...options.flatMap(({ id, robot }) =>
+      game.goals.flatMap((goal) =>
+        (robot.score[goal.id] ?? []).length > 0 ? [{ kind: 'pieces' as const, option: id, goal: goal.id }] : [],
+      ),
+    ),
     ...robots.flatMap((robot): About[] => [
       ...legsOf(game, robot).map((leg) => ({ kind: 'leg' as const, robot: robot.id, leg })),
       ...game.finishes.flatMap(({ id }) =>
@@ -51,6 +57,7 @@ export function choicesOf(documents: Documents, overrides: readonly Override[]):
 const rulesOf = (about: About): NumberRules => {
   if (about.kind === 'success') return { min: 0, max: 1, percent: true }
   if (about.kind === 'travel') return { min: 0.01, max: 600 }
+  if (about.kind === 'pieces') return { min: 0, max: 10_000 }
   return about.kind === 'leg' ? { min: 0, max: 600 } : { min: -10_000, max: 10_000 }
 }
 
@@ -92,6 +99,7 @@ export function overrideFrom(
     if (Object.keys(wrong).length > 0) return { wrong }
     if (about.kind === 'travel') return { override: { ...shared, ...about, seconds: value } }
     if (about.kind === 'success') return { override: { ...shared, ...about, probability: value } }
+    if (about.kind === 'pieces') return { override: { ...shared, ...about, pieces: value } }
     return { override: { ...shared, ...about, points: value } }
   }
   const varies = typed.low.trim() !== '' || typed.high.trim() !== ''

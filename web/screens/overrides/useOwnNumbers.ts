@@ -1,7 +1,7 @@
 import { useQueries } from '@tanstack/react-query'
 import { useMemo } from 'react'
 import type { CompareRequest } from '../../../src/model/compare/types.ts'
-import { withOverriddenPoints } from '../../../src/model/documents/overrides.ts'
+import { type GoalPoints, pointsEach, withOverriddenPoints } from '../../../src/model/documents/overrides.ts'
 import type { KeptOverride, Override } from '../../../src/model/documents/records.ts'
 import type { Robot } from '../../../src/model/documents/types.ts'
 import { placeOf } from '../../../src/model/field/places.ts'
@@ -27,6 +27,7 @@ const none: readonly Override[] = []
 type Question =
   | { [K in 'likely' | 'legs' | 'travel']: { kind: K; ask: Questions[K]['ask'] } }['likely' | 'legs' | 'travel']
   | { kind: 'known'; ask: number }
+  | { kind: 'goals'; ask: Questions['goals']['ask']; goal: string }
   | null
 
 /**
@@ -54,6 +55,11 @@ export function useOwnNumbers(
       const found = robot && placeOf(game, from) && placeOf(game, to)
       return found ? { kind: 'travel', ask: { game, robot, from, to } } : null
     }
+    if (override.kind === 'pieces') {
+      const option = base.options.find(({ id }) => id === override.option)
+      const known = option && game.goals.some(({ id }) => id === override.goal)
+      return known ? { kind: 'goals', ask: { game, option }, goal: override.goal } : null
+    }
     if (override.kind === 'points') {
       const option = base.options.find(({ id }) => id === override.option)
       return option ? { kind: 'likely', ask: { game, options: [option], inputs: [] } } : null
@@ -65,10 +71,11 @@ export function useOwnNumbers(
   const answers = useQueries({
     queries: asked.map((question) => ({
       queryKey: ['own', question?.kind ?? null, question?.ask ?? null],
-      queryFn: async ({ signal }: { signal: AbortSignal }): Promise<number | null> => {
+      queryFn: async ({ signal }: { signal: AbortSignal }): Promise<number | { [goal: string]: GoalPoints } | null> => {
         if (!question) return null
         if (question.kind === 'known') return question.ask
         if (question.kind === 'travel') return (await askModel('travel', question.ask, { signal, asked: true })).seconds
+        if (question.kind === 'goals') return askModel('goals', question.ask, { signal, asked: true })
         if (question.kind === 'likely') return (await askModel('likely', question.ask, { signal, asked: true }))[0]!
         const reports = await askModel('legs', question.ask, { signal, asked: true })
         return reports.reduce((sum, { mean }) => sum + mean, 0) / reports.length
@@ -80,20 +87,36 @@ export function useOwnNumbers(
     combine: (results) => results.map(({ data, isPending }) => ({ data, isPending })),
   })
   return useMemo(() => {
-    const found = overrides.map((override, index) => ({ override, answer: answers[index] }))
-    const kept = found.flatMap(({ override, answer }) =>
-      typeof answer?.data === 'number' ? [{ ...override, computed: answer.data }] : [],
-    )
-    const computed = Object.fromEntries(
-      kept.flatMap((one) => ('points' in one ? [[one.id, one.computed] as const] : [])),
+    const found = overrides.map((override, index) => ({ override, ...computedFor(override, answers[index]) }))
+    const kept = found.flatMap(({ override, computed }) => (computed === null ? [] : [{ ...override, computed }]))
+    const moves = Object.fromEntries(
+      kept.flatMap((one) => {
+        if ('points' in one) return [[one.id, one.points - one.computed] as const]
+        const goals = found.find(({ override }) => override.id === one.id)?.goals
+        const option = one.kind === 'pieces' && base.options.find(({ id }) => id === one.option)
+        const here = one.kind === 'pieces' && goals?.[one.goal]
+        if (!option || !here) return []
+        return [[one.id, (one.pieces - one.computed) * pointsEach(game, option, one.goal, here)] as const]
+      }),
     )
     return {
-      request: { ...base, options: withOverriddenPoints(base.options, overrides, computed) },
+      request: { ...base, options: withOverriddenPoints(base.options, overrides, moves) },
       kept,
-      pending: found.some(({ answer }) => !answer || answer.isPending),
-      idle: found.flatMap(({ override, answer }) =>
-        answer && !answer.isPending && typeof answer.data !== 'number' ? [override] : [],
-      ),
+      pending: found.some(({ pending }) => pending),
+      idle: found.flatMap(({ override, pending, computed }) => (!pending && computed === null ? [override] : [])),
     }
-  }, [base, overrides, answers])
+  }, [base, game, overrides, answers])
+}
+
+interface Answer {
+  data: number | { [goal: string]: GoalPoints } | null | undefined
+  isPending: boolean
+}
+
+/** What is computed in an override's place; null while it is not known, or where there is nothing. */
+function computedFor(override: Override, answer: Answer | undefined) {
+  const data = answer?.data ?? null
+  const goals = typeof data === 'object' ? data : null
+  const computed = goals && override.kind === 'pieces' ? (goals[override.goal]?.pieces ?? null) : data
+  return { goals, computed: typeof computed === 'number' ? computed : null, pending: answer?.isPending ?? true }
 }

@@ -14,6 +14,7 @@ export interface Documents {
 export type About =
   | Pick<Extract<Override, { kind: 'points' }>, 'kind' | 'option'>
   | Pick<Extract<Override, { kind: 'auto' }>, 'kind' | 'option'>
+  | Pick<Extract<Override, { kind: 'pieces' }>, 'kind' | 'option' | 'goal'>
   | Pick<Extract<Override, { kind: 'leg' }>, 'kind' | 'robot' | 'leg'>
   | Pick<Extract<Override, { kind: 'travel' }>, 'kind' | 'robot' | 'from' | 'to'>
   | Pick<Extract<Override, { kind: 'success' }>, 'kind' | 'robot' | 'finish'>
@@ -22,6 +23,8 @@ export type About =
 export function overriddenName(override: About, { game, options }: Documents): string {
   const texts = words().overrides
   if (override.kind === 'points') return texts.pointsOf(optionName(options, override.option))
+  if (override.kind === 'pieces')
+    return texts.piecesOf(optionName(options, override.option), placeName(game, override.goal))
   if (override.kind === 'auto') return texts.autoOf(optionName(options, override.option))
   const robot = options.find((option) => option.robot.id === override.robot)?.robot.name ?? override.robot
   if (override.kind === 'success') return texts.successOf(robot, placeName(game, override.finish))
@@ -40,6 +43,7 @@ export function ownWords(override: Override): string {
   const texts = words().overrides
   if ('points' in override) return texts.points(points(override.points))
   if (override.kind === 'success') return percent(override.probability)
+  if (override.kind === 'pieces') return texts.pieces(points(override.pieces))
   if (override.kind === 'travel') return seconds(override.seconds)
   const { whole } = override
   if (whole.kind === 'fixed') return seconds(whole.seconds)
@@ -50,6 +54,7 @@ export function ownWords(override: Override): string {
 /** What had been computed, with its unit. */
 export function computedWords(override: KeptOverride): string {
   if ('points' in override) return words().overrides.points(points(override.computed))
+  if (override.kind === 'pieces') return words().overrides.pieces(points(override.computed))
   return override.kind === 'success' ? percent(override.computed) : seconds(override.computed)
 }
 

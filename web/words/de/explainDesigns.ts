@@ -3,7 +3,7 @@ import type { Words } from '../catalogue.ts'
 export const explainDesigns: Words['explainDesigns'] = {
   otherwise: {
     points:
-      'Soll es eine andere Zahl sein: Ändere im Entwurf, was hier eingeht, etwa die Zeit eines Schritts oder eine Chance; oder setze unter „Eigene Zahlen“ einer Abwägung deine eigene, mit Grund.',
+      'Soll es eine andere Zahl sein: Ändere im Entwurf, was hier eingeht, etwa die Zeit eines Schritts oder eine Chance; oder setze unter „Eigene Zahlen“ einer Abwägung eigene Punkte oder Stücke, mit Grund.',
     routine:
       'Soll es eine andere Zahl sein: Ändere die Schritte und Chancen des Ablaufs; oder setze unter „Eigene Zahlen“ einer Abwägung eigene Autonomiepunkte, mit Grund.',
     route:

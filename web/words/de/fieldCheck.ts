@@ -86,7 +86,8 @@ export const fieldCheck: Words['fieldCheck'] = {
   dots: {
     label: (ended, cutOff) =>
       `${ended} bis zum Ende gesehene und ${cutOff} abgeschnittene Fahrten nach ihren Sekunden, über der Verteilung, die der Entwurf vorhersagt`,
-    model: 'Gestrichelt: so viele sagt der Entwurf vorher. Voll: bis zum Ende gesehen. Leer: dort abgeschnitten, sie dauerte länger.',
+    model:
+      'Gestrichelt: so viele sagt der Entwurf vorher. Voll: bis zum Ende gesehen. Leer: dort abgeschnitten, sie dauerte länger.',
     axis: 'Sekunden je Fahrt',
   },
   legs: 'Teil für Teil',

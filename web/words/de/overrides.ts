@@ -11,6 +11,7 @@ export const overrides: Words['overrides'] = {
   own: 'eigen',
   pointsOf: (option) => `Erwartete Punkte von „${option}“`,
   autoOf: (option) => `Autonomiepunkte von „${option}“`,
+  piecesOf: (option, goal) => `Stücke je Spiel von „${option}“: ${goal}`,
   travelOf: (robot) => `${robot}, Fahrzeit zwischen zwei Plätzen`,
   travelBetween: (robot, from, to) => `${robot}, Fahrzeit: ${from} – ${to}`,
   successOf: (robot, finish) => `${robot}, Chance, dass es hält: ${finish}`,
@@ -19,6 +20,7 @@ export const overrides: Words['overrides'] = {
   score: (place, entry) => (entry === 0 ? `ablegen bei ${place}` : `ablegen bei ${place}, Weise ${entry + 1}`),
   finish: (place) => `Abschluss bei ${place}`,
   points: (value) => `${value} Punkte`,
+  pieces: (value) => `${value} Stücke`,
   range: (low, likely, high) => `${low} – ${likely} – ${high}`,
   because: (reason, who, when) => `${reason} (${who}, ${when})`,
   line: (name, computed, own, reason, who) => `${name}: berechnet ${computed}, gesetzt auf ${own}: ${reason} (${who})`,
@@ -50,6 +52,7 @@ export const overrides: Words['overrides'] = {
     values: {
       points: 'Eigene erwartete Punkte',
       auto: 'Eigene Autonomiepunkte',
+      pieces: 'Eigene Stücke je Spiel',
       leg: 'Eigene Zeit, wahrscheinlich (s)',
       travel: 'Eigene Fahrzeit (s)',
       success: 'Eigene Chance (%)',
@@ -58,6 +61,8 @@ export const overrides: Words['overrides'] = {
       points:
         'Alle Ausgänge der Möglichkeit werden um gleich viel verschoben, sodass ihr Mittelwert deine Zahl ist. Wie sie von Match zu Match schwankt und wie sie an den Unbekannten hängt, bleibt berechnet.',
       auto: 'Alle Ausgänge der Möglichkeit werden um gleich viel verschoben, sodass der Mittelwert des Ablaufs deine Zahl ist; was er auf dem Feld zurücklässt, bleibt berechnet. Solange die Punkte der Möglichkeit im Ganzen überschrieben sind, ändert das nichts.',
+      pieces:
+        'In der gesteuerten Zeit, im Mittel. Alle Ausgänge der Möglichkeit werden um das verschoben, was die Stücke mehr oder weniger dort wert sind; wie sie schwankt, und wie sie an den Unbekannten hängt, bleibt berechnet. Solange die Punkte der Möglichkeit im Ganzen überschrieben sind, ändert das nichts. Um die Zeit eines Zyklus zu ändern, setze die Zeiten seiner Fahrten.',
       leg: 'Die Fahrt dauert so lange, samt Fahren, wo immer sie beginnt; ihre Schritte, und was du über sie glaubst, zählen nicht mehr. Berechnet ist ihr Mittel von den Plätzen, an denen sie gewöhnlich beginnt.',
       travel:
         'Von Stillstand zu Stillstand und in beide Richtungen gleich, vor dem Tempo des Fahrers. Sie zählt in jeder Fahrt zwischen den beiden.',

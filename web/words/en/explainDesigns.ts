@@ -2,7 +2,7 @@
 export const explainDesigns = {
   otherwise: {
     points:
-      'To have another number: change what goes in here, such as a stage’s time or a chance, in the design; or set a number of your own, with the reason, under ‘Own numbers’ of a trade-off.',
+      'To have another number: change what goes in here, such as a stage’s time or a chance, in the design; or set points or pieces of your own, with the reason, under ‘Own numbers’ of a trade-off.',
     routine:
       'To have another number: change the routine’s steps and chances; or set autonomous points of your own, with the reason, under ‘Own numbers’ of a trade-off.',
     route:

@@ -11,6 +11,7 @@ export const overrides = {
   own: 'own',
   pointsOf: (option: string) => `Expected points of ‘${option}’`,
   autoOf: (option: string) => `Autonomous points of ‘${option}’`,
+  piecesOf: (option: string, goal: string) => `Pieces a match of ‘${option}’: ${goal}`,
   travelOf: (robot: string) => `${robot}, driving time between two spots`,
   travelBetween: (robot: string, from: string, to: string) => `${robot}, driving time: ${from} – ${to}`,
   successOf: (robot: string, finish: string) => `${robot}, chance that it holds: ${finish}`,
@@ -19,6 +20,7 @@ export const overrides = {
   score: (place: string, entry: number) => (entry === 0 ? `score at ${place}` : `score at ${place}, way ${entry + 1}`),
   finish: (place: string) => `finish at ${place}`,
   points: (value: string) => `${value} points`,
+  pieces: (value: string) => `${value} pieces`,
   range: (low: string, likely: string, high: string) => `${low} – ${likely} – ${high}`,
   because: (reason: string, who: string, when: string) => `${reason} (${who}, ${when})`,
   line: (name: string, computed: string, own: string, reason: string, who: string) =>
@@ -52,6 +54,7 @@ export const overrides = {
     values: {
       points: 'Own expected points',
       auto: 'Own autonomous points',
+      pieces: 'Own pieces a match',
       leg: 'Own time, likely (s)',
       travel: 'Own driving time (s)',
       success: 'Own chance (%)',
@@ -60,6 +63,8 @@ export const overrides = {
       points:
         'All outcomes of the option are moved by as much, so that its mean is your number. How it varies from match to match, and how it hangs on the unknowns, stays computed.',
       auto: 'All outcomes of the option are moved by as much, so that the routine’s mean is your number; what it leaves on the field stays computed. While the option’s points are overridden as a whole, this changes nothing.',
+      pieces:
+        'In teleop, on average. All outcomes of the option are moved by what the pieces more or fewer are worth there; how it varies, and how it hangs on the unknowns, stays computed. While the option’s points are overridden as a whole, this changes nothing. To change the time of a cycle, set the times of its legs.',
       leg: 'The leg takes this time, driving included, wherever it starts; its stages, and what you believe about them, count no more. Computed is its mean from the places that it usually starts from.',
       travel:
         'From rest to rest and the same both ways, before the driver’s pace. It counts in every leg that drives between the two.',
