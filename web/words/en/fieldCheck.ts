@@ -33,9 +33,9 @@ export const fieldCheck = {
   runsOf: { all: 'Matches and practice', match: 'Matches only', practice: 'Practice only' },
   teamChoice: (team: string, name: string, played: number, practised: number) =>
     `${team}${name === '' ? '' : ` ${name}`}: ${both(played, practised)}`,
-  signedSeconds: (value: string) => `${value} s`,
+  signedSeconds: (value: string) => `${value}\u00a0s`,
   interval: (mean: string, low: string, high: string) => `${mean} [${low}, ${high}]`,
-  change: (percent: string) => `${percent} %`,
+  change: (percent: string) => `${percent}\u00a0%`,
   changeWithin: (change: string, low: string, high: string) => `${change} [${low}, ${high}]`,
   says: (model: string, field: string) => `The model says ${model} a trip, the field says ${field}.`,
   longer: (mean: string, low: string, high: string) =>
