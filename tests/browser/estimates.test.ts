@@ -119,7 +119,7 @@ describe.runIf(inLongForm)('estimates', () => {
       `/event/${event.id}/field?team=12345`,
     ]) {
       await page.goto(world.url + at)
-      await settled(page, '.event-page h2')
+      await settled(page, at.endsWith('/field') ? '.field-check .answer' : '.event-page h2')
       found.push(...(await findings(page)), ...(await cutTexts(page)))
       if ((await wider(page)) > 0) found.push(`${at}: wider than the window`)
     }

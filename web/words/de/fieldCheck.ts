@@ -61,6 +61,9 @@ export const fieldCheck: Words['fieldCheck'] = {
     `Die Streuung passt: Immer wieder gespielt, liegt der Entwurf selbst in ${p} aller Fälle so weit daneben (Abstand nach Kolmogorow–Smirnow ${distance}).`,
   fitsNot: (p, distance) =>
     `Das ist nicht, was der Entwurf vorhersagt: Immer wieder gespielt, liegt er selbst nur in ${p} aller Fälle so weit daneben (Abstand nach Kolmogorow–Smirnow ${distance}).`,
+  compared: (team, design, kind) => `Team ${team} gegen den Entwurf ${design}. ${kind}.`,
+  changed: (times) =>
+    `Der Roboter wurde während der Veranstaltung ${times === 1 ? 'einmal' : `${times}-mal`} verändert: Frühere Läufe sind die des Roboters, wie er war.`,
   howCame: 'Wie das zustande kam, und was wegblieb',
   howFirst:
     'Eine Fahrt endet mit ihrem letzten Ablegen; das Aufnehmen dauert, bis das letzte Stück aufgenommen ist. Die erste Fahrt eines Spiels beginnt anderswo und bleibt weg. Sekunden, in denen der Roboter stand, verteidigte oder nicht zu sehen war, sind abgezogen.',
@@ -86,7 +89,8 @@ export const fieldCheck: Words['fieldCheck'] = {
   dots: {
     label: (ended, cutOff) =>
       `${ended} bis zum Ende gesehene und ${cutOff} abgeschnittene Fahrten nach ihren Sekunden, über der Verteilung, die der Entwurf vorhersagt`,
-    model: 'Gestrichelt: so viele sagt der Entwurf vorher. Voll: bis zum Ende gesehen. Leer: dort abgeschnitten, sie dauerte länger.',
+    model:
+      'Gestrichelt: so viele sagt der Entwurf vorher. Voll: bis zum Ende gesehen. Leer: dort abgeschnitten, sie dauerte länger.',
     axis: 'Sekunden je Fahrt',
   },
   legs: 'Teil für Teil',
