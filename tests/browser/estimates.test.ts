@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { ownTeam } from '../../seed/event/index.ts'
 import { seededEvent } from '../../seed/index.ts'
 import { findings } from './axe.ts'
 import { inLongForm } from './longForm.ts'
@@ -102,6 +103,49 @@ test('all teams stand beside each other, one opens with its matches, and a recor
   expect(world.errors).toEqual([])
 })
 
+test('a design is put against its robot’s practice, written back into a copy, and the decision computed again with it', async () => {
+  const page = await world.open(`/event/${event.id}/field?design=shearwater`)
+  await page.getByText(/^The model says \d+\.\d.s a trip, the field says \d+\.\d.s \[\d+\.\d, \d+\.\d\]\.$/).waitFor()
+  expect(await page.getByLabel('Robot on the field').inputValue()).toBe(ownTeam)
+  await page.getByLabel('Runs', { exact: true }).selectOption('practice')
+  await page.getByText(/^From \d+ trips of 10 runs\.$/).waitFor()
+  await page.getByText(/^\d\.\d.s of the \d\.\d.s are in collecting\.$/).waitFor()
+  for (const driver of ['A Pia', 'B Sven']) await page.getByRole('rowheader', { name: driver }).waitFor()
+  expect(await findings(page)).toEqual([])
+
+  // By keyboard: the stage that takes the difference, and what it does to the points.
+  await page.getByRole('combobox', { name: /^Collect from Channel slipway/ }).selectOption({ index: 2 })
+  const points = page.getByText(/^Expected points of a match: /)
+  await points.waitFor()
+  const [before, after] = [...((await points.textContent()) ?? '').matchAll(/\d+\.\d/g)].map(Number)
+  expect(after).toBeLessThan(before!)
+  await page.getByLabel('Name of the copy').fill('')
+  await page.getByRole('button', { name: 'Keep the copy' }).press('Enter')
+  await page.getByText('Please give the copy a name.').waitFor()
+  await page.getByLabel('Name of the copy').fill('Shearwater, timed')
+  await page.getByRole('button', { name: 'Keep the copy' }).press('Enter')
+  const copy = await page.getByRole('link', { name: 'Shearwater, timed' }).getAttribute('href')
+  const stored = await (await fetch(`${world.url}/api/documents/design/${copy!.split('/').at(-1)}`)).json()
+  expect(stored.body.fromField).toMatchObject({
+    design: { id: 'shearwater', revision: 1 },
+    team: ownTeam,
+    matches: 0,
+    practice: 10,
+  })
+  expect(stored.body.fromField.shifts).toMatchObject([{ leg: { kind: 'collect', source: 'channel' }, stage: 'chase' }])
+
+  await page.getByRole('link', { name: 'Leave the hook out for now' }).click()
+  await page.getByText('Would we decide the same today? Shearwater, timed stands in for Shearwater:').waitFor()
+  await page.getByText(/^The decision (stands|flips): /).waitFor()
+  await page.getByRole('rowheader', { name: 'the design ‘Shearwater, timed’' }).waitFor()
+  if (inLongForm) expect(await findings(page)).toEqual([])
+
+  // Of a robot that nobody has timed.
+  await page.goto(`${world.url}/event/${event.id}/field?team=12345&design=puffin`)
+  await page.getByText('No such run of this robot was timed').waitFor()
+  expect(world.errors).toEqual([])
+})
+
 describe.runIf(inLongForm)('estimates', () => {
   test.each(['en-US', 'de-DE'])('fit 360 px in %s', async (locale) => {
     const page = await world.open(address, { locale, viewport: { width: 360, height: 760 } })
@@ -112,9 +156,11 @@ describe.runIf(inLongForm)('estimates', () => {
       `${address}?match=qualification-24`,
       `${address}?teams=90001,90020,90003,90004,90005,90006`,
       `/event/${event.id}/doubts`,
+      `/event/${event.id}/field`,
+      `/event/${event.id}/field?team=12345`,
     ]) {
       await page.goto(world.url + at)
-      await settled(page, '.event-page h2')
+      await settled(page, at.endsWith('/field') ? '.field-check .answer' : '.event-page h2')
       found.push(...(await findings(page)), ...(await cutTexts(page)))
       if ((await wider(page)) > 0) found.push(`${at}: wider than the window`)
     }

@@ -26,6 +26,8 @@ export interface FieldQuestion {
 export interface FieldCheck {
   team: string
   design: { id: string; name: string; revision: number }
+  /** How often the robot was changed during the event. */
+  changes: number
   report: FieldReport
 }
 

@@ -126,6 +126,7 @@ export const fieldCheck = z
   .strictObject({
     team,
     design: z.strictObject({ id, name: z.string(), revision: z.int() }),
+    changes: z.int().describe('How often the robot was changed during the event: earlier runs are of it as it was'),
     report: fieldReport,
   })
   .meta({ id: 'FieldCheck', description: 'A robot’s timelines against a design' })

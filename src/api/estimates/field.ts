@@ -9,6 +9,8 @@ import { inputOf } from './estimates.ts'
 export interface FieldCheck {
   team: string
   design: { id: string; name: string; revision: number }
+  /** How often the robot was changed during the event. */
+  changes: number
   report: FieldReport
 }
 
@@ -79,7 +81,13 @@ export async function fieldOf(ctx: Context, { event, team, design: id, revision,
     // A failure is not kept.
     report.catch(() => byQuestion.delete(question))
   }
-  return { team, design: { id, name: design.name, revision: design.revision }, report: await report.catch(inDesign) }
+  const changes = (input.changes ?? []).filter((change) => change.team === team).length
+  return {
+    team,
+    design: { id, name: design.name, revision: design.revision },
+    changes,
+    report: await report.catch(inDesign),
+  }
 }
 
 /** A path of the request that a thread was given says nothing to who asked. */

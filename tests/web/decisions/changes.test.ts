@@ -7,6 +7,7 @@ import { Planner } from '../../../src/model/plan/index.ts'
 import { changesOf, type Documents, type Newest, split, variantsOf } from '../../../web/screens/decisions/changes.ts'
 import { explainNow } from '../../../web/screens/decisions/explainNow.ts'
 import { movedWords } from '../../../web/screens/decisions/movedWords.ts'
+import { withStandIn } from '../../../web/screens/decisions/newest.ts'
 
 const { snapshot } = decisionWith(comparisonResult)
 const [hook, practice] = snapshot.options
@@ -45,6 +46,25 @@ function meansOf({ game, options }: Documents) {
   const planner = new Planner(game, 0.25)
   return Object.fromEntries(options.map((option) => [option.id, planner.value(option, { form: false })]))
 }
+
+test('a copy that was written back from the field stands in for its design, and is told as its change', () => {
+  const fromField = {
+    design: { id: hook.robot.id, revision: 1 },
+    event: 'e',
+    team: '1',
+    matches: 2,
+    practice: 0,
+    trips: 9,
+    shifts: [],
+  }
+  const robot = { ...faster, id: 'as-timed', name: 'As timed' }
+  const copy = { body: { format: 1 as const, game: snapshot.game.id, robot, fromField }, revision: 2 }
+  const [change, ...others] = changesOf(snapshot, withStandIn(unchanged, copy))
+  expect([change!.kind, change!.id, change!.name, others]).toEqual(['design', hook.robot.id, 'As timed', []])
+  const { options } = change!.apply({ game: snapshot.game, options: snapshot.options })
+  expect(options.map((option) => option.robot.id)).toEqual(['as-timed', practice.robot.id])
+  expect(withStandIn(unchanged, undefined)).toBe(unchanged)
+})
 
 describe('which documents changed', () => {
   test('none where the newest are those of the record', () => {

@@ -34,9 +34,9 @@ export const fieldCheck: Words['fieldCheck'] = {
   runs: 'Läufe',
   runsOf: { all: 'Spiele und Üben', match: 'Nur Spiele', practice: 'Nur Üben' },
   teamChoice: (team, name, played, practised) => `${team}${name === '' ? '' : ` ${name}`}: ${both(played, practised)}`,
-  signedSeconds: (value) => `${value} s`,
+  signedSeconds: (value) => `${value}\u00a0s`,
   interval: (mean, low, high) => `${mean} [${low}; ${high}]`,
-  change: (percent) => `${percent} %`,
+  change: (percent) => `${percent}\u00a0%`,
   changeWithin: (change, low, high) => `${change} [${low}; ${high}]`,
   says: (model, field) => `Das Modell sagt ${model} je Fahrt, das Feld sagt ${field}.`,
   longer: (mean, low, high) => `Fahrten auf dem Feld dauern ${mean} länger; mit 95 % zwischen ${low} und ${high}.`,
@@ -61,6 +61,9 @@ export const fieldCheck: Words['fieldCheck'] = {
     `Die Streuung passt: Immer wieder gespielt, liegt der Entwurf selbst in ${p} aller Fälle so weit daneben (Abstand nach Kolmogorow–Smirnow ${distance}).`,
   fitsNot: (p, distance) =>
     `Das ist nicht, was der Entwurf vorhersagt: Immer wieder gespielt, liegt er selbst nur in ${p} aller Fälle so weit daneben (Abstand nach Kolmogorow–Smirnow ${distance}).`,
+  compared: (team, design, kind) => `Team ${team} gegen den Entwurf ${design}. ${kind}.`,
+  changed: (times) =>
+    `Der Roboter wurde während der Veranstaltung ${times === 1 ? 'einmal' : `${times}-mal`} verändert: Frühere Läufe sind die des Roboters, wie er war.`,
   howCame: 'Wie das zustande kam, und was wegblieb',
   howFirst:
     'Eine Fahrt endet mit ihrem letzten Ablegen; das Aufnehmen dauert, bis das letzte Stück aufgenommen ist. Die erste Fahrt eines Spiels beginnt anderswo und bleibt weg. Sekunden, in denen der Roboter stand, verteidigte oder nicht zu sehen war, sind abgezogen.',

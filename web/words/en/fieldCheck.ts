@@ -33,9 +33,9 @@ export const fieldCheck = {
   runsOf: { all: 'Matches and practice', match: 'Matches only', practice: 'Practice only' },
   teamChoice: (team: string, name: string, played: number, practised: number) =>
     `${team}${name === '' ? '' : ` ${name}`}: ${both(played, practised)}`,
-  signedSeconds: (value: string) => `${value} s`,
+  signedSeconds: (value: string) => `${value}\u00a0s`,
   interval: (mean: string, low: string, high: string) => `${mean} [${low}, ${high}]`,
-  change: (percent: string) => `${percent} %`,
+  change: (percent: string) => `${percent}\u00a0%`,
   changeWithin: (change: string, low: string, high: string) => `${change} [${low}, ${high}]`,
   says: (model: string, field: string) => `The model says ${model} a trip, the field says ${field}.`,
   longer: (mean: string, low: string, high: string) =>
@@ -62,6 +62,9 @@ export const fieldCheck = {
     `The spread fits: played again and again, the design itself lies as far off in ${p} of all cases (Kolmogorov–Smirnov distance ${distance}).`,
   fitsNot: (p: string, distance: string) =>
     `This is not what the design predicts: played again and again, it lies as far off in only ${p} of all cases (Kolmogorov–Smirnov distance ${distance}).`,
+  compared: (team: string, design: string, kind: string) => `Team ${team} against the design ${design}. ${kind}.`,
+  changed: (times: number) =>
+    `The robot was changed ${times === 1 ? 'once' : `${times} times`} during the event: earlier runs are of the robot as it was.`,
   howCame: 'How this came about, and what was left out',
   howFirst:
     'A trip ends with its last placement; collecting lasts until the last piece is collected. The first trip of a match starts elsewhere and is left out. Seconds in which the robot stood, defended or was out of sight are taken off.',

@@ -16,9 +16,12 @@ export interface FieldRequest extends Omit<Recordings, 'game'> {
   robot: Robot
   /** Which runs count; all where nothing is said. */
   only?: 'match' | 'practice'
-  /** How often the model plays the runs again to tell how far it lies off itself. */
+  /** How often the model plays the runs again to tell how far it lies off itself: 999, less often where there are many trips. */
   plays?: number
 }
+
+/** Thousands of trips need no more to be told from chance, and would take minutes. */
+const playsFor = (trips: number): number => Math.max(99, Math.min(999, Math.floor(300_000 / trips)))
 
 /** A trip that ended, with its share of the distribution of all. */
 interface Ended extends FieldTrip {
@@ -33,7 +36,7 @@ interface Ended extends FieldTrip {
  *
  * @throws ModelError where a leg of the design can not be computed
  */
-export function fieldReport({ game, robot, only, plays = 999, ...recordings }: FieldRequest): FieldReport {
+export function fieldReport({ game, robot, only, plays, ...recordings }: FieldRequest): FieldReport {
   const runs = runsOf({ game, ...recordings }).filter(({ kind }) => only === undefined || kind === only)
   const sorted = sortedTrips(runs, new Ways(game, robot))
   const { trips, stretches } = sorted
@@ -53,7 +56,11 @@ export function fieldReport({ game, robot, only, plays = 999, ...recordings }: F
     leftOut: [...sorted.leftOut].map(([reason, count]) => ({ reason, trips: count })),
     sourceUnknown: sorted.sourceUnknown,
     defended: sorted.defended,
-    whole: whole && { ...whole, ...fieldDistance(trips, stretches, { predicted, plays }), beyond },
+    whole: whole && {
+      ...whole,
+      ...fieldDistance(trips, stretches, { predicted, plays: plays ?? playsFor(trips.length) }),
+      beyond,
+    },
     parts: partsOf(ended, at),
     legs: legsOf(ended, at),
     drivers: driversOf(told, ended, at),

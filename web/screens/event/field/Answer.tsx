@@ -4,6 +4,7 @@ import { Figure } from '../../../charts/Figure.tsx'
 import { Measured } from '../../../charts/Measured.tsx'
 import { TripDots } from '../../../charts/TripDots.tsx'
 import type { Stored } from '../../../data/documents.ts'
+import type { RunKind } from '../../../data/fieldCheck.ts'
 import { words } from '../../../words/catalogue.ts'
 import { percent, plain } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
@@ -24,11 +25,21 @@ export function runName({ schedule }: EventPage, { id, kind, driver, number }: F
 }
 
 /** The answer in words, and each trip over what the design predicts. */
-export function Answer({ page, report, whole }: About & { whole: NonNullable<FieldReport['whole']> }) {
+export function Answer(
+  props: About & {
+    team: string
+    only: RunKind | null
+    /** How often the robot was changed during the event. */
+    changes: number
+    whole: NonNullable<FieldReport['whole']>
+  },
+) {
+  const { page, design, report, whole } = props
   const texts = words().fieldCheck
   const { answer, further } = sentences(report, whole)
   return (
     <div className="sheet stack">
+      <p className="only-paper">{texts.compared(props.team, design.name, texts.runsOf[props.only ?? 'all'])}</p>
       <p className="answer">{answer}</p>
       {further.map((sentence) => (
         <p key={sentence}>{sentence}</p>
@@ -57,7 +68,7 @@ export function Answer({ page, report, whole }: About & { whole: NonNullable<Fie
       <details>
         <summary>{texts.howCame}</summary>
         <ul>
-          {[...remarks(report), texts.howFirst, texts.howSpots, texts.howErrors].map((sentence) => (
+          {[...remarks(report, props.changes), texts.howFirst, texts.howSpots, texts.howErrors].map((sentence) => (
             <li key={sentence}>{sentence}</li>
           ))}
         </ul>

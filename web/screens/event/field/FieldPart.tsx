@@ -90,7 +90,7 @@ function Found(props: {
   if (check.error && !check.data)
     return <Trouble title={texts.notCompared} error={check.error} retry={() => void check.refetch()} />
   if (!check.data) return <Loading what={texts.whatCompared} />
-  const { report } = check.data
+  const { report, changes } = check.data
   const about = { page, design, report }
   if (!report.whole)
     return (
@@ -102,7 +102,7 @@ function Found(props: {
     )
   return (
     <>
-      <Answer {...about} whole={report.whole} />
+      <Answer {...about} team={chosen.team} only={chosen.only} changes={changes} whole={report.whole} />
       {report.legs.length > 0 && <Legs {...about} whole={report.whole} />}
       <DriverTable report={report} />
       <WriteBack key={`${design.revision} ${chosen.only}`} {...about} team={chosen.team} />

@@ -57,10 +57,11 @@ function splitWords({ parts, whole }: FieldReport): string[] {
 }
 
 /** What was left out, and what to know about the rest. */
-export function remarks(report: FieldReport): string[] {
+export function remarks(report: FieldReport, changes = 0): string[] {
   const texts = words().fieldCheck
   const { leftOut, cutOff, sourceUnknown, defended, whole } = report
   return [
+    ...(changes > 0 ? [texts.changed(changes)] : []),
     ...(cutOff > 0 ? [texts.cutOff(cutOff)] : []),
     ...(whole && whole.beyond > 0.05 ? [texts.beyond] : []),
     ...leftOut.map(({ reason, trips }) => texts.leftOut[reason](trips)),
