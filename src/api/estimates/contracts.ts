@@ -4,6 +4,7 @@ import { estimate } from '../contracts/compute/estimate.ts'
 import { matchReport } from '../contracts/compute/match.ts'
 import { id } from '../contracts/index.ts'
 import { alliance, pitVisit, team } from '../contracts/scouting/index.ts'
+import { keptNote } from './recordContracts.ts'
 
 const ofGoal = z.strictObject({ attempts: estimate, success: estimate, placed: estimate })
 
@@ -86,6 +87,7 @@ export const forecast = z
       .array(team)
       .describe('Teams of the match of which nothing was seen: they play like the event’s average'),
     report: matchReport.describe('Ours is red, theirs is blue'),
+    kept: keptNote,
   })
   .meta({ id: 'Forecast', description: 'How a match would end' })
 
