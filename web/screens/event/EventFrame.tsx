@@ -12,6 +12,7 @@ import { DoubtsPart } from './doubts/DoubtsPart.tsx'
 import { EventNav } from './EventNav.tsx'
 import { EstimatesPart } from './estimates/EstimatesPart.tsx'
 import { ExchangePart } from './exchange/ExchangePart.tsx'
+import { ForecastsPart } from './forecasts/ForecastsPart.tsx'
 import { RankingPart } from './ranking/RankingPart.tsx'
 import { ResultsPart } from './results/ResultsPart.tsx'
 import { type Entered, useEntered } from './results/useEntered.ts'
@@ -42,10 +43,21 @@ const parts: { readonly [name: string]: (page: EventPage) => ReactNode } = {
   teams: (page) => <TeamsPart key={page.event.revision} {...page} />,
   doubts: (page) => <DoubtsPart {...page} />,
   estimates: (page) => <EstimatesPart {...page} />,
+  forecasts: (page) => <ForecastsPart {...page} />,
   exchange: (page) => <ExchangePart {...page} />,
 }
 
-const partNames = ['schedule', 'results', 'ranking', 'watch', 'teams', 'doubts', 'estimates', 'exchange'] as const
+const partNames = [
+  'schedule',
+  'results',
+  'ranking',
+  'watch',
+  'teams',
+  'doubts',
+  'estimates',
+  'forecasts',
+  'exchange',
+] as const
 
 /** An event: its parts, of which one is shown. */
 export function EventFrame(props: { id: string; part: string | undefined }) {

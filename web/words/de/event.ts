@@ -30,6 +30,7 @@ export const event: Words['event'] = {
     codes: 'Codes für Telefone',
     visits: 'Boxenbesuche und Reihungen',
     stands: 'Tribüne',
+    forecasts: 'Vorhersagen',
     exchange: 'Dateien',
     people: 'Leute',
   },

@@ -19,6 +19,7 @@ import { explainDesigns } from './explainDesigns.ts'
 import { explainNumbers } from './explainNumbers.ts'
 import { explainTradeoffs } from './explainTradeoffs.ts'
 import { field } from './field.ts'
+import { forecasts } from './forecasts.ts'
 import { format } from './format.ts'
 import { games } from './games.ts'
 import { glossary } from './glossary.ts'
@@ -81,6 +82,7 @@ export const de: Words = {
   explainNumbers,
   explainTradeoffs,
   field,
+  forecasts,
   format,
   games,
   glossary,

@@ -29,6 +29,7 @@ export const event = {
     codes: 'Codes for phones',
     visits: 'Pit visits and rankings',
     stands: 'Stands',
+    forecasts: 'Forecasts',
     exchange: 'Files',
     people: 'People',
   },

@@ -18,6 +18,7 @@ import { explainDesigns } from './explainDesigns.ts'
 import { explainNumbers } from './explainNumbers.ts'
 import { explainTradeoffs } from './explainTradeoffs.ts'
 import { field } from './field.ts'
+import { forecasts } from './forecasts.ts'
 import { format } from './format.ts'
 import { games } from './games.ts'
 import { glossary } from './glossary.ts'
@@ -80,6 +81,7 @@ export const en = {
   explainNumbers,
   explainTradeoffs,
   field,
+  forecasts,
   format,
   games,
   glossary,
