@@ -1,3 +1,4 @@
+import { forecasts as shown } from '../seed/event/forecasts.ts'
 import { seedDocuments, seededEvent } from '../seed/index.ts'
 import { hashed } from './api/records/rows.ts'
 import { demoNote } from './model/documents/demo.ts'
@@ -20,11 +21,13 @@ export async function seedIfEmpty(store: Store, workspace: string): Promise<bool
   return true
 }
 
-async function seedEvent({ events }: WorkspaceStore): Promise<void> {
+async function seedEvent({ events, forecasts }: WorkspaceStore): Promise<void> {
   const { event, matches, results } = seededEvent()
   const { mark } = await events.matches(event.id)
   await events.edit(event.id, { put: matches, remove: [], mark, by })
   const revisions = new Map((await events.matches(event.id)).matches.map((each) => [each.match.id, each.revision]))
+  // Before the results, since none is kept of a match that has one.
+  await forecasts.keep(event.id, shown)
   const entries = results.map((result) => {
     const { match } = result
     return { match, base: 0, matchRevision: revisions.get(match)!, result }

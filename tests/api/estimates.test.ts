@@ -1,8 +1,10 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { ownTeam, strengths } from '../../seed/event/index.ts'
 import { seededEvent } from '../../seed/index.ts'
+import { hashOf } from '../../src/api/records/rows.ts'
 import { onlyWorkspace } from '../../src/app.ts'
 import type { TeamEstimate } from '../../src/model/scouting/estimates/index.ts'
+import { canonicalJson } from '../../src/model/scouting/index.ts'
 import { seedIfEmpty } from '../../src/seeding.ts'
 import { type Server, startServer } from './server.ts'
 
@@ -110,6 +112,8 @@ test('A match to come is played by its robots as they were seen, the same for ev
   expect(neverSeen).toEqual([])
   expect(report.win.probability + report.tie.probability + report.loss.probability).toBeCloseTo(1, 9)
   expect(report.replicates).toBe(4000)
+  // Kept as it is shown, and once, however often it is asked for.
+  expect(body.kept.id).toMatch(/^[0-9a-f]{64}$/)
   expect((await forecast()).body).toEqual(body)
   // By strengths of the demo: what a match's robots are worth on average lies within what simulated matches come to.
   const match = matches.find(({ id }) => id === next)!
@@ -242,4 +246,79 @@ test('A copy keeps where its numbers come from, and what it says of that is chec
   const wrong = { ...body, fromField: { ...fromField, trips: -1 } }
   const refused = await server.send('PUT', '/api/documents/design/as-seen', { base: 1, body: wrong })
   expect([refused.status, refused.body.error.path]).toEqual([400, ['body', 'fromField', 'trips']])
+})
+
+test('What was shown before a match is kept, judged once it has a result, and not made up afterwards', async () => {
+  const record = async () => (await server.get(`${address}/forecasts`)).body
+  const match = 'qualification-24'
+  // A correction came in between: from what is known now nothing is kept yet.
+  const before = await record()
+  expect(before.judgement).toBeNull()
+  expect(before.matches).toMatchObject([{ match, state: 'waiting', result: null }])
+  const made = (await server.send('POST', `${address}/forecasts`, { most: 1 })).body
+  expect(made).toMatchObject({ made: [{ match }], left: made.coming - 1 })
+  const shown = (await server.get(`${address}/matches/${match}/forecast`)).body
+  expect(shown.kept.madeAt).toBe(made.made[0].madeAt)
+  const next = (await server.send('POST', `${address}/forecasts`, { most: 1 })).body
+  expect(next).toMatchObject({ made: [{ match: 'qualification-25' }], left: made.coming - 2 })
+
+  // Of a match that is over, or being recorded, nothing is kept.
+  const over = (await server.get(`${address}/matches/qualification-3/forecast`)).body
+  expect([over.kept, over.report.replicates]).toEqual([null, 4000])
+  const revision = (await server.get(`${address}/matches`)).body.matches.find(
+    (each: { match: { id: string } }) => each.match.id === match,
+  ).revision
+  const side = (total: number) => ({ points: { total } })
+  const result = { match, red: side(61), blue: side(87) }
+  const entry = { match, base: 0, matchRevision: revision, result }
+  expect((await server.send('PUT', `${address}/results`, { results: [entry] })).status).toBe(200)
+
+  const { played: all, judgement, matches: rows } = await record()
+  expect(all).toBe(played.length)
+  const [row, waiting] = rows
+  expect(row).toMatchObject({ match, state: 'scored', id: shown.kept.id, result: { red: 61, blue: 87 } })
+  expect(row.all).toHaveLength(2)
+  expect(waiting).toMatchObject({ match: 'qualification-25', state: 'waiting' })
+  // Blue won: (win + tie / 2)² for red. Of one match there is no interval yet.
+  expect(judgement.means.brier).toBeCloseTo((row.win + row.tie / 2) ** 2, 12)
+  expect(judgement).toMatchObject({ matches: 1, pit: { counts: expect.any(Array) } })
+  expect(
+    judgement.compared.map((each: { baseline: string; measure: string }) => `${each.baseline} ${each.measure}`),
+  ).toEqual([
+    'coin brier',
+    'coin rps',
+    'event brier',
+    'event rps',
+    'event crps',
+    'teams brier',
+    'teams rps',
+    'teams crps',
+  ])
+  expect((await server.get('/api/events/nowhere/forecasts')).status).toBe(404)
+})
+
+test('Forecasts go with an event’s archive, whose hash is the same where they came to; older archives have none', async () => {
+  const target = await startServer({ pool: { threads: 1 } })
+  try {
+    const bring = (archive: object) => target.send('POST', '/api/events/archive', archive)
+    const whole = (await server.get(`${address}/archive`)).body
+    expect(whole.contents.forecasts).toHaveLength(3)
+    const withHash = (contents: object) => ({ ...whole, contents, hash: hashOf(canonicalJson(contents)) })
+    const { forecasts, ...rest } = whole.contents
+    const older = withHash(rest)
+    expect((await bring(older)).status).toBe(200)
+    expect((await target.get(`${address}/archive`)).body).toEqual(older)
+
+    const better = { ...forecasts[1], body: { ...forecasts[1].body, win: 0, tie: 0, loss: 1 } }
+    const forged = await bring(withHash({ ...rest, forecasts: [forecasts[0], better] }))
+    expect([forged.status, forged.body.error.path]).toEqual([400, ['forecasts', 1, 'id']])
+
+    const { parts } = (await bring(whole)).body
+    expect(parts.filter(({ added }: { added: number }) => added > 0)).toMatchObject([{ part: 'forecasts', added: 3 }])
+    expect((await target.get(`${address}/archive`)).body.hash).toBe(whole.hash)
+    const [one, other] = await Promise.all([server, target].map((each) => each.get(`${address}/forecasts`)))
+    expect(one!.body.judgement).toEqual(other!.body.judgement)
+  } finally {
+    await target.close()
+  }
 })

@@ -30,21 +30,25 @@ const shown = (of: string, from: string) => {
 
 test('A forecast is kept with its time, once for the same records, and stays as it was', async () => {
   const { clock, team, other } = await opened()
-  const [kept] = await team.forecasts.keep(event, [shown(first, 'a')])
+  const keep = (from: string) => team.forecasts.keep(event, [shown(first, from)])
+  const [one] = await keep('a')
+  expect(one!.fresh).toBe(true)
+  const kept = one!.forecast
   clock.pass()
   // Asked for again from the same records, by two at the same time.
-  const again = await Promise.all([1, 2].map(() => team.forecasts.keep(event, [shown(first, 'a')])))
-  expect(again).toEqual([[kept], [kept]])
-  const [newer] = await team.forecasts.keep(event, [shown(first, 'b')])
+  const again = await Promise.all([1, 2].map(() => keep('a')))
+  const same = [{ forecast: kept, fresh: false }]
+  expect(again).toEqual([same, same])
+  const newer = (await keep('b'))[0]!.forecast
   clock.pass()
   // Back to what it was made from before: that is what is shown now, so that it is kept again.
-  const [back] = await team.forecasts.keep(event, [shown(first, 'a')])
+  const back = (await keep('a'))[0]!.forecast
   expect(await team.forecasts.of(event, first)).toEqual([kept, newer, back])
-  expect([kept, newer, back].map((each) => each!.madeAt)).toEqual(
+  expect([kept, newer, back].map((each) => each.madeAt)).toEqual(
     [0, 1, 2].map((minute) => `2031-03-15T10:0${minute}:00.000Z`),
   )
   // Its id is the hash of its content, so that a change would show.
-  const { id, ...content } = back!
+  const { id, ...content } = back
   expect(forecastId(content)).toBe(id)
   expect(forecastId({ ...content, body: { ...content.body, win: 0.46 } })).not.toBe(id)
   expect(await other.forecasts.of(event)).toEqual([])
@@ -67,13 +71,13 @@ test('Nothing is kept behind a result, nor of a match that is not in the schedul
   await team.forecasts.keep(event, [shown(first, 'a')])
   await enter(0, 30)
   const kept = await team.forecasts.keep(event, [shown(first, 'b'), shown(second, 'b'), shown('nothing', 'b')])
-  expect(kept.map((each) => each?.match ?? null)).toEqual([null, second, null])
+  expect(kept.map((each) => each?.forecast.match ?? null)).toEqual([null, second, null])
   await enter(1, 31)
   expect(await since()).toEqual(['01'])
   // Taken back it was no result of this match: what is shown until there is one counts.
   await enter(2, null)
   expect(await since()).toEqual([])
-  expect((await team.forecasts.keep(event, [shown(first, 'b')]))[0]!.madeAt).toBe('2031-03-15T10:03:00.000Z')
+  expect((await team.forecasts.keep(event, [shown(first, 'b')]))[0]!.forecast.madeAt).toBe('2031-03-15T10:03:00.000Z')
   await enter(3, 31)
   expect(await since()).toEqual(['04'])
   expect((await team.forecasts.of(event)).map((each) => each.match)).toEqual([first, second, first])

@@ -45,6 +45,8 @@ export interface Forecast {
   neverSeen: string[]
   /** Ours is red, theirs is blue. */
   report: MatchReport
+  /** What of it is kept; null where the match has begun. */
+  kept: { id: string; madeAt: string } | null
 }
 
 export const useForecast = (event: string, match: string) =>

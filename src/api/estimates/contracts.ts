@@ -5,6 +5,7 @@ import { fieldReport, onlyRuns } from '../contracts/compute/field.ts'
 import { matchReport } from '../contracts/compute/match.ts'
 import { id, written } from '../contracts/index.ts'
 import { alliance, pitVisit, team, uuid } from '../contracts/scouting/index.ts'
+import { keptNote } from './recordContracts.ts'
 
 const ofGoal = z.strictObject({ attempts: estimate, success: estimate, placed: estimate })
 
@@ -141,6 +142,7 @@ export const forecast = z
       .array(team)
       .describe('Teams of the match of which nothing was seen: they play like the event’s average'),
     report: matchReport.describe('Ours is red, theirs is blue'),
+    kept: keptNote,
   })
   .meta({ id: 'Forecast', description: 'How a match would end' })
 

@@ -27,12 +27,12 @@ export async function gameOf({ workspace }: Pick<Context, 'workspace'>, event: s
   if (!found) throw notFound('event', { id: event })
   const game = await read(workspace, 'game', { id: found.body.game })
   if (!game) throw notFound('game', { id: found.body.game })
-  return { event: found.body, game: game.body }
+  return { event: found.body, game: game.body, revision: game.revision }
 }
 
 /** What counts of an event, as the model takes it. */
 export async function inputOf(ctx: Pick<Context, 'workspace'>, event: string) {
-  const { event: body, game } = await gameOf(ctx, event)
+  const { event: body, game, revision } = await gameOf(ctx, event)
   const { log, known } = await knownOf(ctx, event)
   const { matches } = await ctx.workspace.events.matches(event)
   const counting = known.inForce.filter((record) => counts(candidateOf(record), known.chosen))
@@ -47,7 +47,7 @@ export async function inputOf(ctx: Pick<Context, 'workspace'>, event: string) {
     changes: bodies(known.inForce, 'change'),
     visits: bodies(known.inForce, 'visit'),
   }
-  return { input, known, log, counting }
+  return { input, known, log, counting, level: body.level, rules: [game.id, revision] as const }
 }
 
 /** All teams of an event, worked out once for what is known of it, however many ask. */

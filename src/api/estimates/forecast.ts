@@ -1,9 +1,13 @@
+import type { Option } from '../../model/documents/types.ts'
 import type { MatchReport } from '../../model/match/types.ts'
-import type { Match } from '../../model/scouting/index.ts'
+import type { Match, Result } from '../../model/scouting/index.ts'
+import { basisOf, forecastBody, forecastVersion } from '../../model/scouting/record/index.ts'
+import type { NewForecast } from '../../store/types.ts'
 import { matchInParts } from '../compute/matchInParts.ts'
 import { ApiError } from '../errors.ts'
+import { hashOf } from '../records/rows.ts'
 import type { Context } from '../trpc.ts'
-import { gameOf, inputOf } from './estimates.ts'
+import { inputOf } from './estimates.ts'
 
 /** Matches that are played: the chance to win is then known to one in a hundred, which is less than what the records leave open. */
 const replicates = 4000
@@ -19,32 +23,39 @@ export interface Forecast {
   report: MatchReport
 }
 
-interface Kept {
+/** A forecast, and what of it would be kept. */
+export interface Made {
+  forecast: Forecast
+  keep: NewForecast
+}
+
+type Input = Awaited<ReturnType<typeof inputOf>>
+
+interface Worked {
   from: object
-  byMatch: Map<string, Promise<Forecast>>
+  byMatch: Map<string, Promise<Made>>
+  /** Teams as robots, by all records: of matches of which nothing is recorded. */
+  robots: Map<string, Promise<Option>>
 }
 
 /** Forecasts from the same records, with what they follow from. */
-const kept = new WeakMap<object, Kept>()
+const worked = new WeakMap<object, Worked>()
 
 /** How a match would end. What was recorded of the match itself is left out, so that it can be asked for afterwards too. */
-export async function forecastOf(
-  ctx: Context,
-  { event, match: id }: { event: string; match: string },
-): Promise<Forecast> {
-  const { input, known, log } = await inputOf(ctx, event)
-  const match = input.matches.find((each) => each.id === id)
+export async function madeFor(ctx: Context, { event, match: id }: { event: string; match: string }): Promise<Made> {
+  const of = await inputOf(ctx, event)
+  const match = of.input.matches.find((each) => each.id === id)
   if (!match)
     throw new ApiError({ code: 'notFound', message: `There is no match ${id} in this event`, path: ['match'] })
-  let own = kept.get(log.of)
-  if (own?.from !== known) {
-    own = { from: known, byMatch: new Map() }
-    kept.set(log.of, own)
+  let own = worked.get(of.log.of)
+  if (own?.from !== of.known) {
+    own = { from: of.known, byMatch: new Map(), robots: new Map() }
+    worked.set(of.log.of, own)
   }
   const { byMatch } = own
   const before = byMatch.get(id)
   if (before) return before
-  const made = play(ctx, { event, input, match })
+  const made = play(ctx, { event, of, match, robots: own.robots })
   byMatch.set(id, made)
   // A failure is not kept.
   made.catch(() => byMatch.delete(id))
@@ -54,18 +65,20 @@ export async function forecastOf(
 /** Plays a match with its robots as they were seen, its own records left out. */
 export async function play(
   ctx: Context,
-  { event, input, match }: { event: string; input: Awaited<ReturnType<typeof inputOf>>['input']; match: Match },
-): Promise<Forecast> {
-  const { event: body } = await gameOf(ctx, event)
+  { event, of, match, robots }: { event: string; of: Input; match: Match; robots: Worked['robots'] },
+): Promise<Made> {
+  const { input, level } = of
   const watched = input.watched.filter(({ observation }) => observation.match !== match.id)
   const teams = [...match.red, ...match.blue].map(({ team }) => team)
-  const all = [...new Set([...input.teams, ...teams])]
+  const options =
+    watched.length === input.watched.length && teams.every((team) => input.teams.includes(team))
+      ? await sharedRobots(ctx, { input, teams, robots })
+      : await robotsOf(ctx, { ...input, watched }, teams)
   // Whoever asked first may go: the others wait for the same answer.
   const { signal } = new AbortController()
-  const options = await ctx.pool.run('observed', { input: { ...input, teams: all, watched }, teams, draws }, signal)
   const request = {
     game: input.game,
-    level: body.level,
+    level,
     ours: options.slice(0, match.red.length),
     theirs: options.slice(match.red.length),
     replicates,
@@ -73,5 +86,52 @@ export async function play(
   }
   const report = await matchInParts(ctx.pool, request, { signal })
   const seen = new Set(watched.map(({ team }) => team))
-  return { match: match.id, records: watched.length, neverSeen: teams.filter((team) => !seen.has(team)), report }
+  const neverSeen = teams.filter((team) => !seen.has(team))
+  const results = (await ctx.workspace.events.results(event)).flatMap(({ result }) => result ?? [])
+  const body = forecastBody({ match, report, neverSeen, records: watched.length, matches: input.matches, results })
+  return {
+    forecast: { match: match.id, records: watched.length, neverSeen, report },
+    keep: { match: match.id, from: madeFrom(of, results), version: forecastVersion, body },
+  }
+}
+
+/** What was known when something was made, by the object that says it. */
+const marks = new WeakMap<object, string>()
+
+/**
+ * SHA-256 of what forecasts of an event are made from now: records that count, changes and visits, rules, schedule and results. One
+ * for all its coming matches, since of them nothing is recorded that had to be left out.
+ */
+export function madeFrom({ input, known, counting, rules, level }: Input, results: readonly Result[]): string {
+  const before = marks.get(known)
+  if (before !== undefined) return before
+  const records = counting.filter(({ row }) => row.kind === 'observation')
+  const besides = known.inForce.filter(({ row }) => row.kind === 'change' || row.kind === 'visit')
+  const all = [...records, ...besides].map(({ row, team }) => ({ id: row.id, team }))
+  const { teams, matches } = input
+  const mark = hashOf(basisOf({ rules, level, teams, matches, records: all, results }))
+  marks.set(known, mark)
+  return mark
+}
+
+function robotsOf({ pool }: Context, input: Input['input'], teams: readonly string[]): Promise<Option[]> {
+  const all = [...new Set([...input.teams, ...teams])]
+  return pool.run('observed', { input: { ...input, teams: all }, teams, draws }, new AbortController().signal)
+}
+
+/** Robots that other matches meet too are worked out once. */
+function sharedRobots(
+  ctx: Context,
+  { input, teams, robots }: { input: Input['input']; teams: readonly string[]; robots: Worked['robots'] },
+): Promise<Option[]> {
+  const missing = teams.filter((team) => !robots.has(team))
+  if (missing.length > 0) {
+    const all = robotsOf(ctx, input, missing)
+    for (const [k, team] of missing.entries()) {
+      const one = all.then((options) => options[k]!)
+      robots.set(team, one)
+      one.catch(() => robots.delete(team))
+    }
+  }
+  return Promise.all(teams.map((team) => robots.get(team)!))
 }

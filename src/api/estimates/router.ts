@@ -22,9 +22,11 @@ import {
 import { doubtsIn } from './doubts.ts'
 import { estimatesOf, teamOf } from './estimates.ts'
 import { fieldOf, timedTeams } from './field.ts'
-import { forecastOf } from './forecast.ts'
+import { forecastToday, shownFor } from './kept.ts'
 import { madeOfTeam } from './made.ts'
 import { madeOfTeam as madeContract } from './madeContract.ts'
+import { recordIn } from './record.ts'
+import { forecastRecord, forecastsMade, makeForecasts, mostAtOnce } from './recordContracts.ts'
 import { sideBySideIn } from './sideBySide.ts'
 import { withoutOf } from './without.ts'
 
@@ -92,13 +94,45 @@ export const estimatesRouter = router({
         method: 'GET',
         path: '/api/events/{event}/matches/{match}/forecast',
         may: may.read,
-        summary: 'How a match of the schedule would end, its robots played as they were seen',
+        summary:
+          'How a match of the schedule would end, its robots played as they were seen. What is shown before a match is kept, as a record of it: once for the same records, whoever asks',
         answer: forecast,
         errors: ['malformed', 'notFound', 'unreachable', 'notOffered', 'busy', 'overBudget'],
       },
     })
     .input(ofMatch)
-    .query(({ input, ctx }) => forecastOf(ctx, input)),
+    .query(({ input, ctx }) => shownFor(ctx, input)),
+
+  makeForecasts: procedure
+    .meta({
+      endpoint: {
+        method: 'POST',
+        path: '/api/events/{event}/forecasts',
+        may: may.lead,
+        // What is kept is a log of its own.
+        audit: false,
+        summary:
+          'Makes and keeps forecasts of the day’s coming matches that have none from what is known now, some at a time',
+        answer: forecastsMade,
+        errors: ['malformed', 'forbidden', 'notFound', 'unreachable', 'notOffered', 'busy', 'overBudget'],
+      },
+    })
+    .input(makeForecasts)
+    .mutation(({ input: { event, most = mostAtOnce }, ctx }) => forecastToday(ctx, { event, most })),
+
+  record: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/forecasts',
+        may: may.read,
+        summary: 'What became of forecasts that were kept before their matches, and how far they can be trusted',
+        answer: forecastRecord,
+        errors: ['malformed', 'notFound'],
+      },
+    })
+    .input(ofEvent)
+    .query(({ input: { event }, ctx }) => recordIn(ctx, event)),
 
   timed: procedure
     .meta({

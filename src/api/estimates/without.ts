@@ -6,7 +6,7 @@ import type { Alliance, Match } from '../../model/scouting/index.ts'
 import { ApiError } from '../errors.ts'
 import type { Context } from '../trpc.ts'
 import { estimatesOf, inputOf } from './estimates.ts'
-import { type Forecast, forecastOf, play } from './forecast.ts'
+import { type Forecast, madeFor, play } from './forecast.ts'
 import { keeper } from './keep.ts'
 
 /** Coming matches that are played with and without the records: each is two forecasts of some seconds. */
@@ -49,7 +49,8 @@ export async function withoutOf(
 }
 
 async function work(ctx: Context, { event, records }: { event: string; records: readonly string[] }): Promise<Without> {
-  const { input } = await inputOf(ctx, event)
+  const of = await inputOf(ctx, event)
+  const { input } = of
   const which = new Set(records)
   const about = input.watched.filter(({ observation }) => which.has(observation.id))
   if (about.length === 0) {
@@ -67,10 +68,12 @@ async function work(ctx: Context, { event, records }: { event: string; records: 
   const played = new Set(results.flatMap(({ match, result }) => (result ? [match] : [])))
   const coming = comingOf(input.matches, { played, teams })
   const matches: Without['matches'] = []
+  // Other robots are believed to be otherwise too: what teams have in common is taken from fewer records.
+  const robotsThen = new Map()
   for (const match of coming.slice(0, mostMatches)) {
     const alliance = match.red.some(({ team }) => teams.includes(team)) ? 'red' : 'blue'
-    const now = await forecastOf(ctx, { event, match: match.id })
-    const then = await play(ctx, { event, input: fewer, match })
+    const { forecast: now } = await madeFor(ctx, { event, match: match.id })
+    const { forecast: then } = await play(ctx, { event, of: { ...of, input: fewer }, match, robots: robotsThen })
     matches.push({ match: match.id, alliance, with: endedFor(alliance, now), without: endedFor(alliance, then) })
   }
   return {

@@ -1,6 +1,6 @@
 import type * as z from 'zod'
 import type { Path, Problem } from '../../model/errors.ts'
-import type { BringReport, EventContents } from '../../model/event/archive/index.ts'
+import type { BringReport, EventContents, WrittenContents } from '../../model/event/archive/index.ts'
 import { StorageFull } from '../../store/index.ts'
 import { problemsOf } from '../contracts/index.ts'
 import { ApiError, malformed } from '../errors.ts'
@@ -28,12 +28,8 @@ export async function contentsOf({ workspace }: Context, event: string): Promise
   return contents
 }
 
-/** An event without forecasts is the same file, with the same hash, as before there were any. */
-function written(
-  contents: EventContents,
-): Omit<EventContents, 'forecasts'> & Partial<Pick<EventContents, 'forecasts'>> {
-  const { forecasts, ...rest } = contents
-  return forecasts.length > 0 ? contents : rest
+function written({ forecasts, ...rest }: EventContents): WrittenContents {
+  return forecasts.length > 0 ? { ...rest, forecasts } : rest
 }
 
 export async function archiveOf(ctx: Context, event: string) {
@@ -82,7 +78,8 @@ export async function checkedContents(
     else told(read.error, ['records', index])
   })
   refuseFile(problems)
-  return { ...(rest.data as EventContents), records: kept }
+  const read = rest.data as WrittenContents
+  return { ...read, forecasts: read.forecasts ?? [], records: kept }
 }
 
 /** Brings what a file holds into the workspace, or says what that would change. */

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { contentParts, type EventContents } from '../../model/event/archive/index.ts'
+import { contentParts, type WrittenContents } from '../../model/event/archive/index.ts'
 import { format, game, id, list, revision } from '../contracts/index.ts'
 import {
   eventRecord,
@@ -89,11 +89,11 @@ export const eventContents = z
       0,
       100_000,
       'Forecasts as they were shown before their matches, oldest first',
-    ).default([]),
+    ).optional(),
     people: list(z.strictObject({ id, nickname: z.string().min(1).max(200) }), 0, 10_000, 'Nicknames by id'),
   })
   .meta({ id: 'EventContents', description: 'Everything of one event' })
-eventContents satisfies z.ZodType<EventContents>
+eventContents satisfies z.ZodType<WrittenContents>
 
 export const eventArchive = z
   .strictObject({

@@ -1,9 +1,8 @@
-import type { KeptForecast } from '../../model/scouting/record/index.ts'
 import { readStanding } from '../event/results.ts'
 import { readSchedule } from '../event/schedule.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import { forecastId, forecastRow, readForecasts } from './rows.ts'
-import type { ForecastStore, NewForecast } from './types.ts'
+import type { ForecastStore, Kept, NewForecast } from './types.ts'
 
 /** The forecasts of one workspace: its id stands in every query because it is fixed here. */
 export class DatabaseForecasts implements ForecastStore {
@@ -22,13 +21,13 @@ export class DatabaseForecasts implements ForecastStore {
   }
 
   /** In one transaction with the question whether there is a result, so that none is kept behind one. */
-  keep(event: string, forecasts: readonly NewForecast[]): Promise<(KeptForecast | null)[]> {
+  keep(event: string, forecasts: readonly NewForecast[]): Promise<(Kept | null)[]> {
     const scope = { workspaceId: this.#workspaceId, event }
     return this.#client.$transaction(async (transaction) => {
       const { matches } = await readSchedule(transaction, scope)
       const over = new Set((await readStanding(transaction, scope)).map(({ match }) => match))
       const open = new Set(matches.map(({ match }) => match.id).filter((id) => !over.has(id)))
-      const kept: (KeptForecast | null)[] = []
+      const kept: (Kept | null)[] = []
       for (const forecast of forecasts) {
         if (!open.has(forecast.match)) {
           kept.push(null)
@@ -36,13 +35,13 @@ export class DatabaseForecasts implements ForecastStore {
         }
         const last = (await readForecasts(transaction, scope, forecast.match)).at(-1)
         if (last && last.from === forecast.from && last.version === forecast.version) {
-          kept.push(last)
+          kept.push({ forecast: last, fresh: false })
           continue
         }
         const content = { ...forecast, madeAt: this.#now().toISOString() }
         const fresh = { id: forecastId(content), ...content }
         await transaction.forecast.create({ data: forecastRow(scope, fresh) })
-        kept.push(fresh)
+        kept.push({ forecast: fresh, fresh: true })
       }
       return kept
     })

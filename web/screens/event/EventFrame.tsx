@@ -13,6 +13,7 @@ import { EventNav } from './EventNav.tsx'
 import { EstimatesPart } from './estimates/EstimatesPart.tsx'
 import { ExchangePart } from './exchange/ExchangePart.tsx'
 import { FieldPart } from './field/FieldPart.tsx'
+import { ForecastsPart } from './forecasts/ForecastsPart.tsx'
 import { RankingPart } from './ranking/RankingPart.tsx'
 import { ResultsPart } from './results/ResultsPart.tsx'
 import { type Entered, useEntered } from './results/useEntered.ts'
@@ -46,6 +47,7 @@ const parts: { readonly [name: string]: (page: EventPage) => ReactNode } = {
   doubts: (page) => <DoubtsPart {...page} />,
   estimates: (page) => <EstimatesPart {...page} />,
   field: (page) => <FieldPart {...page} />,
+  forecasts: (page) => <ForecastsPart {...page} />,
   exchange: (page) => <ExchangePart {...page} />,
 }
 
@@ -58,6 +60,7 @@ const partNames = [
   'doubts',
   'estimates',
   'field',
+  'forecasts',
   'exchange',
 ] as const
 

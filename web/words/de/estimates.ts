@@ -57,7 +57,7 @@ export const estimates: Words['estimates'] = {
   forecastTable: 'Beide Allianzen nebeneinander',
   score: 'Punktestand',
   forecastHow: (records, matches) =>
-    `Aus ${records} Aufzeichnungen, ohne die dieses Spiels, mit ${matches} simulierten Spielen, in denen jeder Roboter spielt, wie er gesehen wurde; was von einem nicht bekannt ist, wechselt von Spiel zu Spiel. Die Vorhersage wird noch nicht aufbewahrt und kann später nicht am Ergebnis gemessen werden.`,
+    `Aus ${records} Aufzeichnungen, ohne die dieses Spiels, mit ${matches} simulierten Spielen, in denen jeder Roboter spielt, wie er gesehen wurde; was von einem nicht bekannt ist, wechselt von Spiel zu Spiel.`,
   sources: 'Behauptet, beobachtet, gelöst',
   piecesAMatch: 'Stücke je Spiel, Fahrzeit',
   claimed: 'Vom Team behauptet',

@@ -31,6 +31,7 @@ export const event: Words['event'] = {
     codes: 'Codes für Telefone',
     visits: 'Boxenbesuche und Reihungen',
     stands: 'Tribüne',
+    forecasts: 'Vorhersagen',
     exchange: 'Dateien',
     people: 'Leute',
   },

@@ -20,6 +20,7 @@ import { explainNumbers } from './explainNumbers.ts'
 import { explainTradeoffs } from './explainTradeoffs.ts'
 import { field } from './field.ts'
 import { fieldCheck } from './fieldCheck.ts'
+import { forecasts } from './forecasts.ts'
 import { format } from './format.ts'
 import { games } from './games.ts'
 import { glossary } from './glossary.ts'
@@ -85,6 +86,7 @@ export const de: Words = {
   explainTradeoffs,
   field,
   fieldCheck,
+  forecasts,
   format,
   games,
   glossary,

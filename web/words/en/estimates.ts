@@ -56,7 +56,7 @@ export const estimates = {
   forecastTable: 'Both alliances side by side',
   score: 'Score',
   forecastHow: (records: number, matches: number) =>
-    `From ${records} records, those of this match left out, by ${matches} simulated matches in which every robot plays as it was seen; what is not known of one varies from match to match. It is not kept yet, so it can not be held against the result later.`,
+    `From ${records} records, those of this match left out, by ${matches} simulated matches in which every robot plays as it was seen; what is not known of one varies from match to match.`,
   sources: 'Claimed, watched, solved',
   piecesAMatch: 'Pieces a match, teleop',
   claimed: 'Claimed by the team',

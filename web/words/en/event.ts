@@ -30,6 +30,7 @@ export const event = {
     codes: 'Codes for phones',
     visits: 'Pit visits and rankings',
     stands: 'Stands',
+    forecasts: 'Forecasts',
     exchange: 'Files',
     people: 'People',
   },

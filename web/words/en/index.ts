@@ -19,6 +19,7 @@ import { explainNumbers } from './explainNumbers.ts'
 import { explainTradeoffs } from './explainTradeoffs.ts'
 import { field } from './field.ts'
 import { fieldCheck } from './fieldCheck.ts'
+import { forecasts } from './forecasts.ts'
 import { format } from './format.ts'
 import { games } from './games.ts'
 import { glossary } from './glossary.ts'
@@ -84,6 +85,7 @@ export const en = {
   explainTradeoffs,
   field,
   fieldCheck,
+  forecasts,
   format,
   games,
   glossary,

@@ -99,6 +99,9 @@ export interface EventContents {
   people: { id: string; nickname: string }[]
 }
 
+/** As a file has it: an event without forecasts is the same file, with the same hash, as before there were any. */
+export type WrittenContents = Omit<EventContents, 'forecasts'> & { forecasts?: KeptForecast[] | undefined }
+
 export const contentParts = [
   'event',
   'rules',

@@ -13,6 +13,7 @@ import { listed, percent } from '../../../words/format.ts'
 import { chanceError, chanceValue, pointsValue } from '../../match/said.ts'
 import { SideBySide } from '../../tradeoffs/SideBySide.tsx'
 import type { EventPage } from '../EventFrame.tsx'
+import { KeptForecast } from '../forecasts/KeptForecast.tsx'
 import { allianceName, matchName } from '../names.ts'
 import { teamAddress } from './TeamTable.tsx'
 
@@ -49,7 +50,7 @@ function OfMatch({ page, match }: { page: EventPage; match: Match }) {
   if (forecast.error && !forecast.data)
     return <Trouble title={texts.noForecast} error={forecast.error} retry={() => void forecast.refetch()} />
   if (!forecast.data) return <Loading what={texts.whatForecast} />
-  const { report, records, neverSeen } = forecast.data
+  const { report, records, neverSeen, kept } = forecast.data
   const names = alliances.map(allianceName)
   const rows = sides.map((side, index) => ({
     id: side,
@@ -63,7 +64,9 @@ function OfMatch({ page, match }: { page: EventPage; match: Match }) {
   return (
     <div className="sheet stack">
       <h2 id="forecast">{title}</h2>
+      {!kept && <KeptForecast event={page.event.id} match={match.id} kept={kept} />}
       <p className="answer">{texts.wins(better, percent(chance.probability), chanceError(chance))}</p>
+      {kept && <KeptForecast event={page.event.id} match={match.id} kept={kept} />}
       <ul className="forecast-sides">
         {alliances.map((alliance, index) => (
           <li key={alliance} className={`of-${alliance}`}>

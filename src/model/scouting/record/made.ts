@@ -1,0 +1,41 @@
+import type { MatchReport } from '../../match/types.ts'
+import { canonicalJson } from '../canonical.ts'
+import type { Match, Result } from '../types.ts'
+import { baselinesFor } from './baselines.ts'
+import { histogramOf } from './histogram.ts'
+import type { ForecastBody } from './types.ts'
+
+/** Of a match that was played in simulation, red as ours, and of what was known: what is kept of its forecast. */
+export function forecastBody(of: {
+  match: Match
+  report: Pick<MatchReport, 'replicates' | 'seed' | 'win' | 'tie' | 'loss' | 'distributions'>
+  records: number
+  neverSeen: string[]
+  matches: readonly Match[]
+  results: readonly Result[]
+}): ForecastBody {
+  const { match, report, records, neverSeen } = of
+  const { replicates, seed, win, tie, loss, distributions } = report
+  return {
+    teams: { red: match.red.map(({ team }) => team), blue: match.blue.map(({ team }) => team) },
+    ...{ records, neverSeen, replicates, seed },
+    ...{ win: win.probability, tie: tie.probability, loss: loss.probability },
+    scores: { red: histogramOf(distributions.ours, replicates), blue: histogramOf(distributions.theirs, replicates) },
+    baselines: baselinesFor(match, of.matches, of.results),
+  }
+}
+
+/** What forecasts of an event's coming matches are made from, as a text whose hash is kept with them. */
+export function basisOf(of: {
+  /** Id and revision of the game. */
+  rules: readonly [string, number]
+  level: string | undefined
+  teams: readonly string[]
+  matches: readonly Match[]
+  /** Records that count, changes of robots and visits, each with its team. */
+  records: readonly { id: string; team: string | null }[]
+  results: readonly Result[]
+}): string {
+  const { level = null, records, ...rest } = of
+  return canonicalJson({ ...rest, level, records: records.map(({ id, team }) => [id, team]) })
+}

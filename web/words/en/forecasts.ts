@@ -1,0 +1,115 @@
+/** Forecasts that were kept, and what came. */
+export const forecasts = {
+  title: 'How far forecasts can be trusted',
+  what: 'the record of forecasts',
+  trouble: 'The record of forecasts could not be loaded',
+  none: 'No forecast has been kept yet',
+  noneHow:
+    'Whoever looks at the forecast of a coming match keeps it as it was shown. Once results are there, this page says how often forecasts came true, and whether their chances and intervals hold.',
+  unscored: 'No match that was forecast has a result yet',
+  unscoredHow: (matches: number) =>
+    `${matches === 1 ? 'One match has' : `${matches} matches have`} a forecast. With the first result, what came of it stands here.`,
+  toForecasts: 'To the coming matches',
+  make: 'Forecast the day’s coming matches',
+  makeHow: 'Each is kept as it is known now. A later one takes its place as long as the match has no result.',
+  making: (done: number, all: number) => `Forecasting: ${done} of ${all} done.`,
+  stop: 'Stop',
+  stopped: (done: number) => (done === 1 ? 'Stopped; one forecast was kept.' : `Stopped; ${done} forecasts were kept.`),
+  made: (done: number) => (done === 1 ? 'One forecast was kept.' : `${done} forecasts were kept.`),
+  allMade: 'All coming matches of the day already have a forecast from what is known now.',
+  noMake: 'The forecasts could not be made',
+  called: (called: number, chance: string, came: number) =>
+    called === 1
+      ? `Of one match called at ${chance} or more, ${came === 1 ? 'it came true' : 'none came true'}.`
+      : `Of ${called} matches called at ${chance} or more, ${came} came true.`,
+  calledAll: (called: number, came: number) =>
+    called === 1
+      ? `In the one match judged so far, the side with the greater chance ${came === 1 ? 'won' : 'did not win'}.`
+      : `In ${came} of ${called} matches, the side with the greater chance won.`,
+  expected: (expected: string, low: number, high: number) =>
+    `If the chances hold, it is ${expected} on average, and ${low === high ? `nearly always ${low}` : `nearly always ${low} to ${high}`}`,
+  verdicts: {
+    fits: 'which fits.',
+    bold: 'so it is fewer: the forecasts were too sure.',
+    cautious: 'so it is more: the forecasts were too careful.',
+  },
+  few: 'With so few matches this says little yet.',
+  selection: (judged: number, played: number) =>
+    `Judged are ${judged} of ${played} matches with a result: those of which a forecast was kept before.`,
+  calibration: 'Chances and what came',
+  calibrationHow:
+    'The line says how often the side with the greater chance won (a tie is half), pooled so that it never falls. On the diagonal chances hold. Within the shaded band chance alone explains what is off (90 %).',
+  calibrationTold: (points: string) => `How often the likelier side won, by its chance: ${points}`,
+  pointTold: (chance: string, came: string, low: string, high: string) => `${chance}: ${came} (band ${low} to ${high})`,
+  chance: 'Chance of the likelier side',
+  came: 'How often it won',
+  bandLow: 'Band from',
+  bandHigh: 'Band to',
+  matches: 'Matches',
+  pit: 'Where scores lay in their forecasts',
+  pitHow: (low: number, high: number) =>
+    `Each class is equally likely if forecasts hold, and then has ${low} to ${high} scores (90 %). High ends: too sure. A high middle: too careful. More on one side: forecasts too low or too high.`,
+  pitTold: (counts: string) => `Scores from the lowest fifth of their forecasts to the highest: ${counts}`,
+  pitToldTenths: (counts: string) => `Scores from the lowest tenth of their forecasts to the highest: ${counts}`,
+  pitClass: 'Share of the forecast below',
+  between: (low: string, high: string) => `${low} to ${high}`,
+  scores: 'Scores',
+  lower: 'lower than forecast',
+  higher: 'higher than forecast',
+  coverage: 'Scores within the forecast’s intervals',
+  interval: 'Interval',
+  inside: 'Inside',
+  wanted: 'If forecasts hold',
+  verdict: 'Says',
+  of: (inside: string, all: number) => `${inside} of ${all}`,
+  coverageVerdicts: {
+    fits: 'fits',
+    bold: 'intervals too narrow',
+    cautious: 'intervals too wide',
+    few: 'too few to tell',
+  },
+  compared: 'Beside forecasts without scouting',
+  comparedHow:
+    'Less is better. Squared error of the chance: 0.25 is a coin. Ranked: how far win, tie and loss lie off. Scores: points off, spread included. The interval of the difference (95 %) is by matches.',
+  measures: { brier: 'Squared error of the chance', rps: 'Ranked win, tie, loss', crps: 'Scores off (points)' },
+  baselines: {
+    coin: 'a coin',
+    event: 'all alliances alike',
+    teams: 'averages of official totals',
+  },
+  against: (measure: string, baseline: string) => `${measure}, beside ${baseline}`,
+  comparing: 'Compared by',
+  ours: 'Forecasts',
+  theirs: 'The other',
+  difference: 'Difference',
+  differenceOf: (difference: string, low: string, high: string) => `${difference} [${low}, ${high}]`,
+  comparedVerdicts: { better: 'better', worse: 'worse', open: 'no difference to be told', few: 'too few to tell' },
+  parts: (score: string, off: string, told: string, coin: string) =>
+    `The squared error of ${score} is ${off} because chances do not hold, less ${told} because they tell matches apart, from ${coin} of a coin.`,
+  all: 'Every forecast',
+  match: 'Match',
+  call: 'Called',
+  result: 'Came',
+  kept: 'Kept',
+  callOf: (alliance: string, chance: string) => `${alliance} ${chance}`,
+  winner: (alliance: string, red: string, blue: string) => `${alliance} won, ${red} : ${blue}`,
+  tied: (red: string, blue: string) => `Tied, ${red} : ${blue}`,
+  states: {
+    waiting: 'no result yet',
+    voided: 'played again, counts for nothing',
+    late: 'forecast only after the result',
+    otherTeams: 'another team played than was forecast',
+    gone: 'no longer in the schedule',
+  },
+  hit: 'as called',
+  miss: 'not as called',
+  keptAt: (moment: string) => `Kept ${moment}, before the match.`,
+  notKept: 'Not kept: something of this match is known already, so it can not count as a forecast.',
+  earlier: (forecasts: number) => (forecasts === 1 ? 'One earlier forecast' : `${forecasts} earlier forecasts`),
+  earlierOf: (moment: string, call: string) => `${moment}: ${call}`,
+  before: (moment: string, call: string) => `Before the match (${moment}): ${call}.`,
+  scoreOf: (alliance: string, points: string, low: string, high: string, mean: string) =>
+    `${alliance} came to ${points}; forecast were ${mean}, ${low} to ${high} with 80 %.`,
+  nowKnown: 'Below: what would be forecast from what is known now, this match’s own records left out.',
+  record: 'How far forecasts can be trusted',
+}
