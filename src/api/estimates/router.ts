@@ -8,6 +8,7 @@ import {
   doubts,
   eventEstimates,
   forecast,
+  halfLives,
   ofMatch,
   ofTeam,
   ofTeams,
@@ -19,6 +20,7 @@ import {
 import { doubtsIn } from './doubts.ts'
 import { estimatesOf, teamOf } from './estimates.ts'
 import { forecastOf } from './forecast.ts'
+import { halfLivesIn } from './halfLives.ts'
 import { madeOfTeam } from './made.ts'
 import { madeOfTeam as madeContract } from './madeContract.ts'
 import { sideBySideIn } from './sideBySide.ts'
@@ -81,6 +83,20 @@ export const estimatesRouter = router({
     })
     .input(ofTeams)
     .query(({ input, ctx }) => sideBySideIn(ctx, input)),
+
+  halfLives: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/half-lives',
+        may: may.read,
+        summary: 'How well each half-life of own matches would have forecast every next match of the event',
+        answer: halfLives,
+        errors: ['malformed', 'notFound', 'unreachable', 'busy', 'overBudget'],
+      },
+    })
+    .input(ofEvent)
+    .query(({ input: { event }, ctx }) => halfLivesIn(ctx, event)),
 
   forecast: procedure
     .meta({
