@@ -21,8 +21,9 @@ export const trend: Words['trend'] = {
     choice: 'Halbwertszeit',
     all: 'alle Spiele gleich',
     after: (matches) => `${matches} eigene Spiele`,
-    gain: 'Besser als alle gleich um',
-    unsure: 'Ein Gewinn unter seinem doppelten Fehler kann Zufall sein.',
+    gain: 'Gewinn',
+    unsure:
+      'Der Gewinn ist der gegenüber allen Spielen gleich. Ein Gewinn unter seinem doppelten Fehler kann Zufall sein.',
     score: 'Log-Wertung',
     points: (gain, error) => `${gain} ± ${error}`,
     now: 'gilt jetzt',
