@@ -104,6 +104,28 @@ test('Each number of a team says which records it is made of', async () => {
   expect((await server.get(`${address}/teams/12345/made`)).status).toBe(404)
 })
 
+test('The half-life that a lead chooses counts from then on, and what speaks for each is told', async () => {
+  const team = '90004'
+  const scores = (await server.get(`${address}/half-lives`)).body
+  expect(scores.map(({ halfLife }: { halfLife: number | null }) => halfLife)).toEqual([null, 8, 4, 2])
+  expect(scores[0]).toMatchObject({ gain: 0, standardError: 0 })
+  const made = async () => (await server.get(`${address}/teams/${team}/made`)).body
+  const before = (await estimates()).teams.find((each: TeamEstimate) => each.team === team)
+  const at = `/api/documents/event/${event.id}`
+  const { body, revision } = (await server.get(at)).body
+  const choose = (base: number, of: object) => server.send('PUT', at, { base, body: of })
+  expect((await choose(revision, { ...body, halfLife: 0.1 })).status).toBe(400)
+  expect((await choose(revision, { ...body, halfLife: 2 })).status).toBe(200)
+  const after = (await estimates()).teams.find((each: TeamEstimate) => each.team === team)
+  expect(after.attempts.ownWeight).toBeLessThan(before.attempts.ownWeight)
+  const weights = (await made()).attempts.matches.map(({ weight }: { weight: number }) => weight)
+  expect(weights.slice(-3)).toEqual([0.5, 2 ** -0.5, 1])
+  // Evidence is of all half-lives alike, whichever counts.
+  expect((await server.get(`${address}/half-lives`)).body).toEqual(scores)
+  expect((await choose(revision + 1, body)).status).toBe(200)
+  expect((await estimates()).teams.find((each: TeamEstimate) => each.team === team)).toEqual(before)
+})
+
 test('A match to come is played by its robots as they were seen, the same for everybody until more is known', async () => {
   const next = 'qualification-24'
   const forecast = () => server.get(`${address}/matches/${next}/forecast`)

@@ -30,6 +30,7 @@ beforeAll(async () => {
         estimates: 20,
         estimatesOfTeams: 20,
         changed: 20,
+        halfLives: 20,
         made: 20,
         sideBySide: 20,
         observed: 20,

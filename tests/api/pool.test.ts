@@ -51,6 +51,7 @@ const seconds = {
   estimates: 20,
   estimatesOfTeams: 20,
   changed: 20,
+  halfLives: 20,
   made: 20,
   sideBySide: 20,
   observed: 20,

@@ -52,7 +52,17 @@ test('all teams stand beside each other, one opens with its matches, and a recor
   expect(await page.getByRole('img', { name: /^Qualification 3 from left to right: 5 Piers/ }).count()).toBe(1)
   expect(await findings(page)).toEqual([])
 
-  // A number opens down to the records.
+  // What is solved opens to the official totals, a number of records down to the records.
+  await page
+    .getByRole('row', { name: /^Solved from/ })
+    .getByRole('button')
+    .nth(1)
+    .click()
+  await page
+    .getByRole('dialog')
+    .getByRole('row', { name: /^Qualification 3 / })
+    .waitFor()
+  await page.keyboard.press('Escape')
   const numbers = page.getByRole('region', { name: 'Numbers with how far to trust them' })
   await numbers
     .getByRole('row', { name: /^Points of goals in teleop/ })

@@ -15,6 +15,7 @@ import {
   changedBy,
   estimatesOfEvent,
   eventEstimates,
+  halfLivesOf,
   madeOfEvent,
   estimatesOfTeams as ofTeams,
   sideBySideOf,
@@ -69,6 +70,7 @@ export const lineups = task<'lineups'>(({ request, lineups, from, to }) => {
 })
 export const estimates = task<'estimates'>((input) => estimatesOfEvent(input))
 export const estimatesOfTeams = task<'estimatesOfTeams'>(({ input, teams }) => ofTeams(input, teams))
+export const halfLives = task<'halfLives'>((input) => halfLivesOf(input))
 export const changed = task<'changed'>(({ input, records }) => changedBy(input, records))
 export const made = task<'made'>((input) => madeOfEvent(input))
 export const sideBySide = task<'sideBySide'>(({ input, teams }) => sideBySideOf(input, teams))

@@ -23,6 +23,7 @@ export const {
   estimates,
   estimatesOfTeams,
   changed,
+  halfLives,
   made,
   sideBySide,
   observed,

@@ -12,7 +12,14 @@ import type { MatchRequest } from '../../model/match/types.ts'
 import type { Planned, TripWorth, WorthShare } from '../../model/plan/shares.ts'
 import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
 import type { Doubt, DoubtsRequest } from '../../model/scouting/doubts/index.ts'
-import type { Changed, EventInput, MadeOfTeam, SideBySide, TeamEstimate } from '../../model/scouting/estimates/index.ts'
+import type {
+  Changed,
+  EventInput,
+  HalfLifeEvidence,
+  MadeOfTeam,
+  SideBySide,
+  TeamEstimate,
+} from '../../model/scouting/estimates/index.ts'
 import type { EstimateReport, EstimateRequest } from '../../model/scouting/estimates/report.ts'
 import type { FieldReport, FieldRequest } from '../../model/scouting/field/index.ts'
 import type { Category, SolvedTeam } from '../../model/scouting/solved/index.ts'
@@ -58,6 +65,7 @@ export interface Tasks {
   /** What is believed of all teams of an event. */
   estimates: { request: EventInput; answer: TeamEstimate[] }
   estimatesOfTeams: { request: { input: EventInput; teams: readonly string[] }; answer: TeamEstimate[] }
+  halfLives: { request: EventInput; answer: HalfLifeEvidence[] }
   /** What some records changed. */
   changed: { request: { input: EventInput; records: readonly string[] }; answer: Changed[] }
   /** What each team’s numbers are made of. */
@@ -106,6 +114,7 @@ export const budgets: { readonly [name in TaskName]: number } = {
   estimates: 30,
   estimatesOfTeams: 30,
   changed: 30,
+  halfLives: 30,
   made: 30,
   sideBySide: 30,
   observed: 30,

@@ -191,6 +191,17 @@ export const doubts = z
   )
   .describe('Largest first; a doubted record counts until a lead decides otherwise')
 
+export const halfLives = z
+  .array(
+    z.strictObject({
+      halfLife: z.number().nullable().describe('In own matches; null: all count alike'),
+      logScore: z.number().describe('Sum of the logarithms of what was given to each next match; higher is better'),
+      gain: z.number().describe('Less that of the first'),
+      standardError: z.number().describe('Of the gain, over teams'),
+    }),
+  )
+  .meta({ id: 'HalfLives', description: 'What speaks for each half-life of own matches' })
+
 export const withoutRequest = z.strictObject({
   event: id.describe('Id of the event'),
   records: z.array(uuid).min(1).max(1000).describe('Ids of the records to leave out'),

@@ -46,6 +46,7 @@ export async function inputOf(ctx: Pick<Context, 'workspace'>, event: string) {
     watched,
     changes: bodies(known.inForce, 'change'),
     visits: bodies(known.inForce, 'visit'),
+    halfLife: body.halfLife,
   }
   return { input, known, log, counting, level: body.level, rules: [game.id, revision] as const }
 }

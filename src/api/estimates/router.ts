@@ -10,6 +10,7 @@ import {
   fieldCheck,
   forecast,
   ofField,
+  halfLives,
   ofMatch,
   ofTeam,
   ofTeams,
@@ -23,6 +24,7 @@ import { doubtsIn } from './doubts.ts'
 import { estimatesOf, teamOf } from './estimates.ts'
 import { fieldOf, timedTeams } from './field.ts'
 import { forecastToday, shownFor } from './kept.ts'
+import { halfLivesIn } from './halfLives.ts'
 import { madeOfTeam } from './made.ts'
 import { madeOfTeam as madeContract } from './madeContract.ts'
 import { recordIn } from './record.ts'
@@ -87,6 +89,20 @@ export const estimatesRouter = router({
     })
     .input(ofTeams)
     .query(({ input, ctx }) => sideBySideIn(ctx, input)),
+
+  halfLives: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/half-lives',
+        may: may.read,
+        summary: 'How well each half-life of own matches would have forecast every next match of the event',
+        answer: halfLives,
+        errors: ['malformed', 'notFound', 'unreachable', 'busy', 'overBudget'],
+      },
+    })
+    .input(ofEvent)
+    .query(({ input: { event }, ctx }) => halfLivesIn(ctx, event)),
 
   forecast: procedure
     .meta({

@@ -62,7 +62,17 @@ export async function knownOf({ workspace }: Pick<Context, 'workspace'>, event: 
   const log = await store.log(event)
   const entered = results.map(({ match, revision }) => [match, revision])
   // Choices are only added, so that their number tells them apart.
-  const mark = JSON.stringify([log.newest, schedule, seats, entered, choices.length, game?.id, game?.revision])
+  const mark = JSON.stringify([
+    log.newest,
+    schedule,
+    seats,
+    entered,
+    choices.length,
+    game?.id,
+    game?.revision,
+    // Which teams it has, and how soon matches are forgotten.
+    found.revision,
+  ])
   const before = worked.get(log.of)
   if (before?.mark === mark) return { log, known: before.known }
 

@@ -22,6 +22,8 @@ export interface EventRecord {
   playoff?: { format: 'double' | 'bestOf'; games?: number; alliances: number; size: number }
   /** A date (ISO 8601). */
   startsOn?: string
+  /** After so many own matches a match counts half in estimates; missing: all count alike. */
+  halfLife?: number
 }
 
 export const slotStates = ['expected', 'played', 'absent', 'disqualified'] as const

@@ -176,6 +176,16 @@ describe('What is wrong in a table is told by table, line and column', () => {
     return readBack(changed).problems.map(({ path, said }) => [...path, said?.code])
   }
 
+  test('a file from before a column was there is read without it', () => {
+    const [heading, line] = files.get('event')!.split('\r\n') as [string, string]
+    const at = heading.split(',').indexOf('half_life')
+    const less = (cells: string) => cells.split(',').toSpliced(at, 1).join(',')
+    const older = new Map(files).set('event', `${less(heading)}\r\n${less(line)}\r\n`)
+    expect(at).toBeGreaterThan(0)
+    expect(readBack(older).problems).toEqual([])
+    expect(readBack(older).contents).toEqual(readBack(files).contents)
+  })
+
   test.each([
     [
       'matches',

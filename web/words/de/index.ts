@@ -57,6 +57,7 @@ import { timingInputs } from './timingInputs.ts'
 import { timingRemarks } from './timingRemarks.ts'
 import { timings } from './timings.ts'
 import { tradeoffs } from './tradeoffs.ts'
+import { trend } from './trend.ts'
 import { turns } from './turns.ts'
 import { units } from './units.ts'
 import { verdict } from './verdict.ts'
@@ -123,6 +124,7 @@ export const de: Words = {
   timings,
   timingCharts,
   tradeoffs,
+  trend,
   turns,
   units,
   verdict,

@@ -24,6 +24,15 @@ export const made: Words['made'] = {
     autonomousPoints:
       'Die Treffer jedes Ziels in der Autonomphase mal dem, was sie dort bringen, und die Wahrscheinlichkeit, den Start zu verlassen, mal ihren Punkten.',
   },
+  solved: {
+    name: (category) => `Aus Summen gelöst: ${category}`,
+    formula:
+      'Jede offizielle Summe ist, was ihre drei Roboter beitragen, und Zufall. Gesucht werden die Beiträge, die zu allen Summen der Veranstaltung am besten passen, zueinander gezogen, soweit der Zufall ihre Unterschiede erklärt. So hängt die Zahl an den Summen aller Teams; die mit diesem stehen hier.',
+    totals: 'Offizielle Summen mit diesem Team',
+    partners: 'Mit',
+    points: 'Punkte der Allianz',
+    mean: 'Mittel aller Allianzen der Veranstaltung',
+  },
   says: 'Wer es sagt',
   mean: 'Im Mittel',
   share: 'Anteil',

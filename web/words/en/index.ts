@@ -56,6 +56,7 @@ import { timingInputs } from './timingInputs.ts'
 import { timingRemarks } from './timingRemarks.ts'
 import { timings } from './timings.ts'
 import { tradeoffs } from './tradeoffs.ts'
+import { trend } from './trend.ts'
 import { turns } from './turns.ts'
 import { units } from './units.ts'
 import { verdict } from './verdict.ts'
@@ -122,6 +123,7 @@ export const en = {
   timings,
   timingCharts,
   tradeoffs,
+  trend,
   turns,
   units,
   verdict,

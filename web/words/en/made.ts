@@ -24,6 +24,15 @@ export const made = {
     autonomousPoints:
       'The pieces that hit at each goal in autonomous times what they pay there, and the chance to move off the start times its points.',
   },
+  solved: {
+    name: (category: string) => `Solved from totals: ${category}`,
+    formula:
+      'Each official total is the sum of what its three robots bring, and chance. The contributions that fit all totals of the event best are looked for, drawn towards each other as far as chance would explain their differences. So the number hangs on the totals of all teams; those that this one took part in are below.',
+    totals: 'Official totals with this team',
+    partners: 'With',
+    points: 'Points of the alliance',
+    mean: 'Mean of all alliances of the event',
+  },
   says: 'Who says it',
   mean: 'On average',
   share: 'Share',

@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import type { EventRecord, Match, Result, Slot } from '../../../model/scouting/types.ts'
-import { byId, count, format, id, list, name, points } from '../primitives.ts'
+import { byId, count, format, id, list, measure, name, points } from '../primitives.ts'
 import { day, moment, phase, pieces, position, slotState, team } from './shared.ts'
 
 /** Teams of one event at most. */
@@ -23,6 +23,11 @@ export const eventRecord = z
       })
       .optional(),
     startsOn: day.optional(),
+    halfLife: measure(
+      0.5,
+      1000,
+      'After so many own matches a match counts half in estimates; missing: all count alike',
+    ).optional(),
   })
   .meta({ id: 'EventRecord', description: 'An event: its teams, its game and how its playoffs are played' })
 eventRecord satisfies z.ZodType<EventRecord>

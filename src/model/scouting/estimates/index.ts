@@ -12,6 +12,8 @@ export {
   estimatesOfEvent,
   estimatesOfTeams,
   eventEstimates,
+  type HalfLifeEvidence,
+  halfLivesOf,
   madeOfEvent,
   sideBySideOf,
   withoutRecords,

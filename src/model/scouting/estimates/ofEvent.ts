@@ -2,7 +2,9 @@ import type { EventRecords } from '../seen/byTeam.ts'
 import { seenByTeam } from '../seen/index.ts'
 import type { Change, PitVisit } from '../types.ts'
 import { EventEstimates } from './event.ts'
+import { type HalfLifeScore, halfLifeScores } from './halfLife.ts'
 import { type MadeOfTeam, madeOf } from './made.ts'
+import { defaultDiscount } from './settings.ts'
 import { type SideBySide, sideBySide } from './sideBySide.ts'
 import type { Estimate, TeamEstimate } from './types.ts'
 
@@ -12,16 +14,19 @@ export interface EventInput extends EventRecords {
   /** Oldest first: the last one of a team is what it says now. */
   visits: readonly PitVisit[]
   changes: readonly Change[]
+  /** After so many own matches a match counts half; missing: all count alike. */
+  halfLife?: number | undefined
 }
 
 /** The estimates of what is recorded. Choices among records have been made before. */
-export function eventEstimates({ teams, visits, changes, ...records }: EventInput): EventEstimates {
+export function eventEstimates({ teams, visits, changes, halfLife, ...records }: EventInput): EventEstimates {
   const known = new Set(teams)
   return new EventEstimates({
     game: records.game,
     teams,
     seen: seenByTeam({ ...records, changes }),
     changes: new Map(teams.map((team) => [team, changes.filter((change) => change.team === team).length])),
+    weighing: { halfLife: halfLife ?? Number.POSITIVE_INFINITY, discount: defaultDiscount },
     claims: new Map(visits.flatMap(({ team, claims }) => (known.has(team) ? [[team, claims] as const] : []))),
   })
 }
@@ -67,6 +72,15 @@ export interface Changed {
   /** Own matches behind the latter. */
   matches: number
 }
+
+/** What speaks for each half-life; null stands for none. */
+export function halfLivesOf(input: EventInput): HalfLifeEvidence[] {
+  return halfLifeScores(eventEstimates({ ...input, halfLife: undefined })).map(({ halfLife, ...score }) => {
+    return { halfLife: Number.isFinite(halfLife) ? halfLife : null, ...score }
+  })
+}
+
+export type HalfLifeEvidence = Omit<HalfLifeScore, 'halfLife'> & { halfLife: number | null }
 
 /** What each team's numbers are made of. */
 export function madeOfEvent(input: EventInput): { [team: string]: MadeOfTeam } {

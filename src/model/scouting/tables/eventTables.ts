@@ -1,4 +1,4 @@
-import { list, measured, needed, number, text, whole, yes } from './fields.ts'
+import { later, list, measured, needed, number, text, whole, yes } from './fields.ts'
 import type { Table } from './types.ts'
 
 const points = measured('points')
@@ -16,6 +16,7 @@ export const eventTables = {
       text('game', 'game', 'Id of the game', needed),
       text('level', 'level', 'Level of the event'),
       text('starts_on', 'startsOn', 'First day, ISO 8601'),
+      number('half_life', 'halfLife', 'After so many own matches a match counts half in estimates', later),
       text('playoff_format', 'playoff.format', 'double or bestOf'),
       whole('playoff_games', 'playoff.games', 'Games of a series'),
       whole('playoff_alliances', 'playoff.alliances', 'Alliances'),

@@ -19,6 +19,8 @@ export const yes = field('boolean')
 export const list = field('array')
 
 export const needed = { needed: true } as const
+/** Of a column that came later. */
+export const later = { mayLack: true } as const
 export const nullable = { nullable: true } as const
 
 /** Seconds, metres and the like. */

@@ -11,7 +11,7 @@ export const problemAt = (place: CellPlace, said: ExchangeSaid): Problem => ({
   ...tellExchange(said),
 })
 
-/** The lines of a table whose heading and cells were taken apart already. Columns may stand in any order; all must be there. */
+/** The lines of a table whose heading and cells were taken apart already. Columns may stand in any order; all but later ones must be there. */
 export function readLines(
   table: Table,
   records: readonly (readonly string[])[],
@@ -21,7 +21,7 @@ export function readLines(
   const known = new Set(fields.map((field) => field.name))
   const places = new Map(head.map((column, index) => [column, index]))
   const problems = [
-    ...fields.filter((field) => !places.has(field.name)).map((field) => noColumn(name, field.name)),
+    ...fields.filter((field) => !places.has(field.name) && !field.mayLack).map((field) => noColumn(name, field.name)),
     ...head
       .filter((column, index) => !known.has(column) || head.indexOf(column) < index)
       .map((column) => problemAt([name, 1, column], { code: 'strangeColumn', parts: { column } })),
@@ -38,7 +38,8 @@ export function readLines(
     }
     const values: { [field: string]: CellValue } = {}
     for (const field of fields) {
-      const read = readCell(cells[places.get(field.name)!]!, field.type)
+      const place = places.get(field.name)
+      const read = place === undefined ? { value: null } : readCell(cells[place]!, field.type)
       if ('code' in read) problems.push(problemAt([name, line, field.name], read))
       else if (read.value === null && field.needed)
         problems.push(problemAt([name, line, field.name], { code: 'cellNeeded', parts: {} }))

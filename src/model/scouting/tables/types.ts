@@ -16,6 +16,8 @@ export interface Field {
   needed?: true
   /** An empty cell is null rather than left out, where what it stands in is there. */
   nullable?: true
+  /** The column may be missing: files that were written before it was there lack it. */
+  mayLack?: true
   /** Says only that there is something at its path, which may say nothing else. */
   presence?: true
 }

@@ -4,6 +4,8 @@ import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
 import type { EventPage } from '../EventFrame.tsx'
 import { ComingMatches, ForecastPart } from './ForecastPart.tsx'
+import { HalfLives } from './HalfLives.tsx'
+import { halfLifeSaid } from './halfLifeSaid.ts'
 import { chosenIn } from './sideBySide/chosen.ts'
 import { SideBySidePart } from './sideBySide/SideBySidePart.tsx'
 import { TeamPart } from './TeamPart.tsx'
@@ -36,7 +38,10 @@ export function EstimatesPart(page: EventPage) {
           <p>{texts.from(data.records, data.matches)}</p>
           <ComingMatches page={page} />
           <TeamTable page={page} teams={data.teams} />
-          <p className="soft">{texts.howRead}</p>
+          <p className="soft">
+            {texts.howRead} {halfLifeSaid(page.event.body)}
+          </p>
+          <HalfLives page={page} />
         </>
       )}
     </section>

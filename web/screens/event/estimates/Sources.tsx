@@ -4,6 +4,7 @@ import { plain, points, seconds } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
 import { between } from './between.ts'
 import { NumberMade } from './made/NumberMade.tsx'
+import { SolvedMade } from './made/SolvedMade.tsx'
 
 /** Claimed and watched, one under the other, goal by goal: where they disagree, both stay to be seen. */
 export function Sources({ page, known }: { page: EventPage; known: TeamKnown }) {
@@ -129,7 +130,14 @@ function Solved({ page, known: { solved, estimate } }: { page: EventPage; known:
               <th scope="row">{texts.solved(told[0]!.own.totals)}</th>
               {told.map(({ category, own }) => (
                 <td key={category} className="figure">
-                  {points(own.mean)}
+                  <SolvedMade
+                    page={page}
+                    team={estimate.team}
+                    category={category}
+                    result={`${points(own.mean)} (${between(own, points)})`}
+                  >
+                    {points(own.mean)}
+                  </SolvedMade>
                   <span className="slot-mark">{between(own, points)}</span>
                 </td>
               ))}

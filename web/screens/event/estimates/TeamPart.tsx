@@ -11,6 +11,7 @@ import { LookAt } from './made/LookAt.tsx'
 import { Numbers } from './Numbers.tsx'
 import { Sources } from './Sources.tsx'
 import { TimelineStrip } from './TimelineStrip.tsx'
+import { Trend } from './Trend.tsx'
 
 /** One team: its matches first, then what follows from them beside what it says of itself. */
 export function TeamPart({ page, team, all }: { page: EventPage; team: string; all: Estimates | undefined }) {
@@ -34,6 +35,7 @@ export function TeamPart({ page, team, all }: { page: EventPage; team: string; a
         <h2 id="team">{texts.teamTitle(team, name ?? '')}</h2>
         <Matches page={page} team={team} watched={data.watched} />
       </div>
+      <Trend page={page} team={team} />
       <Sources page={page} known={data} />
       <Numbers page={page} of={data.estimate} all={all?.teams ?? [data.estimate]} />
     </section>

@@ -38,6 +38,8 @@ export function TeamsPart({ event, game, schedule, lead }: EventPage) {
     teams,
     ...(level === '' ? {} : { level }),
     ...(startsOn === '' ? {} : { startsOn }),
+    // Chosen where the estimates are.
+    ...(body.halfLife === undefined ? {} : { halfLife: body.halfLife }),
     ...(size === ''
       ? {}
       : { playoff: { ...(body.playoff ?? { format: 'double', alliances: 8 }), size: Number(size) } }),

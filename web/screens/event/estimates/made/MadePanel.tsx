@@ -7,6 +7,7 @@ import { Loading, Trouble } from '../../../../shell/states.tsx'
 import { words } from '../../../../words/catalogue.ts'
 import { percent } from '../../../../words/format.ts'
 import type { EventPage } from '../../EventFrame.tsx'
+import { halfLifeSaid } from '../halfLifeSaid.ts'
 import { MadeMatches } from './MadeMatches.tsx'
 import { partsOf } from './parts.ts'
 import { estimateOf, madeIn, type Quantity, quantityName, written } from './quantity.ts'
@@ -48,7 +49,7 @@ export function MadePanel(props: { page: EventPage; of: TeamEstimate; what: Quan
         <Loading what={texts.what} />
       )}
       <p className="soft small">
-        {texts.source(of.matches, page.game.name, page.revision)} {texts.noHalfLife}
+        {texts.source(of.matches, page.game.name, page.revision)} {halfLifeSaid(page.event.body)}
       </p>
     </Panel>
   )

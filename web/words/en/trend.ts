@@ -1,0 +1,35 @@
+/** Own matches over time, and how soon they are forgotten. */
+export const trend = {
+  title: 'Match after match',
+  axis: 'Pieces tried in a whole match',
+  how: 'Dots are own matches, the line is what was believed after each, the band where it lay with 80 %. What is usual at the event is taken as it is known today.',
+  point: (match: string, value: string, mean: string, low: string, high: string) =>
+    `${match}: ${value}; believed after it ${mean}, between ${low} and ${high}`,
+  picture: (team: string) => `Pieces tried by team ${team}, match after match`,
+  match: 'Match',
+  seen: 'In the match',
+  believed: 'Believed after it',
+  between: '80 %',
+  few: 'As soon as two matches have been watched, it stands here how the team develops.',
+  halfLife: {
+    title: 'How soon matches are forgotten',
+    open: 'How soon are matches forgotten?',
+    what: 'what speaks for each half-life',
+    trouble: 'What speaks for each half-life could not be worked out',
+    intro:
+      'Robots get better or break. With a half-life, older matches of a robot count less, at the price of more chance in the numbers. For each it was worked out how well it would have forecast the pieces of every next match of the event.',
+    choice: 'Half-life',
+    all: 'all matches alike',
+    after: (matches: string) => `${matches} own matches`,
+    gain: 'Gain',
+    unsure: 'The gain is against all matches counting alike. A gain below twice its error may be chance.',
+    score: 'Log score',
+    points: (gain: string, error: string) => `${gain} ± ${error}`,
+    now: 'counts now',
+    take: 'Let it count',
+    taken: (name: string) => `Estimates of this event: ${name}.`,
+    undo: 'Take back',
+    conflict: 'The event was changed elsewhere meanwhile. Load the page anew, then choose.',
+    lead: 'A lead chooses.',
+  },
+}
