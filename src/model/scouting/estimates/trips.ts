@@ -40,7 +40,7 @@ export class Trips {
   constructor(teams: readonly TripTeam[]) {
     this.teams = teams.filter(({ length }) => length > 0)
     this.rough = roughly(this.teams)
-    this.timed = this.rough.count > 0
+    this.timed = this.rough.count > 0 || this.teams.some((team) => team.some(({ told }) => told !== undefined))
     const { within, form, between } = hyperpriors.trip
     const logWithin = { mean: Math.log(within.median), sd: within.spread }
     const logBetween = { mean: Math.log(between.median), sd: between.spread }
@@ -165,7 +165,13 @@ const sweeps = 3
 function matchFactors(team: TripTeam, within: number, rough: Rough): WeightedFactor[] {
   const variance = within * within
   const before = { log: 0, mean: rough.level, precision: 1 / rough.between ** 2 }
-  const factors = team.map((match): WeightedFactor => ({ weight: match.weight, ...endedFactor(match, variance) }))
+  const factors = team.map(
+    (match): WeightedFactor => ({
+      weight: match.weight,
+      told: match.told !== undefined,
+      ...endedFactor(match, variance),
+    }),
+  )
   const turns = team.every(({ count }) => count >= enoughEnded) ? 1 : sweeps
   for (let turn = 0; turn < turns; turn++)
     for (const [m, match] of team.entries()) {
@@ -179,16 +185,19 @@ function matchFactors(team: TripTeam, within: number, rough: Rough): WeightedFac
         sum += own * other.mean
       }
       const about = { mean: sum / precision, variance: 1 / precision + roughForm * roughForm }
-      factors[m] = { weight: match.weight, ...matchFactor(match, variance, about) }
+      factors[m] = { weight: match.weight, told: false, ...matchFactor(match, variance, about) }
     }
   return factors
 }
 
 interface WeightedFactor extends Factor {
   weight: number
+  /** Of the team's mean itself and not of a match's. */
+  told: boolean
 }
 
 function endedFactor(match: TripMatch, variance: number): Factor {
+  if (match.told !== undefined) return { log: 0, mean: match.mean, precision: match.told }
   return {
     log: -0.5 * match.count * Math.log(variance) - (0.5 * match.squares) / variance,
     mean: match.mean,
@@ -215,7 +224,8 @@ function teamFactor(matches: readonly Factor[], form: number): Factor {
   if (matches.length === 0) return nothing
   return product(
     matches.map((match) => {
-      const { weight } = match as WeightedFactor
+      const { weight, told } = match as WeightedFactor
+      if (told) return match
       const { log, mean, precision } = widened(match, form * form)
       return { log: weight * log, mean, precision: weight * precision }
     }),
