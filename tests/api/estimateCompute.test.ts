@@ -75,17 +75,13 @@ test('a match of a schedule is forecast with red as ours; another one is refused
   })
 })
 
-test('bodies up to 16 MB are read; earlier estimates are refused in words, and what is wrong is named', async () => {
+test('bodies up to 16 MB are read, and what is wrong is named', async () => {
   const note = 'x'.repeat(2000)
   const long = Array.from({ length: 1500 }, (_, n): Observation => {
     const hex = n.toString(16).padStart(12, '0')
     return { ...observations[0]!, id: `0192f3a4-0000-7000-8000-${hex}`, note, timeline: [], match: null }
   })
   expect((await estimate({ ...known, observations: long })).status).toBe(200)
-  expect((await estimate({ ...known, priors: { 90001: {} } })).body.error).toMatchObject({
-    code: 'notOffered',
-    path: ['priors'],
-  })
   expect((await estimate({ ...known, halfLife: 0 })).body.error).toMatchObject({
     code: 'malformed',
     path: ['halfLife'],
@@ -98,6 +94,43 @@ test('bodies up to 16 MB are read; earlier estimates are refused in words, and w
     'identifiedBy',
   ])
 })
+
+test('what was answered of an earlier event is taken in, at the discount of each team', async () => {
+  const earlier = (await estimate(known)).body.teams
+  const first = earlier.toSorted((a: { points: Mean }, b: { points: Mean }) => b.points.mean - a.points.mean)[0]
+  const fresh = { ...known, observations: [], results: [] }
+  const of = async (priors: object) => {
+    const { status, body } = await estimate({ ...fresh, priors })
+    expect(status, JSON.stringify(body.error)).toBe(200)
+    return body.teams.find((each: { team: string }) => each.team === first.team).points.mean as number
+  }
+  const told = (discount: number, more: object = {}) => ({
+    [first.team]: { estimate: { ...first, ...more }, discount },
+  })
+  const [none, half, whole] = [await of({}), await of(told(0.3)), await of(told(1))]
+  const off = (points: number) => Math.abs(points / first.points.mean - 1)
+  expect(off(half)).toBeLessThan(off(none))
+  expect(off(whole)).toBeLessThan(off(half))
+  // As much as its own records alone would say, with nobody else seen.
+  const own = observations.filter(({ team }) => team === first.team)
+  const alone = (await estimate({ ...fresh, observations: own })).body.teams
+  const same = alone.find((each: { team: string }) => each.team === first.team)
+  expect(off(whole)).toBeLessThan(1.2 * off(same.points.mean))
+  const refused = async (priors: object) => (await estimate({ ...fresh, priors })).body.error
+  const stranger = { goals: { ...first.goals, lagoon: first.goals.piers } }
+  expect(await refused(told(1, stranger))).toMatchObject({
+    code: 'malformed',
+    path: ['priors', first.team, 'estimate', 'goals', 'lagoon'],
+  })
+  expect(await refused(told(1.5))).toMatchObject({ path: ['priors', first.team, 'discount'] })
+  expect(await refused(told(1, { trip: { ...first.trip, pieces: { many: { mean: 1 } } } }))).toMatchObject({
+    path: ['priors', first.team, 'estimate', 'trip', 'pieces', 'many'],
+  })
+})
+
+interface Mean {
+  mean: number
+}
 
 test('an event of which nothing is known is answered too', async () => {
   const { body } = await estimate({ game: breakwater.game, matches: [], observations: [] })

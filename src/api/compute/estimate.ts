@@ -55,15 +55,40 @@ function told(doubt: Doubt): Told {
   }
 }
 
+/** An earlier estimate speaks of this game: what it names and the game does not have would count for nothing, and nobody would see. */
+function checkPriors({ game, priors = {} }: z.infer<typeof estimateRequest>): void {
+  const goals = new Set(game.goals.map(({ id }) => id))
+  const finishes = new Set([...game.finishes.map(({ id }) => id), 'none'])
+  for (const [team, { estimate }] of Object.entries(priors)) {
+    const refuseOthers = (path: string[], ids: readonly string[], allowed: (id: string) => boolean, what: string) => {
+      const wrong = ids.find((each) => !allowed(each))
+      if (wrong === undefined) return
+      const message = `${what}, got ${JSON.stringify(wrong)}`
+      throw new ApiError({ code: 'malformed', message, path: ['priors', team, 'estimate', ...path, wrong] })
+    }
+    refuseOthers(['goals'], Object.keys(estimate.goals), (id) => goals.has(id), 'goals must be of the game')
+    refuseOthers(
+      ['finish'],
+      Object.keys(estimate.finish),
+      (id) => finishes.has(id),
+      'finish must name those of the game',
+    )
+    const number = (n: string) => /^([1-9]\d?|100)$/.test(n)
+    refuseOthers(
+      ['trip', 'pieces'],
+      Object.keys(estimate.trip?.pieces ?? {}),
+      number,
+      'pieces must be by number, 1 to 100',
+    )
+  }
+}
+
 export async function estimate(
   ctx: Pick<Context, 'pool' | 'signal'>,
-  { priors, ...input }: z.infer<typeof estimateRequest>,
+  input: z.infer<typeof estimateRequest>,
 ): Promise<z.infer<typeof estimateAnswer>> {
   refuse(within(['game'], checkGame(input.game)))
-  if (priors && Object.keys(priors).length > 0) {
-    const message = 'Estimates of earlier events can not be taken in yet: leave priors out'
-    throw new ApiError({ code: 'notOffered', message, path: ['priors'] })
-  }
+  checkPriors(input)
   const { teams, prior, doubts } = await ctx.pool.run('estimateReport', input, ctx.signal)
   return { teams, prior, doubts: doubts.map(told) }
 }

@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { game } from '../game.ts'
-import { count, id, list, measure } from '../primitives.ts'
+import { byId, count, id, list, measure, probability } from '../primitives.ts'
 import { alliance, change, matchResult, observation, pitVisit, scheduledMatch, team } from '../scouting/index.ts'
 import { seed } from './compare.ts'
 
@@ -15,14 +15,55 @@ const records = {
   level: id.optional().describe('The event’s level, where a bonus asks for different amounts by level'),
 }
 
+const interval = z.tuple([z.number(), z.number()])
+
+/** An estimate as it was answered, whose mean is taken. */
+const told = (low: number, high: number, unit: string) =>
+  z.strictObject({
+    mean: measure(low, high, unit),
+    interval80: interval.optional(),
+    interval95: interval.optional(),
+    next80: interval.nullable().optional(),
+    ownWeight: probability.optional(),
+  })
+
+const chance = told(0, 1, 'Probability, 0 to 1')
+const spread = told(1, 20, 'Geometric standard deviation')
+const pieces = told(0, 1000, 'Pieces of a match')
+const unused = told(-100_000, 100_000, 'Not taken along').optional()
+
+const prior = z.strictObject({
+  estimate: z
+    .strictObject({
+      team: team.optional(),
+      matches: count(0, 500, 'Own matches behind it'),
+      goals: byId(z.strictObject({ attempts: pieces, success: chance, points: unused }), 20, 'By goal'),
+      trip: z
+        .strictObject({
+          time: z.strictObject({ median: told(0.1, 600, 's'), within: spread }),
+          form: spread,
+          pieces: z.record(z.string(), chance).describe('Share of trips by number of pieces, 1 to 100'),
+          mix: z.record(z.string(), unused).optional(),
+          collecting: unused,
+        })
+        .nullable(),
+      finish: byId(chance, 21, 'Chance of each finish, `none` for none'),
+      absent: chance,
+      stops: chance,
+      auto: unused,
+      points: unused,
+      solved: unused,
+      claimed: pitVisit.shape.claims.optional(),
+    })
+    .describe('A team of an earlier answer, as it was answered'),
+  discount: probability.describe('What each of the matches behind it counts of one at this event, 0 to 1'),
+})
+
 export const estimateRequest = z.strictObject({
   ...records,
   visits: list(pitVisit, 0, 2000, 'What teams say of themselves, oldest first').optional(),
   halfLife: measure(0.5, 1000, 'After so many own matches a match counts half; missing: all count alike').optional(),
-  priors: z
-    .record(team, z.unknown())
-    .optional()
-    .describe('Estimates of earlier events by team: not offered yet, and refused where any is given'),
+  priors: z.record(team, prior).optional().describe('Estimates of earlier events, by team'),
   changes: list(change, 0, 2000, 'Changes of robots').optional(),
 })
 
@@ -32,8 +73,6 @@ export const forecastRequest = z.strictObject({
   replicates: count(1, 200_000, 'Matches to play'),
   seed,
 })
-
-const interval = z.tuple([z.number(), z.number()])
 
 export const estimate = z
   .strictObject({

@@ -3,6 +3,7 @@ import type { TeamMatch } from '../seen/index.ts'
 import type { PitVisit } from '../types.ts'
 import { departures } from './departure.ts'
 import { TeamDraws } from './draws.ts'
+import { type EarlierEstimate, matchesWorth } from './earlier.ts'
 import { EventPriors } from './priors.ts'
 import { type Measures, measuresOf, type TeamData, teamData } from './teamData.ts'
 import { EstimatesOfTeam } from './teamEstimate.ts'
@@ -17,6 +18,8 @@ export interface EstimateInput {
   /** Changes of robots at this event so far, those since their last match among them; as often as seen where it says nothing. */
   changes?: ReadonlyMap<string, number>
   earlier?: ReadonlyMap<string, readonly EarlierMatch[]>
+  /** What was estimated of teams after an earlier event, where its matches are not at hand. */
+  told?: ReadonlyMap<string, EarlierEstimate>
   claims?: ReadonlyMap<string, PitVisit['claims']>
   /** Seconds that one piece holds a goal, for goals that pay by the second; 0 where it says nothing. */
   holdSeconds?: { [goal: string]: number }
@@ -41,10 +44,10 @@ export class EventEstimates {
     this.input = input
     const { game, teams, seen, weighing = evenly } = input
     this.weighing = weighing
+    const eraOf = (team: string) => input.changes?.get(team) ?? seen.get(team)?.at(-1)?.era ?? 0
     const matches = teams.map((team) => {
-      const own = seen.get(team) ?? []
-      const era = input.changes?.get(team) ?? own.at(-1)?.era ?? 0
-      const all = weighted(own, { earlier: input.earlier?.get(team) ?? [], era, weighing })
+      const earlier = input.earlier?.get(team) ?? []
+      const all = weighted(seen.get(team) ?? [], { earlier, era: eraOf(team), weighing })
       this.weighted.set(team, all)
       return all
     })
@@ -52,7 +55,12 @@ export class EventEstimates {
     this.measures = measuresOf(game, noFinish, { teams: matches, departing })
     const all = teams.map((team, t) => {
       const claims = input.claims?.get(team)
-      const own = teamData(matches[t]!, this.measures, { departing: departing[t]!, claims })
+      const told = input.told?.get(team)
+      const worth = told ? matchesWorth(told, { own: matches[t]!.length, era: eraOf(team), weighing }) : 0
+      const own = teamData(matches[t]!, this.measures, {
+        ...{ departing: departing[t]!, claims },
+        ...{ earlier: told?.estimate, worth },
+      })
       this.data.set(team, own)
       return own
     })

@@ -2,6 +2,7 @@
 
 export { type DefenceEffect, defenceEffect } from './defence.ts'
 export type { TeamDraws } from './draws.ts'
+export type { EarlierEstimate, PastEstimate } from './earlier.ts'
 export { type EstimateInput, EventEstimates } from './event.ts'
 export { type HalfLifeScore, halfLifeScores, halfLives } from './halfLife.ts'
 export type { Made, MadeMatch, MadeOfTeam, Running } from './made.ts'

@@ -4,6 +4,7 @@ import { usualOf } from '../observed/usual.ts'
 import { seenByTeam } from '../seen/index.ts'
 import { type SolvedTeam, solvedByCategory } from '../solved/index.ts'
 import type { Change, Match, Observation, PitVisit, Result } from '../types.ts'
+import type { EarlierEstimate } from './earlier.ts'
 import { EventEstimates } from './event.ts'
 import { defaultDiscount } from './settings.ts'
 import { estimateOf, meanOfDraws } from './summary.ts'
@@ -20,6 +21,8 @@ export interface EstimateRequest {
   /** After so many own matches a match counts half; missing: all count alike. */
   halfLife?: number | undefined
   changes?: readonly Change[] | undefined
+  /** Estimates of teams after an earlier event. */
+  priors?: { readonly [team: string]: EarlierEstimate } | undefined
 }
 
 /** What is believed of one team, or of one that nobody has seen. Pieces and points of one match. */
@@ -115,16 +118,17 @@ const solvedAs = ({ mean, interval80, interval95, totals }: SolvedTeam): Estimat
 
 /** Estimates of all teams that play or were seen, what is believed of one never seen, and which records to doubt. */
 export function estimateReport(request: EstimateRequest): EstimateReport {
-  const { game, matches, observations, visits = [], results = [], halfLife, changes = [] } = request
+  const { game, matches, observations, visits = [], results = [], halfLife, changes = [], priors = {} } = request
   const watched = observations.map((observation) => ({ observation, team: observation.team }))
   const playing = matches.flatMap(({ red, blue }) => [...red, ...blue].map(({ team }) => team))
-  const teams = [...new Set([...playing, ...watched.map(({ team }) => team)])].sort()
+  const teams = [...new Set([...playing, ...watched.map(({ team }) => team), ...Object.keys(priors)])].sort()
   const claims = new Map(visits.map(({ team, claims: said }) => [team, said] as const))
   const event = new EventEstimates({
     game,
     teams: [...teams, nobody],
     seen: seenByTeam({ game, matches, watched, changes }),
     changes: new Map(teams.map((team) => [team, changes.filter((change) => change.team === team).length])),
+    told: new Map(Object.entries(priors)),
     claims,
     weighing: { halfLife: halfLife ?? Number.POSITIVE_INFINITY, discount: defaultDiscount },
   })

@@ -2,10 +2,11 @@ import type { Game } from '../../documents/types.ts'
 import { attemptsOf, type GoalCounts, type SeenTeleop, type TeamMatch } from '../seen/index.ts'
 import type { PitVisit } from '../types.ts'
 import type { ChanceData } from './chances.ts'
+import { type ClaimedData, claimsOf } from './claims.ts'
 import type { Departing } from './departure.ts'
 import { type CountGroup, countDispersion, shareDispersion } from './dispersion.ts'
+import { addEarlier, type PastEstimate } from './earlier.ts'
 import type { RateData } from './rates.ts'
-import { claimWeight } from './settings.ts'
 import { type TripTeam, tripData } from './tripData.ts'
 import type { Weighted } from './weights.ts'
 
@@ -37,22 +38,17 @@ export interface Measures {
 }
 
 /** A team's numbers, weighted and divided by what they vary more than chance. */
-export interface TeamData {
+export interface TeamData extends ClaimedData {
   attempts: RateData
-  /** Claims, which add to what is seen and say nothing about the event. */
-  claimed: RateData
   goals: Float64Array
-  claimedGoals: Float64Array
   success: ChanceData[]
   pieces: Float64Array
   finish: Float64Array
-  claimedFinish: Float64Array
   autonomous: Float64Array[]
   absent: ChanceData
   stops: ChanceData
   leaves: ChanceData
   trips: TripTeam
-  claimedCycle: number | null
   departing: Departing
   defence: number | null
 }
@@ -173,10 +169,19 @@ function tripsByGoal({ teleop }: TeamMatch, { goals, perTrip, dispersion }: Meas
   return counts
 }
 
+/** What is known of a team beside what was seen of it here. */
+interface TeamSays {
+  departing: Departing
+  claims?: PitVisit['claims'] | undefined
+  /** Its estimate after an earlier event, and of how many own matches that is worth. */
+  earlier?: PastEstimate | undefined
+  worth?: number
+}
+
 export function teamData(
   matches: readonly Weighted[],
   measures: Measures,
-  { departing, claims }: { departing: Departing; claims: PitVisit['claims'] | undefined },
+  { departing, claims, earlier, worth = 0 }: TeamSays,
 ): TeamData {
   const { goals, finishes, dispersion, ofGoals, ofHits, mostPerTrip, mostInAuto } = measures
   const data: TeamData = {
@@ -221,6 +226,7 @@ export function teamData(
     for (const trip of teleop.trips)
       if (!trip.first) addNumber(data.pieces, attemptsOf(trip.goals) - 1, weight * trip.weight)
   }
+  if (earlier) addEarlier(data, earlier, measures, worth)
   return { ...data, defence: watched > 0 ? defended / watched : null }
 }
 
@@ -230,19 +236,4 @@ function addNumber(counts: Float64Array, number: number, weight: number): void {
   const below = Math.floor(within)
   counts[below]! += weight * (1 - (within - below))
   if (within > below) counts[below + 1]! += weight * (within - below)
-}
-
-/** Claims as at most half a match. */
-function claimsOf(claims: PitVisit['claims'] | undefined, { goals, finishes, dispersion, perTrip, ofGoals }: Measures) {
-  const claimedGoals = new Float64Array(goals.length)
-  const claimedFinish = new Float64Array(finishes.length)
-  const pieces = goals.map((goal) => claims?.goals?.[goal] ?? 0)
-  const all = pieces.reduce((sum, n) => sum + n, 0)
-  if (claims?.goals) for (const [k, n] of pieces.entries()) claimedGoals[k] = (claimWeight * n) / perTrip / ofGoals
-  const finish = claims?.finish === undefined ? -1 : finishes.indexOf(claims.finish)
-  if (finish >= 0) claimedFinish[finish] = claimWeight
-  const claimed = claims?.goals
-    ? { count: (claimWeight * all) / dispersion, exposure: claimWeight / dispersion }
-    : { count: 0, exposure: 0 }
-  return { claimed, claimedGoals, claimedFinish, claimedCycle: claims?.cycle ?? null }
 }

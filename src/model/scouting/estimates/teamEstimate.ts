@@ -23,7 +23,9 @@ export class EstimatesOfTeam implements TeamEstimate {
     this.event = event
     this.team = team
     this.matches = own.length
-    this.neverSeen = own.length === 0 && (event.input.earlier?.get(team) ?? []).length === 0
+    const { earlier, told } = event.input
+    const before = (earlier?.get(team) ?? []).length + (told?.get(team)?.estimate.matches ?? 0)
+    this.neverSeen = own.length === 0 && before === 0
     this.data = event.dataOf(team)
     this.draws = event.draws(team)
   }

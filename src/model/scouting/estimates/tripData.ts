@@ -8,9 +8,16 @@ export interface TripMatch {
   mean: number
   squares: number
   cut: { at: number; weight: number }[]
+  /** Not times but what an earlier event said of the mean at median form: its precision. */
+  told?: number
 }
 
-export type TripTeam = readonly TripMatch[]
+/** A mean logarithm as an earlier event told it. */
+export const earlierTrips = (mean: number, told: number): TripMatch => {
+  return { weight: 1, count: 0, mean, squares: 0, cut: [], told }
+}
+
+export type TripTeam = TripMatch[]
 
 /** Times below this (s) are no trips but slips of a finger; a rest shorter than that says nothing. */
 const shortest = 0.5

@@ -35,12 +35,14 @@ export class Trips {
   private readonly teams: readonly TripTeam[]
   private readonly rough: Rough
   private readonly levels = new Map<number, Factor>()
-  private readonly kept = { within: -1, form: -1, matches: [] as Factor[][], teams: [] as Factor[] }
+  /** What matches say, by the spread within: the same for all spreads between. */
+  private readonly ofTeam = new Map<TripTeam, Map<number, WeightedFactor[]>>()
+  private readonly kept = { within: -1, form: -1, matches: [] as WeightedFactor[][], teams: [] as Factor[] }
 
   constructor(teams: readonly TripTeam[]) {
     this.teams = teams.filter(({ length }) => length > 0)
     this.rough = roughly(this.teams)
-    this.timed = this.rough.count > 0
+    this.timed = this.rough.count > 0 || this.teams.some((team) => team.some(({ told }) => told !== undefined))
     const { within, form, between } = hyperpriors.trip
     const logWithin = { mean: Math.log(within.median), sd: within.spread }
     const logBetween = { mean: Math.log(between.median), sd: between.spread }
@@ -89,7 +91,10 @@ export class Trips {
 
   /** What a team's own trips say of its mean logarithm at median form. */
   own(team: TripTeam, { centre: { within, form } }: Pick<TripPrior, 'centre'>): Factor {
-    return teamFactor(matchFactors(team, within, this.rough), form)
+    const known = this.ofTeam.get(team) ?? new Map<number, WeightedFactor[]>()
+    const matches = known.get(within) ?? matchFactors(team, within, this.rough)
+    this.ofTeam.set(team, known.set(within, matches))
+    return teamFactor(matches, form)
   }
 
   /** What all teams say of the level they lie about. */
@@ -165,30 +170,45 @@ const sweeps = 3
 function matchFactors(team: TripTeam, within: number, rough: Rough): WeightedFactor[] {
   const variance = within * within
   const before = { log: 0, mean: rough.level, precision: 1 / rough.between ** 2 }
-  const factors = team.map((match): WeightedFactor => ({ weight: match.weight, ...endedFactor(match, variance) }))
+  const factors = team.map(
+    (match): WeightedFactor => ({
+      weight: match.weight,
+      told: match.told !== undefined,
+      ...endedFactor(match, variance),
+    }),
+  )
   const turns = team.every(({ count }) => count >= enoughEnded) ? 1 : sweeps
-  for (let turn = 0; turn < turns; turn++)
+  const shareOf = ({ precision }: Factor) => precision / (1 + roughForm * roughForm * precision)
+  for (let turn = 0; turn < turns; turn++) {
+    // Of all matches, from which each one's own is taken out: a sum for each would take their number squared.
+    let [precision, sum] = [before.precision, before.precision * before.mean]
+    for (const factor of factors) {
+      precision += shareOf(factor)
+      sum += shareOf(factor) * factor.mean
+    }
     for (const [m, match] of team.entries()) {
       if (match.cut.length === 0) continue
-      let precision = before.precision
-      let sum = before.precision * before.mean
-      for (const [k, other] of factors.entries()) {
-        if (k === m) continue
-        const own = other.precision / (1 + roughForm * roughForm * other.precision)
-        precision += own
-        sum += own * other.mean
-      }
+      const own = factors[m] as WeightedFactor
+      precision -= shareOf(own)
+      sum -= shareOf(own) * own.mean
       const about = { mean: sum / precision, variance: 1 / precision + roughForm * roughForm }
-      factors[m] = { weight: match.weight, ...matchFactor(match, variance, about) }
+      const next = { weight: match.weight, told: false, ...matchFactor(match, variance, about) }
+      factors[m] = next
+      precision += shareOf(next)
+      sum += shareOf(next) * next.mean
     }
+  }
   return factors
 }
 
 interface WeightedFactor extends Factor {
   weight: number
+  /** Of the team's mean itself and not of a match's. */
+  told: boolean
 }
 
 function endedFactor(match: TripMatch, variance: number): Factor {
+  if (match.told !== undefined) return { log: 0, mean: match.mean, precision: match.told }
   return {
     log: -0.5 * match.count * Math.log(variance) - (0.5 * match.squares) / variance,
     mean: match.mean,
@@ -211,21 +231,18 @@ function matchFactor(match: TripMatch, variance: number, about: { mean: number; 
 }
 
 /** The team's mean logarithm: matches lie about it by their form; a match's weight is a power of what it says. */
-function teamFactor(matches: readonly Factor[], form: number): Factor {
+function teamFactor(matches: readonly WeightedFactor[], form: number): Factor {
   if (matches.length === 0) return nothing
+  const variance = form * form
   return product(
     matches.map((match) => {
-      const { weight } = match as WeightedFactor
-      const { log, mean, precision } = widened(match, form * form)
-      return { log: weight * log, mean, precision: weight * precision }
+      if (match.told) return match
+      const { weight, log, mean, precision } = match
+      // What a factor about a match's mean says of the centre that it lies about with this variance.
+      const all = 1 + variance * precision
+      return { log: weight * (log - 0.5 * Math.log(all)), mean, precision: (weight * precision) / all }
     }),
   )
-}
-
-/** What a factor about m says of the centre that m lies about with this variance. */
-function widened({ log, mean, precision }: Factor, variance: number): Factor {
-  const all = 1 + variance * precision
-  return { log: log - 0.5 * Math.log(all), mean, precision: precision / all }
 }
 
 /** Factors about one mean, multiplied. */

@@ -1,5 +1,6 @@
 import type { HabitDraw } from '../../../../src/model/documents/habit.ts'
 import type { Game, Option } from '../../../../src/model/documents/types.ts'
+import { Reckoning } from '../../../../src/model/match/reckoning.ts'
 import { Roster } from '../../../../src/model/match/setup.ts'
 import { Simulator } from '../../../../src/model/match/simulator.ts'
 import type { MatchEvent } from '../../../../src/model/match/types.ts'
@@ -61,6 +62,8 @@ export interface TrueTeam {
 export interface SimulatedEvent {
   seen: Map<string, TeamMatch[]>
   truth: TrueTeam[]
+  /** One more match of each six, as it comes: with stops and robots that stay away. */
+  coming: { ours: string[]; theirs: string[]; lead: number }[]
 }
 
 /** Medians (s) of a robot of factor 1, and their spread. Three spreads, so that robots differ in what estimates take for alike. */
@@ -147,6 +150,7 @@ export function simulatedEvent(shape: EventShape): SimulatedEvent {
   const roster = new Roster(game)
   const seen: SimulatedEvent['seen'] = new Map()
   const truth: TrueTeam[] = []
+  const coming: SimulatedEvent['coming'] = []
   for (let first = 0; first < shape.teams; first += 6) {
     const made = Array.from({ length: 6 }, (_, k) => robotOf(`t${first + k}`, { chance, shape }))
     const seed = 1000 * shape.seed + first
@@ -161,9 +165,18 @@ export function simulatedEvent(shape: EventShape): SimulatedEvent {
         seen.set(team, [...(seen.get(team) ?? []), own])
       }
     }
+    const teams = made.map((_, k) => `t${first + k}`)
+    coming.push({ ours: teams.slice(0, 3), theirs: teams.slice(3), lead: leadOf(hindered) })
     truth.push(...truthOf(made, play(made.map(({ option }) => unhindered(option))), { shape, first }))
   }
-  return { seen, truth }
+  return { seen, truth, coming }
+}
+
+function leadOf(simulator: Simulator): number {
+  const reckoning = new Reckoning(simulator.setup, null)
+  simulator.play(afterwards)
+  reckoning.of(simulator)
+  return (reckoning.score[0] as number) - (reckoning.score[1] as number)
 }
 
 function truthOf(
