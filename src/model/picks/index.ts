@@ -1,0 +1,2 @@
+/** What comes after the matches that count: how alliances are formed, whom to invite, who wins, and where to look before that. */
+export * from './selection/index.ts'

@@ -1,0 +1,4 @@
+/** How alliances are formed: captains, turns, who declined, who is free. */
+export { Selection, selectionAfter } from './selection.ts'
+export { turnsOf } from './turns.ts'
+export type * from './types.ts'
