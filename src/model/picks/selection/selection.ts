@@ -32,11 +32,11 @@ export class Selection {
   private readonly inner: Inner
   private readonly turns: readonly Turn[]
 
-  private constructor(of: { rules: SelectionRules; seeds: readonly string[]; inner: Inner }) {
-    const { rules, seeds } = of
-    this.turns = turnsOf(rules)
-    this.inner = settle(of.inner, { rules, seeds, turns: this.turns })
-    this.state = stateOf(this.inner, { rules, seeds, turns: this.turns })
+  private constructor(of: Course & { inner: Inner }) {
+    const { rules, seeds, turns } = of
+    this.turns = turns
+    this.inner = settle(of.inner, { rules, seeds, turns })
+    this.state = stateOf(this.inner, { rules, seeds, turns })
   }
 
   /** Before the first step. @param seeds all teams, best first, each once */
@@ -45,6 +45,7 @@ export class Selection {
     return new Selection({
       rules,
       seeds,
+      turns: turnsOf(rules),
       inner: {
         partners: each([]),
         captains: each(null),
@@ -82,7 +83,7 @@ export class Selection {
     const why = this.refusal(step)
     if (why !== null) throw new Error(`${step.team} ${step.kind}: refused, ${why}`)
     const { rules, seeds } = this.state
-    return new Selection({ rules, seeds, inner: this.after(step) })
+    return new Selection({ rules, seeds, turns: this.turns, inner: this.after(step) })
   }
 
   private after(step: SelectionStep): Inner {
