@@ -105,7 +105,7 @@ export class Sibling {
   scores(ours: Traits, theirs: Traits): Float64Array {
     const { coefficients } = this.whole
     return Float64Array.from({ length: ours.expected.length }, (_, d) =>
-      dot(coefficients, rowAt(this.traits, { own: ours, other: theirs, at: d })),
+      dot(coefficients, this.traits.row({ own: ours, other: theirs, at: d })),
     )
   }
 
@@ -129,10 +129,6 @@ function leadOf(
   const held =
     traits.holding(ours, at, { other: theirs, otherAt: at }) - traits.holding(theirs, at, { other: ours, otherAt: at })
   return lead + holding * held
-}
-
-function rowAt(traits: TraitsOf, { own, other, at }: { own: Traits; other: Traits; at: number }): number[] {
-  return [1, own.expected[at] as number, traits.holding(own, at, { other, otherAt: at })]
 }
 
 const dot = (a: ArrayLike<number>, b: ArrayLike<number>): number => {
@@ -163,8 +159,8 @@ export function rowsOf(traits: TraitsOf, teams: readonly RatedTeam[], lots: read
   const width = 3
   const features = new Float64Array(2 * count * width)
   for (let k = 0; k < count; k++) {
-    features.set(rowAt(traits, { own: ours, other: theirs, at: k }), 2 * k * width)
-    features.set(rowAt(traits, { own: theirs, other: ours, at: k }), (2 * k + 1) * width)
+    features.set(traits.row({ own: ours, other: theirs, at: k }), 2 * k * width)
+    features.set(traits.row({ own: theirs, other: ours, at: k }), (2 * k + 1) * width)
   }
   const of = (k: number, side: number) => features.subarray((2 * k + side) * width, (2 * k + side + 1) * width)
   return { count, width, scores, of }

@@ -134,6 +134,11 @@ export class TraitsOf {
     return lost
   }
 
+  /** What a score is regressed on: a constant, what is expected, and who holds. */
+  row({ own, other, at }: { own: Traits; other: Traits; at: number }): number[] {
+    return [1, own.expected[at] as number, this.holding(own, at, { other, otherAt: at })]
+  }
+
   /** Points for holding that come to the first alliance, as if who has more pieces in the end had more all along. */
   holding(own: Traits, at: number, { other, otherAt }: { other: Traits; otherAt: number }): number {
     let sum = 0
