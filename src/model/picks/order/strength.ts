@@ -5,6 +5,8 @@ export class Strengths {
   readonly sibling: Sibling
   private readonly known = new Map<string, { teams: string[]; traits: Traits }>()
 
+  private readonly lineups = new Map<string, string[]>()
+
   constructor(sibling: Sibling) {
     this.sibling = sibling
   }
@@ -36,8 +38,19 @@ export class Strengths {
   }
 
   private best(members: readonly string[]) {
+    return this.of(this.playing(members))
+  }
+
+  /** Who of an alliance plays, without working out more than that. */
+  playing(members: readonly string[]): string[] {
+    if (members.length <= 3) return [...members]
+    const key = members.join('\n')
+    const known = this.lineups.get(key)
+    if (known) return known
     const trios = triosOf(members).map((teams) => ({ teams, expected: this.sibling.typical(teams) }))
-    return this.of(trios.reduce((best, each) => (each.expected > best.expected ? each : best)).teams)
+    const { teams } = trios.reduce((best, each) => (each.expected > best.expected ? each : best))
+    this.lineups.set(key, teams)
+    return teams
   }
 }
 

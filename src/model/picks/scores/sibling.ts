@@ -61,6 +61,13 @@ export class Sibling {
     return this.traits.by(teams.map((team) => this.ratings.get(team) as Rating))
   }
 
+  /** Traits of an alliance with one draw alone, at place 0. */
+  at(teams: readonly string[], draw: number): Traits {
+    const traits = this.traits.empty(1)
+    this.traits.write(traits, 0, { members: teams.map((team) => this.rating(team)), draw: () => draw })
+    return traits
+  }
+
   /** Expected of an alliance at what is expected of its robots in the mean: quick, to tell alliances apart. */
   typical(teams: readonly string[]): number {
     const traits = this.traits.by(teams.map((team) => this.typically(team)))
