@@ -1,0 +1,4 @@
+/** Where teams end after the matches to come, and what each of ours is worth. */
+export { seedsOf } from './seeds.ts'
+export { type MatchSpread, matchesEach, spreadsOf } from './spreads.ts'
+export type * from './types.ts'
