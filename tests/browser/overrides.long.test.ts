@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, expect, test, vi } from 'vitest'
+import { game } from '../../seed/game.ts'
 import { readPdf } from './pdf.ts'
 import { openWorld, type World } from './world.ts'
 
@@ -24,6 +25,18 @@ async function openOwn(page: Page) {
   if ((await head.getAttribute('aria-expanded')) === 'false') await head.click()
 }
 
+/** Expected points of the first option, as its row has them. */
+const pointsOf = async (page: Page) =>
+  Number(
+    await page
+      .getByRole('row', { name: /Shearwater/ })
+      .first()
+      .locator('td')
+      .first()
+      .locator('button')
+      .evaluate((button) => button.firstChild!.textContent),
+  )
+
 async function override(page: Page, what: string, fields: { [label: string]: string }) {
   await openOwn(page)
   await own(page).getByLabel('Which number').selectOption({ label: what })
@@ -34,16 +47,7 @@ async function override(page: Page, what: string, fields: { [label: string]: str
 test('a leg’s own time goes into the answer and closes the unknowns about it; taking it back brings the answer back', async () => {
   const page = await world.open(path)
   await computed(page)
-  const points = async () =>
-    Number(
-      await page
-        .getByRole('row', { name: /Shearwater/ })
-        .first()
-        .locator('td')
-        .first()
-        .locator('button')
-        .evaluate((button) => button.firstChild!.textContent),
-    )
+  const points = () => pointsOf(page)
   const before = await points()
   await override(page, 'Shearwater, whole time: finish at Davit', {
     'Own time, likely (s)': '34',
@@ -66,6 +70,26 @@ test('a leg’s own time goes into the answer and closes the unknowns about it; 
   expect(await points()).toBe(before)
   await own(page).getByRole('button', { name: 'Undo' }).click()
   await note(page).getByText('The winch is slow').waitFor()
+  await page.context().close()
+})
+
+test('own pieces on a goal bring what more pieces are worth there', async () => {
+  const page = await world.open(path)
+  await computed(page)
+  const before = await pointsOf(page)
+  const what = 'Pieces a match of ‘Shearwater, finish when it pays’: Gantry'
+  await override(page, what, {
+    'Own pieces a match': '20',
+    'Why you know better': 'Counted in practice',
+    'Who says so': 'Tilly',
+  })
+  await note(page).getByText('20.0 pieces').waitFor()
+  const was = Number((await note(page).locator('s').textContent())!.replace(' pieces', ''))
+  await page.waitForFunction(() => !document.body.textContent!.includes('Shown is the last result'))
+  await computed(page)
+  const each = (game.goals.find(({ name }) => name === 'Gantry')!.award as { teleop: number }).teleop
+  // Shown are tenths, of pieces as of points.
+  expect(Math.abs((await pointsOf(page)) - before - (20 - was) * each)).toBeLessThan(0.1 + 0.05 * each + 1e-9)
   await page.context().close()
 })
 
