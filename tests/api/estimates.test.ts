@@ -238,7 +238,7 @@ test('Robots with timelines are named, those that practised first; one is put ag
   // The demo's practice is drawn slower than its design, in collecting above all (seed/event/practice.ts).
   expect(whole.difference.interval95[0]).toBeGreaterThan(0)
   expect(parts.collecting).toBeGreaterThan(parts.scoring)
-  expect(legs[0].leg).toEqual({ kind: 'collect', source: 'outer' })
+  expect(legs[0].leg).toEqual({ kind: 'collect', source: 'channel' })
   expect(drivers.map(({ driver }: { driver: string }) => driver)).toEqual(['Pia', 'Sven'])
   expect(runs.every(({ kind }: { kind: string }) => kind === 'practice')).toBe(true)
   const all = (await server.get(`${field}/${ownTeam}?design=shearwater`)).body.report

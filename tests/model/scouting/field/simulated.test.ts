@@ -10,7 +10,11 @@ import type { Happening, Observation } from '../../../../src/model/scouting/type
 import { practice } from './quay.ts'
 
 /** No source runs dry, so that nothing waits but for other robots, of which none comes. */
-const game: Game = { ...season, sources: season.sources.map((source) => ({ ...source, stock: null, restock: null })) }
+const game: Game = {
+  ...season,
+  clock: { ...season.clock, teleop: 110 },
+  sources: season.sources.map((source) => ({ ...source, stock: null, restock: null })),
+}
 
 /** It hits always: a simulated miss is no event that a scout could tap. */
 const sure = (robot: Robot): Robot => ({
@@ -28,7 +32,9 @@ const design = sure(own.robot)
 /** What a scout could tap of a robot that the simulation of matches plays by its plan. */
 function matches(robot: Robot, count: number): Observation[] {
   const alone: Option = { ...own, auto: null, robot }
-  const gone: Option = { ...own, auto: null, robot: { ...robot, reliability: { absent: 1, stops: 0 } } }
+  // One that can do nothing is planned at once.
+  const nothing = { collect: {}, score: {}, finish: {}, autos: [], reliability: { absent: 1, stops: 0 } }
+  const gone: Option = { ...own, id: 'gone', auto: null, robot: { ...robot, id: 'gone', ...nothing } }
   const setup = new Roster(game).setup([alone, gone, gone], [gone, gone, gone])
   const simulator = new Simulator(setup, 5)
   return Array.from({ length: count }, (_, replicate) => {
@@ -54,7 +60,7 @@ const report = (observations: Observation[], { robot = design, plays = 199 } = {
 // The simulation of matches is another way to the same times: events one after the other, drawn stage by stage, by the plan’s policy.
 test('what the simulation plays by a design does not differ from what the design says', () => {
   const { whole, legs } = report(matches(design, 60))
-  expect(whole!.trips).toBeGreaterThan(300)
+  expect(whole!.trips).toBeGreaterThan(200)
   // Intervals of 95 % hold nought in 19 of 20 seeds; this one is fixed. Half a second is what choosing spots otherwise could do.
   expect(whole!.difference.interval95![0]).toBeLessThan(0)
   expect(whole!.difference.interval95![1]).toBeGreaterThan(0)

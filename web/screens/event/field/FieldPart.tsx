@@ -101,12 +101,17 @@ function Found(props: {
       </div>
     )
   return (
-    <>
+    // The last answer stays while the next one is on its way.
+    <div
+      className="stack"
+      aria-busy={check.isPlaceholderData}
+      style={check.isPlaceholderData ? { opacity: 0.55 } : undefined}
+    >
       <Answer {...about} team={chosen.team} only={chosen.only} changes={changes} whole={report.whole} />
       {report.legs.length > 0 && <Legs {...about} whole={report.whole} />}
       <DriverTable report={report} />
       <WriteBack key={`${design.revision} ${chosen.only}`} {...about} team={chosen.team} />
       <Cautions which={['spinning', 'lifted', 'air', 'energy']} />
-    </>
+    </div>
   )
 }
