@@ -195,16 +195,7 @@ test('What was shown before a match is kept, judged once it has a result, and no
   expect(judgement).toMatchObject({ matches: 1, pit: { counts: expect.any(Array) } })
   expect(
     judgement.compared.map((each: { baseline: string; measure: string }) => `${each.baseline} ${each.measure}`),
-  ).toEqual([
-    'coin brier',
-    'coin rps',
-    'event brier',
-    'event rps',
-    'event crps',
-    'teams brier',
-    'teams rps',
-    'teams crps',
-  ])
+  ).toEqual(['coin brier', 'coin rps', 'event crps', 'teams brier', 'teams rps', 'teams crps'])
   expect((await server.get('/api/events/nowhere/forecasts')).status).toBe(404)
 })
 

@@ -33,8 +33,8 @@ export const forecasts: Words['forecasts'] = {
     `Wenn die Chancen stimmen, sind es im Mittel ${expected} und ${low === high ? `fast immer ${low}` : `fast immer ${low} bis ${high}`}`,
   verdicts: {
     fits: 'das passt.',
-    bold: 'es sind also weniger: Die Vorhersagen waren zu sicher.',
-    cautious: 'es sind also mehr: Die Vorhersagen waren zu vorsichtig.',
+    bold: 'es sind also weniger: Die Vorhersagen waren zu sicher, oder es ist Pech wie einmal in vierzig Fällen.',
+    cautious: 'es sind also mehr: Die Vorhersagen waren zu vorsichtig, oder es ist Glück wie einmal in vierzig Fällen.',
   },
   few: 'Bei so wenigen Matches sagt das noch wenig.',
   selection: (judged, played) =>
@@ -73,7 +73,7 @@ export const forecasts: Words['forecasts'] = {
   },
   compared: 'Neben Vorhersagen ohne Beobachtung',
   comparedHow:
-    'Weniger ist besser. Quadratischer Fehler der Chance: 0,25 ist eine Münze. Gereiht: wie weit Sieg, Gleichstand und Niederlage danebenliegen. Punktestände: Punkte daneben, mit der Streuung. Der Bereich des Unterschieds (95 %) ist nach Matches.',
+    'Weniger ist besser. Quadratischer Fehler der Chance: 0,25 ist eine Münze, ebenso, wer alle Allianzen für gleich hält. Gereiht: wie weit Sieg, Gleichstand und Niederlage danebenliegen. Punktestände: Punkte daneben, mit der Streuung. Der Bereich des Unterschieds (95 %) ist nach Matches.',
   measures: {
     brier: 'Quadratischer Fehler der Chance',
     rps: 'Sieg, Gleichstand, Niederlage gereiht',
