@@ -97,6 +97,7 @@ test('all teams stand beside each other, one opens with its matches, and a recor
   await page.getByRole('link', { name: 'All teams' }).click()
   await page.getByRole('link', { name: 'Qualification 24' }).click()
   await page.getByText(/^(Red|Blue) wins with \d\d.% \(± 1.%\)\.$/).waitFor()
+  await page.getByText(/^Kept \d+ \w+ \d{4}, \d\d:\d\d, before the match\.$/).waitFor()
   expect(await findings(page)).toEqual([])
 
   // What is doubted stands in a queue of its own, with the record one press away.
@@ -156,6 +157,35 @@ test('a design is put against its robot’s practice, written back into a copy, 
   expect(world.errors).toEqual([])
 })
 
+test('forecasts are told with what came of them, by chances, scores and baselines; more are made in one go and can be stopped', async () => {
+  const page = await world.open(`/event/${event.id}/forecasts`)
+  await page.getByText(/^In \d+ of 20 matches, the side with the greater chance won\.$/).waitFor()
+  await page.getByText('Judged are 20 of 23 matches with a result').waitFor()
+  expect(
+    await page.getByRole('img', { name: /^How often the likelier side won, by its chance: 5\d.%: / }).count(),
+  ).toBe(1)
+  expect(await page.getByRole('img', { name: /^Scores from the lowest fifth/ }).count()).toBe(1)
+  const table = page.getByRole('table', { name: 'Every forecast' })
+  await table.getByRole('row', { name: /^Qualification 6 .*played again, counts for nothing/ }).waitFor()
+  expect(await findings(page)).toEqual([])
+
+  await page.getByRole('button', { name: 'Forecast the day’s coming matches' }).press('Enter')
+  await page.getByText(/^Forecasting: [1-9]\d* of \d+ done\.$/).waitFor()
+  await page.getByRole('button', { name: 'Stop' }).press('Enter')
+  await page.getByText(/^Stopped; \d+ forecasts were kept\.$/).waitFor()
+  await table.getByRole('row', { name: /^Qualification 25 (Red|Blue) \d\d.% no result yet/ }).waitFor()
+
+  // On a phone rows are cards, and nothing is wider than the window.
+  await page.setViewportSize({ width: 390, height: 800 })
+  await page.getByRole('list', { name: 'Every forecast' }).waitFor()
+  expect(await wider(page)).toBe(0)
+  expect(await cutTexts(page)).toEqual([])
+  await page.getByRole('link', { name: 'Qualification 9', exact: true }).click()
+  await page.getByText(/^Before the match \(.*\): Red 67.%\. Red won, 239 : 62$/).waitFor()
+  await page.getByText('Red came to 239; forecast were 194.5, 113 to 272 with 80 %.').waitFor()
+  expect(world.errors).toEqual([])
+})
+
 describe.runIf(inLongForm)('estimates', () => {
   test.each(['en-US', 'de-DE'])('fit 360 px in %s', async (locale) => {
     const page = await world.open(address, { locale, viewport: { width: 360, height: 760 } })
@@ -164,10 +194,12 @@ describe.runIf(inLongForm)('estimates', () => {
       address,
       `${address}?team=90004`,
       `${address}?match=qualification-24`,
+      `${address}?match=qualification-9`,
       `${address}?teams=90001,90020,90003,90004,90005,90006`,
       `/event/${event.id}/doubts`,
       `/event/${event.id}/field`,
       `/event/${event.id}/field?team=12345`,
+      `/event/${event.id}/forecasts`,
     ]) {
       await page.goto(world.url + at)
       await settled(page, at.endsWith('/field') ? '.field-check .answer' : '.event-page h2')

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react'
 import { cellData, cellShown, type ValueCell } from '../../charts/cell.ts'
 import { useWidth } from '../../charts/useWidth.ts'
+import './sideBySide.css'
 
 /** How much larger letters are than usual, by the browser's setting. */
 function letters(): number {

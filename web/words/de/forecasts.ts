@@ -33,15 +33,15 @@ export const forecasts: Words['forecasts'] = {
     `Wenn die Chancen stimmen, sind es im Mittel ${expected} und ${low === high ? `fast immer ${low}` : `fast immer ${low} bis ${high}`}`,
   verdicts: {
     fits: 'das passt.',
-    bold: 'es sind also weniger: Die Vorhersagen waren zu sicher.',
-    cautious: 'es sind also mehr: Die Vorhersagen waren zu vorsichtig.',
+    bold: 'es sind also weniger: Die Vorhersagen waren zu sicher, oder es ist Pech wie einmal in vierzig Fällen.',
+    cautious: 'es sind also mehr: Die Vorhersagen waren zu vorsichtig, oder es ist Glück wie einmal in vierzig Fällen.',
   },
   few: 'Bei so wenigen Matches sagt das noch wenig.',
   selection: (judged, played) =>
     `Beurteilt sind ${judged} von ${played} Matches mit Ergebnis: die, von denen vorher eine Vorhersage aufbewahrt wurde.`,
   calibration: 'Chancen und was eintraf',
   calibrationHow:
-    'Die Linie sagt, wie oft die Seite mit der größeren Chance gewann (ein Gleichstand zählt halb), so zusammengefasst, dass sie nie fällt. Auf der Diagonale stimmen die Chancen. Im getönten Band erklärt der Zufall allein, was abweicht (90 %).',
+    'Die Linie sagt, wie oft die Seite mit der größeren Chance gewann (ein Unentschieden zählt halb), so zusammengefasst, dass sie nie fällt. Auf der Diagonale stimmen die Chancen. Im getönten Band erklärt der Zufall allein, was abweicht (90 %).',
   calibrationTold: (points) => `Wie oft die wahrscheinlichere Seite gewann, nach ihrer Chance: ${points}`,
   pointTold: (chance, came, low, high) => `${chance}: ${came} (Band ${low} bis ${high})`,
   chance: 'Chance der wahrscheinlicheren Seite',
@@ -73,10 +73,10 @@ export const forecasts: Words['forecasts'] = {
   },
   compared: 'Neben Vorhersagen ohne Beobachtung',
   comparedHow:
-    'Weniger ist besser. Quadratischer Fehler der Chance: 0,25 ist eine Münze. Gereiht: wie weit Sieg, Gleichstand und Niederlage danebenliegen. Punktestände: Punkte daneben, mit der Streuung. Der Bereich des Unterschieds (95 %) ist nach Matches.',
+    'Weniger ist besser. Quadratischer Fehler der Chance: 0,25 ist eine Münze, ebenso, wer alle Allianzen für gleich hält. Gereiht: wie weit Sieg, Unentschieden und Niederlage danebenliegen. Punktestände: Punkte daneben, mit der Streuung. Der Bereich des Unterschieds (95 %) ist nach Matches.',
   measures: {
     brier: 'Quadratischer Fehler der Chance',
-    rps: 'Sieg, Gleichstand, Niederlage gereiht',
+    rps: 'Sieg, Unentschieden, Niederlage gereiht',
     crps: 'Punktestände daneben (Punkte)',
   },
   baselines: {
@@ -105,7 +105,7 @@ export const forecasts: Words['forecasts'] = {
   kept: 'Aufbewahrt',
   callOf: (alliance, chance) => `${alliance} ${chance}`,
   winner: (alliance, red, blue) => `${alliance} gewann, ${red} : ${blue}`,
-  tied: (red, blue) => `Gleichstand, ${red} : ${blue}`,
+  tied: (red, blue) => `Unentschieden, ${red} : ${blue}`,
   states: {
     waiting: 'noch kein Ergebnis',
     voided: 'neu gespielt, zählt nicht',

@@ -16,6 +16,10 @@ export const glossary: Words['glossary'] = {
     word: 'Wendepunkt',
     means: 'der Wert einer Unbekannten, bei dem eine andere Möglichkeit die beste wird',
   },
+  calibration: {
+    word: 'Kalibrierung',
+    means: 'wie weit, was mit 70 % vorhergesagt ist, siebenmal in zehn Fällen eintrifft, und so bei jeder Chance',
+  },
   call: { word: 'Ruf', means: 'die eine verbleibende Zeit, zu der vom Rand aus zum Abschluss gerufen wird' },
   cautiousBound: {
     word: 'vorsichtige Grenze',

@@ -30,8 +30,8 @@ export const forecasts = {
     `If the chances hold, it is ${expected} on average, and ${low === high ? `nearly always ${low}` : `nearly always ${low} to ${high}`}`,
   verdicts: {
     fits: 'which fits.',
-    bold: 'so it is fewer: the forecasts were too sure.',
-    cautious: 'so it is more: the forecasts were too careful.',
+    bold: 'so it is fewer: the forecasts were too sure, or it is bad luck as once in forty times.',
+    cautious: 'so it is more: the forecasts were too careful, or it is good luck as once in forty times.',
   },
   few: 'With so few matches this says little yet.',
   selection: (judged: number, played: number) =>
@@ -70,7 +70,7 @@ export const forecasts = {
   },
   compared: 'Beside forecasts without scouting',
   comparedHow:
-    'Less is better. Squared error of the chance: 0.25 is a coin. Ranked: how far win, tie and loss lie off. Scores: points off, spread included. The interval of the difference (95 %) is by matches.',
+    'Less is better. Squared error of the chance: 0.25 is a coin, and so is whoever takes all alliances to be alike. Ranked: how far win, tie and loss lie off. Scores: points off, spread included. The interval of the difference (95 %) is by matches.',
   measures: { brier: 'Squared error of the chance', rps: 'Ranked win, tie, loss', crps: 'Scores off (points)' },
   baselines: {
     coin: 'a coin',

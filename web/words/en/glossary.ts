@@ -10,6 +10,10 @@ export const glossary = {
     means: 'what we do not know about a number, as low, likely and high; not the same as variation from trip to trip',
   },
   breakEven: { word: 'break-even', means: 'the value of an unknown at which another option becomes the best' },
+  calibration: {
+    word: 'calibration',
+    means: 'how far what is forecast with 70 % comes true seven times in ten, and so for every chance',
+  },
   call: { word: 'call', means: 'the one time left at which a drive coach calls for the finish' },
   cautiousBound: {
     word: 'cautious bound',

@@ -6,6 +6,10 @@ import { histogramCrps } from './histogram.ts'
 import { brierOf, type Came, chanceOf, rankedProbabilityScore } from './scores.ts'
 import type { KeptForecast, Normal } from './types.ts'
 
+/**
+ * What is said without scouting: by a coin, with the same chance for all; that every alliance comes to what the event's came to, which
+ * says of who wins what the coin says, so that only its scores are compared; by averages of each team's official totals.
+ */
 export const baselineNames = ['coin', 'event', 'teams'] as const
 export type BaselineName = (typeof baselineNames)[number]
 
@@ -60,7 +64,8 @@ export function baselineScores({ forecast: { body }, came, points }: Judged, bas
     const { mean, sd }: Normal = of[alliance]
     return normalCrps(observed, mean, sd)
   }
-  return { ...ofOutcome(outcomeOf(of.red, of.blue), came), crps: crps(points, off) }
+  const outcome = baseline === 'event' ? { brier: null, rps: null } : ofOutcome(outcomeOf(of.red, of.blue), came)
+  return { ...outcome, crps: crps(points, off) }
 }
 
 /** Our forecasts beside each baseline, on the matches of which both said something. */

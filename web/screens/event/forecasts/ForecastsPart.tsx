@@ -21,6 +21,7 @@ export function ForecastsPart(page: EventPage) {
     return <Trouble title={texts.trouble} error={record.error} retry={() => void record.refetch()} />
   if (!record.data) return <Loading what={texts.what} />
   const { judgement, matches, played } = record.data
+  const [first, ...others] = judgement ? trustOf(judgement.calls) : []
   const making = page.lead && <Making event={id} />
   if (matches.length === 0)
     return (
@@ -37,9 +38,11 @@ export function ForecastsPart(page: EventPage) {
       <h2 id="forecasts">{judgement ? texts.title : texts.unscored}</h2>
       {judgement ? (
         <>
-          {trustOf(judgement.calls).map((sentence, k) => (
-            <p key={sentence} className={k === 0 ? 'answer' : undefined}>
-              {sentence}
+          <p className="answer">{first!.count}</p>
+          <p>{first!.verdict}</p>
+          {others.map(({ count, verdict }) => (
+            <p key={count}>
+              {count} {verdict}
             </p>
           ))}
           <p className="soft">{texts.selection(judgement.matches, played)}</p>

@@ -5,7 +5,7 @@ import { percent, plain, points } from '../../../words/format.ts'
 import { allianceName } from '../names.ts'
 
 /** Fewer calls than this are told and not judged. */
-const few = 5
+const few = 10
 
 /** Whom a forecast gave more, and how much: 'Red 62 %'. */
 export function callOf({ win, loss }: Pick<SaidBefore, 'win' | 'loss'>): string {
@@ -32,17 +32,22 @@ function scoreSaid({ red, blue }: { red: number; blue: number }): string {
 export const isHit = ({ win, loss, result }: ForecastRow): boolean =>
   result !== null && Math.sign(result.red - result.blue) === (win >= loss ? 1 : -1)
 
-/** Whether calls came true as often as they should, in two sentences. */
-export function trustSaid({ atLeast, called, came, expected, low, high }: Calls): string {
-  const texts = words().forecasts
-  const count = atLeast === 0 ? texts.calledAll(called, came) : texts.called(called, percent(atLeast), came)
-  if (called < few) return `${count} ${texts.few}`
-  const verdict = came < low ? 'bold' : came > high ? 'cautious' : 'fits'
-  return `${count} ${texts.expected(points(expected), low, high)}, ${texts.verdicts[verdict]}`
+/** How many calls came true, and whether that is as many as should. */
+export interface Trust {
+  count: string
+  verdict: string
 }
 
-/** The sentences to begin with: of clear calls where there are enough, then of all. */
-export function trustOf(calls: readonly Calls[]): string[] {
+function trustSaid({ atLeast, called, came, expected, low, high }: Calls): Trust {
+  const texts = words().forecasts
+  const count = atLeast === 0 ? texts.calledAll(called, came) : texts.called(called, percent(atLeast), came)
+  if (called < few) return { count, verdict: texts.few }
+  const verdict = came < low ? 'bold' : came > high ? 'cautious' : 'fits'
+  return { count, verdict: `${texts.expected(points(expected), low, high)}, ${texts.verdicts[verdict]}` }
+}
+
+/** What to begin with: clear calls where there are enough, then all. */
+export function trustOf(calls: readonly Calls[]): Trust[] {
   const told = calls.filter(({ called }) => called > 0)
   const clear = told.find(({ atLeast, called }) => atLeast === 0.7 && called >= few)
   return [...(clear ? [clear] : []), ...told.filter((each) => each !== clear)].map(trustSaid)
