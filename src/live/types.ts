@@ -1,4 +1,6 @@
 export const liveKinds = [
+  /** The event's own document: its teams, its name, how soon matches are forgotten. */
+  'event',
   'records',
   'schedule',
   'results',

@@ -117,6 +117,7 @@ test('The half-life that a lead chooses counts from then on, and what speaks for
   const choose = (base: number, of: object) => server.send('PUT', at, { base, body: of })
   expect((await choose(revision, { ...body, halfLife: 0.1 })).status).toBe(400)
   expect((await choose(revision, { ...body, halfLife: 2 })).status).toBe(200)
+  expect((await estimates()).halfLife).toBe(2)
   const after = (await estimates()).teams.find((each: TeamEstimate) => each.team === team)
   expect(after.attempts.ownWeight).toBeLessThan(before.attempts.ownWeight)
   const weights = (await made()).attempts.matches.map(({ weight }: { weight: number }) => weight)

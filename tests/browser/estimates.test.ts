@@ -27,6 +27,14 @@ test('all teams stand beside each other, one opens with its matches, and a recor
   expect(await meanOf(1, 4)).toBeLessThan(await meanOf(25, 4))
   expect(await findings(page)).toEqual([])
 
+  // A lead lets older matches count less, and takes it back.
+  await page.getByText('How soon are matches forgotten?').click()
+  await page.getByRole('radio', { name: '4 own matches' }).check()
+  await page.getByRole('button', { name: 'Let it count' }).click()
+  await page.getByText(/After 4 own matches a match counts half\.$/).waitFor()
+  await page.getByRole('button', { name: 'Take back' }).click()
+  await page.getByText(/All own matches count alike, except those before a change of the robot\.$/).waitFor()
+
   // Teams that are ticked stand side by side, at an address that says which.
   for (const team of ['90001', '90020'])
     await table.getByRole('checkbox', { name: `Set team ${team} side by side` }).check()

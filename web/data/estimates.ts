@@ -9,6 +9,8 @@ import { client, said } from './api.ts'
 export interface Estimates {
   records: number
   matches: number
+  /** In own matches; null: all count alike. */
+  halfLife: number | null
   teams: TeamEstimate[]
 }
 

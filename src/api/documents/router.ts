@@ -102,9 +102,11 @@ export const documents = router({
       }),
     )
     .input(saveRequest)
-    .mutation(({ input, ctx }) => {
+    .mutation(async ({ input, ctx }) => {
       mayChange(ctx.who, input.kind)
-      return save(ctx.workspace, input)
+      const outcome = await save(ctx.workspace, input)
+      if (input.kind === 'event') ctx.tell({ event: input.id, what: 'event' })
+      return outcome
     }),
 
   check: procedure

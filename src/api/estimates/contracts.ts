@@ -38,6 +38,7 @@ export const eventEstimates = z
   .strictObject({
     records: z.int().describe('Observations that count'),
     matches: z.int().describe('Matches of which something was seen'),
+    halfLife: z.number().nullable().describe('After so many own matches a match counts half; null: all count alike'),
     teams: z.array(teamEstimate).describe('All teams of the event, in its order'),
   })
   .meta({ id: 'EventEstimates', description: 'What is believed of all teams of an event' })

@@ -11,6 +11,8 @@ type Asking = Pick<Context, 'workspace' | 'pool' | 'signal'>
 export interface Estimated {
   records: number
   matches: number
+  /** In own matches; null: all count alike. */
+  halfLife: number | null
   teams: TeamEstimate[]
 }
 
@@ -62,6 +64,7 @@ export async function estimatesOf(ctx: Asking, event: string): Promise<Estimated
   const estimated = ctx.pool.run('estimates', input, new AbortController().signal).then((teams) => ({
     records: played.length,
     matches: new Set(played).size,
+    halfLife: input.halfLife ?? null,
     teams,
   }))
   worked.set(log.of, { from: known, estimated })

@@ -108,8 +108,8 @@ export function madeFrom({ input, known, counting, rules, level }: Input, result
   const records = counting.filter(({ row }) => row.kind === 'observation')
   const besides = known.inForce.filter(({ row }) => row.kind === 'change' || row.kind === 'visit')
   const all = [...records, ...besides].map(({ row, team }) => ({ id: row.id, team }))
-  const { teams, matches } = input
-  const mark = hashOf(basisOf({ rules, level, teams, matches, records: all, results }))
+  const { teams, matches, halfLife } = input
+  const mark = hashOf(basisOf({ rules, level, halfLife, teams, matches, records: all, results }))
   marks.set(known, mark)
   return mark
 }

@@ -30,12 +30,15 @@ export function basisOf(of: {
   /** Id and revision of the game. */
   rules: readonly [string, number]
   level: string | undefined
+  /** How soon matches are forgotten, where a lead chose it. */
+  halfLife?: number | undefined
   teams: readonly string[]
   matches: readonly Match[]
   /** Records that count, changes of robots and visits, each with its team. */
   records: readonly { id: string; team: string | null }[]
   results: readonly Result[]
 }): string {
-  const { level = null, records, ...rest } = of
-  return canonicalJson({ ...rest, level, records: records.map(({ id, team }) => [id, team]) })
+  const { level = null, halfLife, records, ...rest } = of
+  const fading = halfLife === undefined ? {} : { halfLife }
+  return canonicalJson({ ...rest, ...fading, level, records: records.map(({ id, team }) => [id, team]) })
 }

@@ -5,11 +5,11 @@ import { words } from '../../../words/catalogue.ts'
 import type { EventPage } from '../EventFrame.tsx'
 import { ComingMatches, ForecastPart } from './ForecastPart.tsx'
 import { HalfLives } from './HalfLives.tsx'
-import { halfLifeSaid } from './halfLifeSaid.ts'
 import { chosenIn } from './sideBySide/chosen.ts'
 import { SideBySidePart } from './sideBySide/SideBySidePart.tsx'
 import { TeamPart } from './TeamPart.tsx'
 import { TeamTable } from './TeamTable.tsx'
+import { useHalfLifeSaid } from './useHalfLifeSaid.ts'
 import './estimates.css'
 
 /** What the field says of the robots: all of them beside each other, one in full (`?team=`), some (`?teams=`), or a match (`?match=`). */
@@ -19,6 +19,7 @@ export function EstimatesPart(page: EventPage) {
   const search = new URLSearchParams(asked)
   const [team, match] = [search.get('team'), search.get('match')]
   const estimates = useEstimates(page.event.id)
+  const halfLifeSaid = useHalfLifeSaid(page.event.id)
   if (team !== null) return <TeamPart page={page} team={team} all={estimates.data} />
   if (search.has('teams')) return <SideBySidePart page={page} named={chosenIn(asked)} all={estimates.data} />
   if (match !== null) return <ForecastPart key={match} page={page} id={match} />
@@ -39,7 +40,7 @@ export function EstimatesPart(page: EventPage) {
           <ComingMatches page={page} />
           <TeamTable page={page} teams={data.teams} />
           <p className="soft">
-            {texts.howRead} {halfLifeSaid(page.event.body)}
+            {texts.howRead} {halfLifeSaid}
           </p>
           <HalfLives page={page} />
         </>

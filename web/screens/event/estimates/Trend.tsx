@@ -7,12 +7,13 @@ import { words } from '../../../words/catalogue.ts'
 import { plain, points } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
 import { matchName } from '../names.ts'
-import { halfLifeSaid } from './halfLifeSaid.ts'
+import { useHalfLifeSaid } from './useHalfLifeSaid.ts'
 
 /** A team's matches one after the other, with what was believed after each. */
 export function Trend({ page, team }: { page: EventPage; team: string }) {
   const { trend: texts, made: madeTexts } = words()
   const made = useMade(page.event.id, team)
+  const halfLifeSaid = useHalfLifeSaid(page.event.id)
   const names = new Map(page.schedule.matches.map(({ match }) => [match.id, matchName(match)]))
   const after = new Map(made.data?.running.map((each) => [each.match, each]))
   const told = (made.data?.attempts.matches ?? []).flatMap(({ match, value }) => {
@@ -64,7 +65,7 @@ export function Trend({ page, team }: { page: EventPage; team: string }) {
             </Measured>
           </Figure>
           <p className="soft">
-            {texts.how} {halfLifeSaid(page.event.body)}
+            {texts.how} {halfLifeSaid}
           </p>
         </>
       )}

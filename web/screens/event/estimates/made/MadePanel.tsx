@@ -7,7 +7,7 @@ import { Loading, Trouble } from '../../../../shell/states.tsx'
 import { words } from '../../../../words/catalogue.ts'
 import { percent } from '../../../../words/format.ts'
 import type { EventPage } from '../../EventFrame.tsx'
-import { halfLifeSaid } from '../halfLifeSaid.ts'
+import { useHalfLifeSaid } from '../useHalfLifeSaid.ts'
 import { MadeMatches } from './MadeMatches.tsx'
 import { partsOf } from './parts.ts'
 import { estimateOf, madeIn, type Quantity, quantityName, written } from './quantity.ts'
@@ -19,6 +19,7 @@ export function MadePanel(props: { page: EventPage; of: TeamEstimate; what: Quan
   const [way, setWay] = useState<readonly Quantity[]>([props.what])
   const what = way.at(-1)!
   const made = useMade(page.event.id, of.team)
+  const halfLifeSaid = useHalfLifeSaid(page.event.id)
   const estimate = estimateOf(of, what)
   const write = written(what)
   return (
@@ -49,7 +50,7 @@ export function MadePanel(props: { page: EventPage; of: TeamEstimate; what: Quan
         <Loading what={texts.what} />
       )}
       <p className="soft small">
-        {texts.source(of.matches, page.game.name, page.revision)} {halfLifeSaid(page.event.body)}
+        {texts.source(of.matches, page.game.name, page.revision)} {halfLifeSaid}
       </p>
     </Panel>
   )
