@@ -4,7 +4,7 @@ import { percent } from '../words/format.ts'
 import { linearScale, pixel, ticks } from './scale.ts'
 
 const left = 46
-const right = 12
+const right = 24
 const top = 10
 const bottom = 42
 

@@ -1,3 +1,4 @@
+import type { KeptForecast } from '../../model/scouting/record/index.ts'
 import { readStanding } from '../event/results.ts'
 import { readSchedule } from '../event/schedule.ts'
 import type { PrismaClient } from '../generated/client.ts'
@@ -27,22 +28,28 @@ export class DatabaseForecasts implements ForecastStore {
       const { matches } = await readSchedule(transaction, scope)
       const over = new Set((await readStanding(transaction, scope)).map(({ match }) => match))
       const open = new Set(matches.map(({ match }) => match.id).filter((id) => !over.has(id)))
+      const only = forecasts.length === 1 ? forecasts[0]!.match : undefined
+      const last = new Map((await readForecasts(transaction, scope, only)).map((each) => [each.match, each]))
+      const added: KeptForecast[] = []
       const kept: (Kept | null)[] = []
       for (const forecast of forecasts) {
         if (!open.has(forecast.match)) {
           kept.push(null)
           continue
         }
-        const last = (await readForecasts(transaction, scope, forecast.match)).at(-1)
-        if (last && last.from === forecast.from && last.version === forecast.version) {
-          kept.push({ forecast: last, fresh: false })
+        const before = last.get(forecast.match)
+        if (before && before.from === forecast.from && before.version === forecast.version) {
+          kept.push({ forecast: before, fresh: false })
           continue
         }
         const content = { ...forecast, madeAt: this.#now().toISOString() }
         const fresh = { id: forecastId(content), ...content }
-        await transaction.forecast.create({ data: forecastRow(scope, fresh) })
+        added.push(fresh)
+        last.set(fresh.match, fresh)
         kept.push({ forecast: fresh, fresh: true })
       }
+      if (added.length > 0)
+        await transaction.forecast.createMany({ data: added.map((each) => forecastRow(scope, each)) })
       return kept
     })
   }
