@@ -9,8 +9,8 @@ import {
   eventEstimates,
   fieldCheck,
   forecast,
-  ofField,
   halfLives,
+  ofField,
   ofMatch,
   ofTeam,
   ofTeams,
@@ -23,8 +23,8 @@ import {
 import { doubtsIn } from './doubts.ts'
 import { estimatesOf, teamOf } from './estimates.ts'
 import { fieldOf, timedTeams } from './field.ts'
-import { forecastToday, shownFor } from './kept.ts'
 import { halfLivesIn } from './halfLives.ts'
+import { forecastToday, shownFor } from './kept.ts'
 import { madeOfTeam } from './made.ts'
 import { madeOfTeam as madeContract } from './madeContract.ts'
 import { recordIn } from './record.ts'
