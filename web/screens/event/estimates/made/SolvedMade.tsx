@@ -41,9 +41,11 @@ interface Total {
 function totalsOf({ schedule, results }: EventPage, team: string, category: Category): { own: Total[]; mean: number } {
   const matches = new Map(schedule.matches.map(({ match }) => [match.id, match]))
   const gone = new Set([...matches.values()].flatMap(({ voids }) => voids ?? []))
-  const all = results.flatMap(({ match: id, result }) => {
-    const match = matches.get(id)
-    if (!match || !result || gone.has(id) || match.phase === 'practice') return []
+  const entered = new Map(results.map(({ match, result }) => [match, result]))
+  // In the order of the schedule.
+  const all = [...matches].flatMap(([id, match]) => {
+    const result = entered.get(id)
+    if (!result || gone.has(id) || match.phase === 'practice') return []
     return alliances.flatMap((alliance) => {
       const value = result[alliance].points[category]
       const robots = match[alliance].filter(({ state }) => state !== 'absent').map((slot) => slot.team)
