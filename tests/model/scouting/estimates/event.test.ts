@@ -192,7 +192,7 @@ describe
   .each([3, 6, 10].flatMap((matches) => [0.02, 0.1, 0.18].map((form) => ({ matches, form, events: 30, teams: 60 }))))(
   'intervals after $matches matches with form $form',
   ({ matches, form, events, teams }) => {
-    it('hold the truth as often as they say', () => {
+    it('hold the truth as often as they say', { timeout: 600_000 }, () => {
       const shares = new Map<string, number[]>()
       for (let e = 0; e < events; e++) {
         const shape = { teams, matches, seed: 500 + e, form, volley: 1 + (e % 3) * 2, strategy: e % 2 === 0 ? 0 : 0.1 }
