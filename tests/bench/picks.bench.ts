@@ -49,7 +49,7 @@ function firstOrder(event: Event, strengths: Strengths) {
 
 /** Two threads that know the event. */
 async function threads() {
-  const workers = [0, 1].map(() => new Worker(new URL('./picks.fromSources.js', import.meta.url)))
+  const workers = [0, 1].map(() => new Worker(new URL('./picks.worker.js', import.meta.url)))
   await Promise.all(workers.map((worker) => once(worker, 'message')))
   const ask = async <Answer>(orders: readonly Order[]): Promise<Answer[]> =>
     Promise.all(

@@ -1,6 +1,0 @@
-import { register } from 'tsx/esm/api'
-
-// Node 20 does not run --import in worker threads, so the thread itself asks for TypeScript to be understood.
-register()
-
-await import('./picks.worker.ts')
