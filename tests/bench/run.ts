@@ -1,18 +1,23 @@
-import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import type { BenchEntry, BenchResult } from './entry.ts'
 import { measure } from './measure.ts'
 
-/** Bundled and run by scripts/bench.js. `npm run bench [-- name …] [-- --json]`: a name measures itself and what begins with it and a dot. */
-async function main(words: readonly string[]) {
+/** Run by scripts/bench.js, for one file: `run.js plan [name …] [--json]`. A name measures itself and what begins with it and a dot. */
+async function main([file = '', ...words]: readonly string[]) {
   const json = words.includes('--json')
   const names = words.filter((word) => !word.startsWith('--'))
-  const entries = (await all()).filter(
+  const module: { default: BenchEntry[] } = await import(
+    pathToFileURL(join(import.meta.dirname, `${file}.bench.js`)).href
+  )
+  const entries = module.default.filter(
     ({ name }) => names.length === 0 || names.some((wanted) => matches(name, wanted)),
   )
-  if (entries.length === 0) throw new Error(`No benchmark is called ${names.join(' or ')}.`)
-  if (!json) console.log(row(['name', 'median', 'unit', 'better', 'ratio', 'baseline']))
+  if (entries.length === 0) {
+    process.exitCode = 3
+    return
+  }
+  if (!json && !words.includes('--no-head')) console.log(row(['name', 'median', 'unit', 'better', 'ratio', 'baseline']))
   for (const entry of entries) {
     try {
       const result = await measure(entry)
@@ -26,14 +31,6 @@ async function main(words: readonly string[]) {
 }
 
 const matches = (name: string, wanted: string) => name === wanted || name.startsWith(`${wanted}.`)
-
-async function all(): Promise<BenchEntry[]> {
-  const files = readdirSync(import.meta.dirname)
-    .filter((file) => file.endsWith('.bench.js'))
-    .sort()
-  const modules = await Promise.all(files.map((file) => import(pathToFileURL(join(import.meta.dirname, file)).href)))
-  return modules.flatMap((module: { default: BenchEntry[] }) => module.default)
-}
 
 const digits = (value: number) => value.toPrecision(4)
 
