@@ -90,27 +90,30 @@ test.runIf(inLongForm)('a robot that can do nothing says so, and learns it again
   await page.context().close()
 })
 
-test('a way to play hinders an opponent between two times left, and what does not fit is said beside it', async () => {
-  const page = await world.open('/designs/puffin')
-  await page.getByRole('button', { name: 'Change it' }).click()
-  const panel = page.getByRole('dialog', { name: 'Way to play' })
-  await panel.getByLabel('It hinders an opponent for part of the match').check()
-  await panel.getByLabel('Whom').selectOption({ label: 'their robot in position 3' })
-  await panel.getByLabel('From, time left').fill('60')
-  await panel.getByLabel('Until, time left').fill('70')
-  await panel
-    .getByText(/until must be less than from \(60\), got 70/)
-    .first()
-    .waitFor()
-  await panel.getByLabel('Until, time left').fill('30')
-  await panel.getByRole('button', { name: 'Save', exact: true }).click()
-  await panel.getByText('Saved as revision 2.').waitFor()
-  const ways = await fetch(`${world.url}/api/documents/option`).then((response) => response.json())
-  const changed = ways.find(({ revision }: { revision: number }) => revision === 2)
-  const { body } = await fetch(`${world.url}/api/documents/option/${changed.id}`).then((response) => response.json())
-  expect(body.option.role.defend).toEqual({ mark: 2, from: 60, until: 30 })
-  await page.context().close()
-})
+test.runIf(inLongForm)(
+  'a way to play hinders an opponent between two times left, and what does not fit is said beside it',
+  async () => {
+    const page = await world.open('/designs/puffin')
+    await page.getByRole('button', { name: 'Change it' }).click()
+    const panel = page.getByRole('dialog', { name: 'Way to play' })
+    await panel.getByLabel('It hinders an opponent for part of the match').check()
+    await panel.getByLabel('Whom').selectOption({ label: 'their robot in position 3' })
+    await panel.getByLabel('From, time left').fill('60')
+    await panel.getByLabel('Until, time left').fill('70')
+    await panel
+      .getByText(/until must be less than from \(60\), got 70/)
+      .first()
+      .waitFor()
+    await panel.getByLabel('Until, time left').fill('30')
+    await panel.getByRole('button', { name: 'Save', exact: true }).click()
+    await panel.getByText('Saved as revision 2.').waitFor()
+    const ways = await fetch(`${world.url}/api/documents/option`).then((response) => response.json())
+    const changed = ways.find(({ revision }: { revision: number }) => revision === 2)
+    const { body } = await fetch(`${world.url}/api/documents/option/${changed.id}`).then((response) => response.json())
+    expect(body.option.role.defend).toEqual({ mark: 2, from: 60, until: 30 })
+    await page.context().close()
+  },
+)
 
 test('stored air says when its pressure is lost, what that costs and what a tank more is worth, on a phone too', async () => {
   const page = await world.open('/designs/kittiwake', { viewport: { width: 390, height: 844 } })
