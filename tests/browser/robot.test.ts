@@ -115,43 +115,46 @@ test.runIf(inLongForm)(
   },
 )
 
-test('stored air says when its pressure is lost, what that costs and what a tank more is worth, on a phone too', async () => {
-  const page = await world.open('/designs/kittiwake', { viewport: { width: 390, height: 844 } })
-  const points = await shownPoints(page)
-  const panel = page.getByRole('region', { name: 'Stored air' })
-  const lost = panel.getByTestId('air-lost')
-  await lost.filter({ hasText: /is lost with \d+\.\d.s left \(cautious bound: \d+\.\d.s left\)/ }).waitFor()
-  const shown = async (id: string) => Number.parseFloat((await panel.getByTestId(`air-${id}`).textContent())!)
-  expect(await shown('always')).toBe(points)
-  const cost = (await shown('always')) - (await shown('withThis'))
-  expect(cost).toBeGreaterThan(0)
-  expect(await page.getByTestId('air-note').textContent()).toMatch(
-    /costs 0\.\d points a match that this number does not/,
-  )
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
+test.runIf(inLongForm)(
+  'stored air says when its pressure is lost, what that costs and what a tank more is worth, on a phone too',
+  async () => {
+    const page = await world.open('/designs/kittiwake', { viewport: { width: 390, height: 844 } })
+    const points = await shownPoints(page)
+    const panel = page.getByRole('region', { name: 'Stored air' })
+    const lost = panel.getByTestId('air-lost')
+    await lost.filter({ hasText: /is lost with \d+\.\d.s left \(cautious bound: \d+\.\d.s left\)/ }).waitFor()
+    const shown = async (id: string) => Number.parseFloat((await panel.getByTestId(`air-${id}`).textContent())!)
+    expect(await shown('always')).toBe(points)
+    const cost = (await shown('always')) - (await shown('withThis'))
+    expect(cost).toBeGreaterThan(0)
+    expect(await page.getByTestId('air-note').textContent()).toMatch(
+      /costs 0\.\d points a match that this number does not/,
+    )
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
 
-  await panel.getByRole('button', { name: 'Tanks and pressures' }).click()
-  await panel.getByLabel('Tanks', { exact: true }).fill('12')
-  await lost.filter({ hasText: 'lasts the match (by the cautious bound too).' }).waitFor()
-  await panel.getByText('One tank more is worth nothing here.').waitFor()
-  expect(await page.getByTestId('air-note').count()).toBe(0)
-  await panel.getByLabel('Once it is lost, strokes with').fill('6 bar')
-  await panel.getByText('At most the working pressure of 501.3\u00a0kPa(a), not 600\u00a0kPa(a).').waitFor()
-  await panel.getByText('It is computed when nothing is wrong with the design.').waitFor()
-  await panel.getByLabel('Once it is lost, strokes with').fill('30 psig')
-  await panel.getByLabel('Stored at the start').fill('10 barg')
-  await panel.getByRole('alert').filter({ hasText: 'it can burst' }).waitFor()
+    await panel.getByRole('button', { name: 'Tanks and pressures' }).click()
+    await panel.getByLabel('Tanks', { exact: true }).fill('12')
+    await lost.filter({ hasText: 'lasts the match (by the cautious bound too).' }).waitFor()
+    await panel.getByText('One tank more is worth nothing here.').waitFor()
+    expect(await page.getByTestId('air-note').count()).toBe(0)
+    await panel.getByLabel('Once it is lost, strokes with').fill('6 bar')
+    await panel.getByText('At most the working pressure of 501.3\u00a0kPa(a), not 600\u00a0kPa(a).').waitFor()
+    await panel.getByText('It is computed when nothing is wrong with the design.').waitFor()
+    await panel.getByLabel('Once it is lost, strokes with').fill('30 psig')
+    await panel.getByLabel('Stored at the start').fill('10 barg')
+    await panel.getByRole('alert').filter({ hasText: 'it can burst' }).waitFor()
 
-  await panel.getByRole('button', { name: 'What moves, and how often' }).click()
-  const intake = panel.getByRole('group', { name: 'Collect from Outer slipway: Intake, lowered by a cylinder' })
-  await intake.getByLabel('Out', { exact: true }).fill('2')
-  await panel.getByRole('button', { name: 'Remove the stored air' }).click()
-  await page.getByText('The stored air is removed').waitFor()
-  await page.getByRole('button', { name: 'Undo', exact: true }).click()
-  expect(await intake.getByLabel('Out', { exact: true }).inputValue()).toBe('2')
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
-  await page.context().close()
-})
+    await panel.getByRole('button', { name: 'What moves, and how often' }).click()
+    const intake = panel.getByRole('group', { name: 'Collect from Outer slipway: Intake, lowered by a cylinder' })
+    await intake.getByLabel('Out', { exact: true }).fill('2')
+    await panel.getByRole('button', { name: 'Remove the stored air' }).click()
+    await page.getByText('The stored air is removed').waitFor()
+    await page.getByRole('button', { name: 'Undo', exact: true }).click()
+    expect(await intake.getByLabel('Out', { exact: true }).inputValue()).toBe('2')
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
+    await page.context().close()
+  },
+)
 
 test.runIf(inLongForm)('a robot without stored air gets some, with a tank of the shelf, and it is saved', async () => {
   const page = await world.open('/designs/puffin')

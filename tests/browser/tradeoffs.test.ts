@@ -158,49 +158,52 @@ test.runIf(inLongForm)('the map grows, keeps what it had when it is stopped, and
   await page.context().close()
 })
 
-test('ranking points and points disagree about the hook: played, judged otherwise, and written down', async () => {
-  const page = await world.open('/trade-offs/hook-for-the-standings')
-  const played = section(page, 'Answer by whole matches')
-  await played
-    .getByText(/^Points and ranking points disagree: by points ‘Kittiwake, .*by ranking points ‘Shearwater, /)
-    .waitFor(slow)
-  await played.getByText(/^ ?It earns ‘All berthed’ in \d+.% of its matches, the other in 0.%/).waitFor()
-  await played.locator('.answer').getByRole('button').click()
-  await page.getByRole('dialog').getByText('Bonus ‘All berthed’').waitFor()
-  await page.keyboard.press('Escape')
+test.runIf(inLongForm)(
+  'ranking points and points disagree about the hook: played, judged otherwise, and written down',
+  async () => {
+    const page = await world.open('/trade-offs/hook-for-the-standings')
+    const played = section(page, 'Answer by whole matches')
+    await played
+      .getByText(/^Points and ranking points disagree: by points ‘Kittiwake, .*by ranking points ‘Shearwater, /)
+      .waitFor(slow)
+    await played.getByText(/^ ?It earns ‘All berthed’ in \d+.% of its matches, the other in 0.%/).waitFor()
+    await played.locator('.answer').getByRole('button').click()
+    await page.getByRole('dialog').getByText('Bonus ‘All berthed’').waitFor()
+    await page.keyboard.press('Escape')
 
-  // By wins points and matches agree; the same matches say so, and judging otherwise can be undone.
-  const counts = section(page, 'What counts')
-  await counts.getByLabel('Judge by').selectOption('win')
-  await played.getByText(/^By wins: Kittiwake, finish when it pays, \+\d/).waitFor()
-  await played.getByText(/^ ?By points ‘Kittiwake, finish when it pays’ is ahead, too/).waitFor()
-  await page.getByRole('button', { name: 'Undo' }).click()
-  await played.getByText(/^By ranking points: Shearwater, /).waitFor()
-  if (inLongForm) {
-    expect(await findingsIn(page, modes)).toEqual([])
-    await page.setViewportSize({ width: 360, height: 800 })
-    await expect.poll(() => wider(page)).toBe(0)
-    expect(await cutTexts(page)).toEqual([])
-  }
+    // By wins points and matches agree; the same matches say so, and judging otherwise can be undone.
+    const counts = section(page, 'What counts')
+    await counts.getByLabel('Judge by').selectOption('win')
+    await played.getByText(/^By wins: Kittiwake, finish when it pays, \+\d/).waitFor()
+    await played.getByText(/^ ?By points ‘Kittiwake, finish when it pays’ is ahead, too/).waitFor()
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await played.getByText(/^By ranking points: Shearwater, /).waitFor()
+    if (inLongForm) {
+      expect(await findingsIn(page, modes)).toEqual([])
+      await page.setViewportSize({ width: 360, height: 800 })
+      await expect.poll(() => wider(page)).toBe(0)
+      expect(await cutTexts(page)).toEqual([])
+    }
 
-  const decide = section(page, 'Write it down')
-  await decide.getByLabel('Decision').fill('Build the hook')
-  const write = decide.getByRole('button', { name: 'Make a decision record' })
-  await expect.poll(() => write.isEnabled(), slow).toBe(true)
-  await write.click()
-  const record = page.getByRole('article')
-  await record.getByText('Judged by: Ranking points.').waitFor(slow)
-  await record.getByText(/^By ranking points: Shearwater, .* Points and ranking points disagree/).waitFor()
-  const stored = await fetch(`${world.url}/api/documents/decision/${page.url().split('/').at(-1)}`).then((r) =>
-    r.json(),
-  )
-  expect(stored.body.chosen).toBe('shearwater-best')
-  expect(stored.body.snapshot.objective).toBe('rankingPoints')
-  expect(stored.body.snapshot.field.opponents.length).toBe(3)
-  // A record is made of all the matches, as soon as they are played.
-  expect(stored.body.snapshot.result.field.replicates).toBe(20_000)
-  await page.context().close()
-})
+    const decide = section(page, 'Write it down')
+    await decide.getByLabel('Decision').fill('Build the hook')
+    const write = decide.getByRole('button', { name: 'Make a decision record' })
+    await expect.poll(() => write.isEnabled(), slow).toBe(true)
+    await write.click()
+    const record = page.getByRole('article')
+    await record.getByText('Judged by: Ranking points.').waitFor(slow)
+    await record.getByText(/^By ranking points: Shearwater, .* Points and ranking points disagree/).waitFor()
+    const stored = await fetch(`${world.url}/api/documents/decision/${page.url().split('/').at(-1)}`).then((r) =>
+      r.json(),
+    )
+    expect(stored.body.chosen).toBe('shearwater-best')
+    expect(stored.body.snapshot.objective).toBe('rankingPoints')
+    expect(stored.body.snapshot.field.opponents.length).toBe(3)
+    // A record is made of all the matches, as soon as they are played.
+    expect(stored.body.snapshot.result.field.replicates).toBe(20_000)
+    await page.context().close()
+  },
+)
 
 test('nothing went wrong in any page', () => {
   expect(world.errors).toEqual([])
