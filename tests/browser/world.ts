@@ -23,7 +23,9 @@ export interface World {
   close(): Promise<void>
 }
 
-export const chromiumPath = (): string => process.env.CHROMIUM_PATH ?? '/usr/bin/chromium'
+/** Without a window's parts the same browser takes two thirds of the time; the whole one does where there is no other. */
+export const chromiumPath = (): string =>
+  process.env.CHROMIUM_PATH ?? ['/usr/bin/chromium-headless-shell'].find(existsSync) ?? '/usr/bin/chromium'
 
 const flags =
   '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync'
@@ -46,7 +48,9 @@ async function ground(): Promise<Ground> {
 /** `camera`: a film (YUV4MPEG2) that the browser takes for its camera's. */
 export async function openWorld(more: { camera?: string } = {}): Promise<World> {
   if (!existsSync(chromiumPath()))
-    throw new Error(`No browser at ${chromiumPath()}: install Debian’s chromium, or set CHROMIUM_PATH.`)
+    throw new Error(
+      `No browser at ${chromiumPath()}: install Debian’s chromium-headless-shell or chromium, or set CHROMIUM_PATH.`,
+    )
   const folder = await mkdtemp(join(tmpdir(), 'cyclewright-browser-'))
   // Copies, which a test may change.
   const { screens, database } = await ground()
