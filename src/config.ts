@@ -22,6 +22,11 @@ const settings = z.object({
   TLS_CERT: z.string().refine(existsSync, 'names no file').optional(),
   TLS_KEY: z.string().refine(existsSync, 'names no file').optional(),
   LOG_LEVEL: z.enum(logLevels, `must be one of ${logLevels.join(', ')}`).default('warn'),
+  BACKUP_HOURS: z
+    .string()
+    .default('1')
+    .refine((text) => /^\d{1,3}$/.test(text), 'must be a whole number of hours up to 999 (0: no copies by itself)')
+    .transform(Number),
   DEMO: z.enum(['0', '1'], 'must be 1 (put the demo season into an empty database) or 0').default('1'),
 })
 
@@ -33,6 +38,8 @@ export interface Config {
   tls: { certificate: string; key: string } | null
   logLevel: (typeof logLevels)[number]
   demo: boolean
+  /** Hours between copies of the database; 0: none by itself. */
+  backupHours: number
 }
 
 /** A setting is wrong; the message is for the person who starts the server. */
@@ -55,6 +62,7 @@ export function readConfig(environment: { [name: string]: string | undefined }):
     tls: tlsOf(data.TLS_CERT, data.TLS_KEY),
     logLevel: data.LOG_LEVEL,
     demo: data.DEMO === '1',
+    backupHours: data.BACKUP_HOURS,
   }
 }
 

@@ -9,7 +9,7 @@ import { claimAddress, claimHours } from './claiming.ts'
 import { type Config, ConfigError, readConfig } from './config.ts'
 import { projectRoot } from './root.ts'
 import { seedIfEmpty } from './seeding.ts'
-import { openStore, type Store, StoreError } from './store/index.ts'
+import { openStore, type Store, StoreError, scheduleBackups } from './store/index.ts'
 
 /** How long a stop waits for requests under way (ms). */
 const longestWait = 3000
@@ -26,10 +26,15 @@ async function main() {
     https: config.tls ? { cert: readFileSync(config.tls.certificate), key: readFileSync(config.tls.key) } : undefined,
     claimed: () => void openToOthers(app, config),
   })
+  const endBackups = scheduleBackups(store.backups, {
+    every: config.backupHours,
+    failed: (error) => app.log.error(error, 'The database could not be copied, or its copy is not whole'),
+  })
   stopGently(async () => {
     const patience = setTimeout(() => app.server.closeAllConnections(), longestWait)
     await app.close()
     clearTimeout(patience)
+    await endBackups()
     await store.close()
   })
   const isClaimed = await store.entrance.isClaimed()

@@ -12,11 +12,19 @@ test('without any setting the server listens on this machine only, with its own 
     tls: null,
     logLevel: 'warn',
     demo: true,
+    backupHours: 1,
   })
 })
 
 test('each setting is taken over', () => {
-  const given = { PORT: '0', HOST: '::1', DATABASE_URL: 'file:/srv/a.db', LOG_LEVEL: 'debug', DEMO: '0' }
+  const given = {
+    PORT: '0',
+    HOST: '::1',
+    DATABASE_URL: 'file:/srv/a.db',
+    LOG_LEVEL: 'debug',
+    DEMO: '0',
+    BACKUP_HOURS: '6',
+  }
   expect(readConfig({ ...given, TLS_CERT: here, TLS_KEY: here })).toEqual({
     port: 0,
     host: '::1',
@@ -24,6 +32,7 @@ test('each setting is taken over', () => {
     tls: { certificate: here, key: here },
     logLevel: 'debug',
     demo: false,
+    backupHours: 6,
   })
 })
 
@@ -37,6 +46,10 @@ describe('a wrong setting ends the start with a sentence that names it and echoe
     [{ PORT: '65536' }, 'PORT must be a whole number from 0 to 65535, got "65536".'],
     [{ PORT: '-1' }, 'PORT must be a whole number from 0 to 65535, got "-1".'],
     [{ PORT: '80.5' }, 'PORT must be a whole number from 0 to 65535, got "80.5".'],
+    [
+      { BACKUP_HOURS: '1.5' },
+      'BACKUP_HOURS must be a whole number of hours up to 999 (0: no copies by itself), got "1.5".',
+    ],
     [{ DEMO: 'yes' }, 'DEMO must be 1 (put the demo season into an empty database) or 0, got "yes".'],
     [{ LOG_LEVEL: 'loud' }, 'LOG_LEVEL must be one of fatal, error, warn, info, debug, trace, silent, got "loud".'],
     [{ DATABASE_URL: 'team.db' }, 'DATABASE_URL must begin with file: and name a file, got "team.db".'],

@@ -1,3 +1,7 @@
+// Copies
+
+export { type ScheduleOptions, scheduleBackups } from './backups/schedule.ts'
+export { backupReasons } from './backups/types.ts'
 // Jobs
 
 // Opening and keeping

@@ -1,7 +1,9 @@
 import { existsSync, statSync } from 'node:fs'
+import { join } from 'node:path'
 import type { MigrationList } from '@prisma/schema-engine-wasm/schema_engine_bg'
 import Database from 'better-sqlite3'
-import { backup } from './backup.ts'
+import { backupFolder } from './backups/files.ts'
+import { makeBackup } from './backups/make.ts'
 import { type SchemaEngine, withEngine } from './engine.ts'
 import { StoreError } from './errors.ts'
 import { readMigrations } from './migrations.ts'
@@ -29,7 +31,8 @@ export async function migrate(file: string, folder: string, now: () => Date): Pr
     return await withEngine(factory, async (engine) => {
       if (!hadData) return { applied: await apply(engine, migrationsList, null), backup: null }
       if ((await unapplied(engine, migrationsList)).length === 0) return { applied: [], backup: null }
-      const copy = backup(file, now())
+      const { name } = await makeBackup(file, { reason: 'migration', at: now() })
+      const copy = join(backupFolder(file), name)
       return { applied: await apply(engine, migrationsList, copy), backup: copy }
     })
   } finally {

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto'
 import { mkdirSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { projectRoot } from '../root.ts'
+import { FileBackups } from './backups/backups.ts'
 import { StoreError } from './errors.ts'
 import { PrismaClient } from './generated/client.ts'
 import { type Migrated, migrate } from './migrate.ts'
@@ -12,7 +13,7 @@ import { RecordLogs } from './records/log.ts'
 import type { DirectConnection } from './sqlite/direct.ts'
 import { SqliteFactory } from './sqlite/factory.ts'
 import type { Setting } from './sqlite/pragmas.ts'
-import type { EntranceStore, Store, StoreHealth, WorkspaceStore } from './types.ts'
+import type { BackupStore, EntranceStore, Store, StoreHealth, WorkspaceStore } from './types.ts'
 import { DatabaseWorkspace } from './workspace.ts'
 
 export interface OpenOptions {
@@ -35,7 +36,7 @@ export async function openStore(url: string, options: OpenOptions = {}): Promise
   const factory = new SqliteFactory(file, options.further)
   const client = new PrismaClient({ adapter: factory, transactionOptions: { maxWait: 30_000, timeout: 10_000 } })
   await client.$connect()
-  return new DatabaseStore(client, factory.direct, now)
+  return new DatabaseStore(client, { direct: factory.direct, backups: new FileBackups(file, now), now })
 }
 
 /** The path in a `file:` address; a relative one counts from the project's folder. */
@@ -48,6 +49,12 @@ export function fileOf(url: string): string {
 
 const synchronousModes = ['OFF', 'NORMAL', 'FULL', 'EXTRA']
 
+interface Parts {
+  direct: DirectConnection
+  backups: BackupStore
+  now: () => Date
+}
+
 class DatabaseStore implements Store {
   readonly #client: PrismaClient
   readonly #now: () => Date
@@ -56,8 +63,10 @@ class DatabaseStore implements Store {
   readonly #intake: Intake
   readonly #logs = new RecordLogs()
   readonly entrance: EntranceStore
+  readonly backups: BackupStore
 
-  constructor(client: PrismaClient, direct: DirectConnection, now: () => Date) {
+  constructor(client: PrismaClient, { direct, backups, now }: Parts) {
+    this.backups = backups
     this.#client = client
     this.#direct = direct
     this.#intake = new Intake(direct)

@@ -1,4 +1,5 @@
 import type { DocumentKind } from '../model/documents/records.ts'
+import type { BackupStore } from './backups/types.ts'
 import type { EventStore } from './event/types.ts'
 import type { ExchangeStore } from './exchange/types.ts'
 import type { ForecastStore } from './forecasts/types.ts'
@@ -7,6 +8,7 @@ import type { AuditStore, EntranceStore, InvitationStore, PeopleStore } from './
 import type { RecordStore } from './records/types.ts'
 import type { RoundStore } from './rounds/types.ts'
 
+export type * from './backups/types.ts'
 export type * from './event/types.ts'
 export type * from './exchange/types.ts'
 export type * from './forecasts/types.ts'
@@ -98,6 +100,8 @@ export interface StoreHealth {
 export interface Store {
   /** Ways into any workspace. */
   readonly entrance: EntranceStore
+  /** Copies of the whole database. */
+  readonly backups: BackupStore
   workspace(id: string): WorkspaceStore
   /** Id of the workspace that holds the round of guesses with that code. */
   workspaceOfRound(code: string): Promise<string | null>

@@ -33,6 +33,7 @@ export const ofPeople: Pick<Words['problems'], keyof typeof peopleSentences> = {
     'Dieser Server gehört noch niemandem: Öffne zuerst den Link zum Einrichten, den der Server beim Start ausgibt',
   lastLead: () => 'Das ist die letzte Leitung mit einer Passphrase: Gib erst jemand anderem diese Rolle',
   noPerson: ({ id }) => `Es gibt niemanden mit der Kennung „${id}“`,
+  noBackup: ({ name }) => `Es gibt keine Kopie der Datenbank mit dem Namen „${name}“`,
   noDevice: ({ id }) => `Es gibt kein Gerät mit der Kennung „${id}“`,
   noInvitation: ({ id }) => `Es gibt keine offene Einladung mit der Kennung „${id}“`,
 }
