@@ -169,6 +169,8 @@ describe('A lead of one team and what belongs to another:', () => {
 
   /** What else a request needs to be taken as one; a new procedure with a body has its entry here. */
   const bodies: { readonly [name: string]: { [field: string]: unknown } } = {
+    'backups.make': {},
+    'backups.prove': { name: 'team 2026-01-01T00.00.00.000Z.db' },
     'documents.save': { base: 1, body: { ...harbour(), id: 'theirs', name: 'Taken' } },
     'documents.check': { body: {} },
     'documents.restore': { revision: 1, base: 1 },

@@ -66,6 +66,14 @@ test('a lead claims the server, invites a scout, who comes in with a phone, and 
   expect(await session()).toBeNull()
   await lead.getByText('What was changed').click()
   await lead.getByRole('cell', { name: 'people.signOut' }).waitFor()
+
+  await lead.getByText('There is no copy yet.').waitFor()
+  await lead.getByRole('button', { name: 'Make a copy now' }).click()
+  await lead.getByText('None has been proven yet.').waitFor()
+  await lead.getByRole('button', { name: 'Prove the newest' }).click()
+  await lead
+    .getByText(/^The newest copy is of .+ The last that was found whole was proven on .+, with \d+ rows\.$/)
+    .waitFor()
   await phone.context().close()
 
   // A session that ends under a form: the panel comes over it, and what was typed is still there afterwards.

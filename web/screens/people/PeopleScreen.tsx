@@ -2,6 +2,7 @@ import { useLocation } from 'wouter'
 import { useSession } from '../../data/session.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
+import { Backups } from './Backups.tsx'
 import { ClaimPage } from './ClaimPage.tsx'
 import { Devices } from './Devices.tsx'
 import { Invitations } from './Invitations.tsx'
@@ -53,6 +54,7 @@ function People() {
           {claimed && <Invitations />}
           {claimed && <Members />}
           {claimed && <Devices here={session.data.device?.id ?? null} />}
+          <Backups />
           <Log />
         </>
       )}

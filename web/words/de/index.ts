@@ -1,6 +1,7 @@
 import type { Words } from '../catalogue.ts'
 import { actions } from './actions.ts'
 import { air } from './air.ts'
+import { backups } from './backups.ts'
 import { board } from './board.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
@@ -68,6 +69,7 @@ import { worker } from './worker.ts'
 export const de: Words = {
   actions,
   air,
+  backups,
   board,
   budget,
   cautions,

@@ -1,5 +1,6 @@
 import { actions } from './actions.ts'
 import { air } from './air.ts'
+import { backups } from './backups.ts'
 import { board } from './board.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
@@ -67,6 +68,7 @@ import { worker } from './worker.ts'
 export const en = {
   actions,
   air,
+  backups,
   board,
   budget,
   cautions,
