@@ -41,7 +41,7 @@ test('README.md explains the settings that src/config.ts reads, with their defau
     .filter((line) => /^\| `[A-Z_]+`/.test(line))
   const explained = rows.flatMap((row) => all(row.split('|')[1]!, /`([A-Z_]+)`/g))
   expect(explained.sort()).toEqual(all(config, /^ {2}([A-Z_]+): z/gm).sort())
-  const defaults = [...config.matchAll(/^ {2}([A-Z_]+): z(?:(?!^ {2}[A-Z_]+: z)[^])*?\.default\('([^']+)'\)/gm)]
+  const defaults = [...config.matchAll(/^ {2}([A-Z_]+): z(?:(?!^ {2}[A-Z_]+: z)[\s\S])*?\.default\('([^']+)'\)/gm)]
   expect(defaults.length).toBe(6)
   for (const [, name, value] of defaults) {
     const row = rows.find((each) => each.startsWith(`| \`${name}\``))
