@@ -1,17 +1,13 @@
 import { Workspace } from '../kernel/index.ts'
 import { AmountRows, negligible } from './amountRows.ts'
-import { binomial } from './binomial.ts'
 import type { GraphLeg, GraphNode } from './graph.ts'
 import type { Problem } from './problem.ts'
 import { type Arrival, Arrivals, atOnce, blocks, Clip, runEnd, runFrom } from './run.ts'
 import { sum, weighted } from './sums.ts'
 import { type Policy, stop, wait } from './table.ts'
 import type { Tally } from './tally.ts'
-import { cumulative } from './timed.ts'
+import { Unfinished } from './unfinished.ts'
 import { Vectors } from './vectors.ts'
-
-/** Of one outcome among many of one state. */
-const nothing = negligible / 100
 
 /** Distribution of a tally: [amount, probability], rising, in the tally's own unit (points or pieces). */
 export type Spread = [number, number][]
@@ -47,9 +43,7 @@ class SpreadPass {
   private readonly final: Float64Array
   private readonly arrivals: Arrivals
   private readonly clip: Clip
-  private readonly cuts = new Map<number, Cuts>()
-  /** Successes among k pieces, by their chance and k. */
-  private readonly partial = new Map<number, Float64Array[]>()
+  private readonly unfinished: Unfinished
 
   constructor(problem: Problem, policy: Policy, tally: Tally, space: Workspace) {
     this.problem = problem
@@ -65,6 +59,7 @@ class SpreadPass {
     this.final = new Float64Array(amounts * tally.lattice.ratio)
     this.arrivals = new Arrivals(problem, space, negligible)
     this.clip = Clip.of(problem)
+    this.unfinished = new Unfinished(problem, tally)
   }
 
   run(): Float64Array {
@@ -74,6 +69,7 @@ class SpreadPass {
       this.arrive({ n: graph.initial, r: rooms.index(outcome.room), amount: this.tally.initial(outcome) }, one, 1)
     }
     for (const { from, to } of blocks(this.problem)) while (this.wave(from, to));
+    this.unfinished.addTo(this.final)
     const total = this.final.reduce((sum, p) => sum + p, 0)
     return this.final.map((p) => p / total)
   }
@@ -157,7 +153,8 @@ class SpreadPass {
     const room = d < 0 ? leg.load : problem.rooms.room(r, d)
     const stride = d < 0 ? 0 : (problem.rooms.strides[d] as number)
     const successes = leg.goal < 0 ? null : (problem.successes[leg.id] as Float64Array)
-    this.unfinished(leg, room, amount, start, at, count)
+    const fine = Math.round(amount * tally.lattice.ratio)
+    this.unfinished.note(leg, Math.min(room, leg.load), fine, data, start, at, count)
     const arrival = this.arrivals.of(start, at, count, problem.timed[leg.id] as Problem['timed'][number])
     if (!arrival) return
     if (!successes) {
@@ -222,65 +219,6 @@ class SpreadPass {
     rows.add(room, whole, chance * (1 - share), arrival, t, count)
     if (share > 0) rows.add(room, whole + 1, chance * share, arrival, t, count)
   }
-
-  /** A leg that the buzzer cuts: the pieces that counted before it stay. */
-  private unfinished(leg: GraphLeg, room: number, amount: number, start: number, at: number, count: number): void {
-    const { data } = this.space
-    const { parts, last: latest } = this.cutsOf(leg)
-    if (at > latest) return
-    const steady = this.tally.steady(leg)
-    const fineBelow = Math.min(this.tally.fineBelow, this.problem.steps)
-    for (let k = 0; k < parts.length; k++) {
-      const { chance: chances, first, last } = parts[k] as Cut
-      // What pays the same however much time was left is gathered over the run.
-      let gathered = 0
-      for (let t = Math.max(at, first); t < at + count && t <= last; t++) {
-        const chance = (data[start + t - at] as number) * (chances[t] as number)
-        if (chance < negligible) continue
-        const left = k === 0 || steady ? fineBelow : this.leftAt(leg, k, t)
-        if (left >= fineBelow) gathered += chance
-        else this.partly(leg, k, room, amount, chance, left)
-      }
-      if (gathered === 0) continue
-      if (k === 0) this.end(gathered, amount)
-      else this.partly(leg, k, room, amount, gathered, fineBelow)
-    }
-  }
-
-  /** When the first k pieces counted, by time left: only a held piece asks, and its expected time stands for it. */
-  private leftAt(leg: GraphLeg, k: number, t: number): number {
-    const { pieces } = this.problem.timed[leg.id] as Problem['timed'][number]
-    const timesOf = pieces[Math.floor((k - 1) / 2)] as (typeof pieces)[number]
-    return Math.max(0, Math.round(t - timesOf.first - timesOf.mass.length / 2))
-  }
-
-  /** k pieces of a load counted before the buzzer, with `left` steps left, the others did not. */
-  private partly(leg: GraphLeg, k: number, room: number, amount: number, chance: number, left: number): void {
-    let successes = this.partial.get(leg.success)?.[k]
-    if (!successes) {
-      successes = binomial(k, leg.success)
-      const known = this.partial.get(leg.success) ?? []
-      known[k] = successes
-      this.partial.set(leg.success, known)
-    }
-    for (let b = 0; b <= k; b++) {
-      const one = chance * (successes[b] as number)
-      if (one >= nothing) this.end(one, amount + this.tally.placed(leg, Math.min(b, room), left))
-    }
-  }
-
-  /** Per number of pieces that count before the buzzer, all of them left out. */
-  private cutsOf(leg: GraphLeg): Cuts {
-    let cuts = this.cuts.get(leg.id)
-    if (!cuts) {
-      const { pieces } = this.problem.timed[leg.id] as Problem['timed'][number]
-      const times = pieces.map((piece) => cumulative(piece, this.problem.steps))
-      const parts = times.map((after, k) => cutOf(k === 0 ? null : (times[k - 1] as Float64Array), after))
-      cuts = { parts, last: Math.max(...parts.map(({ last }) => last)) }
-      this.cuts.set(leg.id, cuts)
-    }
-    return cuts
-  }
 }
 
 /** Where mass arrives: node, room, and amount so far. */
@@ -288,29 +226,4 @@ interface Arrived {
   readonly n: number
   readonly r: number
   readonly amount: number
-}
-
-/** The chance that a leg begun with t steps left is cut after just so many pieces, and where it is more than negligible. */
-interface Cut {
-  readonly chance: Float64Array
-  readonly first: number
-  readonly last: number
-}
-
-/** By the number of pieces that count, and the most time left with which the buzzer cuts the leg at all. */
-interface Cuts {
-  readonly parts: readonly Cut[]
-  readonly last: number
-}
-
-function cutOf(before: Float64Array | null, after: Float64Array): Cut {
-  const chance = after.map((p, t) => (before ? (before[t] as number) : 1) - p)
-  return {
-    chance,
-    first: Math.max(
-      0,
-      chance.findIndex((p) => p >= negligible),
-    ),
-    last: chance.findLastIndex((p) => p >= negligible),
-  }
 }

@@ -1,0 +1,199 @@
+import { negligible } from './amountRows.ts'
+import { binomial } from './binomial.ts'
+import type { GraphLeg } from './graph.ts'
+import type { Problem } from './problem.ts'
+import type { Tally } from './tally.ts'
+import { cumulative } from './timed.ts'
+
+/** Of one outcome among many of one state. */
+const nothing = negligible / 100
+
+/** Masses of decisions for one leg whose load finds so much room, by amount so far (fine lattice) and time left. */
+interface Begun {
+  readonly leg: GraphLeg
+  readonly fit: number
+  readonly byAmount: Map<number, Float64Array>
+}
+
+/**
+ * Legs that the buzzer cuts: the pieces that counted before it stay. What the match then ends with is linear in the chances
+ * to begin such a leg, so these are gathered over all of the match, and a leg's cuts are worked out once.
+ */
+export class Unfinished {
+  private readonly problem: Problem
+  private readonly tally: Tally
+  private readonly cuts = new Map<number, Cuts>()
+  /** By leg and room, where capacities leave a load less than it needs. */
+  private readonly begun = new Map<number, Begun>()
+  private readonly loads: number
+  /** Successes among k pieces, by their chance and k. */
+  private readonly successes = new Map<number, Float64Array[]>()
+
+  constructor(problem: Problem, tally: Tally) {
+    this.problem = problem
+    this.tally = tally
+    this.loads = 1 + Math.max(0, ...problem.graph.legs.map(({ load }) => load))
+  }
+
+  /**
+   * Notes that a leg may be begun with `at` … `at + count − 1` steps left.
+   * @param fit how many pieces of its load find room
+   * @param amount so far, on the fine lattice
+   * @param start place of the chances in `data`
+   */
+  note(leg: GraphLeg, fit: number, amount: number, data: Float64Array, start: number, at: number, count: number): void {
+    const { last } = this.cutsOf(leg)
+    if (at > last) return
+    const key = leg.id * this.loads + fit
+    let begun = this.begun.get(key)
+    if (!begun) {
+      begun = { leg, fit, byAmount: new Map() }
+      this.begun.set(key, begun)
+    }
+    let masses = begun.byAmount.get(amount)
+    if (!masses) {
+      masses = new Float64Array(last + 1)
+      begun.byAmount.set(amount, masses)
+    }
+    const end = Math.min(at + count - 1, last)
+    for (let t = at; t <= end; t++) masses[t] = (masses[t] as number) + (data[start + t - at] as number)
+  }
+
+  /** Adds what these legs end with to the distribution of amounts (fine lattice). */
+  addTo(final: Float64Array): void {
+    for (const { leg, fit, byAmount } of this.begun.values())
+      for (const [amount, masses] of byAmount) this.cut(leg, fit, amount, masses, final)
+  }
+
+  private cut(leg: GraphLeg, fit: number, amount: number, masses: Float64Array, final: Float64Array): void {
+    const cuts = this.cutsOf(leg)
+    const steady = this.tally.steady(leg)
+    const fineBelow = Math.min(this.tally.fineBelow, this.problem.steps)
+    let low = 0
+    while (low < masses.length && (masses[low] as number) < negligible) low++
+    for (const [k, { chance: chances, first, last, middle }] of cuts.parts.entries()) {
+      // What pays the same however much time was left is gathered over all times.
+      let gathered = 0
+      for (let t = Math.max(low, first); t <= last; t++) {
+        const chance = (masses[t] as number) * (chances[t] as number)
+        if (chance < negligible) continue
+        // When the first k pieces counted: only a held piece asks, and its expected time stands for it.
+        const left = k === 0 || steady ? fineBelow : Math.max(0, Math.round(t - middle))
+        if (left >= fineBelow) gathered += chance
+        else this.partly(cuts, k, fit, amount, chance, left, final)
+      }
+      if (gathered > 0) this.partly(cuts, k, fit, amount, gathered, fineBelow, final)
+    }
+  }
+
+  /** k pieces of a load counted before the buzzer, with `left` steps left, the others did not. */
+  private partly(
+    cuts: Cuts,
+    k: number,
+    fit: number,
+    amount: number,
+    chance: number,
+    left: number,
+    final: Float64Array,
+  ): void {
+    const { leg } = cuts
+    cuts.successes[k] ??= binomial(k, leg.success)
+    cuts.brought[left] ??= this.brought(leg, left)
+    const successes = cuts.successes[k] as Float64Array
+    const { whole, share } = cuts.brought[left] as Brought
+    const most = final.length - 2
+    for (let b = 0; b <= k; b++) {
+      const one = chance * (successes[b] as number)
+      if (one < nothing) continue
+      const placed = Math.min(b, fit)
+      const index = Math.min(amount + (whole[placed] as number), most)
+      const beyond = one * (share[placed] as number)
+      final[index] = (final[index] as number) + one - beyond
+      final[index + 1] = (final[index + 1] as number) + beyond
+    }
+  }
+
+  private successesOf({ success }: GraphLeg): Float64Array[] {
+    const known = this.successes.get(success) ?? []
+    this.successes.set(success, known)
+    return known
+  }
+
+  /** What 0, 1, … pieces of a load bring with so much time left. */
+  private brought(leg: GraphLeg, left: number): Brought {
+    const { tally } = this
+    if (leg.goal < 0) return nothingBrought
+    const whole = new Int32Array(leg.load + 1)
+    const share = new Float64Array(leg.load + 1)
+    for (let placed = 0; placed <= leg.load; placed++) {
+      const place = tally.placed(leg, placed, left) * tally.lattice.ratio
+      whole[placed] = Math.floor(place + 1e-6)
+      const beyond = place - (whole[placed] as number)
+      share[placed] = beyond < 1e-6 ? 0 : beyond
+    }
+    return { whole, share }
+  }
+
+  /** Per number of pieces that count before the buzzer, all of them left out. */
+  private cutsOf(leg: GraphLeg): Cuts {
+    let cuts = this.cuts.get(leg.id)
+    if (!cuts) {
+      const { pieces } = this.problem.timed[leg.id] as Problem['timed'][number]
+      const times = pieces.map((piece) => cumulative(piece, this.problem.steps))
+      const parts = times.map((after, k) => {
+        const one = pieces[Math.floor((k - 1) / 2)]
+        const middle = one ? one.first + one.mass.length / 2 : 0
+        return { ...cutOf(k === 0 ? null : (times[k - 1] as Float64Array), after), middle }
+      })
+      cuts = {
+        leg,
+        parts,
+        last: Math.max(...parts.map(({ last }) => last)),
+        successes: this.successesOf(leg),
+        brought: [],
+      }
+      this.cuts.set(leg.id, cuts)
+    }
+    return cuts
+  }
+}
+
+/** The chance that a leg begun with t steps left is cut after just so many pieces, and where it is more than negligible. */
+interface Cut {
+  readonly chance: Float64Array
+  readonly first: number
+  readonly last: number
+  /** How long after the leg's beginning the pieces count, roughly (steps). */
+  readonly middle: number
+}
+
+interface Cuts {
+  readonly leg: GraphLeg
+  /** By the number of pieces that count. */
+  readonly parts: readonly Cut[]
+  /** The most time left with which the buzzer cuts the leg at all. */
+  readonly last: number
+  /** Successes among k pieces, and what they bring, by time left: made when first asked for. */
+  readonly successes: Float64Array[]
+  readonly brought: Brought[]
+}
+
+/** What pieces bring, by their number: points of the fine lattice, and the share of the next one. */
+interface Brought {
+  readonly whole: Int32Array
+  readonly share: Float64Array
+}
+
+const nothingBrought: Brought = { whole: new Int32Array(1), share: new Float64Array(1) }
+
+function cutOf(before: Float64Array | null, after: Float64Array): Omit<Cut, 'middle'> {
+  const chance = after.map((p, t) => (before ? (before[t] as number) : 1) - p)
+  return {
+    chance,
+    first: Math.max(
+      0,
+      chance.findIndex((p) => p >= negligible),
+    ),
+    last: chance.findLastIndex((p) => p >= negligible),
+  }
+}
