@@ -118,6 +118,7 @@ class DatabaseStore implements Store {
 
   async close(): Promise<void> {
     this.#direct.close()
+    await this.#intake.close()
     await this.#client.$disconnect()
   }
 }

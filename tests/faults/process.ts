@@ -11,7 +11,9 @@ export function builtServer(): Promise<string> {
   // Inside the project, where its packages and migrations are found.
   const outfile = join(projectRoot(), 'test-results', `server-${process.pid}`, 'server.js')
   built ??= build({
-    entryPoints: ['server.ts', 'api/records/reading/read.worker.ts'].map((path) => join(projectRoot(), 'src', path)),
+    entryPoints: ['server.ts', 'api/records/reading/read.worker.ts', 'store/records/intake.worker.ts'].map((path) =>
+      join(projectRoot(), 'src', path),
+    ),
     bundle: true,
     packages: 'external',
     platform: 'node',

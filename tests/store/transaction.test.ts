@@ -101,3 +101,31 @@ test('a transaction that timed out while it waited for its turn keeps nobody wai
   await client.workspace.create(row('after'))
   expect(await names(client)).toEqual(['slow', 'after'])
 })
+
+test('while rows come in past the client, it reads what is committed, and its own writes wait their turn', async () => {
+  let factory: SqliteFactory | undefined
+  const client = await clientOn((file) => {
+    factory = new SqliteFactory(file)
+    return factory
+  })
+  await client.workspace.create(row('first'))
+  const { direct } = factory!
+  let end = () => {}
+  const turn = direct.turn(
+    () =>
+      new Promise<void>((resolve) => {
+        end = resolve
+      }),
+  )
+  let written = false
+  const write = client.workspace.create(row('second')).then(() => {
+    written = true
+  })
+  // A read that began after the write, and does not wait for it.
+  await new Promise((resolve) => setTimeout(resolve, 50))
+  expect(await names(client)).toEqual(['first'])
+  expect(written).toBe(false)
+  end()
+  await Promise.all([turn, write])
+  expect(await names(client)).toEqual(['first', 'second'])
+})

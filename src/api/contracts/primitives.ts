@@ -3,7 +3,7 @@ import { gotOf } from '../../model/documents/shapes.ts'
 import { nameIn, rule } from './sentences.ts'
 
 /** Names that every object of the language already has: as an id they would be found where nothing was entered. */
-const taken = new Set(Object.getOwnPropertyNames(Object.prototype))
+export const taken = new Set(Object.getOwnPropertyNames(Object.prototype))
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what must not be in an id
 const controls = /[\u0000-\u001f\u007f]/

@@ -8,7 +8,7 @@ import { createCallerFactory, type Endpoint, type OpenEndpoint } from '../trpc.t
 import { admitted } from '../who.ts'
 import type { ContextOf } from './context.ts'
 import { answerFailure } from './errors.ts'
-import { keepText } from './json.ts'
+import { keepBytes } from './json.ts'
 import { readZip } from './zip.ts'
 
 /** A procedure that is also offered as plain HTTP. */
@@ -86,8 +86,8 @@ export function offerEndpoints(app: FastifyInstance, contextOf: ContextOf): void
   const readers = new Readers()
   app.addHook('onClose', () => readers.close())
   void app.register(async (scope) => {
-    keepText(scope)
-    const read = ({ body }: FastifyRequest) => readers.body(typeof body === 'string' ? body : '')
+    keepBytes(scope)
+    const read = ({ body }: FastifyRequest) => readers.body(Buffer.isBuffer(body) ? body : Buffer.alloc(0))
     for (const each of large) offer(scope, { ...each, contextOf, read })
   })
 }

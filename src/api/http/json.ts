@@ -36,7 +36,8 @@ function endOfString(json: string, begin: number): number {
   return end
 }
 
-function refuseDepth(json: string): void {
+/** Throws an ApiError where a JSON text is nested deeper than any document. */
+export function refuseDepth(json: string): void {
   const depth = nesting(json)
   if (depth <= deepest) return
   const message = `The body is nested ${depth} levels deep; no document is deeper than ${deepest}`
@@ -66,10 +67,10 @@ export function parsed(json: string): unknown {
   }
 }
 
-/** Leaves JSON bodies as texts to the routes, which read them by `parsed`. */
-export function keepText(app: FastifyInstance): void {
+/** Leaves JSON bodies as bytes to the routes, which read them by `parsed`. */
+export function keepBytes(app: FastifyInstance): void {
   app.removeAllContentTypeParsers()
-  app.addContentTypeParser('application/json', { parseAs: 'string', bodyLimit }, (_request, body, done) => {
+  app.addContentTypeParser('application/json', { parseAs: 'buffer', bodyLimit }, (_request, body, done) => {
     done(null, body)
   })
   app.addContentTypeParser('*', (_request, _payload, done) => done(new ApiError(notJson)))

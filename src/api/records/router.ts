@@ -67,12 +67,16 @@ export const recordsRouter = router({
       const { who } = ctx
       limitOf(ctx).count(who.device ?? device, performance.now())
       const source = sent[0] instanceof SentRow ? sent[0].of : undefined
+      const first = sent.map((each) => (each instanceof SentRow ? each.read : readRow(each)))
       const take = async (read: readonly (Cells | Refused)[]) => {
         const rows = read.map((row) => own(row, who))
-        const batch = { device, unsent, app, person: who.person, session: who.device, rows: rows.filter(isRead) }
+        const kept = rows.filter(isRead)
+        // Where some are left out, those that are left have no bodies, are missing, and are handed in with them.
+        const packed = read === first && kept.length === rows.length ? source?.packed : undefined
+        const batch = { device, unsent, app, person: who.person, session: who.device, rows: kept, packed }
         return { rows, accepted: await accept(ctx, batch) }
       }
-      let taken = await take(sent.map((each) => (each instanceof SentRow ? each.read : readRow(each))))
+      let taken = await take(first)
       if (source && taken.accepted.outcomes.some(({ outcome }) => outcome === 'missing')) {
         taken = await take(await source.whole())
       }

@@ -5,12 +5,13 @@ import type { ApartReason, Cells, HashedRow, Outcome } from '../../store/types.t
 import { problemsOf } from '../contracts/index.ts'
 import { row as rowContract } from '../contracts/scouting/index.ts'
 import type { Who } from '../who.ts'
+import { quickObservation } from './reading/quick.ts'
 
 // Where the engine has it, without an object for each text.
-const { hash } = crypto as { hash?: (algorithm: string, data: string, encoding: 'hex') => string }
+const { hash } = crypto as { hash?: (algorithm: string, data: string | Uint8Array, encoding: 'hex') => string }
 
-export const hashOf = (text: string): string =>
-  hash?.('sha256', text, 'hex') ?? crypto.createHash('sha256').update(text).digest('hex')
+export const hashOf = (content: string | Uint8Array): string =>
+  hash?.('sha256', content, 'hex') ?? crypto.createHash('sha256').update(content).digest('hex')
 
 export function hashed(row: Row): HashedRow {
   const text = canonicalJson(row)
@@ -25,6 +26,17 @@ export interface Refused {
 
 /** One row as it was sent. */
 export function readRow(sent: unknown): Cells | Refused {
+  return readUsualRow(sent) ?? readAnyRow(sent)
+}
+
+/** The same where it is surely an observation of the usual form; undefined where its contract has to look. */
+export function readUsualRow(sent: unknown): Cells | undefined {
+  const text = quickObservation(sent)
+  return text === undefined ? undefined : cellsOf({ row: sent as Row, text, hash: hashOf(text) })
+}
+
+/** The same by the contract, which every row can be asked of. */
+export function readAnyRow(sent: unknown): Cells | Refused {
   const read = rowContract.safeParse(sent)
   if (!read.success) return { refused: problemsOf(read.error)[0]!.message, id: idIn(sent) }
   const { data } = read

@@ -49,7 +49,7 @@ function orderOf(names: readonly string[]): readonly Field[] {
 /** Of these no sign has to be written in another way. */
 const plain = /^[ !#-[\]-~]*$/
 
-const writeText = (text: string): string => (plain.test(text) ? `"${text}"` : JSON.stringify(text))
+export const writeText = (text: string): string => (plain.test(text) ? `"${text}"` : JSON.stringify(text))
 
 function write(value: Json): string {
   if (typeof value === 'string') return writeText(value)

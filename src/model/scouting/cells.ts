@@ -58,3 +58,21 @@ export function cellsOf(hashed: HashedRow, replaces = replacedBy(hashed)): Cells
   const of = [id, event, kind, matchOf(row), team, seat?.alliance ?? null, seat?.position ?? null, identifiedBy]
   return [...of, device, sequence, scout, replaces, hash, text]
 }
+
+/**
+ * Rows as one text, which goes from thread to thread at once: text by text it would take several times as long. A line for all cells but
+ * the bodies, then one for each body, empty where it is not at hand: canonical JSON has no line breaks.
+ */
+export function packCells(rows: readonly Cells[]): string {
+  const heads = JSON.stringify(rows.map((cells) => cells.slice(0, place.body)))
+  return [heads, ...rows.map((cells) => bodyIn(cells) ?? '')].join('\n')
+}
+
+/** The rows of which `packCells` made one text. */
+export function unpackCells(packed: string): Cells[] {
+  const [heads = '', ...bodies] = packed.split('\n')
+  return (JSON.parse(heads) as (string | number | null)[][]).map((cells, index) => {
+    cells.push(bodies[index] || null)
+    return cells
+  })
+}

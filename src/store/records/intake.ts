@@ -2,12 +2,11 @@ import type { DirectConnection } from '../sqlite/direct.ts'
 import type { Place } from './add.ts'
 import { acceptBatch } from './intakeBatch.ts'
 import { type Statements, statementsOn } from './intakeStatements.ts'
+import { IntakeThread } from './intakeThread.ts'
 import type { Accepted, Batch } from './types.ts'
 
-/** How long those that came first wait for others while batch comes after batch (ms). */
-const mostPause = 60
-
-const pause = (milliseconds: number) => new Promise((resolve) => setTimeout(resolve, milliseconds))
+/** From so many rows on, a commit is made by a thread: for fewer, the way there and back would take longer. */
+const large = 30
 
 interface Waiting {
   place: Place
@@ -25,14 +24,14 @@ const mostTogether = 5000
  */
 export class Intake {
   readonly #connection: DirectConnection
+  readonly #thread: IntakeThread
   #waiting: Waiting[] = []
   #going = false
-  /** When the last commit ended, and how long it took (ms). */
-  #last = { ended: 0, took: 0 }
   #statements: { of: object; are: Statements } | undefined
 
   constructor(connection: DirectConnection) {
     this.#connection = connection
+    this.#thread = new IntakeThread(connection)
   }
 
   accept(place: Place, batch: Batch): Promise<Accepted> {
@@ -46,15 +45,7 @@ export class Intake {
   }
 
   async #goOn(): Promise<void> {
-    while (this.#waiting.length > 0) {
-      // Where one comes after the other, more are waited for, so that most of the time is not spent on syncing.
-      const { ended, took } = this.#last
-      if (performance.now() - ended < mostPause) await pause(Math.min(mostPause, 3 * took))
-      const from = performance.now()
-      await this.#take(this.#next())
-      const now = performance.now()
-      this.#last = { ended: now, took: now - from }
-    }
+    while (this.#waiting.length > 0) await this.#take(this.#next())
     this.#going = false
   }
 
@@ -84,10 +75,16 @@ export class Intake {
   }
 
   #commit(together: readonly Waiting[]): Promise<Accepted[]> {
+    const rows = together.reduce((sum, { batch }) => sum + batch.rows.length, 0)
+    if (rows >= large) return this.#thread.take(together)
     return this.#connection.together((database) => {
       if (this.#statements?.of !== database) this.#statements = { of: database, are: statementsOn(database) }
       const { are } = this.#statements
       return together.map(({ place, batch }) => acceptBatch(are, place, batch))
     })
+  }
+
+  close(): Promise<void> {
+    return this.#thread.close()
   }
 }

@@ -1,4 +1,4 @@
-import { bodyIn, textIn } from '../../model/scouting/cells.ts'
+import { bodyIn, textIn, unpackCells } from '../../model/scouting/cells.ts'
 import { moment, type Place } from './add.ts'
 import type { Statements } from './intakeStatements.ts'
 import type { Accepted, ApartReason, Batch, Cells, Outcome } from './types.ts'
@@ -40,7 +40,8 @@ export function acceptBatch(statements: Statements, place: Place, batch: Batch):
     return { outcome: 'apart', reason }
   }
 
-  const outcomes = batch.rows.map((cells): Outcome => {
+  const rows = batch.packed ? unpackCells(Buffer.from(batch.packed.buffer).toString()) : batch.rows
+  const outcomes = rows.map((cells): Outcome => {
     const event = textIn(cells, 'event')
     if (!isKnown(event)) return setApart(cells, 'unknownEvent')
     const held = heldHash(cells)

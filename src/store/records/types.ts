@@ -3,6 +3,9 @@ import type { Match, Receipt, RecordKind, Row } from '../../model/scouting/types
 
 export type { Cells, HashedRow }
 
+/** UTF-8 of rows made one text by `packCells`, in memory that goes from thread to thread without a copy. */
+export type SharedBytes = Uint8Array<SharedArrayBuffer>
+
 /** What a device hands in at once. */
 export interface Batch {
   /** The device that hands it in; its rows may come from others. */
@@ -16,6 +19,8 @@ export interface Batch {
   /** Version of the program that runs there. */
   app?: string | undefined
   rows: readonly Cells[]
+  /** The same rows as bytes by which threads share them, with their bodies where `rows` lacks them. */
+  packed?: SharedBytes | undefined
 }
 
 /** What became of a row. apart: kept apart until a lead decides; missing: it came without its body, and is not held. */

@@ -1,6 +1,17 @@
 import type { IsolationLevel, SqlDriverAdapter, SqlQuery, Transaction } from '@prisma/driver-adapter-utils'
 import type { Lock } from './lock.ts'
 
+/** Whose turn it is. */
+interface Turns {
+  /** On this connection. */
+  own: Lock
+  /** To write, of all connections to the file. */
+  writing: Lock
+}
+
+/** What surely only reads: in WAL mode it need not wait while another connection writes, and sees what is committed. */
+const reads = /^\s*SELECT\b/i
+
 /**
  * A connection on which nothing runs inside a transaction but that transaction's own queries.
  *
@@ -11,29 +22,29 @@ export class ExclusiveConnection implements SqlDriverAdapter {
   readonly provider = 'sqlite'
   readonly adapterName: string
   readonly #inner: SqlDriverAdapter
-  readonly #lock: Lock
+  readonly #turns: Turns
 
-  /** @param lock whose turn it is, of all connections to the file */
-  constructor(inner: SqlDriverAdapter, lock: Lock) {
+  constructor(inner: SqlDriverAdapter, turns: Turns) {
     this.#inner = inner
-    this.#lock = lock
+    this.#turns = turns
     this.adapterName = inner.adapterName
   }
 
   queryRaw(query: SqlQuery) {
-    return this.#lock.hold(() => this.#inner.queryRaw(query))
+    const ask = () => this.#inner.queryRaw(query)
+    return reads.test(query.sql) ? this.#turns.own.hold(ask) : this.#alone(ask)
   }
 
   executeRaw(query: SqlQuery) {
-    return this.#lock.hold(() => this.#inner.executeRaw(query))
+    return this.#alone(() => this.#inner.executeRaw(query))
   }
 
   executeScript(script: string) {
-    return this.#lock.hold(async () => this.#inner.executeScript(script))
+    return this.#alone(async () => this.#inner.executeScript(script))
   }
 
   async startTransaction(isolationLevel?: IsolationLevel): Promise<Transaction> {
-    const release = await this.#lock.acquire()
+    const release = await this.#acquire()
     try {
       return releasing(await this.#inner.startTransaction(isolationLevel), release)
     } catch (error) {
@@ -43,7 +54,22 @@ export class ExclusiveConnection implements SqlDriverAdapter {
   }
 
   dispose() {
-    return this.#lock.hold(() => this.#inner.dispose())
+    return this.#alone(() => this.#inner.dispose())
+  }
+
+  #alone<Result>(work: () => Promise<Result>): Promise<Result> {
+    const { own, writing } = this.#turns
+    return writing.hold(() => own.hold(work))
+  }
+
+  /** Always in this order, so that nobody who waits to write keeps others from reading, or waits for one who waits for them. */
+  async #acquire(): Promise<() => void> {
+    const { own, writing } = this.#turns
+    const [endWriting, end] = [await writing.acquire(), await own.acquire()]
+    return () => {
+      end()
+      endWriting()
+    }
   }
 }
 

@@ -12,6 +12,7 @@ export class SqliteFactory implements SqlMigrationAwareDriverAdapterFactory {
   readonly #driver: PrismaBetterSqlite3
   readonly #open = new Set<SqlDriverAdapter>()
   readonly #lock = new Lock()
+  readonly #writing = new Lock()
   readonly #further: string
   /** For what the client would be too slow for. */
   readonly direct: DirectConnection
@@ -21,11 +22,14 @@ export class SqliteFactory implements SqlMigrationAwareDriverAdapterFactory {
     this.#further = further
     this.#driver = new PrismaBetterSqlite3({ url: file })
     this.adapterName = this.#driver.adapterName
-    this.direct = new DirectConnection(file, this.#lock, further)
+    this.direct = new DirectConnection({ file, further }, this.#writing)
   }
 
   async connect(): Promise<SqlDriverAdapter> {
-    const connection = new ExclusiveConnection(await this.#driver.connect(), this.#lock)
+    const connection = new ExclusiveConnection(await this.#driver.connect(), {
+      own: this.#lock,
+      writing: this.#writing,
+    })
     this.#open.add(connection)
     await connection.executeScript(settingsScript + this.#further)
     await assertSettings(connection)

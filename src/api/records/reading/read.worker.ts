@@ -1,2 +1,5 @@
+import { readShared } from './batch.ts'
+
 // What phones hand in is read here, by a thread of its own: it takes longer than to keep it, and pages are answered meanwhile.
-export { readBatch } from './batch.ts'
+export const readBatch = (bytes: Uint8Array) =>
+  readShared(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString())

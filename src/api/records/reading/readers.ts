@@ -1,14 +1,14 @@
 import { availableParallelism } from 'node:os'
 import { fileURLToPath } from 'node:url'
 import { Piscina } from 'piscina'
-import { withoutBody } from '../../../model/scouting/cells.ts'
-import type { Cells } from '../../../store/types.ts'
+import { unpackCells, withoutBody } from '../../../model/scouting/cells.ts'
+import type { Cells, SharedBytes } from '../../../store/types.ts'
 import { ApiError } from '../../errors.ts'
 import { hashOf } from '../rows.ts'
-import { type BatchRead, readBatch } from './batch.ts'
+import { type BatchRead, readBatch, shared } from './batch.ts'
 import { type Sent, SentRow } from './sent.ts'
 
-/** Texts below this many characters are read where they arrive: the way to a thread and back would take longer. */
+/** Bodies below this many bytes are read where they arrive: the way to a thread and back would take longer. */
 const small = 16_000
 
 /** Rows of requests that are remembered, at about 300 bytes each. */
@@ -20,6 +20,13 @@ function threadFile(): string {
   return fileURLToPath(new URL(name, import.meta.url))
 }
 
+/** A body of which all rows are held, without what only a row that is not there would need. */
+interface Remembered {
+  body: unknown
+  rows: Cells[]
+  packed: SharedBytes
+}
+
 /** Reads what devices hand in, before anything is done with it. */
 export class Readers {
   readonly #threads = new Piscina({
@@ -27,10 +34,10 @@ export class Readers {
     name: 'readBatch',
     execArgv: [],
     minThreads: 0,
-    maxThreads: Math.min(2, availableParallelism()),
+    maxThreads: Math.min(4, availableParallelism()),
     idleTimeout: 30_000,
   })
-  readonly #remembered = new Map<string, { body: unknown; rows: Cells[] }>()
+  readonly #remembered = new Map<string, Remembered>()
   #rows = 0
 
   constructor() {
@@ -39,35 +46,39 @@ export class Readers {
   }
 
   /** The body with its rows as SentRow. Throws an ApiError where it is no JSON. */
-  async body(text: string): Promise<unknown> {
-    const digest = text.length < small ? undefined : hashOf(text)
+  async body(bytes: Buffer): Promise<unknown> {
+    const digest = bytes.length < small ? undefined : hashOf(bytes)
     const known = digest === undefined ? undefined : this.#remembered.get(digest)
-    const read = known ?? (await this.#read(text))
+    const read: BatchRead = known ?? (await this.#read(bytes))
     if ('failure' in read) throw new ApiError(read.failure)
-    const { body, rows } = read
+    const { body, rows, packed } = read
     if (rows === null) return body
     const sent: Sent = {
+      packed,
       whole: async () => {
-        const again = await this.#read(text)
+        if (packed && !known) return unpackCells(Buffer.from(packed.buffer).toString())
+        const again = readBatch(bytes.toString())
         return ('rows' in again && again.rows) || []
       },
       remember: (kept) => {
-        if (digest !== undefined && !known) this.#remember(digest, { body, rows: kept.map(withoutBody) })
+        if (digest === undefined || known) return
+        const rows = kept.map(withoutBody)
+        this.#remember(digest, { body, rows, packed: shared(rows) })
       },
     }
     return { ...(body as object), rows: rows.map((row) => new SentRow(row, sent)) }
   }
 
-  async #read(text: string): Promise<BatchRead> {
-    if (text.length < small) return readBatch(text)
+  async #read(bytes: Buffer): Promise<BatchRead> {
+    if (bytes.length < small) return readBatch(bytes.toString())
     try {
-      return (await this.#threads.run(text)) as BatchRead
+      return (await this.#threads.run(bytes)) as BatchRead
     } catch {
-      return readBatch(text)
+      return readBatch(bytes.toString())
     }
   }
 
-  #remember(digest: string, batch: { body: unknown; rows: Cells[] }): void {
+  #remember(digest: string, batch: Remembered): void {
     if (this.#remembered.has(digest)) return
     this.#remembered.set(digest, batch)
     this.#rows += batch.rows.length

@@ -1,8 +1,10 @@
-import type { Cells } from '../../../store/types.ts'
+import type { Cells, SharedBytes } from '../../../store/types.ts'
 import type { RowRead } from './batch.ts'
 
 /** The request that a row came with. */
 export interface Sent {
+  /** All its rows as threads share them, with their bodies where they are at hand. */
+  readonly packed: SharedBytes | undefined
   /** All its rows once more, with their bodies. */
   whole(): Promise<RowRead[]>
   /** From now on these rows are known when the same is sent again, as by a phone that missed the answer. */
