@@ -51,7 +51,7 @@ test.runIf(inLongForm)(
     await sentence.first().waitFor({ timeout: 45_000 })
     await expect.poll(() => page.getByTestId('points').textContent()).toContain('…')
     // The same workers, renewed, answer what is made smaller.
-    await page.getByText('The robot: size, drive, form, reliability').click()
+    await page.getByText('The robot: name, size, drive, form, reliability').click()
     await page.locator('[data-place="robot/carries/buoy"]').last().fill('1')
     expect(await shownPoints(page)).toBeGreaterThan(5)
     await sentence.first().waitFor({ state: 'detached' })

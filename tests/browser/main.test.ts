@@ -72,7 +72,7 @@ test('each key press on a bar brings new points, with its time in the page’s o
 test('what is typed wrong is answered beside the field and kept; what is typed right is saved as a revision, compared and restored', async () => {
   const page = await world.open('/designs/puffin')
   const before = await shownPoints(page)
-  await page.getByText('The robot: size, drive, form, reliability').click()
+  await page.getByText('The robot: name, size, drive, form, reliability').click()
   const field = page.locator('[data-place="robot/drive/topSpeed"]').last()
   await field.fill('fast')
   await page.getByText('‘fast’ is not a speed; write it like 3.5 m/s or 11 ft/s.').first().waitFor()
@@ -159,7 +159,7 @@ test.runIf(inLongForm)(
 test.runIf(inLongForm)('two people save the same design: the second sees both changes and keeps both', async () => {
   const [first, second] = [await world.open('/designs/shearwater'), await world.open('/designs/shearwater')]
   for (const page of [first, second]) {
-    await page.getByText('The robot: size, drive, form, reliability').click()
+    await page.getByText('The robot: name, size, drive, form, reliability').click()
   }
   await first.locator('[data-place="robot/drive/topSpeed"]').last().fill('4.1')
   await first.getByRole('button', { name: 'Save', exact: true }).click()
@@ -180,7 +180,7 @@ test.runIf(inLongForm)('two people save the same design: the second sees both ch
 
 test.runIf(inLongForm)('a lost connection while saving loses nothing: not now, not after a reload', async () => {
   const page = await world.open('/designs/kittiwake')
-  await page.getByText('The robot: size, drive, form, reliability').click()
+  await page.getByText('The robot: name, size, drive, form, reliability').click()
   await page.route('**/trpc/**', (route) => route.abort())
   await page.locator('[data-place="robot/drive/topSpeed"]').last().fill('3.33')
   await page.getByRole('button', { name: 'Save', exact: true }).click()
@@ -190,7 +190,7 @@ test.runIf(inLongForm)('a lost connection while saving loses nothing: not now, n
   world.errors.length = 0
   await page.reload()
   await page.getByText('Unsaved edits of').waitFor()
-  await page.getByText('The robot: size, drive, form, reliability').click()
+  await page.getByText('The robot: name, size, drive, form, reliability').click()
   await expect.poll(() => page.locator('[data-place="robot/drive/topSpeed"]').last().inputValue()).toBe('3.33')
   await page.getByRole('button', { name: 'Save', exact: true }).click()
   await page.getByText('Saved as revision 2.').waitFor()

@@ -16,7 +16,7 @@ const robotOf = async (id: string): Promise<Robot> =>
 
 test('loads, entries per spot, reliability, fouls, defence and budget are fields with units and checks, and are saved', async () => {
   const page = await world.open('/designs/shearwater')
-  await page.getByText('The robot: size, drive, form, reliability').click()
+  await page.getByText('The robot: name, size, drive, form, reliability').click()
   await page.getByLabel('Carries, Buoy').fill('0')
   await page.getByText('At least 1, not 0.').first().waitFor()
   await page.getByLabel('Carries, Buoy').fill('2')
@@ -36,7 +36,7 @@ test('loads, entries per spot, reliability, fouls, defence and budget are fields
   await to.selectOption(end)
   await times.getByLabel('Own time', { exact: true }).fill('2.75')
 
-  await page.getByText('What it can do: places, tries, entries per spot').click()
+  await page.getByText('What it can do: places, tries, ways to score per spot').click()
   await page.getByRole('button', { name: 'Add a way to score at Piers' }).click()
   const piers = page.locator('.can-place', { has: page.getByRole('checkbox', { name: 'Piers', exact: true }) })
   await piers.getByLabel('Done from').last().selectOption('some')
@@ -79,7 +79,7 @@ test('loads, entries per spot, reliability, fouls, defence and budget are fields
 
 test.runIf(inLongForm)('a robot that can do nothing says so, and learns it again', async () => {
   const page = await world.open('/designs/puffin')
-  await page.getByText('What it can do: places, tries, entries per spot').click()
+  await page.getByText('What it can do: places, tries, ways to score per spot').click()
   const places = page.locator('.can-place')
   const boxes = places.locator('> .mantine-Checkbox-root input[type=checkbox]')
   for (const box of await boxes.all()) if (await box.isChecked()) await box.uncheck()
@@ -189,8 +189,8 @@ test.runIf(inLongForm).each(['light', 'dark'] as const)(
   async (colorScheme) => {
     const page = await world.open('/designs/shearwater', { colorScheme })
     await shownPoints(page)
-    await page.getByText('The robot: size, drive, form, reliability').click()
-    await page.getByText('What it can do: places, tries, entries per spot').click()
+    await page.getByText('The robot: name, size, drive, form, reliability').click()
+    await page.getByText('What it can do: places, tries, ways to score per spot').click()
     await page.getByLabel('Mass', { exact: true }).fill('99')
     await page.getByLabel('Other design', { exact: true }).selectOption({ label: 'Puffin' })
     await page.getByText('Points a match: Shearwater').waitFor()

@@ -5,6 +5,7 @@ import { Planner } from '../../src/model/plan/index.ts'
 import { optionOf, type Ranked, strengthsAtFirst } from '../../src/model/sheet/index.ts'
 import { qrModules } from '../../web/charts/QrCode.tsx'
 import { readGuess } from '../../web/screens/guess/GuessForm.tsx'
+import { explainWay } from '../../web/screens/quickSheet/explainWay.ts'
 import { comparisonOf, grownFrom } from '../../web/screens/quickSheet/grown.ts'
 import { leadWords, strengthWords } from '../../web/screens/quickSheet/ranking.ts'
 import { readTime, writeTime } from '../../web/screens/quickSheet/times.ts'
@@ -55,6 +56,11 @@ describe('what the order hangs on, in words', () => {
     const cases = { weak: ranked(10, 8), middling: ranked(20, 17), strong: ranked(30, 29) }
     expect(strengthWords(sheet, cases)?.headline).toMatch(/^The order is the same at all three strengths/)
   })
+  test('while every way is even, nothing is said of an order', () => {
+    expect(
+      strengthWords(sheet, { weak: ranked(10, 10), middling: ranked(20, 20.01), strong: ranked(30, 30) }),
+    ).toBeNull()
+  })
   test('and so is where it turns', () => {
     const cases = { weak: ranked(10, 8), middling: ranked(20, 17), strong: ranked(30, 31) }
     expect(strengthWords(sheet, cases)).toEqual({
@@ -62,6 +68,29 @@ describe('what the order hangs on, in words', () => {
       flips: ['‘A’ is ahead of ‘B’ in middling play and behind in strong play.'],
     })
   })
+})
+
+test('what a goal pays by the second is the product that the opened number says', () => {
+  // 6.8 pieces, the last one scored long before the end: 6.8 × 5 s × 1 point.
+  const way = {
+    ...quickSheet.ways[0]!,
+    goals: ['lightship'],
+    finish: null,
+    load: 1,
+    extra: 0,
+    holdSeconds: 5,
+    collect: seconds(8),
+    score: { ...seconds(8), success: 0.85 },
+  }
+  const strengths = [strengthsAtFirst.middling]
+  const answer = sheetAnswer({ games: [game], ways: [way], strengths })[0]![0]![0]!
+  if (!('result' in answer)) throw new Error('This way can be played')
+  const { result } = answer
+  const told = explainWay({ game, sheet: quickSheet, way, result, revision: 1 })
+  expect(told.parts.map(({ value, note }) => [value, note])).toEqual([
+    ['34.0', '6.8 pieces a match × up to 5 s × 1 point a second held'],
+  ])
+  expect(told.inputs).toContainEqual({ label: 'Seconds that one piece keeps paying', value: '5' })
 })
 
 test('the season’s sheet: the gantry leads in weak and middling play, three at a time in strong', () => {

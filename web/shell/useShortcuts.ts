@@ -3,9 +3,9 @@ import { pressed, shortcuts } from './shortcuts.ts'
 
 const saving = `[aria-keyshortcuts="${shortcuts.save.keys[0]}"]`
 
-/** The save button of what is being edited: of several on the screen the one nearest around the focus. */
-function saveButton(): HTMLButtonElement | null {
-  for (let around: Element | null = document.activeElement; around; around = around.parentElement) {
+/** The save button of what is being edited: of several on the screen the one nearest around an element, or the focus. */
+export function saveButton(from: Element | null = document.activeElement): HTMLButtonElement | null {
+  for (let around = from; around; around = around.parentElement) {
     const found = around.querySelector<HTMLButtonElement>(saving)
     if (found) return found
   }

@@ -21,13 +21,13 @@ export interface Explanation {
   otherwise?: string
 }
 
-const awardNote = (game: Game, goal: string, pieces: number): string => {
+const awardNote = (game: Game, option: Option, goal: string, pieces: number): string => {
   const award = game.goals.find(({ id }) => id === goal)?.award
   if (!award) return ''
   const text = words().explain.plan
   return award.kind === 'each'
     ? text.each(points(pieces), plain(award.teleop))
-    : text.held(points(pieces), plain(award.teleopPerSecond))
+    : text.held(points(pieces), plain(option.holdSeconds[goal] ?? 0), plain(award.teleopPerSecond))
 }
 
 export const robotInputs = (option: Option): Explanation['inputs'] => {
@@ -59,7 +59,7 @@ export function explainPlan(game: Game, option: Option, report: PlanReport, sour
     ...Object.entries(expected.goals).map(([id, goal]) => ({
       label: placeName(game, id),
       value: points(goal.points),
-      note: awardNote(game, id, goal.pieces),
+      note: awardNote(game, option, id, goal.pieces),
     })),
     ...Object.entries(expected.finishes).map(([id, finish]) => ({
       label: placeName(game, id),

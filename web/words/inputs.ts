@@ -117,5 +117,5 @@ export function inputWords(input: Input, documents: Documents): InputWords {
     if (quantity) return signed(sayQuantity(value, quantity, unitsShown(), 2), value)
     return signed(plain(value, 2), value)
   }
-  return { name: /[A-Z ]/.test(input.id) ? input.id : owned, about: owned, say, measure, quantity }
+  return { name: /[\p{Lu} ]/u.test(input.id) ? input.id : owned, about: owned, say, measure, quantity }
 }

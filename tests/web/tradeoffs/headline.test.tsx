@@ -52,7 +52,7 @@ describe('the answer of a trade-off', () => {
     expect(shown(0.6).match(/\[/g)).toHaveLength(1)
   })
   test('says nothing about leaving the endgame out where the game has no finish', () => {
-    expect(shown(0.6)).toContain('leaving the endgame out')
-    expect(shown(0.6, { finishes: false })).not.toContain('leaving the endgame out')
+    expect(shown(0.6)).toContain('the endgame left out')
+    expect(shown(0.6, { finishes: false })).not.toContain('the endgame left out')
   })
 })

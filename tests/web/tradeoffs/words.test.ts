@@ -44,6 +44,10 @@ describe('where one unknown turns the answer, in words', () => {
       `‘Kittiwake, finish when it pays’ pays as long as ‘Hang success’ comes to less than 62${nbsp}% of tries; you believe 55${nbsp}% to 80${nbsp}%, most likely 70${nbsp}%.`,
       `‘Shearwater, finish when it pays’ pays as long as ‘Hang success’ comes to more than 62${nbsp}% of tries.`,
     ])
+    // A number that nobody has named is not believed, only looked at.
+    expect(turnWords(turn, hang, documents, false)[0]).toContain(
+      `of tries; looked at from 55${nbsp}% to 80${nbsp}%, now 70${nbsp}%.`,
+    )
   })
 
   test('joins the parts of the range in which the same option pays, and says that a jump is one', () => {

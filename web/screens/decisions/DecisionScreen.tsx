@@ -45,7 +45,7 @@ function Opened(props: { stored: Stored<'decision'>; old: boolean }) {
           </div>
           <SaveBar of={editing} href="/decisions" />
         </div>
-        {!old && <Missing sentences={missingFrom(draft.value)} />}
+        {!old && <Missing sentences={missingFrom(draft.value)} onWrite={writing ? null : () => setWriting(true)} />}
         {writing && !old ? (
           <DecisionForm decision={draft.value} />
         ) : (
@@ -58,7 +58,7 @@ function Opened(props: { stored: Stored<'decision'>; old: boolean }) {
 }
 
 /** What the record still lacks, while it lacks something; not on paper. */
-function Missing(props: { sentences: string[] }) {
+function Missing(props: { sentences: string[]; onWrite: (() => void) | null }) {
   if (props.sentences.length === 0) return null
   return (
     <section className="no-print missing" aria-labelledby="missing-title">
@@ -68,6 +68,11 @@ function Missing(props: { sentences: string[] }) {
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>
+      {props.onWrite && (
+        <button type="button" className="opens" onClick={props.onWrite}>
+          {words().decisions.missing.write}
+        </button>
+      )}
     </section>
   )
 }

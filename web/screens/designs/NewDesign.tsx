@@ -16,10 +16,12 @@ export function NewDesign() {
   const [, go] = useLocation()
   const [name, setName] = useState('')
   const [trouble, setTrouble] = useState<string | null>(null)
+  const [busy, setBusy] = useState(false)
   if (!games || !game) return null
   const make = async () => {
     if (name.trim() === '') return setTrouble(texts.noName)
     setTrouble(null)
+    setBusy(true)
     try {
       const id = idFrom(name)
       const body = (await getDocument('game', game.id)).body as Bodies['game']
@@ -28,6 +30,8 @@ export function NewDesign() {
       if ('saved' in outcome) go(`/designs/${id}`)
     } catch (error) {
       setTrouble((error as Error).message)
+    } finally {
+      setBusy(false)
     }
   }
   return (
@@ -47,7 +51,7 @@ export function NewDesign() {
           data={games.map((entry) => ({ value: entry.id, label: entry.name }))}
           onChange={(event) => choose(event.currentTarget.value)}
         />
-        <Button onClick={() => void make()} loading={save.isPending}>
+        <Button onClick={() => void make()} loading={busy}>
           {texts.button}
         </Button>
       </div>

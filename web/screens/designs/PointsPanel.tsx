@@ -68,7 +68,7 @@ export const PointsPanel = memo(function PointsPanel(props: {
           </CameAbout>
         </div>
       )}
-      {call && (
+      {call && Object.keys(option.robot.finish).length > 0 && (
         <div style={callFresh ? undefined : { opacity: 0.55 }}>
           {texts.call[0]}{' '}
           <CameAbout explain={() => calling(call)}>

@@ -41,6 +41,7 @@ export function SaveBar<K extends DocumentKind>(props: {
   const [conflict, setConflict] = useState<{ current: StoredDocument; base: StoredDocument | null } | null>(null)
   const [showRevisions, setShowRevisions] = useState(false)
   const [said, setSaid] = useState<string | null>(null)
+  const [copying, setCopying] = useState(false)
   const [problems, setProblems] = useState<readonly Problem[]>([])
 
   const send = async (body: Bodies[K], base: number | null, id = stored.id) => {
@@ -67,7 +68,10 @@ export function SaveBar<K extends DocumentKind>(props: {
   }
   const saveCopy = () => {
     const id = copyId(stored.id)
-    return send(renamed(kind, draft.value, id, copyName(nameOf(draft.value))) as Bodies[K], null, id)
+    setCopying(true)
+    return send(renamed(kind, draft.value, id, copyName(nameOf(draft.value))) as Bodies[K], null, id).finally(() =>
+      setCopying(false),
+    )
   }
 
   if (old)
@@ -115,12 +119,12 @@ export function SaveBar<K extends DocumentKind>(props: {
           {texts.revisions}
         </Button>
         {href !== null && <TablesButton />}
-        <Button variant="default" onClick={() => void saveCopy()}>
+        <Button variant="default" loading={copying} onClick={() => void saveCopy()}>
           {texts.copy}
         </Button>
         <Button
           disabled={!draft.dirty || unread.length > 0}
-          loading={changes.save.isPending}
+          loading={changes.save.isPending && !copying}
           aria-keyshortcuts={shortcuts.save.keys[0]}
           onClick={() => void send(draft.value, draft.base)}
         >

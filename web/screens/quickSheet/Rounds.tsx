@@ -5,6 +5,7 @@ import { useRoundChanges, useRounds } from '../../data/rounds.ts'
 import { Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { moment } from '../../words/format.ts'
+import { SaveHere } from '../documents/SaveHere.tsx'
 import { RoundFiles } from './RoundFiles.tsx'
 import { RoundPanel } from './RoundPanel.tsx'
 
@@ -60,7 +61,8 @@ export function Rounds(props: { sheet: QuickSheetRecord; saved: string; dirty: b
           </Button>
         </div>
       )}
-      {props.dirty && <p className="soft small">{texts.saveFirst}</p>}
+      {!way && <p className="soft">{texts.noWay}</p>}
+      {way && props.dirty && <SaveHere why={texts.saveFirst} />}
       {open.error && (
         <p role="alert" className="loss">
           {texts.notOpened} {open.error.message}

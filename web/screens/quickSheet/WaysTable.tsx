@@ -144,6 +144,7 @@ function WayRow(props: Parameters<typeof WaysTable>[0] & { way: QuickWay; index:
         <PlacesCell
           {...cell(texts.goals, 'goals')}
           choices={game.goals.map(({ id, name, award }) => ({ id, name, worth: worthOf(award) }))}
+          note={holds ? texts.held(plain(way.holdSeconds)) : null}
         >
           {holds && <NumberCell {...cell(texts.hold, 'holdSeconds')} rules={{ min: 0, max: 600 }} />}
         </PlacesCell>

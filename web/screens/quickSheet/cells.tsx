@@ -130,7 +130,12 @@ export function TimeCell(props: CellProps) {
 
 /** Places of the game, one or several, behind what is chosen. */
 export function PlacesCell(
-  props: CellProps & { choices: { id: string; name: string; worth: string }[]; children?: ReactNode },
+  props: CellProps & {
+    choices: { id: string; name: string; worth: string }[]
+    /** What else is said of the choice while it is folded up. */
+    note?: string | null
+    children?: ReactNode
+  },
 ) {
   const { place, choices } = props
   const edit = useEdit()
@@ -147,6 +152,7 @@ export function PlacesCell(
         <summary>
           <span className="visually-hidden">{texts.of(props.label, props.way)}: </span>
           {names.length > 0 ? names.join(', ') : texts.nothing}
+          {props.note && <span className="soft small">, {props.note}</span>}
         </summary>
         <fieldset>
           <legend className="visually-hidden">{texts.of(props.label, props.way)}</legend>

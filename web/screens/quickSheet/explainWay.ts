@@ -1,10 +1,10 @@
 import type { QuickSheetRecord, QuickWay } from '../../../src/model/documents/quickSheet.ts'
-import type { Game } from '../../../src/model/documents/types.ts'
+import type { Game, Goal } from '../../../src/model/documents/types.ts'
 import type { WayResult } from '../../../src/model/sheet/index.ts'
 import { placeName } from '../../words/actions.ts'
 import { words } from '../../words/catalogue.ts'
 import type { Explanation } from '../../words/explain.ts'
-import { percent, points } from '../../words/format.ts'
+import { percent, plain, points } from '../../words/format.ts'
 import { writeTime } from './times.ts'
 
 /** How a way's points came about: what each goal and the finish bring, and the numbers typed. */
@@ -20,6 +20,13 @@ export function explainWay(of: {
   const { game, sheet, way, result } = of
   const texts = words().quickSheet
   const { ways } = texts
+  const awards = game.goals.map(({ id, award }): [string, Goal['award']] => [id, award])
+  const notes = (goal: string, pieces: number): string => {
+    const award = awards.find(([id]) => id === goal)?.[1]
+    return award?.kind === 'hold'
+      ? texts.explain.held(points(pieces), plain(way.holdSeconds), texts.worth.hold(plain(award.teleopPerSecond)))
+      : texts.explain.pieces(points(pieces))
+  }
   return {
     title: of.under === undefined ? texts.explain.title(way.name) : texts.explain.titleUnder(way.name, of.under),
     result: texts.explain.points(points(result.points)),
@@ -28,7 +35,7 @@ export function explainWay(of: {
       ...Object.entries(result.goals).map(([goal, found]) => ({
         label: placeName(game, goal),
         value: points(found.points),
-        note: texts.explain.pieces(points(found.pieces)),
+        note: notes(goal, found.pieces),
       })),
       ...(way.finish === null ? [] : [{ label: placeName(game, way.finish), value: points(result.finish) }]),
       ...(way.extra === 0 ? [] : [{ label: texts.explain.extra, value: points(way.extra) }]),
@@ -39,6 +46,9 @@ export function explainWay(of: {
       { label: ways.collect, value: writeTime(way.collect.time) },
       { label: ways.score, value: writeTime(way.score.time) },
       { label: ways.success, value: percent(way.score.success) },
+      ...(awards.some(([id, award]) => award.kind === 'hold' && way.goals.includes(id))
+        ? [{ label: ways.hold, value: plain(way.holdSeconds) }]
+        : []),
       ...(way.finish === null
         ? []
         : [

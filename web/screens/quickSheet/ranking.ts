@@ -35,6 +35,9 @@ export function strengthWords(
   ranked: { readonly [name in StrengthName]: readonly Ranked[] },
 ): { headline: string; flips: string[] } | null {
   if (ranked.middling.length < 2) return null
+  // While all come out even there is no order, and nothing can be said of it.
+  if (strengthNames.every((strength) => new Set(ranked[strength].map((way) => points(way.points))).size === 1))
+    return null
   const texts = words().quickSheet
   const name = (id: string) => sheet.ways.find((way) => way.id === id)!.name
   const flips = strengthNames.slice(0, -1).flatMap((from, index) => {

@@ -11,7 +11,7 @@ import { CameAbout } from '../../shell/CameAbout.tsx'
 import { words as texts } from '../../words/catalogue.ts'
 import { decimal } from '../../words/decimal.ts'
 import { explainKnowing, explainMeasuring } from '../../words/explainAnswer.ts'
-import { listed, percent, points, signedPoints } from '../../words/format.ts'
+import { listed, percent, plain, points, signedPoints } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
 import { optionName } from '../../words/verdict.ts'
 import { computeBelief } from '../../worker/belief.ts'
@@ -76,6 +76,9 @@ export function Belief(props: {
     </section>
   )
 }
+
+/** A standard error with a digit more than the points: at one digit it would mostly read as none. */
+const errorWords = (error: number): string => (error < 0.005 ? points(0) : plain(error, 2))
 
 function Known(props: {
   belief: BeliefReport
@@ -168,7 +171,7 @@ function Known(props: {
         <CameAbout explain={() => explainKnowing(belief, record.inputs, documents, source)}>
           {text.pointsPerMatch(points(belief.evpi.value))}
         </CameAbout>{' '}
-        {text.everythingAfter(points(belief.evpi.standardError))}
+        {text.everythingAfter(errorWords(belief.evpi.standardError))}
       </p>
       <ul className="facts">
         {next.map((sentence, index) => (

@@ -120,7 +120,7 @@ function Turning(props: {
     <>
       {turn ? (
         <ul className="facts" aria-live="polite">
-          {turnWords(turn, input, documents).map((sentence) => (
+          {turnWords(turn, input, documents, own).map((sentence) => (
             <li key={sentence}>
               <strong>{sentence}</strong>
             </li>

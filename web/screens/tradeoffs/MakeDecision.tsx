@@ -19,6 +19,7 @@ import { inputWords } from '../../words/inputs.ts'
 import { measureWords } from '../../words/measure.ts'
 import { headline, sureness, turning, verdict } from '../../words/verdict.ts'
 import { askModel } from '../../worker/client.ts'
+import { SaveHere } from '../documents/SaveHere.tsx'
 import { againstPoints, headlineBy, standingBy } from './objective/standing.ts'
 
 /** What stored air does to each option that has it: kept in the record, so that it is there when the page is printed. */
@@ -86,6 +87,7 @@ export function MakeDecision(props: {
       <div className="row" style={{ alignItems: 'end' }}>
         <TextInput
           label={texts.name}
+          description={texts.nameHelp}
           value={name}
           onChange={(event) => setName(event.currentTarget.value)}
           error={trouble}
@@ -103,7 +105,7 @@ export function MakeDecision(props: {
         </Button>
       </div>
       {props.dirty ? (
-        <p className="soft small">{texts.saveFirst}</p>
+        <SaveHere why={texts.saveFirst} />
       ) : (
         props.state !== 'fresh' && (
           <p className="soft small">{props.state === 'computing' ? texts.waiting : texts.notComputed}</p>

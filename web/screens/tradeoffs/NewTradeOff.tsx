@@ -1,6 +1,6 @@
 import { Button, Checkbox, NativeSelect, TextInput } from '@mantine/core'
 import { useState } from 'react'
-import { useLocation } from 'wouter'
+import { Link, useLocation } from 'wouter'
 import { getDocument } from '../../data/api.ts'
 import { type Bodies, useAllStored, useChanges, useList } from '../../data/documents.ts'
 import { idFrom } from '../../data/identity.ts'
@@ -19,6 +19,7 @@ export function NewTradeOff() {
   const [question, setQuestion] = useState('')
   const [chosen, setChosen] = useState<string[]>([])
   const [trouble, setTrouble] = useState<string | null>(null)
+  const [busy, setBusy] = useState(false)
   if (!games || !bodies.data) return <Loading what={text.loading} />
   if (!game) return null
   const ways = bodies.data.filter(({ body }) => body.game === game.id)
@@ -27,6 +28,7 @@ export function NewTradeOff() {
     const picked = ways.filter(({ id }) => chosen.includes(id))
     if (picked.length < 2) return setTrouble(text.twoNeeded)
     setTrouble(null)
+    setBusy(true)
     try {
       const id = idFrom(question)
       const designs = await Promise.all(picked.map(({ body }) => getDocument('design', body.design)))
@@ -49,6 +51,8 @@ export function NewTradeOff() {
       if ('saved' in outcome) go(`/trade-offs/${id}`)
     } catch (error) {
       setTrouble((error as Error).message)
+    } finally {
+      setBusy(false)
     }
   }
   return (
@@ -71,7 +75,11 @@ export function NewTradeOff() {
       </div>
       <fieldset>
         <legend>{text.ways}</legend>
-        {ways.length === 0 && <p className="soft">{text.none}</p>}
+        {ways.length < 2 && (
+          <p className="soft">
+            {ways.length === 0 ? text.none : text.onlyOne} <Link href="/designs">{text.toDesigns}</Link>
+          </p>
+        )}
         <div className="columns" style={{ gap: '0.6rem' }}>
           {ways.map((way) => (
             <Checkbox
@@ -91,7 +99,7 @@ export function NewTradeOff() {
         </p>
       )}
       <div>
-        <Button onClick={() => void make()} loading={save.isPending}>
+        <Button onClick={() => void make()} loading={busy}>
           {text.make}
         </Button>
       </div>

@@ -85,7 +85,7 @@ function Idle(props: { known: Known[]; all: number; documents: Documents; source
   const { known, all, documents, source } = props
   const text = texts().turns.arguments
   const idle = known.filter(({ turn }) => turn.crossings.length === 0)
-  if (idle.length === 0) return known.length === all ? <p>{text.noneIdle}</p> : null
+  if (idle.length === 0) return known.length === all ? <p>{text.noneIdle(all)}</p> : null
   return (
     <div className="stack">
       <h3>{text.idle}</h3>

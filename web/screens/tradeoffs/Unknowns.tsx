@@ -1,4 +1,4 @@
-import { Button, NativeSelect } from '@mantine/core'
+import { Button, NativeSelect, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { Input } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
@@ -27,12 +27,16 @@ export function Unknowns(props: { record: ComparisonRecord; documents: { game: G
     <section className="sheet stack" aria-labelledby="unknowns-title">
       <h2 id="unknowns-title">{text.title}</h2>
       <p>{text.how}</p>
+      {record.inputs.some(({ perMeasurement }) => perMeasurement !== undefined) && (
+        <p className="soft small">{text.howOne}</p>
+      )}
       <div className="form-grid">
         <TextField place={['name']} label={text.name} required />
         <div className="span-two">
           <TextField place={['question']} label={text.question} />
         </div>
       </div>
+      {record.inputs.length === 0 && <p className="soft">{text.none}</p>}
       {record.inputs.map((input, index) => (
         <Unknown
           key={input.id}
@@ -59,12 +63,19 @@ function Unknown(props: {
   const text = texts().tradeoffs.unknowns
   const practice = practiceOf(input)
   const percent = words.measure === 'probability'
-  const unit = words.measure === 'seconds' ? text.seconds : words.measure === 'factor' ? '×' : undefined
+  const unit =
+    words.measure === 'seconds'
+      ? text.seconds
+      : words.measure === 'factor'
+        ? '×'
+        : input.as === 'add'
+          ? text.added
+          : undefined
   const shared = { percent, unit, step: percent ? 1 : 0.05, ...(percent ? { min: 0, max: 1 } : {}) }
   return (
     <fieldset className="unknown">
       <legend>
-        {words.name} <span className="soft small">– {words.about}</span>
+        {words.name} {words.about !== words.name && <span className="soft small">– {words.about}</span>}
       </legend>
       <div className="form-grid">
         {practice ? (
@@ -86,9 +97,10 @@ function Unknown(props: {
           <NumberField
             place={['inputs', index, 'perMeasurement']}
             label={text.one}
-            unit={percent ? undefined : unit}
+            percent={percent}
+            unit={unit}
             above={0}
-            step={0.05}
+            step={percent ? 1 : 0.05}
           />
         )}
         {props.onRemove && (
@@ -103,6 +115,9 @@ function Unknown(props: {
   )
 }
 
+/** A name as it is typed, with a capital: the name of an unknown is its id, and one without is taken for no word. */
+const wordOf = (typed: string): string => typed.trim().replace(/^./u, (first) => first.toUpperCase())
+
 function AddUnknown(props: { record: ComparisonRecord; documents: { game: Game; options: Option[] } }) {
   const { record, documents } = props
   const edit = useEdit()
@@ -110,12 +125,18 @@ function AddUnknown(props: { record: ComparisonRecord; documents: { game: Game; 
     ({ paths }) => !record.inputs.some((input) => input.paths.includes(paths[0]!)),
   )
   const [chosen, setChosen] = useState('')
+  const [called, setCalled] = useState('')
   const text = texts().tradeoffs.unknowns
   if (free.length === 0) return null
+  const name = wordOf(called)
+  const taken = name !== '' && record.inputs.some(({ id }) => id === name)
   const add = () => {
-    const input = free.find(({ paths }) => paths[0] === chosen) ?? free[0]!
+    if (taken) return
+    const found = free.find(({ paths }) => paths[0] === chosen) ?? free[0]!
+    const input = name === '' ? found : { ...found, id: name }
     edit.set([], { ...record, inputs: [...record.inputs, input], breakEven: record.breakEven ?? input.id })
     setChosen('')
+    setCalled('')
   }
   return (
     <div className="row" style={{ alignItems: 'end' }}>
@@ -125,6 +146,14 @@ function AddUnknown(props: { record: ComparisonRecord; documents: { game: Game; 
         value={chosen || free[0]!.paths[0]!}
         data={free.map((input) => ({ value: input.paths[0]!, label: input.id }))}
         onChange={(event) => setChosen(event.currentTarget.value)}
+      />
+      <TextInput
+        label={text.call}
+        placeholder={text.callHelp}
+        maxLength={60}
+        value={called}
+        error={taken ? text.taken(name) : null}
+        onChange={(event) => setCalled(event.currentTarget.value)}
       />
       <Button variant="default" onClick={add}>
         {text.add}

@@ -39,13 +39,14 @@ function placeWords(part: Part, input: Input, { say }: InputWords): string {
 
 /**
  * Where one unknown turns the answer, an option a sentence: 'the hang pays as long as it succeeds in more than 62 % of
- * tries; you believe 55 % to 80 %, most likely 70 %.'
+ * tries; you believe 55 % to 80 %, most likely 70 %.' A number that is no unknown of the trade-off (not `own`) is believed by
+ * nobody yet: then the range that was looked at stands there.
  */
-export function turnWords(turn: Turn, input: Input, documents: Documents): string[] {
+export function turnWords(turn: Turn, input: Input, documents: Documents, own = true): string[] {
   const texts = words().turns.turn
   const said = told(input, documents)
   const [low, high] = ends(input)
-  const believe = texts.believe(said.say(low), said.say(high), said.say(input.likely))
+  const believe = (own ? texts.believe : texts.looked)(said.say(low), said.say(high), said.say(input.likely))
   const name = (id: string) => optionName(documents.options, id)
   if (turn.crossings.length === 0)
     return [`${texts.never(name(turn.bestAtLow), said.name, said.say(low), said.say(high))}.`]

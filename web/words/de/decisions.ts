@@ -61,7 +61,7 @@ export const decisions: Words['decisions'] = {
       count === 1 ? 'Ein Einwand ist nicht beantwortet.' : `${count} Einwände sind nicht beantwortet.`,
     checks: 'Es steht nicht da, wie es auf dem Turnier geprüft wird.',
     agreed: 'Niemand hat zugestimmt.',
-    write: 'Darauf schreiben',
+    write: 'Aufschreiben: die Felder dieses Bogens öffnen',
   },
   agree: {
     title: 'Zustimmen',
@@ -152,6 +152,7 @@ export const decisions: Words['decisions'] = {
     gone: (names) => `Nicht mehr da und genommen, wie der Bogen es aufhebt: ${names}.`,
   },
   make: {
+    nameHelp: 'Die Antwort in wenigen Worten: Startseite und Bogen beginnen damit',
     title: 'Schreib es auf',
     intro:
       'Ein Entscheidungsbogen hebt die Eingaben auf, wie sie jetzt sind, damit er sich später verteidigen und neu rechnen lässt.',

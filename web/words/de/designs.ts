@@ -95,7 +95,7 @@ export const designs: Words['designs'] = {
     moved: (stage, other) => `„${stage}“ und „${other}“ haben die Plätze getauscht.`,
   },
   robot: {
-    title: 'Der Roboter: Größe, Antrieb, Tagesform, Zuverlässigkeit',
+    title: 'Der Roboter: Name, Größe, Antrieb, Tagesform, Zuverlässigkeit',
     size: 'Größe und Antrieb',
     name: 'Name',
     length: 'Länge mit Stoßfängern',

@@ -46,6 +46,7 @@ export const documents: Words['documents'] = {
     revisions: 'Fassungen',
     copy: 'Kopie sichern',
     save: 'Sichern',
+    here: 'Jetzt sichern',
     saved: (revision) => `Gesichert als Fassung ${revision}.`,
     savedBefore: (revision) => `Fassung ${revision}, gesichert.`,
     unread: (count) =>

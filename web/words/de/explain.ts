@@ -28,8 +28,9 @@ export const explain: Words['explain'] = {
     formula:
       'In jedem Augenblick tut der Roboter, was für die verbleibende Zeit am meisten wert ist: für jede mögliche Fahrt die Punkte, die sie bringt, mal ihrer Chance, dazu das, was die Zeit danach noch wert ist. Die Teile unten sind, was das im Mittel bringt.',
     autonomous: 'Autonome Zeit',
-    each: (pieces, award) => `${pieces} Stücke in der gefahrenen Zeit × ${award} Punkte`,
-    held: (pieces, award) => `${pieces} Stücke in der gefahrenen Zeit, ${award} Punkte je gehaltener Sekunde`,
+    each: (pieces, award) => `${pieces} Stücke in der gefahrenen Zeit × ${award} ${award === '1' ? 'Punkt' : 'Punkte'}`,
+    held: (pieces, seconds, award) =>
+      `${pieces} Stücke in der gefahrenen Zeit × bis zu ${seconds} s gehalten × ${award} ${award === '1' ? 'Punkt' : 'Punkte'} je Sekunde`,
     tried: (share) => `versucht in ${share} der Matches`,
     adjusted: 'Von Hand angepasst',
     total: 'Erwartete Punkte',

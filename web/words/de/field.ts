@@ -100,6 +100,7 @@ export const field: Words['field'] = {
     title: 'Eine Zone mit Standpunkten füllen',
     help: 'Eine Zone ist ein Ort mit mehreren Standpunkten. Zeichne die Zone, wähle die Abstände und fülle sie.',
     begin: 'Eine Zone zeichnen',
+    noPlace: 'Es gibt noch keinen Ort, dessen Standpunkte es sein könnten.',
     place: 'Standpunkte von',
     shape: 'Form',
     rectangle: 'Rechteck',
@@ -118,6 +119,11 @@ export const field: Words['field'] = {
   checks: {
     title: 'Prüfungen',
     fine: 'Das Feld passt zusammen, und dieser Roboter kommt überall hin.',
+    empty: (lacks) =>
+      `Noch lässt sich nicht punkten: Dem Feld fehlt ${lacks}. Hinzuzufügen mit „Auf das Feld setzen“ oder unten bei „Die Orte“.`,
+    source: 'eine Quelle',
+    goal: 'ein Ziel',
+    neither: 'eine Quelle und ein Ziel',
     looking: 'Es wird gesucht, wohin dieser Roboter kommt …',
     found: (count) => (count === 1 ? 'Eines passt nicht:' : `${count} Dinge passen nicht:`),
     show: 'Zeigen',

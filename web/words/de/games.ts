@@ -88,7 +88,7 @@ export const games: Words['games'] = {
   },
   places: {
     title: 'Die Orte',
-    help: 'Ein Ort ist eine Quelle, ein Ziel oder ein Abschluss. Seine Standpunkte, wo die Robotermitte steht, werden oben auf dem Feld verschoben.',
+    help: 'Ein Ort ist eine Quelle, ein Ziel oder ein Abschluss. Seine Standpunkte, wo die Robotermitte steht, werden oben auf dem Feld verschoben. „Längs“ zählt von der eigenen Wand, „quer“ vom unteren Rand der Zeichnung.',
     source: 'Quelle',
     goal: 'Ziel',
     finish: 'Abschluss',

@@ -18,7 +18,7 @@ export const strip: Words['strip'] = {
   lastGood: 'Der Streifen zeigt den letzten Entwurf, der berechnet werden konnte:',
   none: 'Dieser Entwurf kann nicht berechnet werden:',
   legend:
-    'Volle Balken sind der kritische Weg: worauf der Roboter wartet. Helle Balken haben Puffer, der schraffiert ist. „+0,8/s“: so viele Punkte je Match bringt dort eine Sekunde weniger. Ein Balken mit Strichen darin wird je Stück einmal getan.',
+    'Volle Balken sind der kritische Weg: worauf der Roboter wartet. Helle Balken haben Puffer, der schraffiert ist. „+0,8/s“: so viele Punkte je Match bringt dort eine Sekunde weniger. Ein Balken mit Strichen darin wird je Stück einmal getan; einer mit Zahnrad hat seine Zeit aus der Technik oder die Technik daneben.',
   keys: (key) =>
     `Zieh das Ende eines Balkens mit Maus oder Finger. Auf einem Balken ändern ${key.longer} und ${key.shorter} seine Zeit um 0,1 s, ${key.much} und ${key.muchLess} um 0,5 s; ${key.earlier} und ${key.later} tauschen ihn mit dem Schritt davor oder danach; ${key.remove} entfernt ihn.`,
   waiting: [

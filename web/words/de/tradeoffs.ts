@@ -20,6 +20,9 @@ export const tradeoffs: Words['tradeoffs'] = {
     loading: 'die Spielweisen',
     questionNeeded: 'Bitte schreib die Frage auf.',
     twoNeeded: 'Wähle mindestens zwei Spielweisen.',
+    onlyOne:
+      'Dieses Spiel hat erst eine. Eine zweite entsteht mit „Neue Spielweise“ auf der Seite dieses oder eines anderen Entwurfs.',
+    toDesigns: 'Zu den Entwürfen',
   },
   loading: 'die Abwägung',
   notLoaded: 'Die Abwägung ließ sich nicht laden',
@@ -47,8 +50,10 @@ export const tradeoffs: Words['tradeoffs'] = {
   },
   notComputed: 'Das lässt sich nicht rechnen',
   keep: 'Dieses Ergebnis beim Vergleich behalten',
-  keepWhy: 'Gespeichert ist ein anders gerechnetes. Sichere danach.',
-  keepFirst: 'Gespeichert ist dort noch keines. Sichere danach.',
+  keepWhy:
+    'Gespeichert ist ein anders gerechnetes. Behalten und gesichert, steht das neue auf jedem Gerät sofort da, wenn es diese Seite öffnet.',
+  keepFirst:
+    'Behalten und gesichert, steht es auf jedem Gerät sofort da, wenn es diese Seite öffnet, noch bevor neu gerechnet ist.',
   answer: {
     region: 'Antwort',
     perMatch: 'Punkte je Match',
@@ -60,14 +65,14 @@ export const tradeoffs: Words['tradeoffs'] = {
     points: 'Punkte',
     eight: '8 von 10 Matches',
     range: (low, high) => `${low} bis ${high}`,
-    spread: 'Von Match zu Match, Std.-Abw.',
+    spread: 'Streuung der Matches',
     ahead: 'In einem Match vorn',
     belief: 'Die beste, nach dem Wissensstand',
     fresh: 'In deinem Browser aus den Unterlagen gerechnet, wie sie hier stehen.',
     stored: 'Das ist das gespeicherte Ergebnis.',
     computing: (progress) =>
       `Wird in deinem Browser gerechnet${progress === null ? '' : `: ${progress}`} … Zu sehen ist das letzte Ergebnis.`,
-    skip: 'Bei einem und demselben Roboter der Form 1 kann „wenn es sich lohnt“ nicht schlechter sein, als das Endspiel auszulassen: Der Plan, der abschließen darf, kann es auch lassen. Ob man es auslässt, ist eine Frage zwischen zwei Robotern, von denen der ohne in etwas anderem besser ist.',
+    skip: 'Ein und derselbe Roboter in üblicher Tagesform kann mit „wenn es sich lohnt“ nicht schlechter sein als mit ausgelassenem Endspiel: Ein Plan, der abschließen darf, kann es auch lassen. Ob man es auslässt, ist eine Frage zwischen zwei Robotern, von denen der ohne in etwas anderem besser ist.',
     skipHere: (best, bestPoints, skip, skipPoints) => `Hier: „${best}“ ${bestPoints} Punkte, „${skip}“ ${skipPoints}.`,
   },
   matches: {
@@ -79,7 +84,7 @@ export const tradeoffs: Words['tradeoffs'] = {
     dots: 'Je zwanzig gleich wahrscheinliche Matches',
     match: 'Match von 20',
     means:
-      'Jeder Punkt ist eines von 20 gleich wahrscheinlichen Matches dieses Roboters, gefüllt, wo es unter der Linie bleibt; das Dreieck ist der Mittelwert. Was wir über die Roboter nicht wissen, steckt nicht darin: siehe „Was du für möglich hältst“.',
+      'Jeder Punkt ist eines von 20 gleich wahrscheinlichen Matches dieses Roboters, gefüllt, wo es unter der Linie bleibt; das Dreieck ist der Mittelwert. Was wir über die Roboter nicht wissen, steckt nicht darin: Dafür sind die Unbekannten weiter unten da.',
     expected: (points) => `${points} erwartete Punkte`,
   },
   difference: {
@@ -113,7 +118,7 @@ export const tradeoffs: Words['tradeoffs'] = {
     chance: 'Wahrscheinlichkeit',
     lost: 'Im Mittel verloren, wenn gewählt',
     points: (points) => `${points} Punkte`,
-    knowing: 'Was es wert ist, eine Unbekannte genau zu kennen',
+    knowing: 'Was es wert ist, eine Unbekannte genau zu kennen, in Punkten je Match',
     unknown: 'Unbekannte',
     perMatch: 'Punkte je Match',
     error: 'Standardfehler',
@@ -138,6 +143,10 @@ export const tradeoffs: Words['tradeoffs'] = {
   unknowns: {
     title: 'Die Unbekannten',
     how: 'Was du von jeder hältst: ihr niedriger, wahrscheinlicher und hoher Wert. Niedrig und hoch sind die Werte, bei deren Überschreiten du dich wundern würdest.',
+    howOne:
+      'Streuung einer Messung: wie weit ein einzelner Versuch oder eine einzelne Zeit gewöhnlich vom Mittel liegt (Standardabweichung). Mit ihr sagt die Seite, was Messen wert ist.',
+    none: 'Noch ist keine genannt. Nenne, was du nicht sicher weißt, dann sagt die Seite, welche davon die Antwort wendet, wie sicher sie bei allem ist, was du für möglich hältst, und was als Nächstes zu messen ist.',
+    added: 'dazu',
     name: 'Name des Vergleichs',
     question: 'Frage',
     low: 'Niedrig',
@@ -150,6 +159,9 @@ export const tradeoffs: Words['tradeoffs'] = {
     hardware: (robot, mechanism) => `${robot}: Zeit von „${mechanism}“ nach seiner Technik`,
     another: 'Eine weitere Unbekannte',
     add: 'Hinzufügen',
+    call: 'Wie du sie nennst',
+    callHelp: 'Leer: wie gewählt',
+    taken: (name) => `Eine Unbekannte „${name}“ gibt es schon.`,
     seconds: 's',
   },
   call: {

@@ -16,7 +16,10 @@ export const turns: Words['turns'] = {
       `„${name}“, irgendwo von ${low} bis ${high}: Der Vorsprung bleibt mindestens ${lead} Punkte.`,
     thin: (name, low, high) =>
       `„${name}“, irgendwo von ${low} bis ${high}: Die beste bleibt dieselbe, stellenweise um weniger als 0,1 Punkte.`,
-    noneIdle: 'Jede Unbekannte kann die Antwort allein wenden.',
+    noneIdle: (all) =>
+      all === 1
+        ? 'Die einzige genannte Unbekannte kann die Antwort wenden.'
+        : 'Jede Unbekannte kann die Antwort allein wenden.',
     turning: 'Diese wenden die Antwort allein',
     noneTurning: 'Keine Unbekannte wendet die Antwort allein; mehrere zusammen vielleicht.',
     swingHow: (best) =>
@@ -50,6 +53,7 @@ export const turns: Words['turns'] = {
     below: (value) => `unter ${value}`,
     between: (low, high) => `zwischen ${low} und ${high}`,
     or: ' oder ',
+    looked: (low, high, now) => `angesehen von ${low} bis ${high}, jetzt ${now}`,
     believe: (low, high, likely) => `du hältst ${low} bis ${high} für möglich, am ehesten ${likely}`,
     never: (option, name, low, high) =>
       `„${option}“ bleibt die beste: „${name}“ wendet die Antwort nirgends zwischen ${low} und ${high}`,

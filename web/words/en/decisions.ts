@@ -61,7 +61,7 @@ export const decisions = {
       count === 1 ? 'One objection is not answered.' : `${count} objections are not answered.`,
     checks: 'It does not say how it will be checked at the event.',
     agreed: 'Nobody has agreed.',
-    write: 'Write on it',
+    write: 'Write it down: open the fields of this record',
   },
   agree: {
     title: 'Agree',
@@ -156,6 +156,7 @@ export const decisions = {
     title: 'Write it down',
     intro: 'A decision record keeps the inputs as they are now, so that it can be defended, and computed again, later.',
     name: 'Decision',
+    nameHelp: 'The answer in a few words: start page and record begin with it',
     chosen: 'Chosen',
     button: 'Make a decision record',
     nameNeeded: 'Please give the decision a name, such as ‘Leave the hook out for now’.',

@@ -94,7 +94,7 @@ export const designs = {
     moved: (stage: string, other: string) => `‘${stage}’ and ‘${other}’ have changed places.`,
   },
   robot: {
-    title: 'The robot: size, drive, form, reliability',
+    title: 'The robot: name, size, drive, form, reliability',
     size: 'Size and drive',
     name: 'Name',
     length: 'Length with bumpers',
@@ -127,12 +127,12 @@ export const designs = {
     onlyMatch: 'Reliability, fouls and defence are not in the plan of one robot; they count in a match of alliances.',
   },
   can: {
-    title: 'What it can do: places, tries, entries per spot',
+    title: 'What it can do: places, tries, ways to score per spot',
     help: 'What has no tick the robot can not do. Taking a tick away drops that trip with its stages; undo brings it back.',
     collect: 'Collects from',
     score: 'Scores at',
     finish: 'Finishes at',
-    entry: (goal: string, number: number) => `${goal}, way ${number}`,
+    entry: (goal: string, number: number) => `${goal}, way to score ${number}`,
     addEntry: (goal: string) => `Add a way to score at ${goal}`,
     removeEntry: (name: string) => `Remove ${name}`,
     takes: (time: string) => `${time} on average`,

@@ -47,6 +47,7 @@ export const documents = {
     revisions: 'Revisions',
     copy: 'Save a copy',
     save: 'Save',
+    here: 'Save now',
     saved: (revision: number) => `Saved as revision ${revision}.`,
     savedBefore: (revision: number) => `Revision ${revision}, saved.`,
     unread: (count: number) => `${count === 1 ? 'One field' : `${count} fields`} can not be read yet; see beside it.`,

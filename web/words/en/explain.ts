@@ -28,8 +28,10 @@ export const explain = {
     formula:
       'At every moment the robot does what is worth most for the time left: for each possible trip, the points it brings times its chance, plus what the time after it is still worth. The parts below are what that brings on average.',
     autonomous: 'Autonomous',
-    each: (pieces: string, award: string) => `${pieces} pieces in teleop × ${award} points`,
-    held: (pieces: string, award: string) => `${pieces} pieces in teleop, ${award} points a second held`,
+    each: (pieces: string, award: string) =>
+      `${pieces} pieces in teleop × ${award} ${award === '1' ? 'point' : 'points'}`,
+    held: (pieces: string, seconds: string, award: string) =>
+      `${pieces} pieces in teleop × up to ${seconds} s held × ${award} ${award === '1' ? 'point' : 'points'} a second`,
     tried: (share: string) => `tried in ${share} of matches`,
     adjusted: 'Adjusted by hand',
     total: 'Expected points',

@@ -100,6 +100,7 @@ export const field = {
     title: 'Fill a zone with spots',
     help: 'A zone is a place with several spots. Draw the zone, choose how far apart its spots are, and fill it.',
     begin: 'Draw a zone',
+    noPlace: 'There is no place yet whose spots it could be.',
     place: 'Spots of',
     shape: 'Shape',
     rectangle: 'rectangle',
@@ -118,6 +119,12 @@ export const field = {
   checks: {
     title: 'Checks',
     fine: 'The field fits together, and this robot gets everywhere.',
+    /** What a game lacks before anything can be scored in it. */
+    empty: (lacks: string) =>
+      `Nothing can be scored yet: the field has no ${lacks}. Add one with ‘Add to the field’, or under ‘The places’ below.`,
+    source: 'source',
+    goal: 'goal',
+    neither: 'source and no goal',
     looking: 'Looking where this robot gets …',
     found: (count: number) => (count === 1 ? 'One thing does not fit:' : `${count} things do not fit:`),
     show: 'Show it',

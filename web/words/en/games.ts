@@ -86,7 +86,7 @@ export const games = {
   },
   places: {
     title: 'The places',
-    help: 'A place is a source, a goal or a finish. Its spots, where the robot’s centre stands, are moved on the field above.',
+    help: 'A place is a source, a goal or a finish. Its spots, where the robot’s centre stands, are moved on the field above. ‘Along’ counts from the own wall, ‘across’ from the lower edge of the drawing.',
     source: 'Source',
     goal: 'Goal',
     finish: 'Finish',

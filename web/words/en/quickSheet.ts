@@ -44,6 +44,7 @@ export const quickSheet = {
     success: 'Scores, %',
     finishSuccess: 'Works, %',
     hold: 'Seconds that one piece keeps paying',
+    held: (seconds: string) => `held ${seconds} s`,
     extra: 'Extra points',
     points: 'Points',
     trips: 'Trips',
@@ -55,8 +56,8 @@ export const quickSheet = {
     asked: 'from a round of guesses',
   },
   worth: {
-    each: (points: string) => `${points} points a piece`,
-    hold: (points: string) => `${points} points a second held`,
+    each: (points: string) => `${points} ${points === '1' ? 'point' : 'points'} a piece`,
+    hold: (points: string) => `${points} ${points === '1' ? 'point' : 'points'} a second held`,
   },
   strength: {
     title: 'Three strengths of play',
@@ -94,6 +95,8 @@ export const quickSheet = {
       'Collect, score and, when it pays, finish until the buzzer, each trip as long as typed; the exact plan chooses what is best at every time left. The points of its goals and of its finish add up.',
     extra: 'Added by hand',
     pieces: (pieces: string) => `${pieces} pieces a match`,
+    held: (pieces: string, seconds: string, award: string) =>
+      `${pieces} pieces a match × up to ${seconds} s × ${award}`,
     total: 'Expected points',
     source: (sheet: string, revision: number, game: string) => `Quick sheet ‘${sheet}’; ${game}, revision ${revision}.`,
   },
@@ -116,6 +119,7 @@ export const quickSheet = {
     leg: 'Leg',
     legs: { collect: 'collecting', score: 'scoring', finish: 'finishing' },
     open: 'Open a round',
+    noWay: 'A round is about a trip of a way to play: add one above, and save the sheet.',
     saveFirst: 'Save the sheet first: the phones are shown what is saved.',
     subject: (leg: string, way: string) => `${way}: ${leg}`,
     list: 'Rounds of this sheet',

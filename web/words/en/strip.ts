@@ -17,7 +17,7 @@ export const strip = {
   lastGood: 'The strip shows the last design that could be computed:',
   none: 'This design can not be computed:',
   legend:
-    'Solid bars are the critical path: what the robot waits for. Pale bars have float, hatched. ‘+0.8/s’: points a match that a second less there is worth. A bar with lines through it is done once per piece.',
+    'Solid bars are the critical path: what the robot waits for. Pale bars have float, hatched. ‘+0.8/s’: points a match that a second less there is worth. A bar with lines through it is done once per piece; one with a cogwheel has its time from hardware, or hardware beside its time.',
   keys: (key: {
     longer: string
     shorter: string

@@ -18,6 +18,9 @@ export const tradeoffs = {
     loading: 'the ways to play',
     questionNeeded: 'Please write the question down.',
     twoNeeded: 'Choose at least two ways to play.',
+    onlyOne:
+      'This game has only one yet. A second is made with ‘New way to play’, on the screen of this design or of another.',
+    toDesigns: 'To the designs',
   },
   loading: 'the trade-off',
   notLoaded: 'The trade-off could not be loaded',
@@ -53,8 +56,10 @@ export const tradeoffs = {
   },
   notComputed: 'This can not be computed',
   keep: 'Keep this result in the comparison',
-  keepWhy: 'What is stored was computed otherwise. Then save.',
-  keepFirst: 'It is not stored with it yet. Then save.',
+  keepWhy:
+    'What is stored was computed otherwise. Kept and saved, the new answer is what every device shows at once when it opens this page.',
+  keepFirst:
+    'Kept and saved, the answer is there at once when this page is opened on any device, before it is computed anew.',
   answer: {
     region: 'Answer',
     perMatch: 'points a match',
@@ -66,14 +71,14 @@ export const tradeoffs = {
     points: 'Points',
     eight: '8 of 10 matches',
     range: (low: string, high: string) => `${low} to ${high}`,
-    spread: 'Match to match, sd',
+    spread: 'Spread over matches',
     ahead: 'Ahead in a match',
     belief: 'Best, by belief',
     fresh: 'Computed in your browser from the documents as they stand here.',
     stored: 'This is the stored result.',
     computing: (progress: string | null) =>
       `Computing in your browser${progress === null ? '' : `: ${progress}`} … Shown is the last result.`,
-    skip: 'For one robot of form 1, ‘when it pays’ can not be worse than leaving the endgame out: the plan that may finish can also not do it. Whether to leave it out is a question between two robots, of which the one without is better at something else.',
+    skip: 'One and the same robot, in its usual form, can not do worse with ‘when it pays’ than with the endgame left out: a plan that may finish can also not do it. Whether to leave it out is a question between two robots, of which the one without is better at something else.',
     skipHere: (best: string, bestPoints: string, skip: string, skipPoints: string) =>
       `Here: ‘${best}’ ${bestPoints} points, ‘${skip}’ ${skipPoints}.`,
   },
@@ -86,7 +91,7 @@ export const tradeoffs = {
     dots: 'Twenty equally likely matches of each',
     match: 'Match of 20',
     means:
-      'Each dot is one of 20 equally likely matches of this robot, filled where it stays below the line; the triangle is the mean. What we do not know about the robots is not in it: see ‘What you believe’.',
+      'Each dot is one of 20 equally likely matches of this robot, filled where it stays below the line; the triangle is the mean. What we do not know about the robots is not in it: that is what the unknowns below are for.',
     expected: (points: string) => `${points} expected points`,
   },
   difference: {
@@ -121,7 +126,7 @@ export const tradeoffs = {
     chance: 'Chance',
     lost: 'Lost on average if chosen',
     points: (points: string) => `${points} points`,
-    knowing: 'Worth of knowing one unknown exactly',
+    knowing: 'Worth of knowing one unknown exactly, points a match',
     unknown: 'Unknown',
     perMatch: 'Points a match',
     error: 'Standard error',
@@ -146,6 +151,10 @@ export const tradeoffs = {
   unknowns: {
     title: 'The unknowns',
     how: 'What you believe about each: its low, likely and high value. Low and high are what you would be surprised to see passed.',
+    howOne:
+      'Spread of one measurement: how far a single try or timing usually lies from the mean (standard deviation). With it, the page says what measuring is worth.',
+    none: 'None is named yet. Name what you are not sure of, and the page says which of them turn the answer, how sure it is over all that you believe, and what to measure next.',
+    added: 'added',
     name: 'Name of the comparison',
     question: 'Question',
     low: 'Low',
@@ -158,6 +167,9 @@ export const tradeoffs = {
     hardware: (robot: string, mechanism: string) => `${robot}: time of ‘${mechanism}’, by its hardware`,
     another: 'Another unknown',
     add: 'Add it',
+    call: 'What you call it',
+    callHelp: 'Empty: as chosen',
+    taken: (name: string) => `There is an unknown ‘${name}’ already.`,
     seconds: `s`,
   },
   call: {

@@ -15,7 +15,8 @@ export const turns = {
       `‘${name}’, anywhere from ${low} to ${high}: the lead stays at least ${lead} points.`,
     thin: (name: string, low: string, high: string) =>
       `‘${name}’, anywhere from ${low} to ${high}: the best stays the same, by less than 0.1 points in places.`,
-    noneIdle: 'Every unknown can turn the answer by itself.',
+    noneIdle: (all: number): string =>
+      all === 1 ? 'The only unknown named can turn the answer.' : 'Every unknown can turn the answer by itself.',
     turning: 'These turn the answer alone',
     noneTurning: 'No unknown turns the answer by itself; several together may.',
     swingHow: (best: string) =>
@@ -50,6 +51,7 @@ export const turns = {
     below: (value: string) => `less than ${value}`,
     between: (low: string, high: string) => `between ${low} and ${high}`,
     or: ' or ',
+    looked: (low: string, high: string, now: string) => `looked at from ${low} to ${high}, now ${now}`,
     believe: (low: string, high: string, likely: string) => `you believe ${low} to ${high}, most likely ${likely}`,
     never: (option: string, name: string, low: string, high: string) =>
       `‘${option}’ stays the best: it does not turn on ‘${name}’ anywhere between ${low} and ${high}`,

@@ -5,6 +5,13 @@ import { memoWords } from '../../../words/memo.tsx'
 import { problemWords } from '../../../words/problems.ts'
 import { isAbout, thingsOf } from './things.ts'
 
+/** What the field lacks before anything can be scored on it; null where it lacks nothing. */
+function emptyWords({ sources, goals }: Game): string | null {
+  const texts = words().field.checks
+  if (sources.length > 0 && goals.length > 0) return null
+  return texts.empty(sources.length > 0 ? texts.goal : goals.length > 0 ? texts.source : texts.neither)
+}
+
 /** What does not fit on the field, in sentences that lead to it. */
 export const Checks = memoWords(function Checks(props: {
   game: Game
@@ -20,7 +27,7 @@ export const Checks = memoWords(function Checks(props: {
       <h3 id="checks-title">{texts.title}</h3>
       <div role="status" className="stack" style={{ gap: '0.35rem' }}>
         {problems.length === 0 ? (
-          <p>{props.looking ? texts.looking : texts.fine}</p>
+          <p>{props.looking ? texts.looking : (emptyWords(game) ?? texts.fine)}</p>
         ) : (
           <p className="loss">{texts.found(problems.length)}</p>
         )}

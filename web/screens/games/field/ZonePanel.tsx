@@ -31,6 +31,7 @@ export const ZonePanel = memoWords(function ZonePanel(props: {
             {texts.begin}
           </Button>
         </div>
+        {placeKeys(game).length === 0 && <p className="soft small">{texts.noPlace}</p>}
         {props.said && <p role="status">{props.said}</p>}
       </fieldset>
     )
