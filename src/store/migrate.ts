@@ -1,4 +1,5 @@
 import { existsSync, statSync } from 'node:fs'
+import type { SqlMigrationAwareDriverAdapterFactory } from '@prisma/driver-adapter-utils'
 import type { MigrationList } from '@prisma/schema-engine-wasm/schema_engine_bg'
 import Database from 'better-sqlite3'
 import { backup } from './backup.ts'
@@ -27,15 +28,17 @@ export async function migrate(file: string, folder: string, now: () => Date): Pr
   const factory = new SqliteFactory(file)
   try {
     return await withEngine(factory, async (engine) => {
-      if (!hadData) return { applied: await apply(engine, migrationsList, null), backup: null }
-      if ((await unapplied(engine, migrationsList)).length === 0) return { applied: [], backup: null }
+      if (!hadData) return { applied: await applyMigrations(engine, migrationsList, null), backup: null }
+      if ((await unappliedMigrations(engine, migrationsList, wayBack)).length === 0) return { applied: [], backup: null }
       const copy = backup(file, now())
-      return { applied: await apply(engine, migrationsList, copy), backup: copy }
+      return { applied: await applyMigrations(engine, migrationsList, copy), backup: copy }
     })
   } finally {
     await factory.disposeAll()
   }
 }
+
+const wayBack = 'Put the copy in the folder backups, made just before, in its place and start again.'
 
 /** Asked of the file itself, because the engine answers a database without its table with an error. */
 function isOurs(file: string): boolean {
@@ -49,7 +52,12 @@ function isOurs(file: string): boolean {
   }
 }
 
-async function unapplied(engine: SchemaEngine, migrationsList: MigrationList): Promise<string[]> {
+/** Names of the migrations that a database of ours lacks. @param wayBack for who finds that one failed earlier */
+export async function unappliedMigrations(
+  engine: SchemaEngine,
+  migrationsList: MigrationList,
+  wayBack: string,
+): Promise<string[]> {
   const state = await engine.diagnoseMigrationHistory({
     migrationsList,
     optInToShadowDatabase: false,
@@ -57,8 +65,7 @@ async function unapplied(engine: SchemaEngine, migrationsList: MigrationList): P
   })
   if (state.failedMigrationNames.length > 0)
     throw new StoreError(
-      `The change ${state.failedMigrationNames.join(', ')} of the database failed earlier. ` +
-        'Put the copy in the folder backups, made just before, in its place and start again.',
+      `The change ${state.failedMigrationNames.join(', ')} of the database failed earlier. ${wayBack}`,
     )
   if (state.editedMigrationNames.length > 0)
     throw new StoreError(`The migration ${state.editedMigrationNames.join(', ')} was edited after it was applied.`)
@@ -68,7 +75,12 @@ async function unapplied(engine: SchemaEngine, migrationsList: MigrationList): P
   return state.history.unappliedMigrationNames
 }
 
-async function apply(engine: SchemaEngine, migrationsList: MigrationList, copy: string | null): Promise<string[]> {
+/** @param copy where the state before is kept */
+export async function applyMigrations(
+  engine: SchemaEngine,
+  migrationsList: MigrationList,
+  copy: string | null,
+): Promise<string[]> {
   try {
     return (await engine.applyMigrations({ migrationsList, filters: noFilter })).appliedMigrationNames
   } catch (error) {
@@ -80,19 +92,24 @@ async function apply(engine: SchemaEngine, migrationsList: MigrationList, copy: 
 /** SQL that would bring a migrated, open database to `schema`; empty when both agree. */
 export async function schemaDifference(file: string, schema: string): Promise<string> {
   const factory = new SqliteFactory(file)
-  const files = [{ path: 'schema.prisma', content: schema }]
   try {
-    const { stdout } = await withEngine(factory, (engine) =>
-      engine.diff({
-        from: { tag: 'schemaDatasource', files, configDir: '.' },
-        to: { tag: 'schemaDatamodel', files },
-        script: true,
-        exitCode: null,
-        filters: noFilter,
-      }),
-    )
-    return /^-- This is an empty migration/.test(stdout ?? '') ? '' : (stdout ?? '')
+    return await differenceOn(factory, schema)
   } finally {
     await factory.disposeAll()
   }
+}
+
+/** The same of whichever database the factory connects to. */
+export async function differenceOn(factory: SqlMigrationAwareDriverAdapterFactory, schema: string): Promise<string> {
+  const files = [{ path: 'schema.prisma', content: schema }]
+  const { stdout } = await withEngine(factory, (engine) =>
+    engine.diff({
+      from: { tag: 'schemaDatasource', files, configDir: '.' },
+      to: { tag: 'schemaDatamodel', files },
+      script: true,
+      exitCode: null,
+      filters: noFilter,
+    }),
+  )
+  return /^-- This is an empty migration/.test(stdout ?? '') ? '' : (stdout ?? '')
 }

@@ -6,6 +6,7 @@ import type { JobStore } from './jobs/types.ts'
 import type { AuditStore, EntranceStore, InvitationStore, PeopleStore } from './people/types.ts'
 import type { RecordStore } from './records/types.ts'
 import type { RoundStore } from './rounds/types.ts'
+import type { Signals } from './signals.ts'
 
 export type * from './event/types.ts'
 export type * from './exchange/types.ts'
@@ -14,6 +15,7 @@ export type * from './jobs/types.ts'
 export type * from './people/types.ts'
 export type * from './records/types.ts'
 export type * from './rounds/types.ts'
+export type { Signals } from './signals.ts'
 
 export interface DocumentSummary {
   kind: DocumentKind
@@ -89,7 +91,7 @@ export interface WorkspaceStore {
 
 /** How the database promises to keep what it acknowledged; shown by `/health`. */
 export interface StoreHealth {
-  engine: 'sqlite'
+  engine: 'sqlite' | 'postgresql'
   journalMode: string
   synchronous: string
 }
@@ -98,6 +100,10 @@ export interface StoreHealth {
 export interface Store {
   /** Ways into any workspace. */
   readonly entrance: EntranceStore
+  /** Whether other processes may use the database at the same time: what one of them keeps in memory, another may have changed. */
+  readonly shared: boolean
+  /** What the processes that use the database tell each other. */
+  readonly signals: Signals
   workspace(id: string): WorkspaceStore
   /** Id of the workspace that holds the round of guesses with that code. */
   workspaceOfRound(code: string): Promise<string | null>
@@ -105,6 +111,8 @@ export interface Store {
   ensureWorkspace(name: string): Promise<string>
   /** No workspace holds a document. */
   isEmpty(): Promise<boolean>
+  /** Runs `work` while no process that uses the database runs any of the same name. */
+  alone<Result>(name: string, work: () => Promise<Result>): Promise<Result>
   health(): Promise<StoreHealth>
   close(): Promise<void>
 }

@@ -15,12 +15,11 @@ async function watchedWorkspace() {
   onTestFinished(() => client.$disconnect())
   const read: number[] = []
   const watched = {
-    $queryRawUnsafe: (async (...of: Parameters<PrismaClient['$queryRawUnsafe']>) => {
-      const rows = await client.$queryRawUnsafe<unknown[]>(...of)
+    $queryRaw: (async (...of: Parameters<PrismaClient['$queryRaw']>) => {
+      const rows = await client.$queryRaw<unknown[]>(...of)
       read.push(rows.length)
       return rows
-    }) as PrismaClient['$queryRawUnsafe'],
-    $executeRawUnsafe: client.$executeRawUnsafe,
+    }) as PrismaClient['$queryRaw'],
   }
   const [own, other] = [await store.ensureWorkspace('team'), await store.ensureWorkspace('other')]
   return { team, watched, read, own, other }

@@ -1,8 +1,8 @@
-import type { DirectConnection } from '../sqlite/direct.ts'
 import type { Place } from './add.ts'
-import { acceptBatch } from './intakeBatch.ts'
-import { type Statements, statementsOn } from './intakeStatements.ts'
 import type { Accepted, Batch } from './types.ts'
+
+/** Batches of any workspaces, in one commit that is synced to disk before this resolves: what became of each, or nothing of any. */
+export type TakeIn = (together: readonly { place: Place; batch: Batch }[]) => Promise<Accepted[]>
 
 /** How long those that came first wait for others while batch comes after batch (ms). */
 const mostPause = 60
@@ -24,15 +24,14 @@ const mostTogether = 5000
  * one batch as for thirty. A batch is in whole or not at all, and nobody is answered before the commit.
  */
 export class Intake {
-  readonly #connection: DirectConnection
+  readonly #takeIn: TakeIn
   #waiting: Waiting[] = []
   #going = false
   /** When the last commit ended, and how long it took (ms). */
   #last = { ended: 0, took: 0 }
-  #statements: { of: object; are: Statements } | undefined
 
-  constructor(connection: DirectConnection) {
-    this.#connection = connection
+  constructor(takeIn: TakeIn) {
+    this.#takeIn = takeIn
   }
 
   accept(place: Place, batch: Batch): Promise<Accepted> {
@@ -71,7 +70,7 @@ export class Intake {
   async #take(together: readonly Waiting[]): Promise<void> {
     let accepted: Accepted[]
     try {
-      accepted = await this.#commit(together)
+      accepted = await this.#takeIn(together)
     } catch (error) {
       // What is wrong with one is not to fall on the others.
       if (together.length > 1) for (const each of together) await this.#take([each])
@@ -80,14 +79,6 @@ export class Intake {
     }
     together.forEach(({ done }, index) => {
       done(accepted[index]!)
-    })
-  }
-
-  #commit(together: readonly Waiting[]): Promise<Accepted[]> {
-    return this.#connection.together((database) => {
-      if (this.#statements?.of !== database) this.#statements = { of: database, are: statementsOn(database) }
-      const { are } = this.#statements
-      return together.map(({ place, batch }) => acceptBatch(are, place, batch))
     })
   }
 }

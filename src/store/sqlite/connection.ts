@@ -1,5 +1,5 @@
 import type { IsolationLevel, SqlDriverAdapter, SqlQuery, Transaction } from '@prisma/driver-adapter-utils'
-import type { Lock } from './lock.ts'
+import type { Lock } from '../lock.ts'
 
 /**
  * A connection on which nothing runs inside a transaction but that transaction's own queries.
