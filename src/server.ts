@@ -82,9 +82,10 @@ async function openDatabase({ databaseUrl, copyBefore }: Config): Promise<Store>
     copyBefore,
     migrated: ({ applied, backup }) => {
       if (applied.length === 0) return
-      // An address may hold a password.
-      const where = databaseUrl.startsWith('file:') ? databaseUrl : 'in PostgreSQL'
-      if (backup === null) return console.log(`The database is made, or brought to its newest form: ${where}`)
+      // Of a server's address nothing is repeated: it may hold a password.
+      if (backup === null && databaseUrl.startsWith('file:'))
+        return console.log(`A new database is made: ${databaseUrl}`)
+      if (backup === null) return console.log(`The database’s tables are made, or changed without a copy: ${applied.join(', ')}`)
       console.log(`The database was copied to ${backup} and then brought to its newest form: ${applied.join(', ')}`)
     },
   })

@@ -49,12 +49,18 @@ export class DatabaseStore implements Store {
   }
 
   async ensureWorkspace(name: string): Promise<string> {
-    const { id } = await this.#database.client.workspace.upsert({
-      where: { name },
-      create: { id: randomUUID(), name, createdAt: this.#now() },
-      update: {},
-    })
-    return id
+    const { workspace } = this.#database.client
+    const find = async () => (await workspace.findUnique({ where: { name }, select: { id: true } }))?.id
+    const found = await find()
+    if (found !== undefined) return found
+    try {
+      return (await workspace.create({ data: { id: randomUUID(), name, createdAt: this.#now() } })).id
+    } catch (error) {
+      // Somebody made it in between.
+      const made = await find()
+      if (made !== undefined) return made
+      throw error
+    }
   }
 
   async isEmpty(): Promise<boolean> {

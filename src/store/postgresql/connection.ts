@@ -15,9 +15,9 @@ export function shown(url: string): string {
 }
 
 /** What every connection is set to, whatever the role's or the database's own settings say. */
-const settings = "SET synchronous_commit = on; SET TIME ZONE 'UTC'"
+const options = '-c synchronous_commit=on -c TimeZone=UTC'
 
-const common = { keepAlive: true, application_name: 'cyclewright', connectionTimeoutMillis: 20_000 }
+const common = { keepAlive: true, application_name: 'cyclewright', connectionTimeoutMillis: 20_000, options }
 
 /** One connection that stays, for what belongs to it: a lock, or what it hears. Not connected yet. */
 export const lastingClient = (url: string): pg.Client => new pg.Client({ ...common, connectionString: url })
@@ -29,7 +29,6 @@ export async function poolAt(url: string): Promise<pg.Pool> {
   pool.on('error', () => {})
   pool.on('connect', (client) => {
     client.on('error', () => {})
-    void client.query(settings).catch(() => {})
   })
   try {
     await assertDurable(pool)

@@ -29,11 +29,16 @@ export async function openPostgresql(url: string, options: OpenOptions & { now: 
       locks.set(name, lock)
       return lock
     }
+    let closed = false
+    const takeIn = takeInOn(pool)
     return {
       engine: 'postgresql',
       client,
       inTurn: (name) => inTurn(client, name, lockOf(name)),
-      takeIn: takeInOn(pool),
+      takeIn: async (together) => {
+        if (closed) throw new StoreError('The database is closed')
+        return takeIn(together)
+      },
       signals,
       shared: true,
       alone: (name, work) => alone(url, name, work),
@@ -46,6 +51,8 @@ export async function openPostgresql(url: string, options: OpenOptions & { now: 
         }
       },
       close: async () => {
+        if (closed) return
+        closed = true
         await signals.close()
         await client.$disconnect()
         await pool.end()

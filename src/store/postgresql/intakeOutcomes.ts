@@ -28,7 +28,7 @@ export function outcomesOf(together: Parameters<TakeIn>[0], { events, before, co
     const known = events.has(keyOf(workspaceId, textIn(cells, 'event')))
     const key = keyOf(workspaceId, textIn(cells, 'id'))
     const there = held.get(key)
-    if (known && there === textIn(cells, 'hash')) return { outcome: 'held', again: true }
+    if (known && there !== undefined && there === textIn(cells, 'hash')) return { outcome: 'held', again: true }
     if (bodyIn(cells) === null) return { outcome: 'missing' }
     if (!known || there !== undefined) {
       const reason: ApartReason = known ? 'otherContent' : 'unknownEvent'
