@@ -1,19 +1,16 @@
-import { defineConfig } from 'vitest/config'
+import { defineConfig, type TestProjectInlineConfiguration } from 'vitest/config'
 import { serverPrograms } from './scripts/postgresql.js'
 
 /** What is tested on PostgreSQL each time, where it is installed; `npm run test:postgres` takes the whole store and the whole API. */
 const onPostgresql =
   process.env.DATABASE_TEST === 'postgresql'
     ? ['tests/store/**/*.test.ts', 'tests/api/**/*.test.ts', 'tests/postgresql/**/*.test.ts']
-    : [
-        'tests/store/{documents,writers,intake,recordLog,event,forecasts}.test.ts',
-        'tests/postgresql/**/*.test.ts',
-      ]
+    : ['tests/store/{documents,writers,intake,recordLog,event,forecasts}.test.ts', 'tests/postgresql/**/*.test.ts']
 
 /** What is about files of SQLite. */
 const onlySqlite = 'tests/store/{migration,settings,transaction}.test.ts'
 
-const postgresql = {
+const postgresql: TestProjectInlineConfiguration = {
   extends: true,
   test: {
     name: 'postgresql',
@@ -22,7 +19,7 @@ const postgresql = {
     env: { DATABASE_TEST: 'postgresql' },
     sequence: { groupOrder: 0 },
   },
-} as const
+}
 
 /** Browser tests run last and two files at a time: each waits half of its time for pages and computations. */
 export default defineConfig({

@@ -85,7 +85,8 @@ async function openDatabase({ databaseUrl, copyBefore }: Config): Promise<Store>
       // Of a server's address nothing is repeated: it may hold a password.
       if (backup === null && databaseUrl.startsWith('file:'))
         return console.log(`A new database is made: ${databaseUrl}`)
-      if (backup === null) return console.log(`The database’s tables are made, or changed without a copy: ${applied.join(', ')}`)
+      if (backup === null)
+        return console.log(`The database’s tables are made, or changed without a copy: ${applied.join(', ')}`)
       console.log(`The database was copied to ${backup} and then brought to its newest form: ${applied.join(', ')}`)
     },
   })

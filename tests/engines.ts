@@ -49,7 +49,9 @@ export function sqliteDatabase(given?: string): TestDatabase {
     file,
     sql,
     tables: async (column) =>
-      names(await sql(`SELECT name FROM sqlite_master WHERE type = 'table' AND sql LIKE '%"${column}"%' ORDER BY name`)),
+      names(
+        await sql(`SELECT name FROM sqlite_master WHERE type = 'table' AND sql LIKE '%"${column}"%' ORDER BY name`),
+      ),
     remove: async () => {
       if (folder !== undefined) rmSync(folder, { recursive: true, force: true })
     },
@@ -129,11 +131,11 @@ async function urlOfOne(address: string, bare: boolean): Promise<string> {
   return named(address, name)
 }
 
-/** A database of its own on this worker's server. @param bare without tables */
-export async function postgresqlDatabase({ bare = false } = {}): Promise<TestDatabase> {
+/** A database of its own on this worker's server. @param bare without tables @param migrates the test changes its tables */
+export async function postgresqlDatabase({ bare = false, migrates = false } = {}): Promise<TestDatabase> {
   const address = await clusterAddress()
   const url = await urlOfOne(address, bare)
-  let asMade = !bare
+  let asMade = !bare && !migrates
   const sql = (text: string) => {
     // Whoever changes tables does not hand on what they are then.
     if (/\b(CREATE|DROP|ALTER)\b/.test(text)) asMade = false

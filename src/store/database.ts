@@ -1,4 +1,5 @@
 import type { PrismaClient } from './generated/client.ts'
+import type { JobQueue } from './jobs/queue.ts'
 import type { TakeIn } from './records/intake.ts'
 import type { Signals } from './signals.ts'
 import type { StoreHealth } from './types.ts'
@@ -19,6 +20,8 @@ export interface Database {
   readonly signals: Signals
   /** Whether other processes may use it at the same time. */
   readonly shared: boolean
+  /** The jobs that its processes share, opened when it is asked for; null: one process has them all. */
+  readonly queue: (() => Promise<JobQueue>) | null
   health(): Promise<StoreHealth>
   /** Runs `work` while no process runs any of the same name. */
   alone<Result>(name: string, work: () => Promise<Result>): Promise<Result>

@@ -18,7 +18,9 @@ export class StorageFull extends StoreError {
 export function isFull(error: unknown): boolean {
   for (let each = error, depth = 0; each instanceof Error && depth < 5; each = each.cause, depth++) {
     if (
-      /SQLITE_FULL|database or disk is full|ENOSPC|SQLITE_IOERR_WRITE|\b53100\b/.test(`${each.message} ${JSON.stringify(each)}`)
+      /SQLITE_FULL|database or disk is full|ENOSPC|SQLITE_IOERR_WRITE|\b53100\b/.test(
+        `${each.message} ${JSON.stringify(each)}`,
+      )
     )
       return true
   }

@@ -1,5 +1,4 @@
 import { existsSync, statSync } from 'node:fs'
-import type { SqlMigrationAwareDriverAdapterFactory } from '@prisma/driver-adapter-utils'
 import type { MigrationList } from '@prisma/schema-engine-wasm/schema_engine_bg'
 import Database from 'better-sqlite3'
 import { backup } from './backup.ts'
@@ -29,7 +28,8 @@ export async function migrate(file: string, folder: string, now: () => Date): Pr
   try {
     return await withEngine(factory, async (engine) => {
       if (!hadData) return { applied: await applyMigrations(engine, migrationsList, null), backup: null }
-      if ((await unappliedMigrations(engine, migrationsList, wayBack)).length === 0) return { applied: [], backup: null }
+      if ((await unappliedMigrations(engine, migrationsList, wayBack)).length === 0)
+        return { applied: [], backup: null }
       const copy = backup(file, now())
       return { applied: await applyMigrations(engine, migrationsList, copy), backup: copy }
     })
@@ -92,24 +92,19 @@ export async function applyMigrations(
 /** SQL that would bring a migrated, open database to `schema`; empty when both agree. */
 export async function schemaDifference(file: string, schema: string): Promise<string> {
   const factory = new SqliteFactory(file)
+  const files = [{ path: 'schema.prisma', content: schema }]
   try {
-    return await differenceOn(factory, schema)
+    const { stdout } = await withEngine(factory, (engine) =>
+      engine.diff({
+        from: { tag: 'schemaDatasource', files, configDir: '.' },
+        to: { tag: 'schemaDatamodel', files },
+        script: true,
+        exitCode: null,
+        filters: noFilter,
+      }),
+    )
+    return /^-- This is an empty migration/.test(stdout ?? '') ? '' : (stdout ?? '')
   } finally {
     await factory.disposeAll()
   }
-}
-
-/** The same of whichever database the factory connects to. */
-export async function differenceOn(factory: SqlMigrationAwareDriverAdapterFactory, schema: string): Promise<string> {
-  const files = [{ path: 'schema.prisma', content: schema }]
-  const { stdout } = await withEngine(factory, (engine) =>
-    engine.diff({
-      from: { tag: 'schemaDatasource', files, configDir: '.' },
-      to: { tag: 'schemaDatamodel', files },
-      script: true,
-      exitCode: null,
-      filters: noFilter,
-    }),
-  )
-  return /^-- This is an empty migration/.test(stdout ?? '') ? '' : (stdout ?? '')
 }

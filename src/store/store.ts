@@ -28,6 +28,10 @@ export class DatabaseStore implements Store {
     return this.#database.shared
   }
 
+  get queue() {
+    return this.#database.queue
+  }
+
   get signals() {
     return this.#database.signals
   }

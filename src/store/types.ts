@@ -2,6 +2,7 @@ import type { DocumentKind } from '../model/documents/records.ts'
 import type { EventStore } from './event/types.ts'
 import type { ExchangeStore } from './exchange/types.ts'
 import type { ForecastStore } from './forecasts/types.ts'
+import type { JobQueue } from './jobs/queue.ts'
 import type { JobStore } from './jobs/types.ts'
 import type { AuditStore, EntranceStore, InvitationStore, PeopleStore } from './people/types.ts'
 import type { RecordStore } from './records/types.ts'
@@ -11,6 +12,7 @@ import type { Signals } from './signals.ts'
 export type * from './event/types.ts'
 export type * from './exchange/types.ts'
 export type * from './forecasts/types.ts'
+export type { JobQueue, QueuedJob } from './jobs/queue.ts'
 export type * from './jobs/types.ts'
 export type * from './people/types.ts'
 export type * from './records/types.ts'
@@ -102,6 +104,8 @@ export interface Store {
   readonly entrance: EntranceStore
   /** Whether other processes may use the database at the same time: what one of them keeps in memory, another may have changed. */
   readonly shared: boolean
+  /** The jobs that those processes share, opened when it is asked for; null: this one computes all that there are. */
+  readonly queue: (() => Promise<JobQueue>) | null
   /** What the processes that use the database tell each other. */
   readonly signals: Signals
   workspace(id: string): WorkspaceStore

@@ -227,7 +227,7 @@ describe('A lead of one team and what belongs to another:', () => {
     expect((await members.lead.get('/api/events/cup/archive')).body.contents.event[0].body.name).toBe('Taken')
   })
 
-  test('nothing of theirs was changed', () => {
+  test('nothing of theirs was changed', async () => {
     expect(await rowsOf()).toBe(before)
   })
 

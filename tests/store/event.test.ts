@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import type { Assignment } from '../../src/model/scouting/types.ts'
 import type { By } from '../../src/store/event/types.ts'
-import { match, result } from '../model/event/matches.ts'
 import { onPostgresql } from '../engines.ts'
+import { match, result } from '../model/event/matches.ts'
 import { scratchStore } from './scratch.ts'
 
 const by: By = { person: null, device: null }

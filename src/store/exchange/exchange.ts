@@ -39,7 +39,8 @@ export class DatabaseExchange implements ExchangeStore {
   async bring(file: BroughtFile, as: Parameters<ExchangeStore['bring']>[1]) {
     try {
       return await this.#client.$transaction(
-        (transaction) => bringEvent(transaction, this.#workspaceId, file, { ...as, now: this.#now(), engine: this.#engine }),
+        (transaction) =>
+          bringEvent(transaction, this.#workspaceId, file, { ...as, now: this.#now(), engine: this.#engine }),
         options,
       )
     } catch (error) {

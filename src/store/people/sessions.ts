@@ -58,7 +58,8 @@ export class Sessions {
     try {
       return await change()
     } finally {
-      await this.#of.signals.send(topic, '')
+      // Processes that it does not reach believe what they know for a moment longer; the change itself stands.
+      await this.#of.signals.send(topic, '').catch(() => {})
     }
   }
 }

@@ -39,8 +39,6 @@ function run(args: readonly string[], env: NodeJS.ProcessEnv): Promise<string | 
       said += chunk
     })
     child.once('error', () => resolve('it is not installed here.'))
-    child.once('close', (status) =>
-      resolve(status === 0 ? null : said.trim() || `it ended with the status ${status}.`),
-    )
+    child.once('close', (status) => resolve(status === 0 ? null : said.trim() || `it ended with the status ${status}.`))
   })
 }

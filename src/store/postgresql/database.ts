@@ -8,6 +8,7 @@ import { clientOn, inTurn } from './client.ts'
 import { durabilityOf, lastingClient, poolAt, shown } from './connection.ts'
 import { takeInOn } from './intake.ts'
 import { migratePostgresql } from './migrate.ts'
+import { PostgresqlQueue } from './queue.ts'
 import { SharedSignals } from './signals.ts'
 import { keyOf } from './turns.ts'
 
@@ -41,6 +42,7 @@ export async function openPostgresql(url: string, options: OpenOptions & { now: 
       },
       signals,
       shared: true,
+      queue: () => alone(url, 'queue', () => PostgresqlQueue.open(url, pool)),
       alone: (name, work) => alone(url, name, work),
       health: async () => {
         const { synchronousCommit, fsync } = await durabilityOf(pool)

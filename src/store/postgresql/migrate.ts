@@ -46,7 +46,7 @@ async function holdsOurs(pool: Pool, url: string): Promise<boolean> {
  * Connections for the schema engine. The driver's adapter cuts a script at its semicolons and sends piece after piece; sent as one, a migration is in
  * force whole or not at all.
  */
-export function factoryOn(pool: Pool): SqlMigrationAwareDriverAdapterFactory {
+function factoryOn(pool: Pool): SqlMigrationAwareDriverAdapterFactory {
   const driver = new PrismaPg(pool, { onPoolError: () => {}, onConnectionError: () => {} })
   return {
     provider: driver.provider,

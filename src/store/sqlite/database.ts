@@ -21,6 +21,7 @@ export async function openSqlite(file: string, further: string | undefined): Pro
     takeIn: takeInOn(direct),
     signals: new OwnSignals(),
     shared: false,
+    queue: null,
     health: () => healthOf(client),
     alone: (_, work) => work(),
     close: async () => {
