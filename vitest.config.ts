@@ -1,4 +1,25 @@
-import { defineConfig } from 'vitest/config'
+import { defineConfig, type TestProjectInlineConfiguration } from 'vitest/config'
+import { serverPrograms } from './scripts/postgresql.js'
+
+/** What is tested on PostgreSQL each time, where it is installed; `npm run test:postgres` takes the whole store and the whole API. */
+const onPostgresql =
+  process.env.DATABASE_TEST === 'postgresql'
+    ? ['tests/store/**/*.test.ts', 'tests/api/**/*.test.ts', 'tests/postgresql/**/*.test.ts']
+    : ['tests/store/{documents,writers,intake,recordLog,event,forecasts}.test.ts', 'tests/postgresql/**/*.test.ts']
+
+/** What is about files of SQLite. */
+const onlySqlite = 'tests/store/{migration,settings,transaction}.test.ts'
+
+const postgresql: TestProjectInlineConfiguration = {
+  extends: true,
+  test: {
+    name: 'postgresql',
+    include: onPostgresql,
+    exclude: [onlySqlite],
+    env: { DATABASE_TEST: 'postgresql' },
+    sequence: { groupOrder: 0 },
+  },
+}
 
 /** Browser tests run last and two files at a time: each waits half of its time for pages and computations. */
 export default defineConfig({
@@ -10,12 +31,13 @@ export default defineConfig({
     // A third of the time went into loading the same modules for each file. What a file changes beyond itself, it puts back.
     isolate: false,
     projects: [
+      ...(serverPrograms() === null ? [] : [postgresql]),
       {
         extends: true,
         test: {
           name: 'unit',
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: ['tests/browser/**', 'tests/faults/phone/**'],
+          exclude: ['tests/browser/**', 'tests/faults/phone/**', 'tests/postgresql/**'],
           setupFiles: ['tests/web/setup.ts'],
           sequence: { groupOrder: 0 },
         },

@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { readConfig } from '../src/config.ts'
 import { FileBackups, opensHere, restoreBackup } from '../src/store/backups/index.ts'
-import { fileOf } from '../src/store/open.ts'
+import { fileOf, isPostgresql } from '../src/store/open.ts'
 import type { Backup } from '../src/store/types.ts'
 
 const now = () => new Date()
@@ -26,7 +26,10 @@ function tellProof({ name, proof }: Backup): void {
 
 /** Copies, drills and restoring, for whoever has the machine. */
 async function main([what, asked]: readonly (string | undefined)[]) {
-  const file = fileOf(readConfig(process.env).databaseUrl)
+  const { databaseUrl } = readConfig(process.env)
+  if (isPostgresql(databaseUrl))
+    throw new Error('A PostgreSQL database is copied by its own programs: pg_dump and pg_restore, see README.md.')
+  const file = fileOf(databaseUrl)
   if (!existsSync(file) && what !== 'restore') throw new Error(`There is no database ${file} yet.`)
   const backups = new FileBackups(file, now)
   const all = await backups.list()

@@ -10,8 +10,8 @@ async function main(name: string | undefined) {
   if (name === undefined || !/^[\w .-]{1,60}$/.test(name)) {
     throw new Error('Usage: npm run workspace -- name, with letters, digits, spaces, points and hyphens')
   }
-  const { databaseUrl, port, tls } = readConfig(process.env)
-  const store = await openStore(databaseUrl)
+  const { databaseUrl, copyBefore, port, tls } = readConfig(process.env)
+  const store = await openStore(databaseUrl, { copyBefore })
   try {
     const { token } = await store.entrance.claimLink(await store.ensureWorkspace(name), claimHours)
     console.log(

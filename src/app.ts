@@ -16,7 +16,7 @@ import { offerJobEvents, type StreamOptions } from './api/jobs/events.ts'
 import { JobsPerWorkspace } from './api/jobs/perWorkspace.ts'
 import { offerLive } from './api/records/live.ts'
 import type { JobLimits } from './jobs/index.ts'
-import { InProcessLive } from './live/index.ts'
+import { LiveBySignals } from './live/index.ts'
 import { onlyWorkspace } from './store/index.ts'
 import type { Store } from './store/types.ts'
 
@@ -66,7 +66,8 @@ export async function buildApp({
   const { version } = packageDescription
   const workspaceId = await store.ensureWorkspace(onlyWorkspace)
   const pool = openPool(size)
-  const jobs = new JobsPerWorkspace({ store, pool, limits, log: (error) => app.log.error(error) })
+  const log = (error: unknown) => app.log.error(error)
+  const jobs = await JobsPerWorkspace.open({ store, pool, limits, log })
   await jobs.get(workspaceId)
   app.addHook('preClose', () => jobs.close())
   app.addHook('onClose', () => pool.close())
@@ -78,7 +79,7 @@ export async function buildApp({
     workspaceId,
     jobsOf: (id) => jobs.get(id),
     pool,
-    live: new InProcessLive(),
+    live: new LiveBySignals(store.signals, log),
     version,
     reach: () => reachOf(app, https !== undefined),
     now,

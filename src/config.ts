@@ -14,11 +14,13 @@ const settings = z.object({
   DATABASE_URL: z
     .string()
     .default('file:./data/cyclewright.db')
-    .refine((text) => /^(file:.|postgres(ql)?:\/\/)/.test(text), 'must begin with file: and name a file')
     .refine(
-      (text) => !text.startsWith('postgres'),
-      'names PostgreSQL, which this version does not yet support; use file:',
+      (text) => /^(file:.|postgres(ql)?:\/\/.)/.test(text),
+      'must begin with file: and name a file, or with postgresql:// and name a database',
     ),
+  COPY_BEFORE_MIGRATION: z
+    .enum(['0', '1'], 'must be 1 (copy a PostgreSQL database before its tables change) or 0')
+    .default('1'),
   TLS_CERT: z.string().refine(existsSync, 'names no file').optional(),
   TLS_KEY: z.string().refine(existsSync, 'names no file').optional(),
   LOG_LEVEL: z.enum(logLevels, `must be one of ${logLevels.join(', ')}`).default('warn'),
@@ -34,6 +36,7 @@ export interface Config {
   port: number
   host: string
   databaseUrl: string
+  copyBefore: boolean
   /** Paths of the certificate and its key, both or neither. */
   tls: { certificate: string; key: string } | null
   logLevel: (typeof logLevels)[number]
@@ -59,6 +62,7 @@ export function readConfig(environment: { [name: string]: string | undefined }):
     port: data.PORT,
     host: data.HOST,
     databaseUrl: data.DATABASE_URL,
+    copyBefore: data.COPY_BEFORE_MIGRATION === '1',
     tls: tlsOf(data.TLS_CERT, data.TLS_KEY),
     logLevel: data.LOG_LEVEL,
     demo: data.DEMO === '1',

@@ -17,7 +17,8 @@ const longestWait = 3000
 async function main() {
   const config = readConfig(process.env)
   const store = await openDatabase(config)
-  if (config.demo && (await seedIfEmpty(store, onlyWorkspace))) console.log('The demo season Breakwater is put in')
+  const seeded = config.demo && (await store.alone('demo', () => seedIfEmpty(store, onlyWorkspace)))
+  if (seeded) console.log('The demo season Breakwater is put in')
   const web = join(projectRoot(), 'dist', 'web')
   const app = await buildApp({
     store,
@@ -81,11 +82,16 @@ async function relisten({ server }: FastifyInstance, to: { port: number; host: s
   await once(server, 'listening')
 }
 
-async function openDatabase({ databaseUrl }: Config): Promise<Store> {
+async function openDatabase({ databaseUrl, copyBefore }: Config): Promise<Store> {
   return openStore(databaseUrl, {
+    copyBefore,
     migrated: ({ applied, backup }) => {
       if (applied.length === 0) return
-      if (backup === null) return console.log(`A new database is made: ${databaseUrl}`)
+      // Of a server's address nothing is repeated: it may hold a password.
+      if (backup === null && databaseUrl.startsWith('file:'))
+        return console.log(`A new database is made: ${databaseUrl}`)
+      if (backup === null)
+        return console.log(`The database’s tables are made, or changed without a copy: ${applied.join(', ')}`)
       console.log(`The database was copied to ${backup} and then brought to its newest form: ${applied.join(', ')}`)
     },
   })

@@ -45,12 +45,13 @@ export const backups = router({
         method: 'GET',
         path: '/api/backups',
         may: may.lead,
-        summary: 'Copies of the database, newest first, and whether they were proven',
-        answer: z.array(backup),
+        summary:
+          'Copies of the database, newest first, and whether they were proven; null: they are made by the engine’s own means',
+        answer: z.array(backup).nullable(),
       },
     })
     .input(z.strictObject({}))
-    .query(async ({ ctx }) => (await ctx.store.backups.list()).map(told)),
+    .query(async ({ ctx }) => (await ctx.store.backups?.list())?.map(told) ?? null),
 
   make: procedure
     .meta({
@@ -60,11 +61,14 @@ export const backups = router({
         may: may.lead,
         summary: 'Makes a copy of the database while it is in use',
         answer: backup,
-        errors: ['malformed', 'notJson', 'tooLarge'],
+        errors: ['malformed', 'unreachable', 'notJson', 'tooLarge'],
       },
     })
     .input(z.strictObject({}))
-    .mutation(async ({ ctx }) => told(await ctx.store.backups.make('button'))),
+    .mutation(async ({ ctx }) => {
+      if (ctx.store.backups) return told(await ctx.store.backups.make('button'))
+      throw new ApiError({ code: 'unreachable', ...say({ code: 'copiesElsewhere', parts: {} }) })
+    }),
 
   prove: procedure
     .meta({
@@ -79,7 +83,7 @@ export const backups = router({
     })
     .input(z.strictObject({ name: z.string().min(1).max(200).describe('As the list names it') }))
     .mutation(async ({ input, ctx }) => {
-      const proven = await ctx.store.backups.prove(input.name)
+      const proven = await ctx.store.backups?.prove(input.name)
       if (proven) return told(proven)
       throw new ApiError({ code: 'notFound', ...say({ code: 'noBackup', parts: input }), path: ['name'] })
     }),

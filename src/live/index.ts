@@ -1,2 +1,2 @@
-export { InProcessLive } from './inProcess.ts'
+export { LiveBySignals } from './bySignals.ts'
 export { type Live, type LiveNews, liveKinds } from './types.ts'

@@ -14,11 +14,13 @@ export class StorageFull extends StoreError {
   }
 }
 
-/** Whether the engine refused a write for want of room (SQLITE_FULL), or the file system did. */
+/** Whether the engine refused a write for want of room (SQLITE_FULL, of PostgreSQL 53100), or the file system did. */
 export function isFull(error: unknown): boolean {
   for (let each = error, depth = 0; each instanceof Error && depth < 5; each = each.cause, depth++) {
     if (
-      /SQLITE_FULL|database or disk is full|ENOSPC|SQLITE_IOERR_WRITE/.test(`${each.message} ${JSON.stringify(each)}`)
+      /SQLITE_FULL|database or disk is full|ENOSPC|SQLITE_IOERR_WRITE|\b53100\b/.test(
+        `${each.message} ${JSON.stringify(each)}`,
+      )
     )
       return true
   }

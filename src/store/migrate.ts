@@ -29,16 +29,19 @@ export async function migrate(file: string, folder: string, now: () => Date): Pr
   const factory = new SqliteFactory(file)
   try {
     return await withEngine(factory, async (engine) => {
-      if (!hadData) return { applied: await apply(engine, migrationsList, null), backup: null }
-      if ((await unapplied(engine, migrationsList)).length === 0) return { applied: [], backup: null }
+      if (!hadData) return { applied: await applyMigrations(engine, migrationsList, null), backup: null }
+      if ((await unappliedMigrations(engine, migrationsList, wayBack)).length === 0)
+        return { applied: [], backup: null }
       const { name } = await makeBackup(file, { reason: 'migration', at: now() })
       const copy = join(backupFolder(file), name)
-      return { applied: await apply(engine, migrationsList, copy), backup: copy }
+      return { applied: await applyMigrations(engine, migrationsList, copy), backup: copy }
     })
   } finally {
     await factory.disposeAll()
   }
 }
+
+const wayBack = 'Put the copy in the folder backups, made just before, in its place and start again.'
 
 /** Asked of the file itself, because the engine answers a database without its table with an error. */
 function isOurs(file: string): boolean {
@@ -52,7 +55,12 @@ function isOurs(file: string): boolean {
   }
 }
 
-async function unapplied(engine: SchemaEngine, migrationsList: MigrationList): Promise<string[]> {
+/** Names of the migrations that a database of ours lacks. @param wayBack for who finds that one failed earlier */
+export async function unappliedMigrations(
+  engine: SchemaEngine,
+  migrationsList: MigrationList,
+  wayBack: string,
+): Promise<string[]> {
   const state = await engine.diagnoseMigrationHistory({
     migrationsList,
     optInToShadowDatabase: false,
@@ -60,8 +68,7 @@ async function unapplied(engine: SchemaEngine, migrationsList: MigrationList): P
   })
   if (state.failedMigrationNames.length > 0)
     throw new StoreError(
-      `The change ${state.failedMigrationNames.join(', ')} of the database failed earlier. ` +
-        'Put the copy in the folder backups, made just before, in its place and start again.',
+      `The change ${state.failedMigrationNames.join(', ')} of the database failed earlier. ${wayBack}`,
     )
   if (state.editedMigrationNames.length > 0)
     throw new StoreError(`The migration ${state.editedMigrationNames.join(', ')} was edited after it was applied.`)
@@ -71,7 +78,12 @@ async function unapplied(engine: SchemaEngine, migrationsList: MigrationList): P
   return state.history.unappliedMigrationNames
 }
 
-async function apply(engine: SchemaEngine, migrationsList: MigrationList, copy: string | null): Promise<string[]> {
+/** @param copy where the state before is kept */
+export async function applyMigrations(
+  engine: SchemaEngine,
+  migrationsList: MigrationList,
+  copy: string | null,
+): Promise<string[]> {
   try {
     return (await engine.applyMigrations({ migrationsList, filters: noFilter })).appliedMigrationNames
   } catch (error) {

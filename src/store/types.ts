@@ -3,19 +3,23 @@ import type { BackupStore } from './backups/types.ts'
 import type { EventStore } from './event/types.ts'
 import type { ExchangeStore } from './exchange/types.ts'
 import type { ForecastStore } from './forecasts/types.ts'
+import type { JobQueue } from './jobs/queue.ts'
 import type { JobStore } from './jobs/types.ts'
 import type { AuditStore, EntranceStore, InvitationStore, PeopleStore } from './people/types.ts'
 import type { RecordStore } from './records/types.ts'
 import type { RoundStore } from './rounds/types.ts'
+import type { Signals } from './signals.ts'
 
 export type * from './backups/types.ts'
 export type * from './event/types.ts'
 export type * from './exchange/types.ts'
 export type * from './forecasts/types.ts'
+export type { JobQueue, QueuedJob } from './jobs/queue.ts'
 export type * from './jobs/types.ts'
 export type * from './people/types.ts'
 export type * from './records/types.ts'
 export type * from './rounds/types.ts'
+export type { Signals } from './signals.ts'
 
 export interface DocumentSummary {
   kind: DocumentKind
@@ -91,7 +95,7 @@ export interface WorkspaceStore {
 
 /** How the database promises to keep what it acknowledged; shown by `/health`. */
 export interface StoreHealth {
-  engine: 'sqlite'
+  engine: 'sqlite' | 'postgresql'
   journalMode: string
   synchronous: string
 }
@@ -100,8 +104,14 @@ export interface StoreHealth {
 export interface Store {
   /** Ways into any workspace. */
   readonly entrance: EntranceStore
-  /** Copies of the whole database. */
-  readonly backups: BackupStore
+  /** Copies of the whole database, made and proven here; null: by the engine's own means, elsewhere. */
+  readonly backups: BackupStore | null
+  /** Whether other processes may use the database at the same time: what one of them keeps in memory, another may have changed. */
+  readonly shared: boolean
+  /** The jobs that those processes share, opened when it is asked for; null: this one computes all that there are. */
+  readonly queue: (() => Promise<JobQueue>) | null
+  /** What the processes that use the database tell each other. */
+  readonly signals: Signals
   workspace(id: string): WorkspaceStore
   /** Id of the workspace that holds the round of guesses with that code. */
   workspaceOfRound(code: string): Promise<string | null>
@@ -109,6 +119,8 @@ export interface Store {
   ensureWorkspace(name: string): Promise<string>
   /** No workspace holds a document. */
   isEmpty(): Promise<boolean>
+  /** Runs `work` while no process that uses the database runs any of the same name. */
+  alone<Result>(name: string, work: () => Promise<Result>): Promise<Result>
   health(): Promise<StoreHealth>
   close(): Promise<void>
 }

@@ -1,4 +1,5 @@
 import type { DocumentKind } from '../model/documents/records.ts'
+import { type Database, peopleTurn } from './database.ts'
 import { DatabaseEvents } from './event/events.ts'
 import type { EventStore } from './event/types.ts'
 import { DatabaseExchange } from './exchange/exchange.ts'
@@ -54,17 +55,18 @@ export class DatabaseWorkspace implements WorkspaceStore {
   readonly #workspaceId: string
   readonly #now: () => Date
 
-  constructor(client: PrismaClient, workspaceId: string, { now, sessions, intake, logs }: Shared) {
+  constructor(database: Database, workspaceId: string, { now, sessions, intake, logs }: Shared) {
+    const client = database.inTurn(workspaceId)
     this.#client = client
     this.#workspaceId = workspaceId
     this.#now = now
     this.events = new DatabaseEvents(client, workspaceId, now)
-    this.exchange = new DatabaseExchange(client, workspaceId, now)
+    this.exchange = new DatabaseExchange(client, workspaceId, { now, engine: database.engine })
     this.forecasts = new DatabaseForecasts(client, workspaceId, now)
     this.jobs = new DatabaseJobs(client, workspaceId, now)
     this.records = new DatabaseRecords(client, workspaceId, { now, intake, logs })
     this.rounds = new DatabaseRounds(client, workspaceId, now)
-    this.people = new DatabasePeople(client, workspaceId, { now, sessions })
+    this.people = new DatabasePeople(database.inTurn(peopleTurn), workspaceId, { now, sessions })
     this.invitations = new DatabaseInvitations(client, workspaceId, now)
     this.audit = new DatabaseAudit(client, workspaceId, now)
   }

@@ -375,7 +375,7 @@ test('Rounds are there after the server was started again', async () => {
   const code = await open()
   await give(code, 1, telling(1))
   const { openStore } = await import('../../src/store/index.ts')
-  const again = await openStore(`file:${server.file}`)
+  const again = await openStore(server.database.url)
   const workspace = again.workspace(await again.ensureWorkspace('default'))
   expect(await workspace.rounds.get(code)).toMatchObject({ count: 1, closedAt: null })
   expect(await workspace.rounds.guesses(code)).toBeNull()

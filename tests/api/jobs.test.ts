@@ -162,7 +162,7 @@ test('Jobs outlive their server: what is done is kept, what was under way says t
   await server.app.close()
   expect((await stream).at(-1)!.data.job.state).toBe('interrupted')
 
-  const next = await startServer({ file: server.file, pool: { threads: 1 } })
+  const next = await startServer({ on: server.database, pool: { threads: 1 } })
   try {
     expect((await next.get(`/api/jobs/${done.id}`)).body).toEqual(before)
     for (const { id } of [running, killed]) {

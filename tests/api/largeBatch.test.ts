@@ -1,4 +1,3 @@
-import Database from 'better-sqlite3'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { eventId, seen } from '../faults/harbourEvent.ts'
 import { openEvent } from '../faults/openEvent.ts'
@@ -31,9 +30,7 @@ test('a large batch that is sent again as it was is looked up, not taken for gra
   expect(again.body.receipt.held).toBe(60)
 
   // As if an older copy of the database had been put in place.
-  const database = new Database(server.file)
-  database.exec(`DELETE FROM "FieldRecord" WHERE "sequence" >= 30`)
-  database.close()
+  await server.database.sql(`DELETE FROM "FieldRecord" WHERE "sequence" >= 30`)
   expect(outcomes(await send(batch))).toEqual([...Array(30).fill('held true'), ...Array(30).fill('held false')])
   const { records } = (await server.get(`/api/records?event=${eventId}`)).body
   expect(records.map(({ row }: { row: unknown }) => row)).toEqual(batch.rows)

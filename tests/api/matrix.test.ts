@@ -1,4 +1,3 @@
-import Database from 'better-sqlite3'
 import { strToU8, zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { type Offered, offered } from '../../src/api/http/endpoints.ts'
@@ -105,17 +104,11 @@ describe('A lead of one team and what belongs to another:', () => {
   const gone = '00000000-0000-4000-8000-000000000000'
 
   /** All rows of a team, in each table that has any. */
-  function rowsOf(): string {
-    const database = new Database(server.file, { readonly: true })
-    const tables = database
-      .prepare("SELECT name FROM sqlite_master WHERE type = 'table' AND sql LIKE '%workspaceId%'")
-      .pluck()
-      .all() as string[]
-    const rows = tables.map((table) => [
-      table,
-      database.prepare(`SELECT * FROM "${table}" WHERE workspaceId = ?`).all(workspaceId),
-    ])
-    database.close()
+  async function rowsOf(): Promise<string> {
+    const { tables, sql } = server.database
+    const rows: unknown[] = []
+    for (const table of await tables('workspaceId'))
+      rows.push([table, await sql(`SELECT * FROM "${table}" WHERE "workspaceId" = '${workspaceId}' ORDER BY 1, 2, 3`)])
     expect(JSON.stringify(rows)).toContain(mark)
     return JSON.stringify(rows)
   }
@@ -147,7 +140,7 @@ describe('A lead of one team and what belongs to another:', () => {
       sheet: 'sheet',
       job: job.id,
     }
-    before = rowsOf()
+    before = await rowsOf()
   })
 
   /** An event of their id, as a file. */
@@ -236,8 +229,8 @@ describe('A lead of one team and what belongs to another:', () => {
     expect((await members.lead.get('/api/events/cup/archive')).body.contents.event[0].body.name).toBe('Taken')
   })
 
-  test('nothing of theirs was changed', () => {
-    expect(rowsOf()).toBe(before)
+  test('nothing of theirs was changed', async () => {
+    expect(await rowsOf()).toBe(before)
   })
 
   test('a round’s code opens that round alone, for whoever has it', async () => {

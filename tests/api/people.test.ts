@@ -118,13 +118,10 @@ describe('A team', () => {
     expect(secure.headers.getSetCookie()[0]).toMatch(
       /^__Host-cyclewright=[\w-]{43}; Max-Age=2592000; Path=\/; HttpOnly; Secure; SameSite=Strict$/,
     )
-    const { file, store } = server
+    const { database, store } = server
     const token = cookieOf(plain).split('=')[1] as string
     expect(await store.entrance.session(token)).not.toBeNull()
-    const { default: Database } = await import('better-sqlite3')
-    const database = new Database(file, { readonly: true })
-    const rows = JSON.stringify(database.prepare('SELECT * FROM Device').all())
-    database.close()
+    const rows = JSON.stringify(await database.sql('SELECT * FROM "Device"'))
     expect(rows).toContain(hashOfToken(token))
     expect(rows).not.toContain(token)
   })

@@ -1,4 +1,3 @@
-import Database from 'better-sqlite3'
 import { afterEach, describe, expect, test } from 'vitest'
 
 import { MemoryWatch } from '../../src/api/compute/memory.ts'
@@ -116,9 +115,7 @@ describe('While threads are at work', () => {
 
 test('A fault of the server says nothing of its inside', async () => {
   server = await startServer()
-  const database = new Database(server.file)
-  database.exec('DROP TABLE Revision; DROP TABLE Document')
-  database.close()
+  await server.database.sql('DROP TABLE "Revision"; DROP TABLE "Document"')
   const { status, body } = await server.get('/api/documents/game')
   expect(status).toBe(500)
   expect(body).toEqual({

@@ -1,10 +1,8 @@
-import { mkdtemp, rm } from 'node:fs/promises'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import type { FastifyInstance } from 'fastify'
 import { type AppOptions, buildApp } from '../../src/app.ts'
 import { openStore } from '../../src/store/index.ts'
 import type { Store } from '../../src/store/types.ts'
+import { sqliteDatabase, type TestDatabase, testDatabase } from '../engines.ts'
 
 export interface Answer {
   status: number
@@ -13,13 +11,12 @@ export interface Answer {
   headers: Headers
 }
 
-/** The real server on a free port, with a database file of its own. */
+/** The real server on a free port, with a database of its own. */
 export interface Server {
   url: string
   app: FastifyInstance
   store: Store
-  /** The database file. */
-  file: string
+  database: TestDatabase
   get(path: string, headers?: HeadersInit): Promise<Answer>
   send(method: string, path: string, body: unknown, headers?: HeadersInit): Promise<Answer>
   /** Without a body. */
@@ -35,16 +32,22 @@ async function answerOf(response: Response): Promise<Answer> {
   return { status: response.status, body: isJson ? JSON.parse(text) : text, headers: response.headers }
 }
 
-/** @param options `file`: a database that another server has left, and that is kept at the end; `further`: settings of its connection */
+/** @param options `file`, `on`: a database that another server has left or uses, and that is kept at the end; `further`: settings of its connection */
 export async function startServer({
-  file: given,
+  file,
+  on,
   now,
   further,
   ...options
-}: Omit<AppOptions, 'store' | 'now'> & { file?: string; now?: () => Date; further?: string } = {}): Promise<Server> {
-  const folder = await mkdtemp(join(tmpdir(), 'cyclewright-api-'))
-  const file = given ?? join(folder, 'test.db')
-  const store = await openStore(`file:${file}`, { further, ...(now && { now }) })
+}: Omit<AppOptions, 'store' | 'now'> & {
+  file?: string
+  on?: TestDatabase
+  now?: () => Date
+  further?: string
+} = {}): Promise<Server> {
+  const given = file === undefined ? on : sqliteDatabase(file)
+  const database = given ?? (await testDatabase())
+  const store = await openStore(database.url, { further, ...(now && { now }) })
   const app = await buildApp({ store, ...options, ...(now && { now: () => now().getTime() }) })
   const url = await app.listen({ port: 0, host: '127.0.0.1' })
   const json = { 'content-type': 'application/json' }
@@ -52,7 +55,7 @@ export async function startServer({
     url,
     app,
     store,
-    file,
+    database,
     get: async (path, headers) => answerOf(await fetch(url + path, { headers })),
     send: async (method, path, body, headers) =>
       answerOf(await fetch(url + path, { method, body: JSON.stringify(body), headers: { ...json, ...headers } })),
@@ -61,7 +64,7 @@ export async function startServer({
     close: async () => {
       await app.close()
       await store.close()
-      await rm(folder, { recursive: true, force: true })
+      if (!given) await database.remove()
     },
   }
 }

@@ -26,7 +26,7 @@ function scriptsIn(place: string): string[] {
   return readdirSync(join(projectRoot(), place), { recursive: true, encoding: 'utf8' })
     .filter((name) => /\.(ts|tsx|js)$/.test(name))
     .map((name) => join(place, name))
-    .filter((path) => !path.startsWith(join('src', 'store', 'generated')))
+    .filter((path) => !/^src\/store\/(postgresql\/)?generated/.test(path))
 }
 
 /** Static, re-exporting, dynamic and bare imports, and the URLs of workers. */

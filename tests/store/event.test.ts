@@ -1,7 +1,7 @@
-import Database from 'better-sqlite3'
 import { describe, expect, test } from 'vitest'
 import type { Assignment } from '../../src/model/scouting/types.ts'
 import type { By } from '../../src/store/event/types.ts'
+import { onPostgresql } from '../engines.ts'
 import { match, result } from '../model/event/matches.ts'
 import { scratchStore } from './scratch.ts'
 
@@ -11,33 +11,34 @@ const put = [match(1, 'A B C', 'D E F'), match(2, 'F E D', 'C B A')]
 
 /** A workspace with two matches, another one, and a way to make the database refuse something. */
 async function opened() {
-  const { store, file } = await scratchStore()
+  const { store, database } = await scratchStore()
+  const { sql } = database
   const of = async (name: string) => store.workspace(await store.ensureWorkspace(name))
   const [team, other] = [await of('team'), await of('other')]
   const { mark } = await team.events.matches(event)
   await team.events.edit(event, { put, remove: [], mark, by })
-  const run = (sql: string) => {
-    const database = new Database(file)
-    database.exec(sql)
-    database.close()
-  }
   /** From now on each such row is refused, as by a disk that fails in the middle of a change. */
   const refuse = (table: string, when = 'TRUE') =>
-    run(`CREATE TRIGGER refused BEFORE INSERT ON "${table}" WHEN ${when} BEGIN SELECT RAISE(ABORT, 'refused'); END`)
-  const audits = () => {
-    const database = new Database(file, { readonly: true })
-    const ours = '(SELECT id FROM Workspace WHERE name = ?)'
-    const count = database.prepare(`SELECT count(*) FROM AuditEntry WHERE workspaceId = ${ours}`).pluck().get('team')
-    database.close()
-    return count
+    sql(
+      onPostgresql()
+        ? `CREATE FUNCTION refuse() RETURNS trigger AS $$ BEGIN RAISE 'refused'; END $$ LANGUAGE plpgsql;
+          CREATE TRIGGER refused BEFORE INSERT ON "${table}" FOR EACH ROW WHEN (${when}) EXECUTE FUNCTION refuse()`
+        : `CREATE TRIGGER refused BEFORE INSERT ON "${table}" WHEN ${when} BEGIN SELECT RAISE(ABORT, 'refused'); END`,
+    )
+  const allow = (table: string) =>
+    sql(onPostgresql() ? `DROP TRIGGER refused ON "${table}"; DROP FUNCTION refuse` : 'DROP TRIGGER refused')
+  const audits = async () => {
+    const ours = `(SELECT "id" FROM "Workspace" WHERE "name" = 'team')`
+    const [row] = await sql(`SELECT count(*) AS "count" FROM "AuditEntry" WHERE "workspaceId" = ${ours}`)
+    return Number(row!['count'])
   }
   const everything = async () => ({
     matches: await team.events.matches(event),
     results: await team.events.results(event),
     assignments: await team.events.assignments(event),
-    audit: audits(),
+    audit: await audits(),
   })
-  return { team, other, refuse, allow: () => run('DROP TRIGGER refused'), everything }
+  return { team, other, refuse, allow, everything }
 }
 
 const seat = (of: string, alliance: 'red' | 'blue', position: 1 | 2 | 3, person: string | null): Assignment => ({
@@ -52,10 +53,10 @@ describe('A change that fails in its middle leaves nothing behind:', () => {
     const before = await everything()
     const edit = { put: [match(1, 'A B E', 'D C F'), match(3, 'A E D', 'F C B')], remove: ['q2'], by }
     // The last thing written is who did it.
-    refuse('AuditEntry')
+    await refuse('AuditEntry')
     await expect(team.events.edit(event, { ...edit, mark: before.matches.mark })).rejects.toThrow()
     expect(await everything()).toEqual(before)
-    allow()
+    await allow('AuditEntry')
     expect(await team.events.edit(event, { ...edit, mark: before.matches.mark })).toMatchObject({
       applied: { touched: 3, undo: { put: put, remove: ['q3'] } },
     })
@@ -70,10 +71,10 @@ describe('A change that fails in its middle leaves nothing behind:', () => {
       { match: 'q1', base: 0, matchRevision: 1, result: result('q1', [40, 30]), states },
       { match: 'q2', base: 0, matchRevision: 1, result: result('q2', [10, 20]) },
     ]
-    refuse('OfficialResult', "NEW.match = 'q2'")
+    await refuse('OfficialResult', "NEW.match = 'q2'")
     await expect(team.events.enter(event, entries, by)).rejects.toThrow()
     expect(await everything()).toEqual(before)
-    allow()
+    await allow('OfficialResult')
     expect(await team.events.enter(event, entries, by)).toMatchObject({ applied: [{ revision: 1 }, { revision: 1 }] })
     // Of two of which one was looked at too early, neither is entered.
     const late = entries.map((entry) => ({ ...entry, base: entry.match === 'q1' ? 1 : 0, matchRevision: 2 }))
@@ -96,10 +97,10 @@ describe('A change that fails in its middle leaves nothing behind:', () => {
     await team.events.assign(event, { assignments: seats, mark, by })
     const taken = { match: 'q1', seat: { alliance: 'red', position: 1 } as const, person: 'ben', by }
     const then = await everything()
-    refuse('AuditEntry')
+    await refuse('AuditEntry')
     await expect(team.events.takeSeat(event, taken)).rejects.toThrow()
     expect(await everything()).toEqual(then)
-    allow()
+    await allow('AuditEntry')
     await team.events.takeSeat(event, taken)
     const people = (await team.events.assignments(event)).assignments.map(({ person }) => person)
     expect(people.sort()).toEqual(['ben', 'mia'])

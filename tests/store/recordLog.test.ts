@@ -1,26 +1,32 @@
 import { expect, onTestFinished, test } from 'vitest'
 import { hashed } from '../../src/api/records/rows.ts'
 import { cellsOf, type Row } from '../../src/model/scouting/index.ts'
-import { PrismaClient } from '../../src/store/generated/client.ts'
+import type { PrismaClient } from '../../src/store/generated/client.ts'
+import { openPostgresql } from '../../src/store/postgresql/database.ts'
 import { RecordLogs } from '../../src/store/records/log.ts'
-import { SqliteFactory } from '../../src/store/sqlite/factory.ts'
+import { openSqlite } from '../../src/store/sqlite/database.ts'
 import type { WorkspaceStore } from '../../src/store/types.ts'
 import { seen, uuidOf } from '../faults/harbourEvent.ts'
 import { scratchWorkspace } from './scratch.ts'
 
-/** A workspace on a real file, and a way into it that notes how many rows come out. */
+const now = () => new Date()
+
+/** A workspace on a real database, and a way into it that notes how many rows come out. */
 async function watchedWorkspace() {
-  const { store, file, team } = await scratchWorkspace()
-  const client = new PrismaClient({ adapter: new SqliteFactory(file) })
-  onTestFinished(() => client.$disconnect())
+  const { store, database, team } = await scratchWorkspace()
+  const open =
+    database.file === ''
+      ? openPostgresql(database.url, { now })
+      : openSqlite(database.file, { further: undefined, now })
+  const { client, close } = await open
+  onTestFinished(close)
   const read: number[] = []
   const watched = {
-    $queryRawUnsafe: (async (...of: Parameters<PrismaClient['$queryRawUnsafe']>) => {
-      const rows = await client.$queryRawUnsafe<unknown[]>(...of)
+    $queryRaw: (async (...of: Parameters<PrismaClient['$queryRaw']>) => {
+      const rows = await client.$queryRaw<unknown[]>(...of)
       read.push(rows.length)
       return rows
-    }) as PrismaClient['$queryRawUnsafe'],
-    $executeRawUnsafe: client.$executeRawUnsafe,
+    }) as PrismaClient['$queryRaw'],
   }
   const [own, other] = [await store.ensureWorkspace('team'), await store.ensureWorkspace('other')]
   return { team, watched, read, own, other }

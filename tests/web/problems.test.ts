@@ -225,6 +225,7 @@ const parts: { [Code in keyof Sentences]: Parameters<Sentences[Code]>[0] } = {
   claimFirst: {},
   lastLead: {},
   noPerson: { id: 'moon' },
+  copiesElsewhere: {},
   noBackup: { name: 'moon' },
   noDevice: { id: 'moon' },
   noInvitation: { id: 'moon' },

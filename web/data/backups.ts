@@ -6,7 +6,7 @@ const key = ['backups']
 /** Copies of the server's database, newest first; for leads. */
 export const useBackups = () => useQuery({ queryKey: key, queryFn: () => said(client.backups.list.query({})) })
 
-export type Backup = NonNullable<ReturnType<typeof useBackups>['data']>[number]
+export type Backup = NonNullable<NonNullable<ReturnType<typeof useBackups>['data']>>[number]
 
 export function useBackupWork() {
   const queries = useQueryClient()

@@ -59,6 +59,11 @@ export async function offerContext(app: FastifyInstance, shared: Shared): Promis
     },
     attempts,
   }
+  // Another process may have let the first lead in.
+  if (store.shared)
+    app.addHook('onRequest', async () => {
+      if (!isClaimed && (await store.entrance.isClaimed())) gate.claimed()
+    })
   refuseElsewhere(app, gate.isClaimed)
 
   const sessionOf = async (token: string | null) => (token === null ? null : store.entrance.session(token))

@@ -34,6 +34,8 @@ export const peopleSentences = {
     'Nobody has claimed this server yet: open the set-up link first, which the start of the server prints',
   lastLead: (_: Nothing) => 'This is the last lead with a passphrase: make somebody else a lead first',
   noPerson: (of: { id: string }) => `There is no person with the id “${of.id}”`,
+  copiesElsewhere: (_: Nothing) =>
+    'This server’s database is copied by its own means: whoever runs it knows where the copies are',
   noBackup: (of: { name: string }) => `There is no copy of the database called “${of.name}”`,
   noDevice: (of: { id: string }) => `There is no device with the id “${of.id}”`,
   noInvitation: (of: { id: string }) => `There is no open invitation with the id “${of.id}”`,

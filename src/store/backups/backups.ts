@@ -1,6 +1,6 @@
 import { rmSync } from 'node:fs'
 import { join } from 'node:path'
-import { Lock } from '../sqlite/lock.ts'
+import { Lock } from '../lock.ts'
 import { backupFolder, backupsOf, manifestOf, proofOf } from './files.ts'
 import { dispensable } from './keep.ts'
 import { inThread } from './thread.ts'

@@ -33,9 +33,9 @@ export interface ScheduleOptions {
 }
 
 /** Makes copies while the program runs, and proves one a day. Returns how to end it, which waits for what is under way. */
-export function scheduleBackups(backups: BackupStore, options: ScheduleOptions): () => Promise<void> {
+export function scheduleBackups(backups: BackupStore | null, options: ScheduleOptions): () => Promise<void> {
   const { every, now = () => new Date(), look = 300_000, failed } = options
-  if (every === 0) return async () => {}
+  if (backups === null || every === 0) return async () => {}
   let working: Promise<void> | undefined
   const work = async () => {
     try {

@@ -7,15 +7,16 @@ import {
   type KeptRecord,
   planBring,
 } from '../../model/event/archive/index.ts'
-import { cellsOf, columns } from '../../model/scouting/index.ts'
+import { cellsOf } from '../../model/scouting/index.ts'
 import { audit } from '../event/audit.ts'
 import type { Scope } from '../event/schedule.ts'
 import type { By } from '../event/types.ts'
 import { forecastRow } from '../forecasts/rows.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
-import { moment } from '../records/add.ts'
+import type { StoreHealth } from '../types.ts'
 import { readContents } from './contents.ts'
-import { nicknames } from './people.ts'
+import { insertRecords, type KeptCells } from './insert.ts'
+import { nicknames, withIds } from './people.ts'
 import type { BroughtFile } from './types.ts'
 
 interface As {
@@ -23,6 +24,7 @@ interface As {
   by: By
   kind: 'archive' | 'tables'
   now: Date
+  engine: StoreHealth['engine']
 }
 
 /** Within one transaction: looks at what is here, and writes what the file has besides. */
@@ -30,7 +32,7 @@ export async function bringEvent(
   transaction: TransactionClient,
   workspaceId: string,
   { contents, texts }: BroughtFile,
-  { preview, by, kind, now }: As,
+  { preview, by, kind, now, engine }: As,
 ): Promise<BringReport> {
   const event = contents.event.at(-1)!.body.id
   const scope = { workspaceId, event }
@@ -38,7 +40,7 @@ export async function bringEvent(
   if (preview) return report
   await bringDocuments(transaction, scope, { take, now })
   await bringSchedule(transaction, scope, take)
-  await bringRecords(transaction, scope, { take, texts })
+  await bringRecords(transaction, scope, { take, texts, engine })
   const added = report.parts.filter((part) => part.added > 0).map((part) => [part.part, part.added] as const)
   if (added.length === 0 && report.conflicts.length === 0 && !report.back) return report
   const detail = { ...Object.fromEntries(added), conflicts: report.conflicts.length, differs: report.differs.length }
@@ -49,14 +51,10 @@ export async function bringEvent(
 
 async function readHere(client: TransactionClient, scope: Scope, file: EventContents): Promise<Here> {
   const { workspaceId } = scope
-  const ids = JSON.stringify([...new Set([...file.records, ...file.apart].map(({ row }) => row.id))])
-  const of = (table: string) =>
-    client.$queryRawUnsafe<{ id: string; hash: string }[]>(
-      `SELECT "id", "hash" FROM "${table}" WHERE "workspaceId" = ? AND "id" IN (SELECT value FROM json_each(?))`,
-      workspaceId,
-      ids,
-    )
-  const apart = await of('QuarantinedRecord')
+  const ids = new Set([...file.records, ...file.apart].map(({ row }) => row.id))
+  const select = { id: true, hash: true } as const
+  const held = await withIds(ids, (id) => client.fieldRecord.findMany({ where: { workspaceId, id }, select }))
+  const apart = await withIds(ids, (id) => client.quarantinedRecord.findMany({ where: { workspaceId, id }, select }))
   const game = file.rules.at(-1)?.body.id
   const rules =
     game === undefined
@@ -68,7 +66,7 @@ async function readHere(client: TransactionClient, scope: Scope, file: EventCont
     removed:
       (await client.document.count({ where: { workspaceId, kind: 'event', id: scope.event, removed: true } })) > 0,
     rules: rules.map(({ revision, body }) => ({ revision, body: JSON.parse(body) as Game })),
-    hashes: new Map((await of('FieldRecord')).map(({ id, hash }) => [id, hash])),
+    hashes: new Map(held.map(({ id, hash }) => [id, hash])),
     apart: new Set(apart.map(({ id, hash }) => apartKey({ row: { id } as KeptRecord['row'], hash }))),
     people: await nicknames(client, workspaceId, new Set(file.people.map(({ id }) => id))),
   }
@@ -141,31 +139,24 @@ async function bringSchedule(transaction: TransactionClient, scope: Scope, take:
   await transaction.namedPerson.createMany({ data: take.people.map((each) => ({ workspaceId, ...each })) })
 }
 
-const cells = [...columns, 'receivedAt', 'person'] as const
-
-const insertKept = `
-  INSERT INTO "FieldRecord" ("workspaceId", ${cells.map((name) => `"${name}"`).join(', ')})
-  SELECT ?, ${cells.map((_, index) => `json_extract(entry.value, '$[${index}]')`).join(', ')}
-  FROM json_each(?) AS entry WHERE true ORDER BY entry.key`
-
 /** Rows of one statement at most, and letters: it is one text for the engine. */
 const [mostRows, mostLetters] = [500, 8_000_000]
 
 async function bringRecords(
   transaction: TransactionClient,
   scope: Scope,
-  { take, texts }: { take: EventContents } & Pick<BroughtFile, 'texts'>,
+  { take, texts, engine }: { take: EventContents } & Pick<BroughtFile, 'texts'> & Pick<As, 'engine'>,
 ): Promise<void> {
-  let waiting: unknown[][] = []
+  let waiting: KeptCells[] = []
   let letters = 0
   const write = async () => {
-    if (waiting.length > 0) await transaction.$executeRawUnsafe(insertKept, scope.workspaceId, JSON.stringify(waiting))
+    if (waiting.length > 0) await insertRecords(transaction, engine, { workspaceId: scope.workspaceId, rows: waiting })
     waiting = []
     letters = 0
   }
   for (const { row, hash, receivedAt, replaces, person } of take.records) {
     const text = texts.get(hash)!
-    waiting.push([...cellsOf({ row, text, hash }, replaces), moment(new Date(receivedAt)), person])
+    waiting.push({ cells: cellsOf({ row, text, hash }, replaces), receivedAt: new Date(receivedAt), person })
     letters += text.length
     if (waiting.length >= mostRows || letters >= mostLetters) await write()
   }

@@ -1,5 +1,6 @@
 import { isFull, StorageFull } from '../errors.ts'
 import type { PrismaClient } from '../generated/client.ts'
+import type { StoreHealth } from '../types.ts'
 import { bringEvent } from './bring.ts'
 import { readContents } from './contents.ts'
 import type { BroughtFile, ExchangeStore } from './types.ts'
@@ -12,11 +13,17 @@ export class DatabaseExchange implements ExchangeStore {
   readonly #client: PrismaClient
   readonly #workspaceId: string
   readonly #now: () => Date
+  readonly #engine: StoreHealth['engine']
 
-  constructor(client: PrismaClient, workspaceId: string, now: () => Date) {
+  constructor(
+    client: PrismaClient,
+    workspaceId: string,
+    { now, engine }: { now: () => Date; engine: StoreHealth['engine'] },
+  ) {
     this.#client = client
     this.#workspaceId = workspaceId
     this.#now = now
+    this.#engine = engine
   }
 
   contents(event: string) {
@@ -32,7 +39,8 @@ export class DatabaseExchange implements ExchangeStore {
   async bring(file: BroughtFile, as: Parameters<ExchangeStore['bring']>[1]) {
     try {
       return await this.#client.$transaction(
-        (transaction) => bringEvent(transaction, this.#workspaceId, file, { ...as, now: this.#now() }),
+        (transaction) =>
+          bringEvent(transaction, this.#workspaceId, file, { ...as, now: this.#now(), engine: this.#engine }),
         options,
       )
     } catch (error) {

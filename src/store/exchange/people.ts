@@ -10,14 +10,20 @@ export async function nicknames(
   ids: ReadonlySet<string>,
 ): Promise<Map<string, string>> {
   const names = new Map<string, string>()
-  const all = [...ids]
-  for (let from = 0; from < all.length; from += most) {
-    const query = {
-      where: { workspaceId, id: { in: all.slice(from, from + most) } },
-      select: { id: true, nickname: true },
-    }
-    const found = [...(await client.namedPerson.findMany(query)), ...(await client.person.findMany(query))]
-    for (const { id, nickname } of found) names.set(id, nickname)
-  }
+  const select = { id: true, nickname: true } as const
+  const named = await withIds(ids, (id) => client.namedPerson.findMany({ where: { workspaceId, id }, select }))
+  const members = await withIds(ids, (id) => client.person.findMany({ where: { workspaceId, id }, select }))
+  for (const { id, nickname } of [...named, ...members]) names.set(id, nickname)
   return names
+}
+
+/** What is found of these ids, asked for in parts. */
+export async function withIds<Row>(
+  ids: ReadonlySet<string>,
+  find: (id: { in: string[] }) => Promise<Row[]>,
+): Promise<Row[]> {
+  const all = [...ids]
+  const found: Row[] = []
+  for (let from = 0; from < all.length; from += most) found.push(...(await find({ in: all.slice(from, from + most) })))
+  return found
 }

@@ -15,6 +15,12 @@ import {
 
 type Client = Pick<PrismaClient, 'job' | 'jobEvent'>
 
+interface NewJob {
+  kind: string
+  name: string | null
+  request: unknown
+}
+
 const unended = { in: ['waiting', 'running'] }
 
 /** The jobs of one workspace: its id stands in every query because it is fixed here. */
@@ -29,9 +35,14 @@ export class DatabaseJobs implements JobStore {
     this.#now = now
   }
 
-  add({ kind, name, request }: { kind: string; name: string | null; request: unknown }): Promise<JobSummary> {
+  add(job: NewJob): Promise<JobSummary>
+  add(job: NewJob, most: number): Promise<JobSummary | null>
+  add({ kind, name, request }: NewJob, most = Number.POSITIVE_INFINITY): Promise<JobSummary | null> {
     const workspaceId = this.#workspaceId
     return this.#client.$transaction(async (transaction) => {
+      if (most < Number.POSITIVE_INFINITY) {
+        if ((await transaction.job.count({ where: { workspaceId, state: unended } })) >= most) return null
+      }
       await this.#trim(transaction)
       const at = this.#now()
       const row = { workspaceId, id: randomUUID(), kind, name, state: 'waiting', askedAt: at }
@@ -57,6 +68,11 @@ export class DatabaseJobs implements JobStore {
 
   start(id: string): Promise<JobEvent | null> {
     return this.#change(id, 'started', (at) => ({ state: 'running', startedAt: at }))
+  }
+
+  async wait(id: string): Promise<void> {
+    const where = { workspaceId: this.#workspaceId, id, state: unended }
+    await this.#client.job.updateMany({ where, data: { state: 'waiting', startedAt: null } })
   }
 
   replaced(id: string): Promise<JobEvent | null> {

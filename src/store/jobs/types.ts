@@ -59,14 +59,17 @@ export interface JobEnd {
 
 /** The jobs of one workspace. What changes a job appends the event that says so, in the same transaction. */
 export interface JobStore {
-  /** Clears away what is no longer kept. */
+  /** Clears away what is no longer kept. @param most null is answered where as many wait or run already */
   add(job: { kind: string; name: string | null; request: unknown }): Promise<JobSummary>
+  add(job: { kind: string; name: string | null; request: unknown }, most: number): Promise<JobSummary | null>
   get(id: string): Promise<StoredJob | null>
   /** Newest first. */
   list(): Promise<JobSummary[]>
   /** Null where there is none: it was removed. */
   start(id: string): Promise<JobEvent | null>
   replaced(id: string): Promise<JobEvent | null>
+  /** It waits again, because whoever computed it stops; it begins anew. */
+  wait(id: string): Promise<void>
   end(id: string, how: JobEnd): Promise<JobEvent | null>
   /** Ends what a stopped server left waiting or running, with the same words for all; how many. */
   interrupt(failure: JobFailure): Promise<number>

@@ -1,9 +1,8 @@
-import { cellsOf, columns } from '../../model/scouting/cells.ts'
+import { cellsOf } from '../../model/scouting/cells.ts'
 import type { Receipt } from '../../model/scouting/index.ts'
-import type { PrismaClient } from '../generated/client.ts'
+import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
+import { dataOf } from './rows.ts'
 import type { HashedRow } from './types.ts'
-
-export type Raw = Pick<PrismaClient, '$queryRawUnsafe'>
 
 export interface Place {
   workspaceId: string
@@ -13,32 +12,30 @@ export interface Place {
 /** A moment as the database's adapter writes it, so that both compare. */
 export const moment = (at: Date): string => at.toISOString().replace('Z', '+00:00')
 
-// One parameter for all rows: binding each cell by itself takes longer than the insertion.
-const insertRecords = `
-  INSERT INTO "FieldRecord" ("workspaceId", "receivedAt", "person", ${columns.map((name) => `"${name}"`).join(', ')})
-  SELECT ?, ?, ?, ${columns.map((_, index) => `json_extract(entry.value, '$[${index}]')`).join(', ')}
-  FROM json_each(?) AS entry WHERE true ORDER BY entry.key
-  ON CONFLICT ("workspaceId", "id") DO NOTHING RETURNING "id"`
-
-/** Adds rows whose ids are not taken; returns those ids. @param person who handed them in */
+/** Within a transaction: adds rows whose ids are not taken. @param person who handed them in */
 export async function addRecords(
-  client: Raw,
+  client: Pick<TransactionClient, 'fieldRecord'>,
   { workspaceId, at }: Place,
   { person, rows }: { person: string | null; rows: readonly { hashed: HashedRow; replaces: string | null }[] },
-): Promise<Set<string>> {
-  const cells = JSON.stringify(rows.map(({ hashed, replaces }) => cellsOf(hashed, replaces)))
-  const added = await client.$queryRawUnsafe<{ id: string }[]>(insertRecords, workspaceId, moment(at), person, cells)
-  return new Set(added.map(({ id }) => id))
+): Promise<void> {
+  const ids = rows.map(({ hashed }) => hashed.row.id)
+  const there = await client.fieldRecord.findMany({ where: { workspaceId, id: { in: ids } }, select: { id: true } })
+  const taken = new Set(there.map(({ id }) => id))
+  const fresh = rows.filter(({ hashed }) => !taken.has(hashed.row.id) && taken.add(hashed.row.id))
+  await client.fieldRecord.createMany({
+    data: fresh.map(({ hashed, replaces }) => ({
+      ...dataOf(cellsOf(hashed, replaces)),
+      ...{ workspaceId, receivedAt: at, person },
+    })),
+  })
 }
 
-export async function receiptOf(client: Raw, { workspaceId, at }: Place, device: string): Promise<Receipt> {
-  const [counted] = await client.$queryRawUnsafe<{ held: bigint; apart: bigint }[]>(
-    `SELECT (SELECT count(*) FROM "FieldRecord" WHERE "workspaceId" = ? AND "device" = ?) AS held,
-      (SELECT count(*) FROM "QuarantinedRecord" WHERE "workspaceId" = ? AND "device" = ? AND "resolution" IS NULL) AS apart`,
-    workspaceId,
-    device,
-    workspaceId,
-    device,
-  )
-  return { held: Number(counted!.held), quarantined: Number(counted!.apart), at: at.toISOString() }
+export async function receiptOf(
+  client: Pick<TransactionClient, 'fieldRecord' | 'quarantinedRecord'>,
+  { workspaceId, at }: Place,
+  device: string,
+): Promise<Receipt> {
+  const held = await client.fieldRecord.count({ where: { workspaceId, device } })
+  const quarantined = await client.quarantinedRecord.count({ where: { workspaceId, device, resolution: null } })
+  return { held, quarantined, at: at.toISOString() }
 }

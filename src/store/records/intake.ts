@@ -1,12 +1,8 @@
-import type { DirectConnection } from '../sqlite/direct.ts'
 import type { Place } from './add.ts'
-import { acceptBatch } from './intakeBatch.ts'
-import { type Statements, statementsOn } from './intakeStatements.ts'
-import { IntakeThread } from './intakeThread.ts'
 import type { Accepted, Batch } from './types.ts'
 
-/** From so many rows on, a commit is made by a thread: for fewer, the way there and back would take longer. */
-const large = 30
+/** Batches of any workspaces, in one commit that is synced to disk before this resolves: what became of each, or nothing of any. */
+export type TakeIn = (together: readonly { place: Place; batch: Batch }[]) => Promise<Accepted[]>
 
 interface Waiting {
   place: Place
@@ -23,15 +19,12 @@ const mostTogether = 5000
  * one batch as for thirty. A batch is in whole or not at all, and nobody is answered before the commit.
  */
 export class Intake {
-  readonly #connection: DirectConnection
-  readonly #thread: IntakeThread
+  readonly #takeIn: TakeIn
   #waiting: Waiting[] = []
   #going = false
-  #statements: { of: object; are: Statements } | undefined
 
-  constructor(connection: DirectConnection) {
-    this.#connection = connection
-    this.#thread = new IntakeThread(connection)
+  constructor(takeIn: TakeIn) {
+    this.#takeIn = takeIn
   }
 
   accept(place: Place, batch: Batch): Promise<Accepted> {
@@ -62,7 +55,7 @@ export class Intake {
   async #take(together: readonly Waiting[]): Promise<void> {
     let accepted: Accepted[]
     try {
-      accepted = await this.#commit(together)
+      accepted = await this.#takeIn(together)
     } catch (error) {
       // What is wrong with one is not to fall on the others.
       if (together.length > 1) for (const each of together) await this.#take([each])
@@ -72,19 +65,5 @@ export class Intake {
     together.forEach(({ done }, index) => {
       done(accepted[index]!)
     })
-  }
-
-  #commit(together: readonly Waiting[]): Promise<Accepted[]> {
-    const rows = together.reduce((sum, { batch }) => sum + batch.rows.length, 0)
-    if (rows >= large) return this.#thread.take(together)
-    return this.#connection.together((database) => {
-      if (this.#statements?.of !== database) this.#statements = { of: database, are: statementsOn(database) }
-      const { are } = this.#statements
-      return together.map(({ place, batch }) => acceptBatch(are, place, batch))
-    })
-  }
-
-  close(): Promise<void> {
-    return this.#thread.close()
   }
 }

@@ -3,7 +3,7 @@ import type { Row } from '../../model/scouting/types.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
 import type { DrillModel, QuarantinedRecordModel } from '../generated/models.ts'
-import { addRecords, type Place, type Raw } from './add.ts'
+import { addRecords, type Place } from './add.ts'
 import type { ApartReason, ApartRecord, Choice, RecordStore, Resolution, StoredDrill, Successor } from './types.ts'
 
 type Client = PrismaClient | TransactionClient
@@ -51,15 +51,17 @@ export async function readApart(client: Client, workspaceId: string, event: stri
 }
 
 /** What of it waits for a decision: as often as a board is looked at, and rows may be photos. */
-export async function countApart(client: Raw, workspaceId: string, event: string): Promise<number> {
-  const [counted] = await client.$queryRawUnsafe<{ waiting: bigint }[]>(
-    `SELECT count(*) AS waiting FROM "QuarantinedRecord" WHERE "workspaceId" = ? AND "resolution" IS NULL
-      AND ("event" = ? OR "event" NOT IN (SELECT "id" FROM "Document" WHERE "workspaceId" = ? AND "kind" = 'event'))`,
-    workspaceId,
-    event,
-    workspaceId,
-  )
-  return Number(counted!.waiting)
+export async function countApart(client: Client, workspaceId: string, event: string): Promise<number> {
+  const of = await client.quarantinedRecord.groupBy({
+    by: ['event'],
+    where: { workspaceId, resolution: null },
+    _count: true,
+  })
+  if (of.length === 0) return 0
+  const where = { workspaceId, kind: 'event', id: { in: of.map((each) => each.event) } }
+  const known = new Set((await client.document.findMany({ where, select: { id: true } })).map(({ id }) => id))
+  const counted = of.filter((each) => each.event === event || !known.has(each.event))
+  return counted.reduce((sum, { _count }) => sum + _count, 0)
 }
 
 export async function resolveApart(

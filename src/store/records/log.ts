@@ -1,5 +1,5 @@
 import type { Row } from '../../model/scouting/types.ts'
-import type { Raw } from './add.ts'
+import type { PrismaClient } from '../generated/client.ts'
 import type { EventLog, StoredRecord } from './types.ts'
 
 /** Letters of records that are kept altogether: some ten events. An event with more than that is read anew each time. */
@@ -13,24 +13,29 @@ interface Found {
   arrival: number | bigint
   kind: string
   device: string
-  receivedAt: string
+  receivedAt: string | Date
   body: string | null
   hash: string
   replaces: string | null
   person: string | null
 }
 
+type Raw = Pick<PrismaClient, '$queryRaw'>
+
 // A photo is a hundred times as long as anything else, and nobody who asks for all records looks at one.
-const later = `
+const later = (client: Raw, { workspaceId, event }: { workspaceId: string; event: string }, after: number) =>
+  client.$queryRaw<Found[]>`
   SELECT "arrival", "kind", "device", "receivedAt", "hash", "replaces", "person",
     CASE WHEN "kind" = 'photo' THEN NULL ELSE "body" END AS "body"
-  FROM "FieldRecord" WHERE "workspaceId" = ? AND "event" = ? AND "arrival" > ? ORDER BY "arrival"`
+  FROM "FieldRecord" WHERE "workspaceId" = ${workspaceId} AND "event" = ${event} AND "arrival" > ${after}
+  ORDER BY "arrival"`
 
 const nothing = (): Log => ({ of: {}, newest: 0, records: [], held: new Map(), letters: 0 })
 
 /**
  * Records of events that were asked for, parsed: after one more came in, only that one is read. Records are added and never
- * changed, and a later one has a higher arrival, so that what is kept can not be wrong, whoever wrote it.
+ * changed, and whatever becomes visible later has a higher arrival, since the writers of a workspace take turns until they have
+ * committed. So what is kept can not be wrong, whoever wrote it.
  */
 export class RecordLogs {
   readonly #most: number
@@ -57,7 +62,7 @@ export class RecordLogs {
 
   async #read(client: Raw, of: { workspaceId: string; event: string; key: string }): Promise<Log> {
     const before = this.#logs.get(of.key) ?? nothing()
-    const rows = await client.$queryRawUnsafe<Found[]>(later, of.workspaceId, of.event, before.newest)
+    const rows = await later(client, of, before.newest)
     const log = rows.length === 0 ? before : withMore(before, rows)
     this.#logs.delete(of.key)
     this.#logs.set(of.key, log)

@@ -1,5 +1,5 @@
 import type { IsolationLevel, SqlDriverAdapter, SqlQuery, Transaction } from '@prisma/driver-adapter-utils'
-import type { Lock } from './lock.ts'
+import type { Lock } from '../lock.ts'
 
 /** Whose turn it is. */
 interface Turns {

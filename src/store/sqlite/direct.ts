@@ -1,6 +1,6 @@
 import Database from 'better-sqlite3'
 import { StoreError } from '../errors.ts'
-import type { Lock } from './lock.ts'
+import type { Lock } from '../lock.ts'
 import { settings, settingsScript } from './pragmas.ts'
 
 export type Direct = Database.Database

@@ -1,8 +1,8 @@
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3'
 import type { SqlDriverAdapter, SqlMigrationAwareDriverAdapterFactory } from '@prisma/driver-adapter-utils'
+import { Lock } from '../lock.ts'
 import { ExclusiveConnection } from './connection.ts'
 import { DirectConnection } from './direct.ts'
-import { Lock } from './lock.ts'
 import { assertSettings, settingsScript } from './pragmas.ts'
 
 /** Opens connections to one database file, each with the settings that keep what was acknowledged. */

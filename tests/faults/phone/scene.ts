@@ -140,7 +140,7 @@ export const everything = <T>(page: Page, table: string): Promise<T[]> =>
 /** Every row of the phone is on the server exactly once with the same contents, and nothing else is. */
 export async function allThereOnce({ server }: Scene, page: Page, besides: readonly string[] = []): Promise<Row[]> {
   const kept = (await outboxOf(page)).filter(({ id }) => !besides.includes(id))
-  const database = new Database(server.file, { readonly: true })
+  const database = new Database(server.database.file, { readonly: true })
   const there = database.prepare('SELECT id, hash FROM FieldRecord').all() as { id: string; hash: string }[]
   const apart = database.prepare('SELECT count(*) FROM QuarantinedRecord').pluck().get()
   database.close()

@@ -75,14 +75,14 @@ test('by itself it copies once, proves, says what is not whole, and ends with wh
   const begin = (of: { every: number; now?: () => Date }) =>
     scheduleBackups(store.backups, { look: 5, failed: (error) => told.push(String(error)), ...of })
   const end = begin({ every: 1 })
-  await expect.poll(async () => (await store.backups.list())[0]?.proof?.faults, { timeout: 30_000 }).toEqual([])
+  await expect.poll(async () => (await store.backups!.list())[0]?.proof?.faults, { timeout: 30_000 }).toEqual([])
   await end()
-  const [only, ...others] = await store.backups.list()
+  const [only, ...others] = await store.backups!.list()
   expect(only?.manifest?.reason).toBe('schedule')
   expect([others, told]).toEqual([[], []])
 
   // A day later no copy is due, the newest is proven again, and by then its file has become shorter.
-  const path = join(store.backups.folder, only!.name)
+  const path = join(store.backups!.folder, only!.name)
   truncateSync(path, 8192)
   const endAgain = begin({ every: 999, now: () => new Date(Date.now() + 25 * hour) })
   await expect.poll(() => told.join(), { timeout: 30_000 }).toMatch(/is not whole: /)

@@ -16,6 +16,13 @@ export function Backups() {
   const { make, prove } = useBackupWork()
   const [all, setAll] = useState(false)
   if (backups.isPending) return <Loading what={texts.what} />
+  if (backups.data === null)
+    return (
+      <section className="stack no-print">
+        <h2>{texts.title}</h2>
+        <p>{texts.elsewhere}</p>
+      </section>
+    )
   if (!backups.data)
     return <Trouble title={texts.notLoaded} error={backups.error} retry={() => void backups.refetch()} />
   const [newest] = backups.data

@@ -6,6 +6,8 @@ export const backups: typeof english = {
   what: 'die Kopien',
   notLoaded: 'Die Kopien konnten nicht aufgelistet werden',
   how: 'Der Server kopiert seine ganze Datenbank von selbst, während sie benutzt wird. Eine Kopie ist geprüft, wenn sie anderswo geöffnet wurde und jede Anzahl und jede Prüfsumme stimmte.',
+  elsewhere:
+    'Die Datenbank dieses Servers ist PostgreSQL. Sie wird mit ihren eigenen Mitteln kopiert: wer sie betreibt, weiß, wo die Kopien sind und wann zuletzt eine versucht wurde.',
   make: 'Jetzt eine Kopie machen',
   making: 'Eine Kopie wird gemacht …',
   proveNewest: 'Die neueste prüfen',

@@ -33,6 +33,8 @@ export const ofPeople: Pick<Words['problems'], keyof typeof peopleSentences> = {
     'Dieser Server gehört noch niemandem: Öffne zuerst den Link zum Einrichten, den der Server beim Start ausgibt',
   lastLead: () => 'Das ist die letzte Leitung mit einer Passphrase: Gib erst jemand anderem diese Rolle',
   noPerson: ({ id }) => `Es gibt niemanden mit der Kennung „${id}“`,
+  copiesElsewhere: () =>
+    'Die Datenbank dieses Servers wird mit ihren eigenen Mitteln kopiert: wer ihn betreibt, weiß, wo die Kopien sind',
   noBackup: ({ name }) => `Es gibt keine Kopie der Datenbank mit dem Namen „${name}“`,
   noDevice: ({ id }) => `Es gibt kein Gerät mit der Kennung „${id}“`,
   noInvitation: ({ id }) => `Es gibt keine offene Einladung mit der Kennung „${id}“`,

@@ -4,6 +4,8 @@ export const backups = {
   what: 'the copies',
   notLoaded: 'The copies could not be listed',
   how: 'The server copies its whole database by itself while it is in use. A copy is proven when it was opened elsewhere and every count and hash agreed.',
+  elsewhere:
+    'This server’s database is PostgreSQL. It is copied by its own means: ask whoever runs it where the copies are, and when one was last tried.',
   make: 'Make a copy now',
   making: 'A copy is being made …',
   proveNewest: 'Prove the newest',

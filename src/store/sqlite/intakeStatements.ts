@@ -1,5 +1,5 @@
 import { columns } from '../../model/scouting/cells.ts'
-import type { Direct } from '../sqlite/direct.ts'
+import type { Direct } from './direct.ts'
 
 type Cells = readonly unknown[]
 

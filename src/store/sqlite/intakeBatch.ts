@@ -1,7 +1,7 @@
 import { bodyIn, textIn, unpackCells } from '../../model/scouting/cells.ts'
-import { moment, type Place } from './add.ts'
+import { moment, type Place } from '../records/add.ts'
+import type { Accepted, ApartReason, Batch, Cells, Outcome } from '../records/types.ts'
 import type { Statements } from './intakeStatements.ts'
-import type { Accepted, ApartReason, Batch, Cells, Outcome } from './types.ts'
 
 /**
  * One batch, within a transaction. Ids are unique in the database, which alone decides who came first: what is refused there is

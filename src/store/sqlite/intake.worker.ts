@@ -1,8 +1,8 @@
-import { type Direct, type DirectTo, openDirect } from '../sqlite/direct.ts'
-import type { Place } from './add.ts'
+import type { Place } from '../records/add.ts'
+import type { Accepted, Batch } from '../records/types.ts'
+import { type Direct, type DirectTo, openDirect } from './direct.ts'
 import { acceptBatch } from './intakeBatch.ts'
 import { type Statements, statementsOn } from './intakeStatements.ts'
-import type { Accepted, Batch } from './types.ts'
 
 // Large commits are made here, by a thread of its own: while the disk is waited for, requests are read and pages answered.
 

@@ -1,9 +1,9 @@
 import { fileURLToPath } from 'node:url'
 import { Piscina } from 'piscina'
-import type { DirectConnection } from '../sqlite/direct.ts'
-import type { Place } from './add.ts'
+import type { Place } from '../records/add.ts'
+import type { Accepted, Batch } from '../records/types.ts'
+import type { DirectConnection } from './direct.ts'
 import type { Taken, ToTake } from './intake.worker.ts'
-import type { Accepted, Batch } from './types.ts'
 
 /** Beside this file when run from the sources, beside the server when built. */
 function threadFile(): string {
