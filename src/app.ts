@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto'
 import fastify, { type FastifyInstance } from 'fastify'
 import packageDescription from '../package.json' with { type: 'json' }
 import { openPool, type PoolOptions } from './api/compute/pool.ts'
@@ -6,6 +7,8 @@ import { offerEndpoints } from './api/http/endpoints.ts'
 import { answerErrors, answerUnreadableAddress } from './api/http/errors.ts'
 import { protect } from './api/http/helmet.ts'
 import { bodyLimit, readJson } from './api/http/json.ts'
+import { offerMetrics } from './api/http/metrics.ts'
+import { nameRequests } from './api/http/names.ts'
 import { openApiDocument } from './api/http/openapi.ts'
 import { limitGuesses } from './api/http/rate.ts'
 import { reachOf } from './api/http/reach.ts'
@@ -36,6 +39,10 @@ export interface AppOptions {
   mostGuessRequests?: number
   /** The clock by which attempts to sign in are limited (ms); for tests. */
   now?: () => number
+  /** Who brings it may read metrics from elsewhere. */
+  metricsToken?: string | null
+  /** Where the log goes; the standard output unless a test reads it. */
+  logTo?: { write(line: string): void }
   /** Told when the server gets its first lead. */
   claimed?: () => void
 }
@@ -53,12 +60,16 @@ export async function buildApp({
   jobEvents,
   live,
   mostGuessRequests,
+  metricsToken,
+  logTo,
   claimed,
   now,
 }: AppOptions) {
   const options = {
     bodyLimit,
-    logger: { level: logLevel },
+    logger: { level: logLevel, ...(logTo && { stream: logTo }) },
+    // One no other request has, on this or another process, so that a line of the log is found from what somebody tells of.
+    genReqId: () => randomUUID(),
     routerOptions: { maxParamLength: 300 },
     frameworkErrors: answerUnreadableAddress,
   }
@@ -73,6 +84,8 @@ export async function buildApp({
   app.addHook('onClose', () => pool.close())
 
   answerErrors(app)
+  nameRequests(app)
+  offerMetrics(app, { store, token: metricsToken ?? null, now })
   await protect(app)
   const contextOf = await offerContext(app, {
     store,

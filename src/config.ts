@@ -29,6 +29,10 @@ const settings = z.object({
     .default('1')
     .refine((text) => /^\d{1,3}$/.test(text), 'must be a whole number of hours up to 999 (0: no copies by itself)')
     .transform(Number),
+  METRICS_TOKEN: z
+    .string()
+    .refine((text) => /^[\x21-\x7e]{20,200}$/.test(text), 'must have 20 to 200 letters, figures or signs')
+    .optional(),
   DEMO: z.enum(['0', '1'], 'must be 1 (put the demo season into an empty database) or 0').default('1'),
 })
 
@@ -41,6 +45,8 @@ export interface Config {
   tls: { certificate: string; key: string } | null
   logLevel: (typeof logLevels)[number]
   demo: boolean
+  /** Who brings it may read `/metrics` from elsewhere; null: only this machine may. */
+  metricsToken: string | null
   /** Hours between copies of the database; 0: none by itself. */
   backupHours: number
 }
@@ -66,6 +72,7 @@ export function readConfig(environment: { [name: string]: string | undefined }):
     tls: tlsOf(data.TLS_CERT, data.TLS_KEY),
     logLevel: data.LOG_LEVEL,
     demo: data.DEMO === '1',
+    metricsToken: data.METRICS_TOKEN ?? null,
     backupHours: data.BACKUP_HOURS,
   }
 }
@@ -80,6 +87,7 @@ function tlsOf(certificate: string | undefined, key: string | undefined): Config
 function sentence(issue: z.core.$ZodIssue, given: { [name: string]: string | undefined }): string {
   const name = String(issue.path[0])
   // A database address may hold a password, so only its scheme is repeated.
-  const value = name === 'DATABASE_URL' ? given[name]?.replace(/:.*/s, ':…') : given[name]
+  const value =
+    name === 'DATABASE_URL' ? given[name]?.replace(/:.*/s, ':…') : name === 'METRICS_TOKEN' ? '…' : given[name]
   return `${name} ${issue.message}, got ${JSON.stringify(value)}.`
 }

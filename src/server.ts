@@ -24,6 +24,7 @@ async function main() {
     store,
     webRoot: existsSync(web) ? web : undefined,
     logLevel: config.logLevel,
+    metricsToken: config.metricsToken,
     https: config.tls ? { cert: readFileSync(config.tls.certificate), key: readFileSync(config.tls.key) } : undefined,
     claimed: () => void openToOthers(app, config),
   })

@@ -13,6 +13,7 @@ test('without any setting the server listens on this machine only, with its own 
     logLevel: 'warn',
     demo: true,
     backupHours: 1,
+    metricsToken: null,
   })
 })
 
@@ -24,6 +25,7 @@ test('each setting is taken over', () => {
     LOG_LEVEL: 'debug',
     DEMO: '0',
     BACKUP_HOURS: '6',
+    METRICS_TOKEN: 'a-token-of-many-letters',
   }
   expect(readConfig({ ...given, TLS_CERT: here, TLS_KEY: here })).toEqual({
     port: 0,
@@ -33,6 +35,7 @@ test('each setting is taken over', () => {
     logLevel: 'debug',
     demo: false,
     backupHours: 6,
+    metricsToken: 'a-token-of-many-letters',
   })
 })
 
@@ -46,6 +49,7 @@ describe('a wrong setting ends the start with a sentence that names it and echoe
     [{ PORT: '65536' }, 'PORT must be a whole number from 0 to 65535, got "65536".'],
     [{ PORT: '-1' }, 'PORT must be a whole number from 0 to 65535, got "-1".'],
     [{ PORT: '80.5' }, 'PORT must be a whole number from 0 to 65535, got "80.5".'],
+    [{ METRICS_TOKEN: 'short' }, 'METRICS_TOKEN must have 20 to 200 letters, figures or signs, got "…".'],
     [
       { BACKUP_HOURS: '1.5' },
       'BACKUP_HOURS must be a whole number of hours up to 999 (0: no copies by itself), got "1.5".',

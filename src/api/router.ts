@@ -5,7 +5,7 @@ import { estimatesRouter } from './estimates/router.ts'
 import { event } from './event/router.ts'
 import { exchange } from './exchange/router.ts'
 import { guesses } from './guesses/router.ts'
-import { health } from './health.ts'
+import { health, ready } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
 import { audit, devices, invitations, people, session } from './people/index.ts'
 import { leadRouter } from './records/leadRouter.ts'
@@ -17,6 +17,7 @@ import { router } from './trpc.ts'
 /** Everything that the server can be asked, for the web by tRPC and for other programs as plain HTTP. */
 export const appRouter = router({
   health,
+  ready,
   session,
   people,
   devices,

@@ -53,6 +53,7 @@ describe('Each procedure and each role:', () => {
       'health',
       'invitations.accept',
       'invitations.look',
+      'ready',
       'schemas.game',
       'schemas.guessRounds',
       'session.claim',

@@ -4,7 +4,7 @@ import { ApiError } from '../errors.ts'
 const here = /^(localhost|127(\.\d{1,3}){3}|\[::1\])(:\d+)?$/i
 
 /** Whether a request comes by another name, or through a proxy: from elsewhere, for all that is known. */
-const fromElsewhere = ({ headers }: FastifyRequest): boolean =>
+export const fromElsewhere = ({ headers }: FastifyRequest): boolean =>
   !here.test(headers.host ?? '') ||
   headers['x-forwarded-for'] !== undefined ||
   headers['x-forwarded-host'] !== undefined ||

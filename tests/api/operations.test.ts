@@ -1,0 +1,96 @@
+import { rmSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { sqliteDatabase } from '../engines.ts'
+import { startServer } from './server.ts'
+import { claim } from './team.ts'
+
+describe('Whoever watches the server', () => {
+  test('learns whether it is alive and ready, and from a server whose database is gone that it is not', async () => {
+    const database = sqliteDatabase()
+    const server = await startServer({ file: database.file })
+    try {
+      expect((await server.get('/ready')).body).toEqual({ status: 'ready' })
+      expect((await server.get('/health')).body.status).toBe('ok')
+      await server.store.close()
+      for (const ending of ['', '-wal', '-shm']) rmSync(database.file + ending, { force: true })
+      const { status, body } = await server.get('/ready')
+      expect([status, body.error.code]).toEqual([503, 'busy'])
+    } finally {
+      await server.close().catch(() => {})
+      await database.remove()
+    }
+  })
+
+  test('reads in the open text format how long each route takes, and no id of anything', async () => {
+    const server = await startServer()
+    try {
+      await server.get('/api/documents/game/breakwater-of-nobody')
+      await server.get('/no/such/page')
+      const { status, headers, body } = await server.get('/metrics')
+      expect(status).toBe(200)
+      expect(headers.get('content-type')).toMatch(/^application\/openmetrics-text; version=1\.0\.0/)
+      expect(body.trimEnd().endsWith('# EOF')).toBe(true)
+      // Each line is a comment, or a name, labels and a number (OpenMetrics 1.0, section 3.1).
+      const line =
+        /^(# (TYPE|HELP|UNIT|EOF).*|[a-z_][a-z\d_]*(\{[a-zA-Z_]+="[^"]*"(,[a-zA-Z_]+="[^"]*")*\})? ([-+]?[\d.]+(e[-+]?\d+)?|[+-]inf|nan)( [\d.]+)?)$/i
+      expect(
+        body
+          .trimEnd()
+          .split('\n')
+          .filter((each: string) => !line.test(each)),
+      ).toEqual([])
+      expect(body).toMatch(/cyclewright_request_seconds_count\{method="GET",route="[^"]*:id[^"]*",status="404"\} 1/)
+      expect(body).toMatch(/cyclewright_database_up 1/)
+      expect(body).toMatch(/cyclewright_requests_under_way 1/)
+      expect(body).not.toMatch(/breakwater-of-nobody|no\/such/)
+    } finally {
+      await server.close()
+    }
+  })
+
+  test('needs the token where there is one, and comes from this machine where there is none', async () => {
+    const token = 'lighthouse-keepers-only'
+    const server = await startServer({ metricsToken: token })
+    try {
+      const asked = async (authorization?: string) =>
+        (await server.get('/metrics', authorization === undefined ? {} : { authorization })).status
+      expect([await asked(), await asked('Bearer lighthouse-keepers-onlz'), await asked(`Bearer ${token}`)]).toEqual([
+        403, 403, 200,
+      ])
+    } finally {
+      await server.close()
+    }
+    const open = await startServer()
+    try {
+      await claim(open)
+      expect((await open.get('/metrics')).status).toBe(200)
+      expect((await open.get('/metrics', { 'x-forwarded-for': '203.0.113.9' })).status).toBe(403)
+    } finally {
+      await open.close()
+    }
+  })
+})
+
+test('each answer bears an id that stands in the log, line by line of JSON, and no secret does', async () => {
+  const lines: string[] = []
+  const server = await startServer({ logLevel: 'trace', logTo: { write: (line) => void lines.push(line) } })
+  try {
+    const lead = await claim(server)
+    const wrong = await server.send('POST', '/api/session', {
+      nickname: 'Ada',
+      passphrase: 'not the right lantern',
+      device: { name: 'Desk' },
+    })
+    const id = wrong.headers.get('x-request-id')
+    expect(id).toMatch(/^[\da-f]{8}-[\da-f-]{27}$/)
+    await lead.get('/api/people')
+    const told = lines.map((line) => JSON.parse(line))
+    expect(told.filter(({ reqId }) => reqId === id).length).toBeGreaterThan(0)
+    const text = lines.join('')
+    const secrets = ['not the right lantern', lead.cookie.split('=')[1]!.split(';')[0]!]
+    expect(text).not.toContain('seven gulls')
+    for (const secret of secrets) expect(text).not.toContain(secret)
+  } finally {
+    await server.close()
+  }
+})
