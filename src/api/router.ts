@@ -6,7 +6,7 @@ import { exchange } from './exchange/router.ts'
 import { guesses } from './guesses/router.ts'
 import { health } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
-import { audit, devices, invitations, people, session } from './people/index.ts'
+import { audit, devices, invitations, named, people, session } from './people/index.ts'
 import { leadRouter } from './records/leadRouter.ts'
 import { recordsRouter } from './records/router.ts'
 import { schemas } from './schemas.ts'
@@ -18,6 +18,7 @@ export const appRouter = router({
   health,
   session,
   people,
+  named,
   devices,
   invitations,
   audit,
