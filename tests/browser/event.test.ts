@@ -174,6 +174,26 @@ test('a schedule is pasted, looked at, applied and undone; a result is entered a
   await page.goto(`${world.url}/event/second/visits`)
   await ofVisit.waitFor()
   expect(await ofVisit.textContent()).toContain('claimed to somebody removed, ')
+
+  // What changes after a page was asked for and before it hears news is not missed.
+  let letGo = () => {}
+  const held = new Promise<void>((resolve) => {
+    letGo = resolve
+  })
+  await page.route('**/second/live', async (route) => {
+    await held
+    await route.continue()
+  })
+  await page.goto(`${world.url}/event/second/ranking`)
+  await page.getByText('From 2 matches; 0 to come.').waitFor()
+  const back = await fetch(`${world.url}/api/events/second/results`, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ results: [{ ...entry, base: 1, result: null }] }),
+  })
+  expect(back.status).toBe(200)
+  letGo()
+  await page.getByText(/^From (one|1) match/).waitFor()
   expect(world.errors).toEqual([])
 })
 
