@@ -7,7 +7,7 @@ import { exchange } from './exchange/router.ts'
 import { guesses } from './guesses/router.ts'
 import { health, ready } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
-import { audit, devices, invitations, people, session } from './people/index.ts'
+import { audit, devices, invitations, named, people, session } from './people/index.ts'
 import { leadRouter } from './records/leadRouter.ts'
 import { recordsRouter } from './records/router.ts'
 import { schemas } from './schemas.ts'
@@ -20,6 +20,7 @@ export const appRouter = router({
   ready,
   session,
   people,
+  named,
   devices,
   invitations,
   audit,

@@ -27,6 +27,8 @@ export interface OpenContext {
   tell(news: LiveNews): void
   /** Hears it; returns how to stop. */
   hear(heard: (news: LiveNews) => void): () => void
+  /** How long ago each was told last (ms). */
+  ages(event: string): { readonly [what in LiveNews['what']]: number }
   version: string
   /** Whether other devices can reach this server, and where. */
   reach(): Reach

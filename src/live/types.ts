@@ -22,6 +22,8 @@ export interface LiveNews {
 /** Tells those who look at a workspace what changed. Others may offer the same across processes. */
 export interface Live {
   publish(workspace: string, news: LiveNews): void
+  /** How long ago each kind of news of an event was told last (ms); of what was told never, since this server began to listen. */
+  ages(workspace: string, event: string): { readonly [what in LiveNews['what']]: number }
   /** Returns how to stop listening. */
   hear(workspace: string, heard: (news: LiveNews) => void): () => void
 }

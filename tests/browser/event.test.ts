@@ -6,6 +6,7 @@ import { canonicalJson } from '../../src/model/scouting/index.ts'
 import { seedIfEmpty } from '../../src/seeding.ts'
 import { startServer } from '../api/server.ts'
 import { claim, join } from '../api/team.ts'
+import { uuidOf } from '../faults/harbourEvent.ts'
 import { modes as colourModes, findings } from './axe.ts'
 import { inLongForm } from './longForm.ts'
 import { cutTexts, settled, wider } from './screens.ts'
@@ -131,6 +132,14 @@ test('a schedule is pasted, looked at, applied and undone; a result is entered a
   const archive = JSON.parse((await saved('Save the whole event')).text)
   const { contents } = archive
   for (const { body } of contents.event) Object.assign(body, { id: 'second', name: 'Second harbour days' })
+  // Somebody of theirs visited a team, who is a member of nothing here.
+  const who = { id: 'somebody-else', nickname: 'Kittiwake' }
+  const at = '2026-11-27T10:00:00.000Z'
+  const way = { id: uuidOf(9, 1), event: 'second', device: 'phone-9', sequence: 1, scout: who.id, made: at }
+  const visit = { ...way, kind: 'visit', body: { team: '90001', at, claims: { cycle: 14 }, photos: [] } }
+  const hash = hashOf(canonicalJson(visit))
+  contents.records.push({ row: visit, hash, receivedAt: at, person: who.id, replaces: null })
+  contents.people.push(who)
   const put = async (content: object) => {
     const buffer = Buffer.from(JSON.stringify(content))
     await page
@@ -149,6 +158,42 @@ test('a schedule is pasted, looked at, applied and undone; a result is entered a
   await page.getByRole('link', { name: 'Open Second harbour days' }).click()
   await page.getByRole('heading', { name: 'Second harbour days', level: 1 }).waitFor()
   expect(await rows.count()).toBe(3)
+  expect(world.errors).toEqual([])
+
+  // Their visit shows the name that came with it, until a lead removes that.
+  const ofVisit = page.getByText(/^claimed to /)
+  await page.goto(`${world.url}/event/second/visits`)
+  await ofVisit.waitFor()
+  expect(await ofVisit.textContent()).toContain('claimed to Kittiwake, ')
+  await page.goto(`${world.url}/people`)
+  await page.getByRole('button', { name: 'Remove the name Kittiwake' }).click()
+  await page.getByText('stays, by ‘somebody removed’').waitFor()
+  await page.getByRole('button', { name: 'Remove it' }).click()
+  await page.getByText('The name is removed.').waitFor()
+  expect(await page.getByText('Kittiwake').count()).toBe(0)
+  await page.goto(`${world.url}/event/second/visits`)
+  await ofVisit.waitFor()
+  expect(await ofVisit.textContent()).toContain('claimed to somebody removed, ')
+
+  // What changes after a page was asked for and before it hears news is not missed.
+  let letGo = () => {}
+  const held = new Promise<void>((resolve) => {
+    letGo = resolve
+  })
+  await page.route('**/second/live', async (route) => {
+    await held
+    await route.continue()
+  })
+  await page.goto(`${world.url}/event/second/ranking`)
+  await page.getByText('From 2 matches; 0 to come.').waitFor()
+  const back = await fetch(`${world.url}/api/events/second/results`, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ results: [{ ...entry, base: 1, result: null }] }),
+  })
+  expect(back.status).toBe(200)
+  letGo()
+  await page.getByText(/^From (one|1) match/).waitFor()
   expect(world.errors).toEqual([])
 })
 

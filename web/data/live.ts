@@ -17,6 +17,9 @@ const concerned: { readonly [what: string]: readonly string[] } = {
 /** Of people, who are of no event alone: what is asked for anew by its own name, and who this is first of all. */
 const ofPeople = ['session', 'people', 'devices']
 
+/** A question's answer is on its way for so long at most, mostly (ms): what it says may be as old when it arrives. */
+const onItsWay = 3000
+
 /**
  * Follows an event while a screen shows it: what changes on the server is asked for anew. The browser itself takes the stream up again
  * after a break; what happened meanwhile is asked for then.
@@ -27,6 +30,19 @@ export function useLive(event: string): void {
     const stream = new EventSource(`/api/events/${encodeURIComponent(event)}/live`)
     const forget = (key: string) => void queries.invalidateQueries({ queryKey: [key] })
     const anew = (what: string) => void queries.invalidateQueries({ queryKey: ['event', event, what] })
+    const began = Date.now()
+    // What changed between the page's questions and this stream is in no news any more: what was answered before that is asked for anew.
+    stream.addEventListener('before', ({ data }: MessageEvent<string>) => {
+      const ages = JSON.parse(data) as { [what: string]: number }
+      for (const [what, parts] of Object.entries(concerned)) {
+        const age = ages[what] ?? Number.POSITIVE_INFINITY
+        const missed = ({ state: { dataUpdatedAt: at } }: { state: { dataUpdatedAt: number } }) =>
+          age < Date.now() - (at === 0 ? began : at - onItsWay)
+        for (const part of parts) {
+          void queries.invalidateQueries({ queryKey: ['event', event, part], predicate: missed })
+        }
+      }
+    })
     let broken = false
     stream.addEventListener('open', () => {
       if (broken) void queries.invalidateQueries({ queryKey: ['event', event] })

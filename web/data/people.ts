@@ -1,6 +1,6 @@
 import { useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import type { Role } from '../../src/model/scouting/roles.ts'
-import type { AuditEntry, Device, Invitation, Person } from '../../src/store/types.ts'
+import type { AuditEntry, Device, Invitation, NamedPerson, Person } from '../../src/store/types.ts'
 import { client, said } from './api.ts'
 import type { Session } from './session.ts'
 import { askSignIn } from './signIn.ts'
@@ -91,6 +91,13 @@ export const useWelcome = (token: string) =>
 export const usePeople = () =>
   useQuery({ queryKey: ['people'], queryFn: (): Promise<Person[]> => said(client.people.list.query({})) })
 
+/** Those who came with files of events; null: that name was removed. */
+export const useNamed = () =>
+  useQuery({
+    queryKey: ['people', 'named'],
+    queryFn: (): Promise<NamedPerson[]> => said(client.named.list.query({})),
+  })
+
 /** Asked again now and then: phones report what they hold. */
 export const useDevices = () =>
   useQuery({
@@ -137,6 +144,10 @@ export function usePeopleChanges() {
     mutationFn: (of: { person: string; undo: boolean }) => said(client.people.end.mutate(of)),
     onSuccess,
   })
+  const forget = useMutation({
+    mutationFn: (person: string) => said(client.named.forget.mutate({ person })),
+    onSuccess,
+  })
   const revoke = useMutation({
     mutationFn: (device: string) => said(client.devices.revoke.mutate({ device })),
     onSuccess,
@@ -163,5 +174,5 @@ export function usePeopleChanges() {
     mutationFn: (invitation: string) => said(client.invitations.withdraw.mutate({ invitation })),
     onSuccess,
   })
-  return { changeRole, end, revoke, rename, signOut, invite, withdraw }
+  return { changeRole, end, forget, revoke, rename, signOut, invite, withdraw }
 }

@@ -15,6 +15,7 @@ export const useSession = () =>
     queryKey: ['session'],
     queryFn: (): Promise<Session> => said(client.session.get.query({})),
     staleTime: 60_000,
-    // A lead may have changed one's role while another window was in front.
+    // A lead may have changed one's role: while another window was in front, or where no news of an event tell it.
     refetchOnWindowFocus: true,
+    refetchInterval: 15_000,
   })

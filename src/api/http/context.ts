@@ -83,6 +83,7 @@ export async function offerContext(app: FastifyInstance, shared: Shared): Promis
       door: { ...gate, token, begin: (fresh) => keepToken(reply, fresh), end: () => dropToken(reply) },
       tell: (news) => live.publish(workspaceId, news),
       hear: (heard) => live.hear(workspaceId, heard),
+      ages: (event) => live.ages(workspaceId, event),
       version,
       reach,
       signal: aborted(reply),

@@ -96,8 +96,15 @@ const liveNews: ZodOpenApiOperationObject = {
   requestParams: { path: z.object({ event: z.string().describe('Id of the event') }) },
   responses: {
     '200': {
-      description: `Events ${liveKinds.join(', ')}, until the connection is closed`,
-      content: { 'text/event-stream': { schema: z.strictObject({ event: z.string(), what: z.enum(liveKinds) }) } },
+      description: `First ‘before’ with how long ago each was told last (ms), then ${liveKinds.join(', ')}, until the connection is closed`,
+      content: {
+        'text/event-stream': {
+          schema: z.union([
+            z.strictObject({ event: z.string(), what: z.enum(liveKinds) }),
+            z.record(z.enum(liveKinds), z.number()),
+          ]),
+        },
+      },
     },
     ...failures(['malformed', 'unauthenticated', 'forbidden', 'busy']),
   },

@@ -84,6 +84,10 @@ export const member = z
   })
   .meta({ id: 'Member' })
 
+export const namedPerson = z
+  .strictObject({ id: text, nickname: text.nullable().describe('Null: a lead has removed it') })
+  .meta({ id: 'NamedPerson', description: 'What somebody is called whose id stands in records' })
+
 export const memberDevice = z
   .strictObject({
     id: text,

@@ -1,5 +1,5 @@
 // Coming in
 export { invitations } from './invitations.ts'
 // Who is in
-export { audit, devices, people } from './people.ts'
+export { audit, devices, named, people } from './people.ts'
 export { session } from './session.ts'

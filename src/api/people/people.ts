@@ -5,7 +5,7 @@ import { ApiError } from '../errors.ts'
 import { say } from '../sentences.ts'
 import { type Context, procedure, router } from '../trpc.ts'
 import { may } from '../who.ts'
-import { auditEntry, auditRequest, deviceName, member, memberDevice, role } from './contracts.ts'
+import { auditEntry, auditRequest, deviceName, member, memberDevice, namedPerson, role } from './contracts.ts'
 
 const done = <Key extends string>(key: Key) => z.strictObject({ [key]: z.boolean() } as { [_ in Key]: z.ZodBoolean })
 const person = z.strictObject({ person: id.describe('Id of the person') })
@@ -98,6 +98,40 @@ export const people = router({
       const ended = await ctx.workspace.people.revokeAll(input.person)
       tellPeople(ctx)
       return { ended }
+    }),
+})
+
+/** Those whom files of events brought along: they are no members, and nobody signs in by their names. */
+export const named = router({
+  list: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/named',
+        may: may.read,
+        summary: 'What those are called who came with files of events and are no members here',
+        answer: z.array(namedPerson),
+      },
+    })
+    .input(z.strictObject({}))
+    .query(({ ctx }) => ctx.workspace.exchange.named()),
+
+  forget: procedure
+    .meta({
+      endpoint: {
+        method: 'DELETE',
+        path: '/api/named/{person}',
+        may: may.lead,
+        summary: 'Removes a nickname that came with a file, for good; what this person recorded stays',
+        answer: done('forgotten'),
+        errors: ['malformed', 'notFound'],
+      },
+    })
+    .input(person)
+    .mutation(async ({ input, ctx }) => {
+      if (!(await ctx.workspace.exchange.forgetName(input.person))) refuseUnchanged('missing', input.person)
+      tellPeople(ctx)
+      return { forgotten: true }
     }),
 })
 

@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { id } from '../contracts/index.ts'
 import { observation, row, seat, sequence, uuid } from '../contracts/scouting/index.ts'
+import { namedPerson } from '../people/contracts.ts'
 
 const reason = z.string().min(1).max(500).describe('Why; kept with it')
 const event = id.describe('Id of the event')
@@ -196,6 +197,6 @@ export const board = z
     ),
     quarantined: z.int().describe('Rows that wait for a lead'),
     drill: drill.nullable(),
-    people: z.array(z.strictObject({ id: z.string(), nickname: z.string() })),
+    people: z.array(namedPerson),
   })
   .meta({ id: 'RecordsBoard', description: 'What was expected and what has arrived' })

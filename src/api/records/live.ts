@@ -15,7 +15,8 @@ export const livePath = '/api/events/:event/live'
 
 /**
  * What changes in an event, as server-sent events named by what changed. They carry nothing: who hears one asks anew, and so
- * does who comes back after a break, since nothing is kept for them.
+ * does who comes back after a break, since nothing is kept for them. The first, `before`, says how long ago (ms) each was told last, so that
+ * nothing is missed between a page's questions and its stream: a duration, because no two clocks agree.
  */
 export function offerLive(app: FastifyInstance, contextOf: ContextOf, options: StreamOptions = {}): void {
   const { heartbeat = 15_000, most = 300 } = options
@@ -26,7 +27,7 @@ export function offerLive(app: FastifyInstance, contextOf: ContextOf, options: S
   })
   app.get<{ Params: { event: string } }>(livePath, async (request, reply) => {
     try {
-      const { who, hear, still } = await contextOf(reply)
+      const { who, hear, ages, still } = await contextOf(reply)
       admitted(who, may.member)
       const { event } = request.params
       if (!id.safeParse(event).success) refuse([{ path: ['event'], message: 'event must be the id of an event' }])
@@ -41,6 +42,8 @@ export function offerLive(app: FastifyInstance, contextOf: ContextOf, options: S
           teller.tellAll()
           out.end()
         })
+      // Heard from here on; what was told before, whoever asks compares with when its page was asked for.
+      out.write(`event: before\ndata: ${JSON.stringify(ages(event))}\n\n`)
       const leave = hear((news) => {
         if (news.event !== null && news.event !== event) return
         teller.tell({ event, what: news.what })

@@ -7,7 +7,7 @@ import { readForecasts } from '../forecasts/rows.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
 import { apartRowsOf, readChoices } from '../records/lead.ts'
 import { recordColumns, recordOf } from '../records/rows.ts'
-import { nicknames } from './people.ts'
+import { forgotten, nicknames } from './people.ts'
 
 /** Everything of an event, or all but its records. Within a transaction, so that all of it is of one moment. */
 export async function readContents(
@@ -29,7 +29,10 @@ export async function readContents(
   }
   const rules = await readRules(client, scope.workspaceId, event.at(-1)!.body.game, parts.records)
   const names = await nicknames(client, scope.workspaceId, idsIn(parts))
-  const people = [...names].map(([id, nickname]) => ({ id, nickname })).sort((a, b) => (a.id < b.id ? -1 : 1))
+  const people = [...names]
+    .map(([id, nickname]) => ({ id, nickname }))
+    .filter(({ nickname }) => nickname !== forgotten)
+    .sort((a, b) => (a.id < b.id ? -1 : 1))
   return { event, rules, ...parts, people }
 }
 

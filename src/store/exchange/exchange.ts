@@ -3,6 +3,7 @@ import type { PrismaClient } from '../generated/client.ts'
 import type { StoreHealth } from '../types.ts'
 import { bringEvent } from './bring.ts'
 import { readContents } from './contents.ts'
+import { forgotten } from './people.ts'
 import type { BroughtFile, ExchangeStore } from './types.ts'
 
 /** An event with thousands of records and photos takes longer than what people save by hand (ms). */
@@ -31,9 +32,15 @@ export class DatabaseExchange implements ExchangeStore {
     return this.#client.$transaction((transaction) => readContents(transaction, scope), options)
   }
 
-  named() {
+  async named() {
     const where = { workspaceId: this.#workspaceId }
-    return this.#client.namedPerson.findMany({ where, select: { id: true, nickname: true } })
+    const rows = await this.#client.namedPerson.findMany({ where, orderBy: [{ nickname: 'asc' }, { id: 'asc' }] })
+    return rows.map(({ id, nickname }) => ({ id, nickname: nickname === forgotten ? null : nickname }))
+  }
+
+  async forgetName(id: string) {
+    const where = { workspaceId: this.#workspaceId, id }
+    return (await this.#client.namedPerson.updateMany({ where, data: { nickname: forgotten } })).count > 0
   }
 
   async bring(file: BroughtFile, as: Parameters<ExchangeStore['bring']>[1]) {

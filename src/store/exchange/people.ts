@@ -3,7 +3,10 @@ import type { TransactionClient } from '../generated/internal/prismaNamespace.ts
 /** More than this many in one question the engine refuses. */
 const most = 500
 
-/** What people are called, members and those who came with a file; ids that nobody has are left out. */
+/** What stands in the place of a nickname that a lead removed. */
+export const forgotten = ''
+
+/** What people are called (`forgotten`: that was removed), members and those who came with a file; ids that nobody has are left out. */
 export async function nicknames(
   client: Pick<TransactionClient, 'person' | 'namedPerson'>,
   workspaceId: string,

@@ -20,6 +20,7 @@ interface Told {
  * have been missed. A message is at most 8000 bytes, which is what PostgreSQL takes.
  */
 export class SharedSignals implements Signals {
+  readonly shared = true
   readonly #url: string
   readonly #pool: Pool
   readonly #own = new OwnSignals()

@@ -15,8 +15,13 @@ export function nameOfMatch(pack: Pick<StandsPack, 'matches'>, id: string | null
   return match ? matchName(match) : id
 }
 
-export const nameOfPerson = (pack: Pick<StandsPack, 'people'>, id: string): string =>
-  pack.people.find((person) => person.id === id)?.nickname ?? id
+/** Whose ids stand in records; null: a lead has removed that name. */
+export type People = readonly { id: string; nickname: string | null }[]
+
+export function nameOfPerson({ people, named = [] }: { people: People; named?: People }, id: string): string {
+  const found = [...people, ...named].find((person) => person.id === id)
+  return found ? (found.nickname ?? words().people.named.somebody) : id
+}
 
 /** What a row is about, in a few words. */
 export function rowName(pack: StandsPack, row: Row): string {

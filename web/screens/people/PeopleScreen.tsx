@@ -10,6 +10,7 @@ import { Invite } from './Invite.tsx'
 import { JoinPage } from './JoinPage.tsx'
 import { Log } from './Log.tsx'
 import { Members } from './Members.tsx'
+import { Named } from './Named.tsx'
 import { SignInForm } from './SignInForm.tsx'
 import { You } from './You.tsx'
 import './people.css'
@@ -53,6 +54,7 @@ function People() {
           {claimed && <Invite />}
           {claimed && <Invitations />}
           {claimed && <Members />}
+          <Named />
           {claimed && <Devices here={session.data.device?.id ?? null} />}
           <Backups />
           <Log />

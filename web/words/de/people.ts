@@ -70,6 +70,19 @@ export const people: Words['people'] = {
   sureEnd: (nickname) =>
     `${nickname} ist sofort überall abgemeldet und kommt nur zurück, wenn die Leitung es will. Was ${nickname} aufgezeichnet hat, bleibt.`,
   reallyEnd: 'Beenden',
+  named: {
+    title: 'Namen aus Dateien',
+    intro:
+      'Sie kamen mit Dateien von Wettbewerben und sind hier keine Mitglieder. Was sie aufgezeichnet haben, zeigt ihre Namen.',
+    notLoaded: 'Die Namen aus Dateien konnten nicht geladen werden',
+    remove: 'Namen entfernen',
+    removeOf: (nickname) => `Den Namen ${nickname} entfernen`,
+    sure: (nickname) =>
+      `Der Name ${nickname} wird endgültig entfernt, und dieselbe Datei bringt ihn nicht zurück. Was ${nickname} aufgezeichnet hat, bleibt, von „jemand Entferntem“.`,
+    really: 'Entfernen',
+    removed: 'Der Name ist entfernt.',
+    somebody: 'jemand Entferntes',
+  },
   takeBack: 'Zurückholen',
   takeBackOf: (nickname) => `${nickname} zurückholen`,
   not: 'Nein, so lassen',

@@ -68,6 +68,18 @@ export const people = {
   sureEnd: (nickname: string) =>
     `${nickname} is signed out everywhere at once and comes back only if a lead wants it. What ${nickname} recorded stays.`,
   reallyEnd: 'End it',
+  named: {
+    title: 'Names from files',
+    intro: 'They came with files of events and are no members here. What they recorded shows their names.',
+    notLoaded: 'The names from files could not be loaded',
+    remove: 'Remove the name',
+    removeOf: (nickname: string) => `Remove the name ${nickname}`,
+    sure: (nickname: string) =>
+      `The name ${nickname} is removed for good, and the same file does not bring it back. What ${nickname} recorded stays, by ‘somebody removed’.`,
+    really: 'Remove it',
+    removed: 'The name is removed.',
+    somebody: 'somebody removed',
+  },
   takeBack: 'Take back',
   takeBackOf: (nickname: string) => `Take ${nickname} back`,
   not: 'No, keep it',

@@ -16,6 +16,7 @@ export interface Here {
   /** `id hash` of rows kept apart here. */
   apart: ReadonlySet<string>
   /** Nicknames here by id. */
+  /** Nicknames by id; empty: a lead has removed it. */
   people: ReadonlyMap<string, string>
 }
 
@@ -83,7 +84,9 @@ export function planBring(file: EventContents, here: Here): BringPlan {
   )
   const people = judged('people', file.people, ({ id, nickname }) => {
     const before = here.people.get(id)
-    return before === undefined ? 'new' : before === nickname ? 'same' : { differs: { id, detail: nickname } }
+    if (before === undefined) return 'new'
+    // What a lead has removed stays so, and is no difference to decide over.
+    return before === nickname || before === '' ? 'same' : { differs: { id, detail: nickname } }
   })
   return {
     take: { event, rules, matches, results, assignments, records, apart, choices, drills, forecasts, people },

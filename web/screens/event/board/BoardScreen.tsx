@@ -5,7 +5,7 @@ import { words } from '../../../words/catalogue.ts'
 import { EventNav } from '../EventNav.tsx'
 import { useCorrected } from '../records/Corrected.tsx'
 import { type Looked, RecordPanel } from '../records/RecordPanel.tsx'
-import { useStandsPack } from '../useStandsPack.ts'
+import { useNamedPack } from '../useStandsPack.ts'
 import { ApartRows } from './ApartRows.tsx'
 import { Contradicting } from './Contradicting.tsx'
 import { Expected } from './Expected.tsx'
@@ -16,7 +16,7 @@ import './board.css'
 /** What a lead watches while scouts record: who was to send what, what came, and what can not be right. */
 export default function BoardScreen(props: { id: string }) {
   const texts = words().board
-  const pack = useStandsPack(props.id)
+  const pack = useNamedPack(props.id)
   const { board, apart } = useBoard(props.id)
   const [looked, setLooked] = useState<Looked | null>(null)
   const corrected = useCorrected()

@@ -9,7 +9,7 @@ import type { EventPage } from '../EventFrame.tsx'
 import { allianceName, matchName } from '../names.ts'
 import { useCorrected } from '../records/Corrected.tsx'
 import { type Looked, RecordPanel } from '../records/RecordPanel.tsx'
-import { useStandsPack } from '../useStandsPack.ts'
+import { useNamedPack } from '../useStandsPack.ts'
 import { Without } from './Without.tsx'
 import './doubts.css'
 
@@ -17,7 +17,7 @@ import './doubts.css'
 export function DoubtsPart(page: EventPage) {
   const texts = words().doubts
   const { id } = page.event
-  const pack = useStandsPack(id)
+  const pack = useNamedPack(id)
   const corrected = useCorrected()
   const [looked, setLooked] = useState<Looked | null>(null)
   const doubts = useQuery({

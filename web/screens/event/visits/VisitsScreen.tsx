@@ -7,7 +7,7 @@ import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
 import { EventNav } from '../EventNav.tsx'
 import { nameOfMatch, nameOfPerson } from '../matchNames.ts'
-import { useStandsPack } from '../useStandsPack.ts'
+import { useNamedPack } from '../useStandsPack.ts'
 import { Claims } from './Claims.tsx'
 import { type Gathered, gather } from './gather.ts'
 import './visits.css'
@@ -17,7 +17,7 @@ const said = ['visit', 'change', 'ranking'] as const
 /** What teams say of themselves, how experts order robots, and which robots were changed since. */
 export default function VisitsScreen(props: { id: string }) {
   const texts = words().visits
-  const pack = useStandsPack(props.id)
+  const pack = useNamedPack(props.id)
   const { id } = props
   const records = useQuery({ queryKey: ['event', id, 'records', 'visits'], queryFn: () => recordsOf(id, said) })
   // They weigh a hundred times as much as all that is said, which does not wait for them.
