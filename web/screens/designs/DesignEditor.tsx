@@ -210,7 +210,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           <LegForm design={stored.id} game={game} robot={robot} legs={drawn} selected={selected} onSelect={select} />
           {opened !== null && (
             <Suspense fallback={<Loading what={words().timings.what} />}>
-              <OpenTiming id={opened} robot={robot} game={game} option={option} onClose={() => setTiming(null)} />
+              <OpenTiming id={opened} {...{ robot, game, option, source }} onClose={() => setTiming(null)} />
             </Suspense>
           )}
         </StripPanel>
