@@ -69,7 +69,10 @@ test('how a time came about: the drive’s two stretches make it, and every numb
     const mechanism = { id: 'one', name: 'One', calculator, input } as Mechanism
     const answer = mechanismAnswer(mechanism)
     if (!answer.possible) throw new Error('the examples can do it')
-    const { formula, result, inputs, parts, total, source } = explainTiming(mechanism, answer, 'One robot, revision 3.')
+    const { formula, result, inputs, parts, total, source } = explainTiming(mechanism, answer, {
+      source: 'One robot, revision 3.',
+      stopwatch: '/designs/one/stopwatch',
+    })
     expect([formula.length > 80, result]).toEqual([true, `${answer.seconds.toFixed(2)}\u00a0s at the likely numbers`])
     expect(source).toMatch(/One robot, revision 3\.$/)
     expect(inputs.length).toBeGreaterThanOrEqual(numbersIn(kindOf(mechanism)).length - 3)

@@ -21,6 +21,8 @@ export default function OpenTiming(props: {
   option: Option
   /** Which revision the numbers are of. */
   source: string
+  /** Address of the design's stopwatch. */
+  stopwatch: string
   onClose(): void
 }) {
   const { id, robot, game, option } = props
@@ -51,7 +53,7 @@ export default function OpenTiming(props: {
         {words().timings.kinds[kindOf(mechanism)]}. {users.length > 0 ? texts.users(listed(users)) : texts.noUsers}
       </p>
       <EditProvider value={{ ...edit, problems: [...edit.problems, ...problems] }}>
-        <TimingPanel {...{ mechanism, index, game, option }} source={props.source} />
+        <TimingPanel {...{ mechanism, index, game, option }} source={props.source} stopwatch={props.stopwatch} />
       </EditProvider>
     </section>
   )

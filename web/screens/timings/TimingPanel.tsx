@@ -33,8 +33,10 @@ export function TimingPanel(props: {
   option: Option
   /** Which revision the numbers are of. */
   source: string
+  /** Address of the design's stopwatch. */
+  stopwatch: string
 }) {
-  const { mechanism, index, game, option, source } = props
+  const { mechanism, index, game, option, source, stopwatch } = props
   const texts = words().timings.panel
   const answer = mechanismAnswer(mechanism)
   const place = ['robot', 'mechanisms', index]
@@ -45,7 +47,9 @@ export function TimingPanel(props: {
       <SpreadLines answer={answer} />
       {answer.possible && (
         <p className="no-print">
-          <CameAbout explain={() => explainTiming(mechanism, answer, source)}>{words().explain.opened}</CameAbout>
+          <CameAbout explain={() => explainTiming(mechanism, answer, { source, stopwatch })}>
+            {words().explain.opened}
+          </CameAbout>
         </p>
       )}
       <section className="stack" aria-label={texts.form}>

@@ -15,7 +15,7 @@ import { quantitySum } from './quantitySum.ts'
 export function explainTiming(
   mechanism: Mechanism,
   answer: MechanismAnswer & { possible: true },
-  source: string,
+  of: { source: string; stopwatch: string },
 ): Explanation {
   const texts = words().timings.explain
   const kind = kindOf(mechanism)
@@ -33,8 +33,9 @@ export function explainTiming(
         : [],
     ...('runningSeconds' in quantities && { total: { label: texts.total, value: hundredths(answer.seconds) } }),
     inputs: inputsOf(mechanism),
-    source: [texts.source, source].join(' '),
+    source: [texts.source, of.source].join(' '),
     otherwise: texts.otherwise,
+    links: [[of.stopwatch, words().explainDesigns.toStopwatch]],
   }
 }
 
