@@ -68,6 +68,8 @@ export const tradeoffs: Words['tradeoffs'] = {
     spread: 'Streuung der Matches',
     ahead: 'In einem Match vorn',
     belief: 'Die beste, nach dem Wissensstand',
+    finishes: (option, places) =>
+      places === null ? `${option}: schließt nicht ab.` : `${option}: darf abschließen bei ${places}.`,
     fresh: 'In deinem Browser aus den Unterlagen gerechnet, wie sie hier stehen.',
     stored: 'Das ist das gespeicherte Ergebnis.',
     computing: (progress) =>
