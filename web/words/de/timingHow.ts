@@ -31,7 +31,7 @@ export const timingHow: typeof english = {
     runningSeconds: 'Die Zeit der ganzen Fahrt weniger der des Bremsens.',
     brakingSeconds: 'Die Zeit der ganzen Fahrt weniger der bis zum Bremsen.',
     'rollers.surfaceSpeed':
-      'Das Tempo der Motoren ohne Last bei der Spannung des Akkus, geteilt durch die Übersetzung, am Rand der Rollen.',
+      'Das Tempo der Motoren ohne Last bei der Spannung des Akkus, geteilt durch die Untersetzung, am Rand der Rollen.',
     ratio: 'Oberflächentempo ohne Last, geteilt durch das Tempo des Roboters beim Holen.',
     pieceSpeed: 'Am Verlauf des Stücks abgelesen, am Ende seines Wegs.',
     stallForce:
