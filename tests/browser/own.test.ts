@@ -61,7 +61,7 @@ test('a team’s own game: copied and changed, a robot sketched, two ways compar
 
   // Not kept yet is not kept otherwise; kept and saved is the same, also after the way to the database and back.
   const otherwise = page.getByText('What is stored was computed otherwise.')
-  await page.getByText('It is not stored with it yet.').waitFor()
+  await page.getByText('before it is computed anew').waitFor()
   await page.getByRole('button', { name: 'Keep this result in the comparison' }).click()
   await page.getByRole('button', { name: 'Save', exact: true }).click()
   await page.getByText('Saved as revision 2.').waitFor()

@@ -1,5 +1,6 @@
 import { type ReactNode, Suspense, useState } from 'react'
 import { createPortal } from 'react-dom'
+import { Link } from 'wouter'
 import { useOwnSentence } from '../screens/overrides/OwnNumbersContext.tsx'
 import { words } from '../words/catalogue.ts'
 import type { Explanation } from '../words/explain.ts'
@@ -27,7 +28,7 @@ export function CameAbout(props: { children: ReactNode; explain: () => Explanati
 const numbered = <T extends object>(all: readonly T[]) => all.map((one, number) => ({ ...one, number }))
 
 function Opened(props: { explanation: Explanation; onClose: () => void }) {
-  const { title, result, formula, total, source, otherwise } = props.explanation
+  const { title, result, formula, total, source, otherwise, links } = props.explanation
   // Two parts may be called alike: two stages of one leg, two robots.
   const [parts, inputs] = [numbered(props.explanation.parts), numbered(props.explanation.inputs)]
   const texts = words().explain
@@ -78,6 +79,15 @@ function Opened(props: { explanation: Explanation; onClose: () => void }) {
         </table>
       )}
       {otherwise && <p>{otherwise}</p>}
+      {links && (
+        <p className="row">
+          {links.map(([href, said]) => (
+            <Link key={href} href={href} onClick={props.onClose}>
+              {said}
+            </Link>
+          ))}
+        </p>
+      )}
       <p className="soft small">
         {source}
         {own}

@@ -19,6 +19,8 @@ export interface Explanation {
   source: string
   /** How to have another number in its place. */
   otherwise?: string
+  /** Where that is done, on other screens: address and words. */
+  links?: [href: string, words: string][]
 }
 
 const awardNote = (game: Game, option: Option, goal: string, pieces: number): string => {

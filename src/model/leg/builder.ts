@@ -15,6 +15,9 @@ export interface LegDrive {
   readonly pace: AnyDuration
 }
 
+/** Stands for the one time of a trip that is given whole, where stages are named. */
+export const wholeTrip = 'whole'
+
 /** Every draw of one stage moved by some seconds, not below 0: what a stage's worth is asked with. */
 export interface StageShift {
   readonly stage: string
@@ -119,7 +122,7 @@ export class LegBuilder {
     const retries =
       spec.tries && spec.tries.success < 1 ? this.retries(spec.tries.success, spec.tries.retry) : undefined
     if ('stages' in spec.trip) return this.network(spec, key, base, retries)
-    const whole = this.stage(spec.trip.whole)
+    const whole = this.stage(spec.trip.whole, 1, spec.shift?.stage === wholeTrip ? spec.shift.seconds : 0)
     return { end: new LazySum(whole, retries ?? null), pieces: null }
   }
 

@@ -44,6 +44,7 @@ export type WorthLeg =
 
 export interface Worth {
   leg: WorthLeg
+  /** Id of the stage; `whole` for a trip that is given whole. */
   stage: string
   pointsPerSecond: number
 }

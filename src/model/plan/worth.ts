@@ -1,5 +1,5 @@
 import { distributionOf } from '../duration/index.ts'
-import type { LegBuilder, LegTimes, StageShift } from '../leg/builder.ts'
+import { type LegBuilder, type LegTimes, type StageShift, wholeTrip } from '../leg/builder.ts'
 import type { Pmf } from '../leg/pmf.ts'
 import { bestPolicy } from './backward.ts'
 import { type Floor, floorOf, tolerated } from './floor.ts'
@@ -18,7 +18,7 @@ const most = 0.5
  * What a second of each stage is worth: [V(stage − δ) − V(stage + δ)] / 2δ, every draw of the stage moved by δ in all
  * legs and loads of its trip at once, from two full solves. (The envelope theorem would need one forward pass only,
  * but is off by up to 40 % at half a second and by more than twice where a stage is done once per piece: a stage is
- * part of every trip, and ten trips together change what fits into the match.)
+ * part of every trip, and ten trips together change what fits into the match.) A trip given whole is one stage, `whole`.
  */
 export const worthOf = (solved: Solved, builder: LegBuilder): Worth[] => joinedWorth([worthShare(solved, builder)])
 
@@ -50,7 +50,7 @@ export const joinedWorth = (shares: readonly (readonly TripWorth[])[]): Worth[] 
     .flatMap(({ worth }) => worth)
 
 function dealt(trips: readonly GraphLeg[][], { at, of }: WorthShare): { trip: number; legs: GraphLeg[] }[] {
-  const stages = ([leg]: GraphLeg[]) => (leg && 'stages' in leg.spec.trip ? leg.spec.trip.stages.length : 0)
+  const stages = ([leg]: GraphLeg[]) => (leg && 'stages' in leg.spec.trip ? leg.spec.trip.stages.length : 1)
   const loads = new Array<number>(of).fill(0)
   const own: { trip: number; legs: GraphLeg[] }[] = []
   const longestFirst = trips.map((legs, trip) => ({ legs, trip })).sort((a, b) => stages(b.legs) - stages(a.legs))
@@ -68,11 +68,11 @@ function worthOfTrip(
   { legs, floor }: { legs: readonly GraphLeg[]; floor: Floor },
 ): Worth[] {
   const { spec, worth } = legs[0] as GraphLeg
-  if (!('stages' in spec.trip)) return []
+  const stages = 'stages' in spec.trip ? spec.trip.stages : [{ id: wholeTrip, duration: spec.trip.whole }]
   const out: Worth[] = []
   const used = legs.some((leg) => isUsed(solved, leg))
   const found: Found[] = [{ times: legs.map(({ spec, key }) => builder.times(spec, key)), value: valueAsIs(solved) }]
-  for (const stage of spec.trip.stages) {
+  for (const stage of stages) {
     const delta = Math.min(most, distributionOf(stage.duration).mean / 2)
     const value = (seconds: number) => {
       const shift = { stage: stage.id, seconds }

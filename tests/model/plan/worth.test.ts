@@ -49,6 +49,28 @@ it.each(['gannet-best', 'petrel-pier'])(
   120_000,
 )
 
+it('a trip that is one guess has its worth too, as two plans with that guess moved by half a second say', () => {
+  const guessed = (by: number): Option => {
+    const option = structuredClone(optionNamed('petrel-pier'))
+    for (const [goal, entries] of Object.entries(option.robot.score))
+      option.robot.score[goal] = entries.map(({ success, spots }) => ({
+        whole: { kind: 'range', low: 4 + by, likely: 6 + by, high: 9 + by },
+        success,
+        spots,
+      }))
+    return option
+  }
+  const worth = new Planner(game).report(guessed(0), { with: ['worth'] }).worth ?? []
+  const whole = worth.filter(({ stage }) => stage === 'whole')
+  expect(whole.map(({ leg }) => leg.kind)).toContain('score')
+  const value = (by: number) => new Planner(game).value(guessed(by))
+  const all = whole.reduce((sum, { pointsPerSecond }) => sum + pointsPerSecond, 0)
+  // Only one of the goals is played, so that moving the guesses of all moves that of one.
+  expect(whole.filter(({ pointsPerSecond }) => pointsPerSecond > 0.01)).toHaveLength(1)
+  expect(all).toBeGreaterThan(0.3)
+  expect(all).toBeCloseTo(value(-0.5) - value(0.5), 2)
+}, 60_000)
+
 it('worth in shares, in whatever order, is the same to the last bit, and so is the rest of the report', () => {
   const option = optionNamed('petrel-pier')
   const whole = new Planner(game).report(option, { with: ['call', 'worth'] })

@@ -1,9 +1,10 @@
 import { afterAll, describe, expect, test } from 'vitest'
 import type { Mechanism } from '../../../src/model/documents/mechanism.ts'
 import { mechanismAnswer, type Remark } from '../../../src/model/timing/index.ts'
-import { explainTiming } from '../../../web/screens/timings/explainTiming.ts'
+import { explainQuantity, explainTiming } from '../../../web/screens/timings/explainTiming.ts'
 import { kindOf, numbersIn } from '../../../web/screens/timings/inputs.ts'
 import { quantitiesOf, quantityWords } from '../../../web/screens/timings/quantities.ts'
+import { combined, quantitySum } from '../../../web/screens/timings/quantitySum.ts'
 import { remarkWords } from '../../../web/screens/timings/remarks.ts'
 import { allWords, chooseLanguage } from '../../../web/words/catalogue.ts'
 import { timingRemarks as german } from '../../../web/words/de/timingRemarks.ts'
@@ -68,8 +69,12 @@ test('how a time came about: the drive’s two stretches make it, and every numb
     const mechanism = { id: 'one', name: 'One', calculator, input } as Mechanism
     const answer = mechanismAnswer(mechanism)
     if (!answer.possible) throw new Error('the examples can do it')
-    const { formula, result, inputs, parts, total } = explainTiming(mechanism, answer)
+    const { formula, result, inputs, parts, total, source } = explainTiming(mechanism, answer, {
+      source: 'One robot, revision 3.',
+      stopwatch: '/designs/one/stopwatch',
+    })
     expect([formula.length > 80, result]).toEqual([true, `${answer.seconds.toFixed(2)}\u00a0s at the likely numbers`])
+    expect(source).toMatch(/One robot, revision 3\.$/)
     expect(inputs.length).toBeGreaterThanOrEqual(numbersIn(kindOf(mechanism)).length - 3)
     expect(JSON.stringify(inputs)).not.toMatch(/undefined|NaN|object/)
     expect([parts.length, total?.label]).toEqual(calculator === 'drive' ? [2, 'Time'] : [0, undefined])
@@ -87,5 +92,54 @@ describe('quantities', () => {
     const lines = quantityWords(calculator as 'drive', answer.quantities)
     expect(lines.length).toBeGreaterThan(5)
     for (const { what, much } of lines) expect(`${what}: ${much}`).not.toMatch(/undefined|NaN/)
+  })
+
+  test('each says what it is; sums and products make what is shown, what is read off a course has none', () => {
+    const summed = new Set<string>()
+    const all = new Set<string>()
+    for (const [calculator, input] of mechanisms) {
+      const mechanism = { id: 'a', name: 'A', calculator, input } as Mechanism
+      const answer = mechanismAnswer(mechanism)
+      if (!answer.possible) throw new Error('impossible')
+      for (const { key, what, much } of quantityWords(mechanism.calculator, answer.quantities)) {
+        const told = explainQuantity(mechanism, answer, { key, what, much, source: 'One robot, revision 3.' })
+        expect([key, told.formula, told.source]).toEqual([
+          key,
+          expect.not.stringMatching(/undefined|^ /),
+          expect.stringMatching(/One robot, revision 3\.$/),
+        ])
+        all.add(`${calculator}.${key}`)
+        const sum = quantitySum(mechanism, answer.quantities, { key, seconds: answer.seconds })
+        if (sum === null) continue
+        summed.add(`${calculator}.${key}`)
+        expect(told.parts.length).toBe(sum.terms.length)
+        expect(JSON.stringify(told)).not.toMatch(/undefined|NaN/)
+        if (sum.total.what === what) {
+          const value = (answer.quantities as unknown as { [name: string]: number })[key]!
+          expect(Math.abs(combined(sum.terms) - value)).toBeLessThanOrEqual(1e-6 * Math.abs(value))
+        }
+      }
+    }
+    expect([...summed].sort()).toEqual([
+      'cylinder.endEnergy',
+      'cylinder.force',
+      'drive.brakingSeconds',
+      'drive.runningSeconds',
+      'drive.sourceVoltage',
+      'drive.tractionForce',
+      'pivot.endEnergy',
+      'pivot.gravityTorque',
+      'pivot.sourceVoltage',
+      'rollers.ratio',
+      'rollers.sourceVoltage',
+      'shot.apex',
+      'shot.wheelSpeed',
+      'shot.wheelSurfaceSpeed',
+      'wheel.sourceVoltage',
+      'wheel.speedAfterShot',
+      'wheel.speedLost',
+      'wheel.surfaceSpeed',
+    ])
+    expect(all.size).toBeGreaterThan(55)
   })
 })

@@ -23,7 +23,7 @@ function shown(lead: number, of: { finishes: boolean } = { finishes: true }): st
           id: 'o',
           kind: 'points',
           option: options[0]!.id,
-          points: 50,
+          points: 50.6,
           computed: 47.3,
           reason: 'Seen',
           who: 'T',
@@ -50,6 +50,13 @@ describe('the answer of a trade-off', () => {
   test('strikes what had been computed for a number that somebody set', () => {
     expect(shown(0.6)).toContain('[47.3]')
     expect(shown(0.6).match(/\[/g)).toHaveLength(1)
+    // Not beside points that are computed without it still.
+    expect(shown(0.2)).not.toContain('[')
+  })
+  test('says which of the robots may finish where', () => {
+    expect(shown(0.6)).toContain(
+      'A Shearwater, finish when it pays: may finish at Dry dock and Davit. B Kittiwake, finish when it pays: may finish at Dry dock.',
+    )
   })
   test('says nothing about leaving the endgame out where the game has no finish', () => {
     expect(shown(0.6)).toContain('the endgame left out')

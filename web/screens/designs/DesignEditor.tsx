@@ -133,6 +133,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
 
   const air = useAirPlan(game, settled, problems.length > 0 || live.error !== null)
 
+  const stopwatch = `/designs/${stored.id}/stopwatch`
   const source = texts.source(robot.name, draft.base, draft.dirty, game.name)
   const stale = !sound || live.error !== null
   const drawn = useMemo(() => live.legs.map(({ leg }) => leg), [live.legs])
@@ -157,7 +158,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
             <p className="label">{texts.label(game.name)}</p>
             <h1>{robot.name || texts.noName}</h1>
             <p>
-              <Link href={`/designs/${stored.id}/stopwatch`}>{texts.stopwatch}</Link>
+              <Link href={stopwatch}>{texts.stopwatch}</Link>
             </p>
           </div>
           <SaveBar of={editing} href="/designs" />
@@ -210,7 +211,7 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           <LegForm design={stored.id} game={game} robot={robot} legs={drawn} selected={selected} onSelect={select} />
           {opened !== null && (
             <Suspense fallback={<Loading what={words().timings.what} />}>
-              <OpenTiming id={opened} robot={robot} game={game} option={option} onClose={() => setTiming(null)} />
+              <OpenTiming id={opened} {...{ robot, game, option, source, stopwatch }} onClose={() => setTiming(null)} />
             </Suspense>
           )}
         </StripPanel>

@@ -62,6 +62,7 @@ export const PointsPanel = memo(function PointsPanel(props: {
             explain={() => ({
               ...explainPlan(game, option, report, props.source),
               otherwise: words().explainDesigns.otherwise.points,
+              links: [['/trade-offs', words().explainDesigns.toTradeOffs]],
             })}
           >
             {texts.cameAbout}

@@ -7,6 +7,7 @@ import { Empty, Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { moment } from '../../words/format.ts'
 import { ImportFile } from './ImportFile.tsx'
+import { OfGame } from './OfGame.tsx'
 import { useListActions } from './useListActions.ts'
 
 /** All documents of a kind: open, copy, remove (and take that back), bring in from a file. */
@@ -61,7 +62,10 @@ export function DocumentList(props: {
                   <strong>{item.name}</strong>
                 </Link>
                 <br />
-                <span className="soft small">{texts.line(item.revision, moment(item.savedAt))}</span>
+                <span className="soft small">
+                  {texts.line(item.revision, moment(item.savedAt))}
+                  <OfGame kind={kind} id={item.id} revision={item.revision} />
+                </span>
               </span>
               <span className="row">
                 <Button

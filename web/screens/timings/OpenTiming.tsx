@@ -14,7 +14,17 @@ import { userWords } from './userWords.ts'
 import './timings.css'
 
 /** The mechanism that is open beneath the strip. */
-export default function OpenTiming(props: { id: string; robot: Robot; game: Game; option: Option; onClose(): void }) {
+export default function OpenTiming(props: {
+  id: string
+  robot: Robot
+  game: Game
+  option: Option
+  /** Which revision the numbers are of. */
+  source: string
+  /** Address of the design's stopwatch. */
+  stopwatch: string
+  onClose(): void
+}) {
   const { id, robot, game, option } = props
   const edit = useEdit()
   const texts = words().timings.panel
@@ -43,7 +53,7 @@ export default function OpenTiming(props: { id: string; robot: Robot; game: Game
         {words().timings.kinds[kindOf(mechanism)]}. {users.length > 0 ? texts.users(listed(users)) : texts.noUsers}
       </p>
       <EditProvider value={{ ...edit, problems: [...edit.problems, ...problems] }}>
-        <TimingPanel mechanism={mechanism} index={index} game={game} option={option} />
+        <TimingPanel {...{ mechanism, index, game, option }} source={props.source} stopwatch={props.stopwatch} />
       </EditProvider>
     </section>
   )

@@ -84,7 +84,7 @@ export function Warnings({ answer }: Pick<Of, 'answer'>) {
 }
 
 /** What an engineer checks: as far as it can be told where the mechanism can not do it. */
-export function Quantities({ mechanism, answer }: Of) {
+export function Quantities({ mechanism, answer, source }: Of & { source: string }) {
   const texts = words().timings
   if (!('quantities' in answer)) return null
   const rows = quantityWords(mechanism.calculator, answer.quantities)
@@ -101,7 +101,9 @@ export function Quantities({ mechanism, answer }: Of) {
           <div key={key}>
             <dt>{what}</dt>
             <dd className="numeral">
-              <CameAbout explain={() => explainQuantity(mechanism, { what, much })}>{much}</CameAbout>
+              <CameAbout explain={() => explainQuantity(mechanism, answer, { key, what, much, source })}>
+                {much}
+              </CameAbout>
             </dd>
           </div>
         ))}

@@ -26,8 +26,17 @@ export const cautionsOf: { readonly [Kind in MechanismKind]: CautionId[] } = {
 }
 
 /** A mechanism of the robot: its drawing first, then its numbers, what they give, and its cautions. */
-export function TimingPanel(props: { mechanism: Mechanism; index: number; game: Game; option: Option }) {
-  const { mechanism, index, game, option } = props
+export function TimingPanel(props: {
+  mechanism: Mechanism
+  index: number
+  game: Game
+  option: Option
+  /** Which revision the numbers are of. */
+  source: string
+  /** Address of the design's stopwatch. */
+  stopwatch: string
+}) {
+  const { mechanism, index, game, option, source, stopwatch } = props
   const texts = words().timings.panel
   const answer = mechanismAnswer(mechanism)
   const place = ['robot', 'mechanisms', index]
@@ -38,7 +47,9 @@ export function TimingPanel(props: { mechanism: Mechanism; index: number; game: 
       <SpreadLines answer={answer} />
       {answer.possible && (
         <p className="no-print">
-          <CameAbout explain={() => explainTiming(mechanism, answer)}>{words().explain.opened}</CameAbout>
+          <CameAbout explain={() => explainTiming(mechanism, answer, { source, stopwatch })}>
+            {words().explain.opened}
+          </CameAbout>
         </p>
       )}
       <section className="stack" aria-label={texts.form}>
@@ -49,7 +60,7 @@ export function TimingPanel(props: { mechanism: Mechanism; index: number; game: 
       </section>
       <TimingCurves mechanism={mechanism} answer={answer} />
       <Warnings answer={answer} />
-      <Quantities {...{ mechanism, answer }} />
+      <Quantities {...{ mechanism, answer, source }} />
       <Sensitivities {...{ mechanism, answer }} />
       <DesignSearch {...props} />
       <Cautions which={cautionsOf[kindOf(mechanism)]} of={mechanism.name} />

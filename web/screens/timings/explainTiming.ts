@@ -9,9 +9,14 @@ import { formOf, type InputNumber, kindOf, numbersIn } from './inputs.ts'
 import { fieldWords } from './MechanismForm.tsx'
 import { numbersInWords } from './PartField.tsx'
 import { numberWords } from './problems.ts'
+import { quantitySum } from './quantitySum.ts'
 
 /** How a mechanism's time came about: its law in words, the drive's two stretches, and every number that goes in. */
-export function explainTiming(mechanism: Mechanism, answer: MechanismAnswer & { possible: true }): Explanation {
+export function explainTiming(
+  mechanism: Mechanism,
+  answer: MechanismAnswer & { possible: true },
+  of: { source: string; stopwatch: string },
+): Explanation {
   const texts = words().timings.explain
   const kind = kindOf(mechanism)
   const { quantities } = answer
@@ -28,21 +33,33 @@ export function explainTiming(mechanism: Mechanism, answer: MechanismAnswer & { 
         : [],
     ...('runningSeconds' in quantities && { total: { label: texts.total, value: hundredths(answer.seconds) } }),
     inputs: inputsOf(mechanism),
-    source: texts.source,
+    source: [texts.source, of.source].join(' '),
     otherwise: texts.otherwise,
+    links: [[of.stopwatch, words().explainDesigns.toStopwatch]],
   }
 }
 
-/** How one of the numbers to check came about: by the law of its mechanism, from the same numbers. */
-export function explainQuantity(mechanism: Mechanism, of: { what: string; much: string }): Explanation {
-  const texts = words().timings.explain
+/** How one of the numbers to check came about: what it is, what it is made of or read off, and every number that goes in. */
+export function explainQuantity(
+  mechanism: Mechanism,
+  answer: MechanismAnswer & { quantities: object },
+  of: { key: string; what: string; much: string; source: string },
+): Explanation {
+  const { explain: texts, how } = words().timings
+  const seconds = 'seconds' in answer ? answer.seconds : null
+  const sum = quantitySum(mechanism, answer.quantities, { key: of.key, seconds })
+  const told: { readonly [key: string]: string } = how.of
   return {
     title: texts.quantity(of.what, mechanism.name),
     result: of.much,
-    formula: texts.formula[kindOf(mechanism)],
-    parts: [],
+    formula: [told[`${mechanism.calculator}.${of.key}`] ?? told[of.key], texts.formula[kindOf(mechanism)]].join(' '),
+    parts: (sum?.terms ?? []).map(({ by, what, shown }, index) => ({
+      label: index === 0 ? what : `${by} ${what}`,
+      value: shown,
+    })),
+    ...(sum && { total: { label: sum.total.what, value: sum.total.shown } }),
     inputs: inputsOf(mechanism),
-    source: texts.source,
+    source: [texts.source, of.source].join(' '),
     otherwise: texts.checkOtherwise,
   }
 }

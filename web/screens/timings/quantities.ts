@@ -6,7 +6,8 @@ import { words } from '../../words/catalogue.ts'
 import { plain } from '../../words/format.ts'
 import { said } from './remarks.ts'
 
-type Kind = Measured | 'seconds' | 'percent' | 'plain' | 'choked' | 'limit'
+/** How a number to check is written. */
+export type Kind = Measured | 'seconds' | 'percent' | 'plain' | 'choked' | 'limit'
 
 const electric: readonly (readonly [string, Kind])[] = [
   ['motorCurrent', current],
@@ -88,7 +89,12 @@ export const quantitiesOf: { readonly [Name in Mechanism['calculator']]: readonl
   ],
 }
 
-function written(value: unknown, kind: Kind): string {
+/** How a calculator's number is written; plain where it has none of that name. */
+export const kindOfQuantity = (calculator: Mechanism['calculator'], key: string): Kind =>
+  quantitiesOf[calculator].find(([name]) => name === key)?.[1] ?? 'plain'
+
+/** A number to check as it is shown. */
+export function written(value: unknown, kind: Kind): string {
   const { answers } = words().timings
   if (kind === 'choked') return value ? answers.choked : answers.free
   if (kind === 'limit') return answers[value as 'traction']

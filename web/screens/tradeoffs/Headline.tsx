@@ -5,11 +5,12 @@ import type { Game, Option } from '../../../src/model/documents/types.ts'
 import { percentCell, pointsCell } from '../../charts/cells.ts'
 import { seriesLetter } from '../../charts/DotPlot.tsx'
 import { CameAbout } from '../../shell/CameAbout.tsx'
+import { placeName } from '../../words/actions.ts'
 import { words } from '../../words/catalogue.ts'
 import { explainChance, explainLead } from '../../words/explain.ts'
 import { explainAhead, explainOption } from '../../words/explainAnswer.ts'
 import { explainSpread } from '../../words/explainSpread.ts'
-import { percent, points, signedPoints } from '../../words/format.ts'
+import { listed, percent, points, signedPoints } from '../../words/format.ts'
 import { isLevel, optionName, type Verdict, verdict } from '../../words/verdict.ts'
 import { Struck } from '../overrides/OwnMark.tsx'
 import { SideBySide } from './SideBySide.tsx'
@@ -67,6 +68,7 @@ export function Headline(
         </p>
       )}
       <Options {...props} found={found} />
+      <Finishing game={documents.game} options={options} />
       {props.notes}
       <p className="soft small" role="status">
         {state === 'fresh' ? text.fresh : state === 'stored' ? text.stored : text.computing(share)}
@@ -101,7 +103,7 @@ function Options(props: Answer & { found: Verdict }) {
             pointsCell(
               option.mean,
               <>
-                <Struck kept={props.kept} option={option.id} />
+                <Struck kept={inThere(props.kept, option)} option={option.id} />
                 <CameAbout explain={() => explainOption(option, options, source)}>{points(option.mean)}</CameAbout>
               </>,
             ),
@@ -131,6 +133,29 @@ function Options(props: Answer & { found: Verdict }) {
         }
       })}
     />
+  )
+}
+
+/** The overrides that an option's shown points have in them already: until they are computed with, the mark would be a lie. */
+const inThere = (kept: readonly KeptOverride[], { id, mean }: OptionSummary): KeptOverride[] =>
+  kept.filter((one) => one.kind !== 'points' || one.option !== id || Math.abs(one.points - mean) < 0.05)
+
+/** Where each option may finish, when they differ in it: names alone do not say which robot has the hook. */
+function Finishing({ game, options }: { game: Game; options: readonly Option[] }) {
+  const text = words().tradeoffs.answer
+  const places = options.map(({ finish, role }) => (finish.mode === 'skip' ? [] : role.finishes))
+  if (game.finishes.length === 0 || new Set(places.map(String)).size < 2) return null
+  return (
+    <p className="soft small">
+      {options
+        .map(({ name }, index) =>
+          text.finishes(
+            `${seriesLetter(index)} ${name}`,
+            places[index]!.length === 0 ? null : listed(places[index]!.map((id) => placeName(game, id))),
+          ),
+        )
+        .join(' ')}
+    </p>
   )
 }
 

@@ -83,11 +83,12 @@ export function MakeDecision(props: {
   return (
     <section className="sheet stack" aria-labelledby="decide-title">
       <h2 id="decide-title">{texts.title}</h2>
-      <p>{texts.intro}</p>
+      <p>
+        {texts.intro} {texts.nameHelp}
+      </p>
       <div className="row" style={{ alignItems: 'end' }}>
         <TextInput
           label={texts.name}
-          description={texts.nameHelp}
           value={name}
           onChange={(event) => setName(event.currentTarget.value)}
           error={trouble}

@@ -152,7 +152,7 @@ export const decisions: Words['decisions'] = {
     gone: (names) => `Nicht mehr da und genommen, wie der Bogen es aufhebt: ${names}.`,
   },
   make: {
-    nameHelp: 'Die Antwort in wenigen Worten: Startseite und Bogen beginnen damit',
+    nameHelp: 'Er heißt wie die Antwort in wenigen Worten: Startseite und Bogen beginnen damit.',
     title: 'Schreib es auf',
     intro:
       'Ein Entscheidungsbogen hebt die Eingaben auf, wie sie jetzt sind, damit er sich später verteidigen und neu rechnen lässt.',

@@ -25,7 +25,7 @@ export const doubts: Words['doubts'] = {
   categories: { autonomous: 'Punkte der Autonomphase', finishes: 'Punkte der Abschlüsse' },
   official: 'Offizielle',
   scouted: 'Beobachter',
-  usual: 'Übliche Unterschiede',
+  usual: 'Mal den üblichen Unterschied',
   times: (often) => `${often} ×`,
   without: {
     ask: (records) =>

@@ -1,6 +1,9 @@
 import type { Words } from '../catalogue.ts'
 
 export const explainDesigns: Words['explainDesigns'] = {
+  toTradeOffs: 'Zu den Abwägungen',
+  toDesigns: 'Zu den Entwürfen',
+  toStopwatch: 'Zur Stoppuhr',
   otherwise: {
     points:
       'Soll es eine andere Zahl sein: Ändere im Entwurf, was hier eingeht, etwa die Zeit eines Schritts oder eine Chance; oder setze unter „Eigene Zahlen“ einer Abwägung eigene Punkte oder Stücke, mit Grund.',

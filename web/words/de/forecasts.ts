@@ -33,8 +33,9 @@ export const forecasts: Words['forecasts'] = {
     `Wenn die Chancen stimmen, sind es im Mittel ${expected} und ${low === high ? `fast immer ${low}` : `fast immer ${low} bis ${high}`}`,
   verdicts: {
     fits: 'das passt.',
-    bold: 'es sind also weniger: Die Vorhersagen waren zu sicher, oder es ist Pech wie einmal in vierzig Fällen.',
-    cautious: 'es sind also mehr: Die Vorhersagen waren zu vorsichtig, oder es ist Glück wie einmal in vierzig Fällen.',
+    bold: 'es sind also weniger: Die Vorhersagen waren zu sicher, oder es war Pech, wie es einmal in vierzig Fällen vorkommt.',
+    cautious:
+      'es sind also mehr: Die Vorhersagen waren zu vorsichtig, oder es war Glück, wie es einmal in vierzig Fällen vorkommt.',
   },
   few: 'Bei so wenigen Matches sagt das noch wenig.',
   selection: (judged, played) =>

@@ -8,9 +8,9 @@ export const glossary: Words['glossary'] = {
       'der Teil ohne Fahrerinnen und Fahrer, der Teil mit ihnen, und dessen letzte Sekunden, in denen Abschlüsse zählen',
   },
   belief: {
-    word: 'Annahme',
+    word: 'Wissensstand',
     means:
-      'was wir über eine Zahl nicht wissen, als niedrig, üblich und hoch; nicht dasselbe wie Schwankung von Fahrt zu Fahrt',
+      'was wir über eine Zahl nicht wissen, als niedrig, wahrscheinlich und hoch; nicht dasselbe wie Schwankung von Fahrt zu Fahrt',
   },
   breakEven: {
     word: 'Wendepunkt',

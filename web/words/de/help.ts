@@ -8,7 +8,7 @@ export const help: Words['help'] = {
       title: 'Sehen, was herauskommt',
       steps: [
         'Die Startseite zeigt die offene Frage der neuesten Entscheidung mit ihrer Antwort. Jede Zahl mit Punkten darunter lässt sich aufklappen: wie sie zustande kam.',
-        'Von dort zeigt die Abwägung, was die Antwort ändern würde, und das Entscheidungsprotokoll lässt sich drucken.',
+        'Von dort zeigt die Abwägung, was die Antwort ändern würde, und der Entscheidungsbogen lässt sich drucken.',
       ],
       href: '/',
       link: 'Zur Startseite',
@@ -34,6 +34,16 @@ export const help: Words['help'] = {
       href: '/games',
       link: 'Zu den Spielen',
     },
+    {
+      title: 'Auf einer Veranstaltung',
+      steps: [
+        'Event: Leg sie mit ihren Teams und ihrem Spielplan an, oder bring sie aus einer Datei herein. Verteile, wer wen beobachtet; gezählt wird auf dem eigenen Telefon.',
+        'Was das Feld sagt: alle Teams nebeneinander, soweit sie gesehen wurden, und wie die kommenden Matches ausgingen. Zweifel führt auf, welche Aufzeichnungen nicht passen.',
+        'Modell gegen Feld: die gestoppten Fahrten eines Roboters neben dem, was sein Entwurf sagt. Prüf damit eure Entscheidungen.',
+      ],
+      href: '/event',
+      link: 'Zu den Veranstaltungen',
+    },
   ],
   words: 'Was die Wörter heißen',
   find: 'Ein Wort finden',
@@ -46,6 +56,7 @@ export const help: Words['help'] = {
     'Auf der Seite Match sind es Punkte von drei Robotern gegen drei, mit Schlangen, vollen Zielen, Verteidigung und Glück; ± ist dort ein Standardfehler.',
     'Sekunden stehen auf 0,1 genau da, Punkte auf 0,1, Chancen auf 1 %. Was nicht so genau bekannt ist, zeigt, wie genau es bekannt ist.',
     'Ein Feld für eine Länge, eine Masse oder eine Geschwindigkeit liest 36 in, 3 ft 2 in, 0,9 m oder 12 lb, in welchen Einheiten auch immer gezeigt wird.',
+    'Auf den Seiten einer Veranstaltung kommen die Zahlen aus dem, was aufgezeichnet wurde; an jeder steht, wo sie mit 80 % und mit 95 % liegt.',
   ],
   onThisScreen: 'Wörter:',
   all: 'Alle Wörter',

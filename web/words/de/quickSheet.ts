@@ -183,7 +183,7 @@ export const quickSheet: Words['quickSheet'] = {
     pooled: 'Zusammen',
     rule: 'Zusammen heißt: niedrig ist, worunter eine von zehn kürzesten Zeiten liegt, üblich die mittlere der üblichen, hoch, worüber eine von zehn längsten liegt. So verschiebt eine unbedachte Schätzung unter zehn nichts weit. Ändere die Zahlen, wo du es besser weißt.',
     belief: (low, likely, high) =>
-      `Wie sicher sich die Gruppe beim üblichen Weg ist: ${low} bis ${high} s, am ehesten ${likely} s. Diese Annahme geht in eine Abwägung mit.`,
+      `Wie sicher sich die Gruppe beim üblichen Weg ist: ${low} bis ${high} s, am ehesten ${likely} s. Dieser Wissensstand geht in eine Abwägung mit.`,
     low: 'Niedrig, s',
     likely: 'Üblich, s',
     high: 'Hoch, s',

@@ -10,7 +10,7 @@ export const start: Words['start'] = {
       expectedPoints: 'erwartete Punkte',
       cycle: 'Zyklus',
       option: 'Möglichkeit',
-      belief: 'Annahme',
+      belief: 'Wissensstand',
       breakEven: 'Wendepunkt',
     },
     all: 'Hilfe und alle Wörter',

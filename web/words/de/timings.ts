@@ -1,4 +1,5 @@
 import type { Words } from '../catalogue.ts'
+import { timingHow } from './timingHow.ts'
 
 export const timings: Words['timings'] = {
   what: 'die Zeitrechnung',
@@ -137,6 +138,7 @@ export const timings: Words['timings'] = {
     swing: (low, high) => `${low} bis ${high}`,
     impossible: 'kann es nicht',
   },
+  how: timingHow,
   quantities: {
     motorCurrent: 'Höchster Strom eines Motors',
     sourceCurrent: 'Höchster Strom der Batterie',

@@ -68,11 +68,13 @@ export const tradeoffs: Words['tradeoffs'] = {
     spread: 'Streuung der Matches',
     ahead: 'In einem Match vorn',
     belief: 'Die beste, nach dem Wissensstand',
+    finishes: (option, places) =>
+      places === null ? `${option}: schließt nicht ab.` : `${option}: darf abschließen bei ${places}.`,
     fresh: 'In deinem Browser aus den Unterlagen gerechnet, wie sie hier stehen.',
     stored: 'Das ist das gespeicherte Ergebnis.',
     computing: (progress) =>
       `Wird in deinem Browser gerechnet${progress === null ? '' : `: ${progress}`} … Zu sehen ist das letzte Ergebnis.`,
-    skip: 'Ein und derselbe Roboter in üblicher Tagesform kann mit „wenn es sich lohnt“ nicht schlechter sein als mit ausgelassenem Endspiel: Ein Plan, der abschließen darf, kann es auch lassen. Ob man es auslässt, ist eine Frage zwischen zwei Robotern, von denen der ohne in etwas anderem besser ist.',
+    skip: 'Ein und derselbe Roboter in üblicher Tagesform kann mit „wenn es sich lohnt“ nicht schlechter sein als mit ausgelassener Endphase: Ein Plan, der abschließen darf, kann es auch lassen. Ob man es auslässt, ist eine Frage zwischen zwei Robotern, von denen der ohne in etwas anderem besser ist.',
     skipHere: (best, bestPoints, skip, skipPoints) => `Hier: „${best}“ ${bestPoints} Punkte, „${skip}“ ${skipPoints}.`,
   },
   matches: {

@@ -156,7 +156,7 @@ export const decisions = {
     title: 'Write it down',
     intro: 'A decision record keeps the inputs as they are now, so that it can be defended, and computed again, later.',
     name: 'Decision',
-    nameHelp: 'The answer in a few words: start page and record begin with it',
+    nameHelp: 'It is named by the answer in a few words: the start page and the record begin with them.',
     chosen: 'Chosen',
     button: 'Make a decision record',
     nameNeeded: 'Please give the decision a name, such as ‘Leave the hook out for now’.',

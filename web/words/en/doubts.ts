@@ -26,7 +26,7 @@ export const doubts = {
   categories: { autonomous: 'Points in autonomous', finishes: 'Points of finishes' },
   official: 'Officials',
   scouted: 'Scouts',
-  usual: 'Usual differences',
+  usual: 'Times the usual difference',
   times: (often: string) => `${often} ×`,
   without: {
     ask: (records: number) =>

@@ -1,5 +1,8 @@
 /** 'How this came about' for the numbers of designs and of the field. */
 export const explainDesigns = {
+  toTradeOffs: 'To the trade-offs',
+  toDesigns: 'To the designs',
+  toStopwatch: 'To the stopwatch',
   otherwise: {
     points:
       'To have another number: change what goes in here, such as a stage’s time or a chance, in the design; or set points or pieces of your own, with the reason, under ‘Own numbers’ of a trade-off.',

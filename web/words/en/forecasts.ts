@@ -30,8 +30,8 @@ export const forecasts = {
     `If the chances hold, it is ${expected} on average, and ${low === high ? `nearly always ${low}` : `nearly always ${low} to ${high}`}`,
   verdicts: {
     fits: 'which fits.',
-    bold: 'so it is fewer: the forecasts were too sure, or it is bad luck as once in forty times.',
-    cautious: 'so it is more: the forecasts were too careful, or it is good luck as once in forty times.',
+    bold: 'so it is fewer: the forecasts were too sure, or it was bad luck such as comes once in forty times.',
+    cautious: 'so it is more: the forecasts were too careful, or it was good luck such as comes once in forty times.',
   },
   few: 'With so few matches this says little yet.',
   selection: (judged: number, played: number) =>

@@ -33,6 +33,16 @@ export const help = {
       href: '/games',
       link: 'To the games',
     },
+    {
+      title: 'At an event',
+      steps: [
+        'Event: make it with its teams and schedule, or bring it in from a file. Say who watches whom; everybody counts on their own phone.',
+        'What the field says: all teams side by side as far as they were seen, and how the coming matches would end. Doubts lists the records that do not fit.',
+        'Model against field: a robot’s timed trips beside what its design says of them. Check your decisions by it.',
+      ],
+      href: '/event',
+      link: 'To the events',
+    },
   ],
   words: 'What the words mean',
   find: 'Find a word',
@@ -45,6 +55,7 @@ export const help = {
     'On the Match screen they are points of three robots against three, with queues, full goals, defence and luck; ± is one standard error there.',
     'Seconds are shown to 0.1, points to 0.1, chances to 1 %. What is not known as well as that shows how well it is known.',
     'A field for a length, a mass or a speed reads 36 in, 3 ft 2 in, 0.9 m or 12 lb, whichever units are shown.',
+    'On the pages of an event the numbers come from what was recorded; each says where it lies with 80 % and with 95 %.',
   ],
   /** Before the words of a screen that can be opened. */
   onThisScreen: 'Words:',

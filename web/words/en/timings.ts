@@ -1,3 +1,5 @@
+import { timingHow } from './timingHow.ts'
+
 /** Times from hardware on the design screen: where a stage's time comes from, its mechanism, and the robot's mechanisms. */
 export const timings = {
   what: 'the timing',
@@ -139,6 +141,7 @@ export const timings = {
     swing: (low: string, high: string) => `${low} to ${high}`,
     impossible: 'can not do it',
   },
+  how: timingHow,
   quantities: {
     motorCurrent: 'Highest current of a motor',
     sourceCurrent: 'Highest current of the battery',

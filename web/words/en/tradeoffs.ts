@@ -74,6 +74,8 @@ export const tradeoffs = {
     spread: 'Spread over matches',
     ahead: 'Ahead in a match',
     belief: 'Best, by belief',
+    finishes: (option: string, places: string | null): string =>
+      places === null ? `${option}: does not finish.` : `${option}: may finish at ${places}.`,
     fresh: 'Computed in your browser from the documents as they stand here.',
     stored: 'This is the stored result.',
     computing: (progress: string | null) =>

@@ -34,6 +34,7 @@ export function explainRoutine(of: RoutineProps, found: RoutinePoints): Explanat
     result: texts.result(points(found.total)),
     formula: texts.formula,
     otherwise: words().explainDesigns.otherwise.routine,
+    links: [['/trade-offs', words().explainDesigns.toTradeOffs]],
     parts: [
       ...auto.steps.map((step, index) => {
         const part = found.steps[index]!

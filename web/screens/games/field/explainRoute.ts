@@ -45,5 +45,9 @@ export function explainRoute(
     ],
     source: of.source,
     otherwise: words().explainDesigns.otherwise.route,
+    links: [
+      ['/designs', words().explainDesigns.toDesigns],
+      ['/trade-offs', words().explainDesigns.toTradeOffs],
+    ],
   }
 }
