@@ -1,9 +1,8 @@
 import { Workspace } from '../kernel/index.ts'
 import { group } from './ahead.ts'
 import { Ceiling, type Within } from './ceiling.ts'
-import { Finishes, tie } from './finishes.ts'
+import { type Finish, Finishes, tie } from './finishes.ts'
 import type { Floor } from './floor.ts'
-import type { GraphNode } from './graph.ts'
 import type { Problem, Rules } from './problem.ts'
 import { type Policy, startValue, stop, type Table, type TablePlaces, tableIn, wait } from './table.ts'
 import { type Work, Works } from './works.ts'
@@ -36,6 +35,11 @@ export function bestPolicy(
   return passOver(problem, { rules, floor }, (pass) => ({ policy: pass.policy(), value: pass.start() }))
 }
 
+/** What the best actions are worth at teleop's start, without noting them: for the many plans of a belief. */
+export function bestValue(problem: Problem, floor: Floor | null = null): number {
+  return passOver(problem, { rules: problem.rules, floor, valueOnly: true }, (pass) => pass.start())
+}
+
 /** Values of a given policy under the problem's leg times: what the plan of form 1 earns when every time is stretched. */
 export function evaluatePolicy(problem: Problem, policy: Policy): Table {
   return passOver(problem, { rules: problem.rules, given: policy }, (pass) => pass.table())
@@ -46,6 +50,8 @@ interface Terms {
   /** Where the actions are given, only their values are found. */
   readonly given?: Policy | null
   readonly floor?: Floor | null
+  /** Whether nobody asks for the actions. */
+  readonly valueOnly?: boolean
 }
 
 function passOver<T>(problem: Problem, terms: Terms, result: (pass: BackwardPass) => T): T {
@@ -65,7 +71,10 @@ class BackwardPass {
   /** All numbers that the inner loops work on. */
   private readonly data: Float64Array
   private readonly values: Float64Array[]
+  /** Empty where nobody asks for them. */
   private readonly actions: Int16Array[]
+  /** Action of the last time of the last block by node and room: it may lead again. */
+  private readonly latest: Int16Array[]
   private readonly rules: Rules
   private readonly given: Policy | null
   private readonly floor: Floor | null
@@ -74,15 +83,16 @@ class BackwardPass {
   private readonly finishes: Finishes
   /** Whether more time left is never worth less. */
   private readonly rising: boolean
-  /** Places of the best Q and its action by time within the block, of the leading action's Q, and of another's. */
-  private readonly best: number
+  /** Place of the row's values at the block's first time, where the best Q is found. */
+  private best = 0
+  /** Places by time within the block: of the best Q's action, of the leading action's Q, and of another's. */
   private readonly choice: number
   private readonly lead: number
   private readonly q: number
   /** Value of each node when the call comes; room does not matter then. */
   private readonly atCall: Float64Array
 
-  constructor(problem: Problem, space: Workspace, { rules, given = null, floor = null }: Terms) {
+  constructor(problem: Problem, space: Workspace, { rules, given = null, floor = null, valueOnly = false }: Terms) {
     this.given = given
     this.floor = floor
     this.problem = problem
@@ -92,7 +102,6 @@ class BackwardPass {
     this.places = tableIn(space, problem)
     this.works = new Works(problem, this.places, this.block, space)
     const { width } = this.works
-    this.best = space.take(width)
     this.choice = space.take(width)
     this.lead = space.take(width)
     this.q = space.take(width)
@@ -100,7 +109,8 @@ class BackwardPass {
     this.data = space.data
     const size = problem.rooms.size * this.places.row
     this.values = this.places.values.map((place) => space.data.subarray(place, place + size))
-    this.actions = problem.graph.nodes.map(() => new Int16Array(size))
+    this.actions = valueOnly ? [] : problem.graph.nodes.map(() => new Int16Array(size))
+    this.latest = problem.graph.nodes.map(() => new Int16Array(problem.rooms.size).fill(stop))
     // Under given actions the same value in two rooms says nothing about further ones.
     this.ceiling = new Ceiling(problem, this.places, this.values, given !== null)
     this.finishes = new Finishes(problem, rules, width)
@@ -119,9 +129,10 @@ class BackwardPass {
   }
 
   private decideIn(rooms: readonly number[], from: number, to: number): void {
-    for (const [n, node] of this.problem.graph.nodes.entries()) {
-      if (!this.given) this.finishes.find(node, from, to - from + 1)
-      for (const r of rooms) this.decide(n, node, r, from, to)
+    const { nodes } = this.problem.graph
+    for (let n = 0; n < nodes.length; n++) {
+      if (!this.given) this.finishes.find(n, from, to - from + 1)
+      for (let i = 0; i < rooms.length; i++) this.decide(n, rooms[i] as number, from, to)
     }
   }
 
@@ -139,39 +150,46 @@ class BackwardPass {
     return startValue(this.problem, { ...this.policy(), values: this.values })
   }
 
-  private decide(n: number, node: GraphNode, r: number, from: number, to: number): void {
-    const { data, best, choice } = this
+  /** Values are found in their row itself: what the inner loops write beyond the block, the next one overwrites. */
+  private decide(n: number, r: number, from: number, to: number): void {
+    const { data, choice, places } = this
     const count = to - from + 1
-    data.fill(0, best, best + count)
-    data.fill(stop, choice, choice + count)
+    const best = (places.values[n] as number) + r * places.row + places.pad + from
+    this.best = best
+    for (let j = 0; j < count; j++) {
+      data[best + j] = 0
+      data[choice + j] = stop
+    }
     const workFrom = Math.max(0, this.rules.workAbove + 1 - from)
     if (workFrom < count) {
       if (this.given) this.workAsTold(n, r, from, workFrom, count)
-      else if (this.rising) this.bestOfRising(n, r, from, count)
+      else if (this.rising) this.bestOfRising(n, r, count)
       else this.bestOfAll(n, r, workFrom, count)
     }
-    if (this.given) this.finishAsTold(n, node, r, from, count)
+    if (this.given) this.finishAsTold(n, r, from, count)
     else this.finishes.takeWhereBetter(data, best, choice, count)
+    if (this.rules.waits) this.waitWhereIdle(n, from, count)
     this.keep(n, r, from, count)
   }
 
-  private keep(n: number, r: number, from: number, count: number): void {
-    const { data, best, choice, rules, places } = this
-    const offset = r * places.row + places.pad + from
-    const values = this.values[n] as Float64Array
-    const actions = this.actions[n] as Int16Array
+  /** Nothing is worth doing before the call: the robot waits for it. */
+  private waitWhereIdle(n: number, from: number, count: number): void {
+    const { data, best, choice, rules, atCall } = this
     for (let j = 0; j < count; j++) {
-      values[offset + j] = data[best + j] as number
-      actions[offset + j] = data[choice + j] as number
-    }
-    if (!rules.waits) return
-    for (let j = 0; j < count; j++) {
-      if (from + j === rules.finishFrom) this.atCall[n] = data[best + j] as number
+      if (from + j === rules.finishFrom) atCall[n] = data[best + j] as number
       if (data[choice + j] !== stop || from + j <= rules.finishFrom) continue
-      // Nothing is worth doing before the call: the robot waits for it.
-      values[offset + j] = this.atCall[n] as number
-      actions[offset + j] = wait
+      data[best + j] = atCall[n] as number
+      data[choice + j] = wait
     }
+  }
+
+  private keep(n: number, r: number, from: number, count: number): void {
+    const { data, choice, places } = this
+    ;(this.latest[n] as Int16Array)[r] = data[choice + count - 1] as number
+    const actions = this.actions[n]
+    if (!actions) return
+    const offset = r * places.row + places.pad + from
+    for (let j = 0; j < count; j++) actions[offset + j] = data[choice + j] as number
   }
 
   /** The best collect or score leg of each time from `start` on, all of them computed. */
@@ -185,10 +203,10 @@ class BackwardPass {
   }
 
   /** The same in a whole block where more time left is never worth less: what can not be best is not computed. */
-  private bestOfRising(n: number, r: number, from: number, count: number): void {
+  private bestOfRising(n: number, r: number, count: number): void {
     const works = this.works.of[n] as Work[]
     const last = Math.floor((count - 1) / group)
-    const leading = this.leading(n, r, from, count)
+    const leading = this.leading(n, r, count)
     if (leading < 0) return
     const lead = this.works.find(works[leading] as Work, r, { first: 0, last }, this.lead)
     for (let w = 0; w < works.length; w++) {
@@ -223,10 +241,9 @@ class BackwardPass {
   }
 
   /** The leg that was best just before the block, or else the one that is best at its end; −1 where none can be done. */
-  private leading(n: number, r: number, from: number, count: number): number {
-    const { row, pad } = this.places
+  private leading(n: number, r: number, count: number): number {
     const works = this.works.of[n] as Work[]
-    const before = from > 0 ? ((this.actions[n] as Int16Array)[r * row + pad + from - 1] as number) : stop
+    const before = (this.latest[n] as Int16Array)[r] as number
     let lead = -1
     let most = Number.NEGATIVE_INFINITY
     for (let w = 0; w < works.length; w++) {
@@ -258,12 +275,11 @@ class BackwardPass {
     }
   }
 
-  private finishAsTold(n: number, node: GraphNode, r: number, from: number, count: number): void {
+  private finishAsTold(n: number, r: number, from: number, count: number): void {
     const told = this.told(n, r, from)
-    for (const [action, leg] of node.legs.entries()) {
-      if (leg.to >= 0) continue
-      const end = this.finishes.valuesOf(leg, from, count, this.data, this.q)
-      this.takeWhereTold(told, action, this.q, 0, end)
+    for (const finish of this.finishes.of[n] as Finish[]) {
+      const end = this.finishes.valuesOf(finish, from, count, this.data, this.q)
+      this.takeWhereTold(told, finish.action, this.q, 0, end)
     }
   }
 
@@ -291,14 +307,24 @@ class BackwardPass {
     const { rooms } = this.problem
     const { row, pad } = this.places
     for (let r = 0; r < rooms.size; r++) {
-      if (low.some((room, d) => rooms.room(r, d) < room)) continue
-      const clipped = rooms.index(top.map((most, d) => Math.max(least[d] as number, Math.min(rooms.room(r, d), most))))
-      if (clipped === r) continue
+      let clipped = 0
+      let met = true
+      for (let d = 0; d < top.length; d++) {
+        const room = rooms.room(r, d)
+        if (room < (low[d] as number)) met = false
+        const counts = Math.max(least[d] as number, Math.min(room, top[d] as number))
+        clipped += counts * (rooms.strides[d] as number)
+      }
+      if (!met || clipped === r) continue
       const start = r * row + pad + from
       const end = start + to - from
       const back = (r - clipped) * row
-      for (const values of this.values)
+      for (let n = 0; n < this.values.length; n++) {
+        const values = this.values[n] as Float64Array
+        const latest = this.latest[n] as Int16Array
         for (let place = start; place <= end; place++) values[place] = values[place - back] as number
+        latest[r] = latest[clipped] as number
+      }
       for (const actions of this.actions)
         for (let place = start; place <= end; place++) actions[place] = actions[place - back] as number
     }

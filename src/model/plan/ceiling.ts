@@ -64,12 +64,16 @@ export class Ceiling {
   rooms({ least, top }: Within, before: readonly number[] | null = null): number[] {
     const { rooms } = this.problem
     const out: number[] = []
-    for (let r = 0; r < rooms.size; r++)
-      if (
-        top.every((most, d) => rooms.room(r, d) >= (least[d] as number) && rooms.room(r, d) <= most) &&
-        !before?.every((most, d) => rooms.room(r, d) <= most)
-      )
-        out.push(r)
+    for (let r = 0; r < rooms.size; r++) {
+      let within = true
+      let known = before !== null
+      for (let d = 0; d < top.length; d++) {
+        const room = rooms.room(r, d)
+        if (room < (least[d] as number) || room > (top[d] as number)) within = false
+        if (before && room > (before[d] as number)) known = false
+      }
+      if (within && !known) out.push(r)
+    }
     return out
   }
 

@@ -1,35 +1,47 @@
-import type { GraphLeg, GraphNode } from './graph.ts'
 import { finishValue, type Problem, type Rules } from './problem.ts'
 import { stop } from './table.ts'
 
 /** A later action replaces an earlier one, and any action stopping, only if better by more than this (points). */
 export const tie = 1e-12
 
+/** A finish leg of a node: its action, what it is worth once reached, and the chance of that by time left. */
+export interface Finish {
+  readonly action: number
+  readonly value: number
+  readonly reached: Float64Array
+}
+
 /** The best finish of a node within a block of times, which does not depend on the room. */
 export class Finishes {
   /** By time within the block: what it is worth, and which action it is. */
   readonly worth: Float64Array
   private readonly choice: Int16Array
-  private readonly problem: Problem
+  /** Per node. */
+  readonly of: readonly Finish[][]
   private readonly rules: Rules
 
   /** @param length times that a block may have */
   constructor(problem: Problem, rules: Rules, length: number) {
-    this.problem = problem
+    this.of = problem.graph.nodes.map((node) =>
+      node.legs.flatMap((leg, action) =>
+        leg.to < 0 ? [{ action, value: finishValue(leg), reached: problem.reached[leg.id] as Float64Array }] : [],
+      ),
+    )
     this.rules = rules
     this.worth = new Float64Array(length)
     this.choice = new Int16Array(length)
   }
 
-  find(node: GraphNode, from: number, count: number): void {
+  find(n: number, from: number, count: number): void {
     const { worth, choice } = this
-    worth.fill(0, 0, count)
-    choice.fill(stop, 0, count)
+    for (let j = 0; j < count; j++) {
+      worth[j] = 0
+      choice[j] = stop
+    }
     const end = this.begunWithin(from, count)
-    for (const [action, leg] of node.legs.entries()) {
-      if (leg.to >= 0) continue
-      const reached = this.problem.reached[leg.id] as Float64Array
-      const value = finishValue(leg)
+    const finishes = this.of[n] as Finish[]
+    for (let i = 0; i < finishes.length; i++) {
+      const { action, value, reached } = finishes[i] as Finish
       for (let j = 0; j < end; j++) {
         const q = value * (reached[from + j] as number)
         if (q > (worth[j] as number) + tie) {
@@ -41,9 +53,7 @@ export class Finishes {
   }
 
   /** Values of one finish leg from place `out` on; the number of times in which it may begin comes back. */
-  valuesOf(leg: GraphLeg, from: number, count: number, data: Float64Array, out: number): number {
-    const reached = this.problem.reached[leg.id] as Float64Array
-    const value = finishValue(leg)
+  valuesOf({ value, reached }: Finish, from: number, count: number, data: Float64Array, out: number): number {
     const end = this.begunWithin(from, count)
     for (let j = 0; j < end; j++) data[out + j] = value * (reached[from + j] as number)
     return end

@@ -1,6 +1,6 @@
 import type { Game, Option } from '../documents/types.ts'
 import { LegBuilder } from '../leg/builder.ts'
-import { bestPolicy, evaluatePolicy, solve } from './backward.ts'
+import { bestPolicy, bestValue, evaluatePolicy, solve } from './backward.ts'
 import { expectedRooms, leaveTimes, policyBands } from './bands.ts'
 import { callOf } from './call.ts'
 import { firstActions } from './first.ts'
@@ -61,9 +61,9 @@ export class Planner {
   value(option: Option, options: { form?: boolean; only?: LegNames } = {}): number {
     const forms = options.form === false ? [{ factor: 1, weight: 1 }] : formNodes(option.robot.form.spread)
     const problem = this.problem(option, forms, options.only)
-    const { policy, value } = bestPolicy(problem, problem.rules)
     const fixed = problem.autonomous.expected + adjustment(option)
-    if (forms.length === 1) return fixed + value
+    if (forms.length === 1) return fixed + bestValue(problem)
+    const { policy, value } = bestPolicy(problem, problem.rules)
     const along = (factor: number) => (factor === 1 ? value : valueAlong(this.atForm(problem, factor), policy).value)
     return fixed + forms.reduce((sum, { factor, weight }) => sum + weight * along(factor), 0)
   }
