@@ -38,7 +38,8 @@ async function open(url: string, options: OpenOptions & { now: () => Date }): Pr
   }
   const file = fileOf(url)
   mkdirSync(dirname(file), { recursive: true })
-  migrated?.(await migrate(file, migrations ?? join(projectRoot(), 'prisma', 'migrations'), now))
+  const done = await migrate(file, migrations ?? join(projectRoot(), 'prisma', 'migrations'), now)
+  migrated?.(done)
   return openSqlite(file, further)
 }
 
