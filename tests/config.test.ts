@@ -9,6 +9,7 @@ test('without any setting the server listens on this machine only, with its own 
     port: 3000,
     host: '127.0.0.1',
     databaseUrl: 'file:./data/cyclewright.db',
+    copyBefore: true,
     tls: null,
     logLevel: 'warn',
     demo: true,
@@ -16,11 +17,19 @@ test('without any setting the server listens on this machine only, with its own 
 })
 
 test('each setting is taken over', () => {
-  const given = { PORT: '0', HOST: '::1', DATABASE_URL: 'file:/srv/a.db', LOG_LEVEL: 'debug', DEMO: '0' }
+  const given = {
+    PORT: '0',
+    HOST: '::1',
+    DATABASE_URL: 'file:/srv/a.db',
+    LOG_LEVEL: 'debug',
+    DEMO: '0',
+    COPY_BEFORE_MIGRATION: '0',
+  }
   expect(readConfig({ ...given, TLS_CERT: here, TLS_KEY: here })).toEqual({
     port: 0,
     host: '::1',
     databaseUrl: 'file:/srv/a.db',
+    copyBefore: false,
     tls: { certificate: here, key: here },
     logLevel: 'debug',
     demo: false,

@@ -4,7 +4,7 @@ import { type Running, runJob } from './run.ts'
 import { type ExplainFailure, type JobLimits, type Jobs, TooManyJobs, type Works } from './types.ts'
 
 /** So often (ms) jobs are looked for whose process is no more. */
-const sweepEvery = 2_000
+const sweepEvery = 1_000
 
 export interface SharedOf {
   queue: JobQueue

@@ -42,7 +42,7 @@ test('README.md explains the settings that src/config.ts reads, with their defau
   const explained = rows.flatMap((row) => all(row.split('|')[1]!, /`([A-Z_]+)`/g))
   expect(explained.sort()).toEqual(all(config, /^ {2}([A-Z_]+): z/gm).sort())
   const defaults = all(config, /\.default\('([^']+)'\)/g)
-  expect(defaults.length).toBe(5)
+  expect(defaults.length).toBe(6)
   for (const value of defaults)
     expect(
       rows.filter((row) => row.split('|')[2]!.trim() === value),

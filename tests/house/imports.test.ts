@@ -28,7 +28,7 @@ describe('each library is known in one place', () => {
   const everything = sources('src', 'web', 'seed')
 
   test('the database in src/store alone', () => {
-    const database = /prisma|better-sqlite3|^src\/store\/generated/
+    const database = /prisma|better-sqlite3|^pg(-boss)?$|^src\/store\/(postgresql\/)?generated/
     const outside = everything.filter(({ path }) => !path.startsWith('src/store/'))
     expect(breaches(outside, (name) => !database.test(name))).toEqual([])
   })
