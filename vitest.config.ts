@@ -8,7 +8,7 @@ const onPostgresql =
     : ['tests/store/{documents,writers,intake,recordLog,event,forecasts}.test.ts', 'tests/postgresql/**/*.test.ts']
 
 /** What is about files of SQLite. */
-const onlySqlite = 'tests/store/{migration,settings,transaction}.test.ts'
+const onlySqlite = 'tests/store/{crash,migration,settings,transaction}.test.ts'
 
 const postgresql: TestProjectInlineConfiguration = {
   extends: true,

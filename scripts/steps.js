@@ -100,6 +100,13 @@ export const made = {
     output: 'src/store/generated/client.ts',
     command: [tool('prisma'), 'generate'],
   },
+  clientForPostgresql: {
+    name: 'clientForPostgresql',
+    says: 'Generating the client for PostgreSQL (about 3 s)',
+    inputs: ['prisma/postgresql/schema.prisma', 'prisma.config.ts', lock],
+    output: 'src/store/postgresql/generated/client.ts',
+    command: [tool('prisma'), 'generate', '--schema', 'prisma/postgresql/schema.prisma'],
+  },
   web: {
     name: 'web',
     says: 'Building the screens (about 10 s)',
