@@ -43,8 +43,8 @@ test('README.md explains the settings that src/config.ts reads, with their defau
   expect(explained.sort()).toEqual(all(config, /^ {2}([A-Z_]+): z/gm).sort())
   const defaults = all(config, /\.default\('([^']+)'\)/g)
   expect(defaults.length).toBe(6)
+  // As often as settings have it.
   for (const value of defaults)
-    // As often as settings have it.
     expect(
       rows.filter((row) => row.split('|')[2]!.trim() === value),
       value,

@@ -66,7 +66,13 @@ test('only src/server.ts listens', () => {
 })
 
 test('what runs before anything is installed imports Node alone', () => {
-  const early = sources('scripts/prepare.js', 'scripts/steps.js', 'scripts/postgresql.js', 'scripts/driver.js', 'scripts/test.js')
+  const early = sources(
+    'scripts/prepare.js',
+    'scripts/steps.js',
+    'scripts/postgresql.js',
+    'scripts/driver.js',
+    'scripts/test.js',
+  )
   expect(breaches(early, (name) => /^node:|^scripts\/(steps|driver|postgresql)\.js$/.test(name))).toEqual([])
 })
 

@@ -42,7 +42,7 @@ test('A job whose process is killed is begun anew by another, who tells of it as
   let other: Server | undefined
   try {
     // Enough for the first to be killed at it, whichever moment it begins at.
-    const id = await started(victim.url, 60_000)
+    const id = await started(victim.url, 20_000)
     await expect.poll(async () => (await (await fetch(`${victim.url}/api/jobs/${id}`)).json()).state).toBe('running')
     await victim.kill()
     other = await startServer({ on: database, pool: { threads: 2 } })
@@ -51,7 +51,7 @@ test('A job whose process is killed is begun anew by another, who tells of it as
     expect(kinds(heard)).toEqual(['asked', 'started', 'started', 'ended'])
     const { body } = await other.get(`/api/jobs/${id}`)
     expect(body).toMatchObject({ state: 'done', failure: null })
-    expect(body.result.replicates).toBe(60_000)
+    expect(body.result.replicates).toBe(20_000)
   } finally {
     await victim.kill()
     await other?.close()
@@ -62,7 +62,7 @@ test('Jobs are heard of, cancelled and left to each other by servers side by sid
   const here = await startServer({ on: database, pool: { threads: 1 } })
   let there: Server | undefined
   try {
-    const kept = await started(here.url, 20_000)
+    const kept = await started(here.url, 5_000)
     const cancelled = await started(here.url, 1_000_000)
     const running = async (server: Server, id: string) => (await server.get(`/api/jobs/${id}`)).body.state
     await expect.poll(() => running(here, cancelled), { interval: 20 }).toBe('running')
@@ -75,13 +75,13 @@ test('Jobs are heard of, cancelled and left to each other by servers side by sid
     await cancelling
     expect(kinds(heard)).toEqual(['asked', 'started', 'ended'])
     expect(heard.at(-1)!.data.job.state).toBe('cancelled')
-    const last = await started(here.url, 20_000)
+    const last = await started(here.url, 5_000)
     await here.app.close()
     for (const id of [kept, last]) {
       expect(kinds(await followed(there.url, id)).at(-1)).toBe('ended')
       expect(await running(there, id)).toBe('done')
     }
-    const alone = await there.send('POST', '/api/compute/match', match(20_000))
+    const alone = await there.send('POST', '/api/compute/match', match(5_000))
     expect((await there.get(`/api/jobs/${last}`)).body.result).toEqual(alone.body)
   } finally {
     await here.close()
