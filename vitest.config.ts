@@ -17,6 +17,9 @@ const postgresql: TestProjectInlineConfiguration = {
     include: onPostgresql,
     exclude: [onlySqlite],
     env: { DATABASE_TEST: 'postgresql' },
+    // A process more is waited for as long as a slow machine takes.
+    testTimeout: 180_000,
+    expect: { poll: { timeout: 20_000, interval: 10 } },
     sequence: { groupOrder: 0 },
   },
 }
