@@ -8,7 +8,7 @@ const onPostgresql =
     : ['tests/store/{documents,writers,intake,recordLog,event,forecasts}.test.ts', 'tests/postgresql/**/*.test.ts']
 
 /** What is about files of SQLite. */
-const onlySqlite = 'tests/store/{migration,settings,transaction}.test.ts'
+const onlySqlite = 'tests/store/{crash,migration,settings,transaction}.test.ts'
 
 const postgresql: TestProjectInlineConfiguration = {
   extends: true,
@@ -17,6 +17,9 @@ const postgresql: TestProjectInlineConfiguration = {
     include: onPostgresql,
     exclude: [onlySqlite],
     env: { DATABASE_TEST: 'postgresql' },
+    // A process more is waited for as long as a slow machine takes.
+    testTimeout: 180_000,
+    expect: { poll: { timeout: 20_000, interval: 10 } },
     sequence: { groupOrder: 0 },
   },
 }

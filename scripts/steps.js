@@ -100,9 +100,9 @@ export const made = {
     output: 'src/store/generated/client.ts',
     command: [tool('prisma'), 'generate'],
   },
-  clientPostgresql: {
-    name: 'clientPostgresql',
-    says: 'Generating the client of the other engine (about 3 s)',
+  clientForPostgresql: {
+    name: 'clientForPostgresql',
+    says: 'Generating the client for PostgreSQL (about 3 s)',
     inputs: ['prisma/postgresql/schema.prisma', 'prisma.config.ts', lock],
     output: 'src/store/postgresql/generated/client.ts',
     command: [tool('prisma'), 'generate', '--schema', 'prisma/postgresql/schema.prisma'],

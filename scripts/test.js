@@ -1,10 +1,12 @@
 // @ts-check
 // `npm test [-- what vitest takes]`: format and lint, types, then every test; the last line says how many of them passed and failed.
 // With --long also those named *.long.test.ts, and what else is kept for it (tests/browser/longForm.ts), which takes minutes.
+// With --postgres the store and the API on PostgreSQL alone, as a whole; otherwise a short part of it, where it is installed.
 // Where the database driver must be compiled first, on one core, the other does what needs no database.
 import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { driverWorks, makeDriver } from './driver.js'
+import { serverPrograms } from './postgresql.js'
 import { root, runLong, tool } from './steps.js'
 
 /** What needs no database: a compiling driver does not hold it up. The rest is everything else in the folder. */
@@ -52,8 +54,17 @@ async function tests(says, args) {
   total.failed += failed + (ok || failed > 0 ? 0 : 1)
 }
 
-const asked = process.argv.slice(2).filter((word) => word !== '--long')
+const asked = process.argv.slice(2).filter((word) => word !== '--long' && word !== '--postgres')
 if (process.argv.includes('--long')) process.env.LONG_TESTS = '1'
+const onPostgresql = process.argv.includes('--postgres')
+if (onPostgresql) {
+  process.env.DATABASE_TEST = 'postgresql'
+  asked.unshift('--project', 'postgresql')
+}
+if (serverPrograms() === null) {
+  console.log('PostgreSQL is not installed here (apt-get install postgresql), so nothing is tested on it')
+  if (onPostgresql) total.failed++
+}
 const early = asked.length === 0 && !driverWorks()
 const driver = makeDriver()
 await check('Checking format and lint (about 2 s)', 'biome', ['check', '--colors=off', '--max-diagnostics=50'])

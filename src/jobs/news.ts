@@ -76,6 +76,7 @@ export class JobNewsBoard {
   ): Promise<(() => void) | null> {
     let told = after
     let left = false
+    let begun = false
     let turn: Promise<boolean> = Promise.resolve(true)
     const readOn = async (): Promise<boolean> => {
       const events = await store.events(id, told)
@@ -101,7 +102,7 @@ export class JobNewsBoard {
     const deaf = [
       this.#signals.hear(changed, (message) => void (about(message) && look())),
       this.#signals.hear(advanced, (message) => {
-        if (about(message)) tell({ progress: this.#progress.get(id) ?? { done: 0, total: null } })
+        if (begun && about(message)) tell({ progress: this.#progress.get(id) ?? { done: 0, total: null } })
       }),
       this.#signals.missed(() => void look()),
     ]
@@ -113,6 +114,7 @@ export class JobNewsBoard {
       leave()
       return null
     }
+    begun = true
     const progress = this.#progress.get(id)
     if (progress) tell({ progress })
     return leave

@@ -4,7 +4,7 @@ import { type Running, runJob } from './run.ts'
 import { type ExplainFailure, type JobLimits, type Jobs, TooManyJobs, type Works } from './types.ts'
 
 /** So often (ms) jobs are looked for whose process is no more. */
-const sweepEvery = 2_000
+const sweepEvery = 1_000
 
 export interface SharedOf {
   queue: JobQueue
@@ -34,7 +34,7 @@ export class SharedJobs {
   readonly #running = new Map<string, Running>()
   readonly #timer: NodeJS.Timeout
   readonly #deaf: (() => void)[]
-  #filling = false
+  #filling: Promise<void> | null = null
   #moreCame = false
   #sweeping: Promise<void> = Promise.resolve()
   #closing = false
@@ -79,10 +79,11 @@ export class SharedJobs {
     this.#closing = true
     clearInterval(this.#timer)
     for (const deaf of this.#deaf) deaf()
-    const all = [...this.#running.values()]
-    for (const { controller } of all) controller.abort()
-    await Promise.all(all.map(({ over }) => over))
+    for (const { controller } of this.#running.values()) controller.abort()
     await this.#sweeping
+    // What is being taken at this moment is given back too.
+    await this.#filling
+    await Promise.all([...this.#running.values()].map(({ over }) => over))
     this.#news.close()
     await this.#of.queue.close()
   }
@@ -111,10 +112,16 @@ export class SharedJobs {
   }
 
   /** Takes jobs as long as there are any and threads are free. */
-  async #fill(): Promise<void> {
+  #fill(): Promise<void> {
     this.#moreCame = true
-    if (this.#filling) return
-    this.#filling = true
+    this.#filling ??= this.#takeAll().finally(() => {
+      this.#filling = null
+      if (this.#moreCame) void this.#fill()
+    })
+    return this.#filling
+  }
+
+  async #takeAll(): Promise<void> {
     try {
       while (this.#moreCame) {
         this.#moreCame = false
@@ -126,8 +133,6 @@ export class SharedJobs {
       }
     } catch (error) {
       this.#of.log(error)
-    } finally {
-      this.#filling = false
     }
   }
 

@@ -9,6 +9,7 @@ export { StorageFull, StoreError } from './errors.ts'
 // Forecasts
 export { forecastId } from './forecasts/rows.ts'
 export { jobDays, jobEvents, jobStates, mostKeptJobs } from './jobs/types.ts'
+export { type MovedTable, moveWorkspace } from './move/move.ts'
 export { type OpenOptions, openStore } from './open.ts'
 // People
 export { sessionDays } from './people/types.ts'

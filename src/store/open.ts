@@ -26,10 +26,11 @@ export interface OpenOptions {
  */
 export async function openStore(url: string, options: OpenOptions = {}): Promise<Store> {
   const now = options.now ?? (() => new Date())
-  return new DatabaseStore(await open(url, { ...options, now }), now)
+  return new DatabaseStore(await openDatabase(url, { ...options, now }), now)
 }
 
-async function open(url: string, options: OpenOptions & { now: () => Date }): Promise<Database> {
+/** The same without what the store makes of it. */
+export async function openDatabase(url: string, options: OpenOptions & { now: () => Date }): Promise<Database> {
   const { now, migrations, further, migrated } = options
   if (isPostgresql(url)) {
     // Its parts are loaded by those who use it alone.

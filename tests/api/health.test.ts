@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import packageDescription from '../../package.json' with { type: 'json' }
+import { onPostgresql } from '../engines.ts'
 import { type Server, startServer } from './server.ts'
 
 let server: Server
@@ -27,7 +28,9 @@ test('Health tells the version and how the database keeps what it acknowledged',
   expect(body).toEqual({
     status: 'ok',
     version: packageDescription.version,
-    database: { engine: 'sqlite', journalMode: 'wal', synchronous: 'FULL' },
+    database: onPostgresql()
+      ? { engine: 'postgresql', journalMode: 'wal', synchronous: 'synchronous_commit on, fsync on' }
+      : { engine: 'sqlite', journalMode: 'wal', synchronous: 'FULL' },
   })
 })
 

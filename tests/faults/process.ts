@@ -4,6 +4,9 @@ import { dirname, join } from 'node:path'
 import { build } from 'esbuild'
 import { projectRoot } from '../../src/root.ts'
 
+/** The server and its threads. */
+const parts = ['server.ts', 'api/records/reading/read.worker.ts', 'api/compute/compute.worker.ts']
+
 let built: Promise<string> | undefined
 
 /** The server as it runs at an event, made ready once. */
@@ -11,9 +14,7 @@ export function builtServer(): Promise<string> {
   // Inside the project, where its packages and migrations are found.
   const outfile = join(projectRoot(), 'test-results', `server-${process.pid}`, 'server.js')
   built ??= build({
-    entryPoints: ['server.ts', 'api/records/reading/read.worker.ts', 'store/records/intake.worker.ts'].map((path) =>
-      join(projectRoot(), 'src', path),
-    ),
+    entryPoints: parts.map((path) => join(projectRoot(), 'src', path)),
     bundle: true,
     packages: 'external',
     platform: 'node',
@@ -31,11 +32,11 @@ export interface ServerProcess {
   kill(): Promise<void>
 }
 
-/** The real server in a process of its own, on a free port, with the database at `file`. */
-export async function startProcess(file: string, port = 0): Promise<ServerProcess> {
+/** The real server in a process of its own, on a free port, with the database in that file or at that address. */
+export async function startProcess(database: string, port = 0): Promise<ServerProcess> {
   const child = spawn(process.execPath, [await builtServer()], {
     cwd: projectRoot(),
-    env: { ...process.env, PORT: String(port), HOST: '127.0.0.1', DATABASE_URL: `file:${file}`, DEMO: '0' },
+    env: { ...process.env, PORT: String(port), HOST: '127.0.0.1', DATABASE_URL: urlOf(database), DEMO: '0' },
     stdio: ['ignore', 'pipe', 'inherit'],
   })
   const url = await addressIn(child)
@@ -49,6 +50,8 @@ export async function startProcess(file: string, port = 0): Promise<ServerProces
     },
   }
 }
+
+const urlOf = (database: string) => (/^\w+:\/\//.test(database) ? database : `file:${database}`)
 
 function addressIn(child: ChildProcess): Promise<string> {
   return new Promise((resolve, reject) => {

@@ -42,7 +42,7 @@ test('README.md explains the settings that src/config.ts reads, with their defau
   const explained = rows.flatMap((row) => all(row.split('|')[1]!, /`([A-Z_]+)`/g))
   expect(explained.sort()).toEqual(all(config, /^ {2}([A-Z_]+): z/gm).sort())
   const defaults = [...config.matchAll(/^ {2}([A-Z_]+): z(?:(?!^ {2}[A-Z_]+: z)[\s\S])*?\.default\('([^']+)'\)/gm)]
-  expect(defaults.length).toBe(6)
+  expect(defaults.length).toBe(7)
   for (const [, name, value] of defaults) {
     const row = rows.find((each) => each.startsWith(`| \`${name}\``))
     expect(row?.split('|')[2]?.trim(), name).toBe(value)

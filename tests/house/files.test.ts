@@ -29,7 +29,7 @@ test('each part of the model has a table of contents', () => {
 
 test('the folders are those that DEVELOPERS.md maps, and the tests mirror them', () => {
   expect(folders('src').sort()).toEqual(['api', 'jobs', 'live', 'model', 'store'])
-  const beside = ['bench', 'browser', 'faults', 'field', 'house', 'reference', 'seed', 'theory', 'web']
+  const beside = ['bench', 'browser', 'faults', 'field', 'house', 'postgresql', 'reference', 'seed', 'theory', 'web']
   expect(folders('tests').filter((name) => !beside.includes(name) && !folders('src').includes(name))).toEqual([])
 })
 

@@ -28,7 +28,7 @@ describe('each library is known in one place', () => {
   const everything = sources('src', 'web', 'seed')
 
   test('the database in src/store alone', () => {
-    const database = /prisma|better-sqlite3|^src\/store\/generated/
+    const database = /prisma|better-sqlite3|^pg(-boss)?$|^src\/store\/(postgresql\/)?generated/
     const outside = everything.filter(({ path }) => !path.startsWith('src/store/'))
     expect(breaches(outside, (name) => !database.test(name))).toEqual([])
   })
@@ -66,8 +66,14 @@ test('only src/server.ts listens', () => {
 })
 
 test('what runs before anything is installed imports Node alone', () => {
-  const early = sources('scripts/prepare.js', 'scripts/steps.js', 'scripts/driver.js', 'scripts/test.js')
-  expect(breaches(early, (name) => /^node:|^scripts\/(steps|driver)\.js$/.test(name))).toEqual([])
+  const early = sources(
+    'scripts/prepare.js',
+    'scripts/steps.js',
+    'scripts/postgresql.js',
+    'scripts/driver.js',
+    'scripts/test.js',
+  )
+  expect(breaches(early, (name) => /^node:|^scripts\/(steps|driver|postgresql)\.js$/.test(name))).toEqual([])
 })
 
 describe('this reader of imports', () => {

@@ -10,7 +10,7 @@ const name = 'jobs'
 const expireInSeconds = 20 * 3600
 
 /** So long a process may take from a job to its lock (s). */
-const patience = 5
+const patience = 1
 
 const lockOf = (id: string): string => keyOf(`job ${id}`)
 
