@@ -5,7 +5,13 @@ import { build } from 'esbuild'
 import { projectRoot } from '../../src/root.ts'
 
 /** The server and its threads. */
-const parts = ['server.ts', 'api/records/reading/read.worker.ts', 'api/compute/compute.worker.ts']
+const parts = [
+  'server.ts',
+  'api/records/reading/read.worker.ts',
+  'api/compute/compute.worker.ts',
+  'store/sqlite/intake.worker.ts',
+  'store/backups/backup.worker.ts',
+]
 
 let built: Promise<string> | undefined
 
