@@ -1,3 +1,4 @@
+import { briefingRouter } from './briefing/router.ts'
 import { computeRouter } from './compute/router.ts'
 import { documents } from './documents/router.ts'
 import { estimatesRouter } from './estimates/router.ts'
@@ -22,6 +23,7 @@ export const appRouter = router({
   devices,
   invitations,
   audit,
+  briefing: briefingRouter,
   compute: computeRouter,
   documents,
   estimates: estimatesRouter,

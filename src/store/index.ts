@@ -8,6 +8,8 @@ export { jobDays, jobEvents, jobStates, mostKeptJobs } from './jobs/types.ts'
 export { type OpenOptions, openStore } from './open.ts'
 // People
 export { sessionDays } from './people/types.ts'
+// Agreed plans
+export { planId } from './plans/rows.ts'
 // Rounds of guesses
 export { mostCorrections, mostDevices, mostRounds } from './rounds/types.ts'
 // What is kept

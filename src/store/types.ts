@@ -4,6 +4,7 @@ import type { ExchangeStore } from './exchange/types.ts'
 import type { ForecastStore } from './forecasts/types.ts'
 import type { JobStore } from './jobs/types.ts'
 import type { AuditStore, EntranceStore, InvitationStore, PeopleStore } from './people/types.ts'
+import type { PlanStore } from './plans/types.ts'
 import type { RecordStore } from './records/types.ts'
 import type { RoundStore } from './rounds/types.ts'
 
@@ -12,6 +13,7 @@ export type * from './exchange/types.ts'
 export type * from './forecasts/types.ts'
 export type * from './jobs/types.ts'
 export type * from './people/types.ts'
+export type * from './plans/types.ts'
 export type * from './records/types.ts'
 export type * from './rounds/types.ts'
 
@@ -64,6 +66,8 @@ export interface WorkspaceStore {
   readonly exchange: ExchangeStore
   /** Forecasts as they were shown before their matches. */
   readonly forecasts: ForecastStore
+  /** What was agreed before matches. */
+  readonly plans: PlanStore
   /** Rounds of blind guesses. */
   readonly rounds: RoundStore
   /** Long computations and what came of them. */

@@ -1,10 +1,11 @@
 import * as z from 'zod'
+import type { AgreedPlan, Ending } from '../../model/briefing/index.ts'
 import type { Game, Option } from '../../model/documents/types.ts'
 import type { EventRanking, RankingRow } from '../../model/event/index.ts'
 import type { EventRecord, Match, Result } from '../../model/scouting/index.ts'
 import type { Calls } from '../../model/scouting/record/index.ts'
 import { game, id, option } from '../contracts/index.ts'
-import { eventRecord, matchResult, scheduledMatch, team } from '../contracts/scouting/index.ts'
+import { agreedPlan, eventRecord, matchResult, scheduledMatch, team } from '../contracts/scouting/index.ts'
 
 /** Everything that a browser needs to brief and to pick without a connection. */
 export interface EventPack {
@@ -27,6 +28,9 @@ export interface EventPack {
   records: number
   /** How often forecasts kept before their matches came true; empty while none can be judged. */
   calls: Calls[]
+  /** What was agreed for matches, oldest first, and how robots ended those that are over. */
+  plans: AgreedPlan[]
+  endings: Ending[]
   /** SHA-256 of what robots and forecasts are made from. */
   from: string
   /** Changes with the contents. */
@@ -76,6 +80,17 @@ export const packAnswer = z
       seen: z.record(team, z.int()).describe('In how many matches each team was seen'),
       records: z.int().describe('Observations of matches that count'),
       calls: z.array(calls),
+      plans: z.array(agreedPlan).describe('What was agreed for matches, oldest first'),
+      endings: z
+        .array(
+          z.strictObject({
+            match: id,
+            team,
+            left: z.number().nullable().describe('Time left (s) at which it left for its finish; null: nobody saw it'),
+            finish: z.string().nullable().optional().describe('Missing: nobody said'),
+          }),
+        )
+        .describe('How robots ended the matches that something was agreed for'),
       from: z.string().describe('SHA-256 of what robots and forecasts are made from'),
       mark,
       madeAt,

@@ -1,3 +1,4 @@
+import { endingsOf } from '../../model/briefing/index.ts'
 import type { Game, Option } from '../../model/documents/types.ts'
 import { inOrder, rankEvent } from '../../model/event/index.ts'
 import { canonicalJson } from '../../model/scouting/index.ts'
@@ -9,6 +10,7 @@ import type { Known } from '../records/known.ts'
 import { hashOf } from '../records/rows.ts'
 import type { Context } from '../trpc.ts'
 import type { EventPack } from './contracts.ts'
+import { ownTeams } from './own.ts'
 import { thinned } from './thinned.ts'
 
 type Asking = Pick<Context, 'workspace' | 'pool'>
@@ -51,7 +53,8 @@ export async function packOf(
   const calls = judgement?.calls ?? []
   const own = ownTeams(record, known)
   const from = madeFrom(of, results)
-  const mark = hashOf(canonicalJson({ from, event: record, own, calls })).slice(0, 22)
+  const plans = await ctx.workspace.plans.of(event)
+  const mark = hashOf(canonicalJson({ from, event: record, own, calls, plans: plans.map(({ id }) => id) })).slice(0, 22)
   const madeAt = new Date().toISOString()
   if (since === mark) return { same: true, mark, madeAt }
   const game = input.game as Game
@@ -68,17 +71,16 @@ export async function packOf(
     seen: matchesSeen(input),
     records: input.watched.filter(({ observation }) => observation.match !== null).length,
     calls,
+    plans,
+    endings: endingsIn(of, new Set(plans.map((plan) => plan.match))),
     ...{ from, mark, madeAt },
   }
 }
 
-/** Our teams: as the event says, else those that were recorded in practice, since nobody times another team's. */
-function ownTeams(event: EventPack['event'], { inForce }: Known): string[] {
-  if (event.own !== undefined) return [event.own]
-  const practised = inForce.flatMap(({ row, team }) =>
-    row.kind === 'observation' && row.body.origin === 'practice' && team !== null ? [team] : [],
-  )
-  return [...new Set(practised)]
+/** How robots ended the matches that something was agreed for. */
+function endingsIn({ input }: Awaited<ReturnType<typeof inputOf>>, agreed: ReadonlySet<string>) {
+  const about = input.watched.filter(({ observation: { match } }) => match !== null && agreed.has(match))
+  return endingsOf(input.game.clock, about)
 }
 
 /** In how many matches each team was seen. */

@@ -4,7 +4,7 @@ import type { BriefingRequest, Call, Mean, PlayedVersion, PlayVersions, RobotCal
 import { optionsOf } from './ways.ts'
 
 /** Matches that each time is played in. */
-const matches = 2000
+const matches = 1500
 /** Times are looked at so far apart (s): what a coach can call, and what 'late' and 'early' mean. */
 const apart = 3
 const steps = { first: 2, last: 20 }

@@ -5,7 +5,7 @@ import type { Standing } from './lineUps.ts'
 import type { BriefingRequest, Fact, Feature, PlayVersions } from './types.ts'
 
 /** Matches in which a line-up does without one of its robots. */
-const without = 2500
+const without = 1500
 /** A change is told where it is so many errors away from chance: some twenty questions are asked at once. */
 const sure = 3
 

@@ -3,9 +3,9 @@ import type { PlayedVersion, PlayVersions, Version } from './types.ts'
 
 /** Matches of each line-up after each round, and how many go on. The last two differ by less than a hundredth's error then. */
 const rounds = [
-  [500, 8],
-  [1000, 4],
-  [2500, 2],
+  [250, 8],
+  [750, 4],
+  [2000, 2],
   [5000, 2],
 ] as const
 

@@ -13,6 +13,7 @@ import type { Scope } from '../event/schedule.ts'
 import type { By } from '../event/types.ts'
 import { forecastRow } from '../forecasts/rows.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
+import { planRow } from '../plans/rows.ts'
 import { moment } from '../records/add.ts'
 import { readContents } from './contents.ts'
 import { nicknames } from './people.ts'
@@ -138,6 +139,7 @@ async function bringSchedule(transaction: TransactionClient, scope: Scope, take:
     }),
   })
   await transaction.forecast.createMany({ data: take.forecasts.map((each) => forecastRow(scope, each)) })
+  await transaction.agreedPlan.createMany({ data: take.plans.map((each) => planRow(scope, each)) })
   await transaction.namedPerson.createMany({ data: take.people.map((each) => ({ workspaceId, ...each })) })
 }
 
