@@ -1,4 +1,4 @@
-import type { Briefing, BriefingRequest } from '../../model/briefing/index.ts'
+import { assumedSlowing, type Briefing, type BriefingRequest, briefingSeed } from '../../model/briefing/index.ts'
 import type { Alliance } from '../../model/scouting/index.ts'
 import { briefInParts } from '../compute/briefInParts.ts'
 import { ApiError } from '../errors.ts'
@@ -9,11 +9,6 @@ import { ownTeams } from '../pack/own.ts'
 import { thinned } from '../pack/thinned.ts'
 import type { Known } from '../records/known.ts'
 import type { Context } from '../trpc.ts'
-
-/** The same for everybody who asks, here and in a browser, so that a briefing changes only with what is known. */
-export const briefingSeed = 1
-/** An opponent that somebody stands in the way of takes a quarter longer for each trip: an assumption, said beside what follows from it. */
-export const assumedSlowing = 0.25
 
 export interface BriefedMatch {
   match: string

@@ -26,6 +26,8 @@ export const event: Words['event'] = {
     doubts: 'Zweifel',
     field: 'Modell gegen Feld',
     board: 'Tafel',
+    briefing: 'Briefing',
+    pit: 'Boxentafel',
     'hand-in': 'Aufzeichnungen abgeben',
     sheets: 'Gedruckte Bögen',
     codes: 'Codes für Telefone',

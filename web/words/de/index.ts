@@ -2,6 +2,7 @@ import type { Words } from '../catalogue.ts'
 import { actions } from './actions.ts'
 import { air } from './air.ts'
 import { board } from './board.ts'
+import { briefing } from './briefing.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
 import { charts } from './charts.ts'
@@ -35,6 +36,7 @@ import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
 import { people } from './people.ts'
 import { pit } from './pit.ts'
+import { pitBoard } from './pitBoard.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
@@ -69,6 +71,7 @@ export const de: Words = {
   actions,
   air,
   board,
+  briefing,
   budget,
   cautions,
   charts,
@@ -101,6 +104,7 @@ export const de: Words = {
   overrides,
   parts,
   pit,
+  pitBoard,
   practice,
   people,
   problems,

@@ -25,6 +25,8 @@ export const event = {
     doubts: 'Doubts',
     field: 'Model against field',
     board: 'Board',
+    briefing: 'Briefing',
+    pit: 'Pit board',
     'hand-in': 'Hand records in',
     sheets: 'Printed sheets',
     codes: 'Codes for phones',

@@ -1,6 +1,7 @@
 import { actions } from './actions.ts'
 import { air } from './air.ts'
 import { board } from './board.ts'
+import { briefing } from './briefing.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
 import { charts } from './charts.ts'
@@ -34,6 +35,7 @@ import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
 import { people } from './people.ts'
 import { pit } from './pit.ts'
+import { pitBoard } from './pitBoard.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
@@ -68,6 +70,7 @@ export const en = {
   actions,
   air,
   board,
+  briefing,
   budget,
   cautions,
   charts,
@@ -100,6 +103,7 @@ export const en = {
   overrides,
   parts,
   pit,
+  pitBoard,
   practice,
   people,
   problems,
