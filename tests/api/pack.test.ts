@@ -3,7 +3,10 @@ import { ownTeam } from '../../seed/event/index.ts'
 import { seededEvent } from '../../seed/index.ts'
 import { option as optionContract } from '../../src/api/contracts/index.ts'
 import { type EventPack, packAnswer } from '../../src/api/pack/contracts.ts'
+import { ownTeams } from '../../src/api/pack/own.ts'
+import type { Known } from '../../src/api/records/known.ts'
 import { onlyWorkspace } from '../../src/app.ts'
+import type { PlanBody } from '../../src/model/briefing/index.ts'
 import { simulate } from '../../src/model/match/index.ts'
 import { seedIfEmpty } from '../../src/seeding.ts'
 import { type Server, startServer } from './server.ts'
@@ -20,9 +23,8 @@ afterAll(() => server.close())
 
 test('A pack holds what briefs and picks without a connection, small enough for a phone', async () => {
   // As the browser gets it, before it is unpacked.
-  const { body, headers } = await server.get(address)
-  if (body.error) throw new Error(JSON.stringify(body))
-  const pack: EventPack = body
+  const { body: answer, headers } = await server.get(address)
+  const pack: EventPack = answer
   expect(packAnswer.parse(pack)).toEqual(pack)
   expect(headers.get('content-encoding')).toBe('gzip')
   // 24 teams; 60 are 210 kB, some seconds on a bad connection.
@@ -56,18 +58,31 @@ test('A pack holds what briefs and picks without a connection, small enough for 
   // Nothing new: only the mark comes, until something changes.
   const again = await server.get(`${address}?since=${pack.mark}`)
   expect(again.body).toEqual({ same: true, mark: pack.mark, madeAt: again.body.madeAt })
-  const document = (await server.get(`/api/documents/event/${event.id}`)).body
-  await server.send('PUT', `/api/documents/event/${event.id}`, {
-    base: document.revision,
-    body: { ...document.body, own: '90002' },
-  })
+  // What is agreed for a match goes along, as it was said and with how robots ended it once it is over.
+  const body: PlanBody = {
+    ...{ alliance: 'red', threat: { team: blue[0].team, marker: null }, note: 'Slow at the gantry' },
+    ...{ win: 0.5, scores: { ours: 90, theirs: 88 } },
+    jobs: red.map(({ team }) => ({
+      ...{ team, start: pack.game.starts[0]!.id, sources: [], goals: ['piers'], finish: 'dry-dock', call: 12 },
+    })),
+  }
+  const plan = { match: id, from: pack.from, body }
+  const agreed = await server.send('POST', `/api/events/${event.id}/plans`, plan)
+  expect(agreed.body).toMatchObject({ ...plan, person: null })
+  expect((await server.send('POST', `/api/events/${event.id}/plans`, { ...plan, match: 'none' })).status).toBe(404)
+  const wrong = await server.send('POST', `/api/events/${event.id}/plans`, { ...plan, body: { ...body, win: 2 } })
+  expect(wrong.body.error.path).toEqual(['body', 'win'])
   const other = (await server.get(`${address}?since=${pack.mark}`)).body
-  expect([other.own, other.mark === pack.mark]).toEqual([['90002'], false])
+  expect(other.plans).toEqual([agreed.body])
+  expect(other.robots).toEqual(pack.robots)
 })
 
-test('Without a word of ours, it is the team that was timed in practice', async () => {
-  const { revision, body } = (await server.get(`/api/documents/event/${event.id}`)).body
-  const { own: _, ...unsaid } = body
-  await server.send('PUT', `/api/documents/event/${event.id}`, { base: revision, body: unsaid })
-  expect((await server.get(address)).body.own).toEqual([ownTeam])
+test('Ours is the team that the event names, else the one that was timed in practice', () => {
+  const { own, ...unsaid } = event
+  const row = (origin: 'practice' | 'live', team: string) =>
+    ({ row: { kind: 'observation', body: { origin } }, team }) as unknown as Known['inForce'][number]
+  const inForce = [row('live', '90001'), row('practice', '90002'), row('practice', '90002')]
+  expect(ownTeams(event, { inForce } as Known)).toEqual([own])
+  expect(ownTeams(unsaid, { inForce } as Known)).toEqual(['90002'])
+  expect(ownTeams(unsaid, { inForce: [] } as unknown as Known)).toEqual([])
 })

@@ -1,3 +1,4 @@
+import { setMaxListeners } from 'node:events'
 import {
   type Briefing,
   type BriefingRequest,
@@ -20,6 +21,8 @@ export async function briefInParts(
 ): Promise<Briefing> {
   const failed = new AbortController()
   const either = AbortSignal.any([signal, failed.signal])
+  // Times of three robots are played beside each other, each in two parts.
+  setMaxListeners(0, either)
   const shares = Math.min(mostShares, pool.threads)
   const play: PlayVersions = async (versions, of) => {
     const parts = await Promise.all(

@@ -1,7 +1,7 @@
 import { habitPoints } from '../match/habitPoints.ts'
 import { differenceOf } from './differences.ts'
 import type { BriefingRequest, Call, Mean, PlayedVersion, PlayVersions, RobotCall, Version } from './types.ts'
-import { optionsOf } from './ways.ts'
+import { optionsOf, someDraws } from './ways.ts'
 
 /** Matches that each time is played in. */
 const matches = 1500
@@ -72,9 +72,7 @@ function guessed(request: BriefingRequest, withCall: (call: Call) => Version, ro
   let best = { step: steps.first as number, total: Number.NEGATIVE_INFINITY }
   for (let step: number = steps.first; step <= steps.last; step++) {
     const option = optionsOf(request, withCall(step * apart))[robot]!
-    const habit = option.robot.habit && { ...option.robot.habit, draws: (option.robot.habit.draws ?? []).slice(0, 20) }
-    const total =
-      habitPoints(request.game, { ...option, robot: { ...option.robot, ...(habit && { habit }) } })?.total ?? 0
+    const total = habitPoints(request.game, someDraws(option))?.total ?? 0
     if (total > best.total) best = { step, total }
   }
   return best.step

@@ -30,7 +30,7 @@ export const asSeen: Version = { ways: [0, 0, 0], calls: [null, null, null] }
 export function candidatesOf(request: Pick<BriefingRequest, 'game' | 'ours'>): { all: number; chosen: Version[] } {
   const { game, ours } = request
   const ways = ours.map(waysOf)
-  const points = ours.map((option, i) => ways[i]!.map((role) => habitPoints(game, { ...option, role })))
+  const points = ours.map((option, i) => ways[i]!.map((role) => habitPoints(game, { ...someDraws(option), role })))
   const every = ways[0]!.flatMap((_, a) =>
     ways[1]!.flatMap((_, b) => ways[2]!.map((_, c): Version['ways'] => [a, b, c])),
   )
@@ -45,6 +45,13 @@ export function candidatesOf(request: Pick<BriefingRequest, 'game' | 'ours'>): {
     .sort((a, b) => b.worth - a.worth)
     .slice(0, mostPlayed - 1)
   return { all: every.length, chosen: [asSeen, ...ranked.map(({ choice }) => ({ ...asSeen, ways: choice }))] }
+}
+
+/** A few of its draws, which order line-ups as well as all of them. */
+export function someDraws(option: Option): Option {
+  const { robot } = option
+  if (!robot.habit?.draws) return option
+  return { ...option, robot: { ...robot, habit: { ...robot.habit, draws: robot.habit.draws.slice(0, 20) } } }
 }
 
 /** Points of pieces that find no room on a goal which all three count on. */

@@ -86,6 +86,7 @@ export const briefing: Words['briefing'] = {
   lineUp: 'Aufstellung',
   best: 'der Plan',
   runnerUp: 'die zweitbeste',
+  chance: 'Gewinnchance',
   loses: 'Sie verliert',
   losesSaid: (win, points) => `${win} Gewinnchance, ${points} Punkte`,
   alone: 'Keine andere Aufstellung spielt anders.',

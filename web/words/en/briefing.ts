@@ -85,6 +85,7 @@ export const briefing = {
   lineUp: 'Line-up',
   best: 'the plan',
   runnerUp: 'the runner-up',
+  chance: 'Chance to win',
   loses: 'It loses',
   losesSaid: (win: string, points: string) => `${win} chance to win, ${points} points`,
   alone: 'No other line-up plays otherwise.',

@@ -1,4 +1,4 @@
-import { Button, SegmentedControl } from '@mantine/core'
+import { Button } from '@mantine/core'
 import { useState } from 'react'
 import { changesBetween } from '../../../../src/model/briefing/changed.ts'
 import { coachCopy, partnerCopy } from '../../../../src/model/briefing/copies.ts'
@@ -38,12 +38,13 @@ export function Brief(props: { packed: Packed; match: Match; alliance: Alliance 
     <div className="stack">
       <News packed={packed} briefed={briefed} shown={shown} />
       <div className="row no-print">
-        <SegmentedControl
-          aria-label={texts.copies}
-          value={copy}
-          onChange={(next) => setCopy(next as Copy)}
-          data={copies.map((value) => ({ value, label: texts.copyNames[value] }))}
-        />
+        <fieldset className="brief-copies" aria-label={texts.copies}>
+          {copies.map((each) => (
+            <button key={each} type="button" aria-pressed={each === copy} onClick={() => setCopy(each)}>
+              {texts.copyNames[each]}
+            </button>
+          ))}
+        </fieldset>
         <Button variant="default" onClick={() => window.print()}>
           {texts.print}
         </Button>

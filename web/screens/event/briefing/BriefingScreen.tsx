@@ -1,4 +1,5 @@
 import { NativeSelect } from '@mantine/core'
+import { useMediaQuery } from '@mantine/hooks'
 import { Link, useLocation, useSearch } from 'wouter'
 import { inOrder, voided } from '../../../../src/model/event/order.ts'
 import { alliances, type Match } from '../../../../src/model/scouting/types.ts'
@@ -57,6 +58,9 @@ function Desk({ packed }: { packed: Packed }) {
   const next = coming.find((match) => sideWith(match, own) !== null) ?? coming[0]
   const match = pack.matches.find(({ id }) => id === search.get('match')) ?? next
   const alliance = alliances.find((each) => each === search.get('side')) ?? (match && sideWith(match, own)) ?? 'red'
+  // On a phone the plan itself stands on the first screen, and the ways through the event after it.
+  const narrow = useMediaQuery('(max-width: 40em)', false, { getInitialValueInEffect: false })
+  const nav = <EventNav id={event.id} name={event.name} place="briefing" />
   const choose = (of: { match?: string; side?: string }) =>
     go(`/event/${event.id}/briefing?${new URLSearchParams({ match: match?.id ?? '', side: alliance, ...of })}`, {
       replace: true,
@@ -68,7 +72,7 @@ function Desk({ packed }: { packed: Packed }) {
           <Link href={`/event/${event.id}`}>{event.name}</Link>
         </p>
         <h1>{texts.title}</h1>
-        <EventNav id={event.id} name={event.name} place="briefing" />
+        {!narrow && nav}
         {kept && (
           <p role="status" className="brief-kept">
             {texts.kept(moment(pack.madeAt))}
@@ -110,6 +114,7 @@ function Desk({ packed }: { packed: Packed }) {
           <p>{texts.noMatchHow}</p>
         </Empty>
       )}
+      {narrow && nav}
     </div>
   )
 }

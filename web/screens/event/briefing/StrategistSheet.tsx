@@ -168,15 +168,14 @@ function LineUps({ game, briefing }: { game: Game; briefing: Briefing }) {
         least={84}
         caption={texts.lineUps}
         first={texts.lineUp}
-        columns={jobs.map(({ team }) => team).concat(texts.loses)}
+        columns={[...jobs.map(({ team }) => team), texts.chance, texts.loses]}
         rows={lineUps.map(({ goals, loses, win }, index) => ({
           id: String(index),
           name: index === 0 ? texts.best : texts.runnerUp,
           cells: [
             ...goals.map((own) => goalsSaid(game, own)),
-            loses
-              ? texts.losesSaid(winSaid(loses.win), `${points(loses.points.mean)} ± ${errorOf(loses.points)}`)
-              : percent(win.mean),
+            percent(win.mean),
+            loses ? texts.losesSaid(winSaid(loses.win), `${points(loses.points.mean)} ± ${errorOf(loses.points)}`) : '',
           ],
         }))}
       />
