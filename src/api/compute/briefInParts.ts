@@ -1,4 +1,3 @@
-import { setMaxListeners } from 'node:events'
 import {
   type Briefing,
   type BriefingRequest,
@@ -21,12 +20,11 @@ export async function briefInParts(
 ): Promise<Briefing> {
   const failed = new AbortController()
   const either = AbortSignal.any([signal, failed.signal])
-  // Times of three robots are played beside each other, each in two parts.
-  setMaxListeners(0, either)
   const shares = Math.min(mostShares, pool.threads)
+  const text = JSON.stringify(request)
   const play: PlayVersions = async (versions, of) => {
     const parts = await Promise.all(
-      split(of, shares).map((part) => pool.run('versions', { request, versions, ...of, ...part }, either)),
+      split(of, shares).map((part) => pool.run('versions', { request: text, versions, ...of, ...part }, either)),
     )
     return versions.map((_, k) => joined(parts.map((part) => part[k]!)))
   }

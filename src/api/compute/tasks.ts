@@ -1,4 +1,4 @@
-import type { BriefingRequest, LaneRequest, PlayedVersion, Version } from '../../model/briefing/index.ts'
+import type { LaneRequest, PlayedVersion, Version } from '../../model/briefing/index.ts'
 import type { BeliefPart } from '../../model/compare/index.ts'
 import type { BeliefReport, CompareReport, CompareRequest } from '../../model/compare/types.ts'
 import type { Game, Option, Point, Robot } from '../../model/documents/types.ts'
@@ -87,7 +87,8 @@ export interface Tasks {
   observed: { request: { input: EventInput; teams: readonly string[]; draws: number }; answer: Option[] }
   /** Matches of versions of one match, and ways over the field, for its briefing. */
   versions: {
-    request: { request: BriefingRequest; versions: readonly Version[]; from: number; to: number; sums?: boolean }
+    /** `request`: the JSON text of a `BriefingRequest`. */
+    request: { request: string; versions: readonly Version[]; from: number; to: number; sums?: boolean }
     answer: PlayedVersion[]
   }
   lanes: { request: LaneRequest; answer: Point[][] }

@@ -12,8 +12,8 @@ import { slowingsOf, threatOf } from './threat.ts'
 import type { Briefing, BriefingRequest, Contention, Job, PlayVersions, RobotCall, Version } from './types.ts'
 import { candidatesOf, goalsOf, waysOf } from './ways.ts'
 
-/** Matches of the plan: the chance to win has an error of 0.007 at most. */
-export const planned = 5000
+/** Matches of the plan: the chance to win has an error of 0.0092 at most. */
+export const planned = 3000
 
 /** Who plays versions and finds lanes: threads of a server, or a browser's worker. */
 export interface Hands {

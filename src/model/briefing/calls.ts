@@ -4,74 +4,88 @@ import type { BriefingRequest, Call, Mean, PlayedVersion, PlayVersions, RobotCal
 import { optionsOf, someDraws } from './ways.ts'
 
 /** Matches that each time is played in. */
-const matches = 1500
+const matches = 1000
 /** Times are looked at so far apart (s): what a coach can call, and what 'late' and 'early' mean. */
 const apart = 3
 const steps = { first: 2, last: 20 }
 
-interface Times {
-  at(step: number): Promise<PlayedVersion>
+/** The search of one robot's time: by step, what was played; the best so far. */
+interface Search {
+  robot: number
+  best: number
+  done: boolean
+  played: Map<number | 'never', PlayedVersion>
 }
 
-/** When each of ours goes for its finish, the others as they were seen to; null for a robot that has none. */
+const withCall = (version: Version, robot: number, call: Call): Version => ({
+  ...version,
+  calls: version.calls.map((own, i) => (i === robot ? call : own)) as unknown as Version['calls'],
+})
+
+/**
+ * When each of ours goes for its finish, the others as they were seen to; null for a robot that has none. From a first guess each
+ * climbs to a time than which neither neighbour is better, in matches of the same luck; all robots are asked about together.
+ */
 export async function callsOf(
   request: BriefingRequest,
   version: Version,
   play: PlayVersions,
 ): Promise<(RobotCall | null)[]> {
-  return Promise.all(
-    request.ours.map((option, i) =>
-      callOf(request, { version, robot: i, finishes: Object.keys(option.robot.finish).length > 0 }, play),
-    ),
+  const searches = request.ours.map(
+    ({ robot }, i): Search => ({
+      robot: i,
+      best: guessed(request, version, i),
+      done: Object.keys(robot.finish).length === 0,
+      played: new Map(),
+    }),
   )
-}
-
-async function callOf(
-  request: BriefingRequest,
-  of: { version: Version; robot: number; finishes: boolean },
-  play: PlayVersions,
-): Promise<RobotCall | null> {
-  if (!of.finishes) return null
-  const withCall = (call: Call): Version => ({
-    ...of.version,
-    calls: of.version.calls.map((own, i) => (i === of.robot ? call : own)) as unknown as Version['calls'],
-  })
-  const played = new Map<number, Promise<PlayedVersion>>()
-  const times: Times = {
-    at: (step) => {
-      const known = played.get(step) ?? play([withCall(step * apart)], { from: 0, to: matches }).then(([one]) => one!)
-      played.set(step, known)
-      return known
-    },
+  while (searches.some(({ done }) => !done)) {
+    const asked = searches.filter(({ done }) => !done).flatMap(missing)
+    const played = await play(
+      asked.map(({ search, step }) => withCall(version, search.robot, step === 'never' ? step : step * apart)),
+      { from: 0, to: matches },
+    )
+    for (const [k, { search, step }] of asked.entries()) search.played.set(step, played[k]!)
+    for (const search of searches) if (!search.done) climb(search)
   }
-  const best = await climb(times, guessed(request, withCall, of.robot))
-  const at = await times.at(best)
-  const [never] = await play([withCall('never')], { from: 0, to: matches })
-  const cost = async (step: number): Promise<Mean> => differenceOf(at, await times.at(step)).points
-  const gain = differenceOf(at, never!).points
-  const [early3, late3] = await Promise.all([cost(best + 1), cost(best - 1)])
-  return { at: gain.mean > 2 * gain.standardError ? best * apart : null, early3, late3 }
+  return searches.map(callIn)
 }
 
-/** From a first guess to a time than which neither neighbour is better, in matches of the same luck. */
-async function climb(times: Times, guess: number): Promise<number> {
-  let best = guess
-  for (;;) {
-    const around = [best - 1, best + 1].filter((step) => step >= steps.first && step <= steps.last)
-    const [own, ...others] = await Promise.all([best, ...around].map((step) => times.at(step)))
-    const better = others
-      .map((other, k) => ({ step: around[k]!, gain: differenceOf(other, own!).points.mean }))
-      .sort((a, b) => b.gain - a.gain)[0]
-    if (!better || better.gain <= 0) return best
-    best = better.step
+/** What has to be played before the next step: the best so far, its neighbours, and playing on. */
+function missing(search: Search): { search: Search; step: number | 'never' }[] {
+  const { best, played } = search
+  return ([best, best + 1, best - 1, 'never'] as const)
+    .filter((step) => !played.has(step))
+    .map((step) => ({ search, step }))
+}
+
+function climb(search: Search): void {
+  const { best, played } = search
+  const better = [best - 1, best + 1]
+    .filter((step) => step >= steps.first && step <= steps.last)
+    .map((step) => ({ step, gain: differenceOf(played.get(step)!, played.get(best)!).points.mean }))
+    .sort((a, b) => b.gain - a.gain)[0]
+  if (better && better.gain > 0) search.best = better.step
+  else search.done = true
+}
+
+function callIn({ best, played }: Search): RobotCall | null {
+  const at = played.get(best)
+  if (!at) return null
+  const cost = (step: number | 'never'): Mean => differenceOf(at, played.get(step)!).points
+  const gain = cost('never')
+  return {
+    at: gain.mean > 2 * gain.standardError ? best * apart : null,
+    early3: cost(best + 1),
+    late3: cost(best - 1),
   }
 }
 
 /** By the closed form: nobody in its way. */
-function guessed(request: BriefingRequest, withCall: (call: Call) => Version, robot: number): number {
-  let best = { step: steps.first as number, total: Number.NEGATIVE_INFINITY }
-  for (let step: number = steps.first; step <= steps.last; step++) {
-    const option = optionsOf(request, withCall(step * apart))[robot]!
+function guessed(request: BriefingRequest, version: Version, robot: number): number {
+  let best = { step: steps.first, total: Number.NEGATIVE_INFINITY }
+  for (let step = steps.first; step <= steps.last; step++) {
+    const option = optionsOf(request, withCall(version, robot, step * apart))[robot]!
     const total = habitPoints(request.game, someDraws(option))?.total ?? 0
     if (total > best.total) best = { step, total }
   }

@@ -3,10 +3,10 @@ import type { PlayedVersion, PlayVersions, Version } from './types.ts'
 
 /** Matches of each line-up after each round, and how many go on. The last two differ by less than a hundredth's error then. */
 const rounds = [
-  [250, 8],
-  [750, 4],
-  [2000, 2],
-  [5000, 2],
+  [200, 8],
+  [600, 4],
+  [1500, 2],
+  [3000, 2],
 ] as const
 
 export interface Standing {

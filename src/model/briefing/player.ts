@@ -71,13 +71,16 @@ export class VersionPlayer {
   }
 }
 
-/** Players of briefings; the last one is kept ready, since a briefing asks for it round by round. */
+/**
+ * Players of briefings; the last one is kept ready, since a briefing asks for it round by round. The request comes as its JSON text:
+ * hundreds of draws are handed to a thread in a fraction of the time, and it is read once.
+ */
 export class VersionPlayers {
   private kept: { of: string; player: VersionPlayer } | null = null
 
-  for(request: BriefingRequest): VersionPlayer {
-    const of = JSON.stringify(request)
-    if (this.kept?.of !== of) this.kept = { of, player: new VersionPlayer(request) }
+  for(request: string): VersionPlayer {
+    if (this.kept?.of !== request)
+      this.kept = { of: request, player: new VersionPlayer(JSON.parse(request) as BriefingRequest) }
     return this.kept.player
   }
 }

@@ -3,7 +3,7 @@ import { differenceOf } from './differences.ts'
 import type { BriefingRequest, PlayedVersion, PlayVersions, Slowing, Threat, Version } from './types.ts'
 
 /** Matches with a slowed opponent, and with one of ours in its way. */
-const [slowing, marking] = [2500, 1500]
+const [slowing, marking] = [2000, 2500]
 
 /** What slowing each opponent is worth, in their order. */
 export async function slowingsOf(

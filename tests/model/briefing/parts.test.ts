@@ -64,7 +64,7 @@ test('The best of all line-ups is found with what the runner-up loses, and twins
   expect(best!.version.ways).toEqual([1, 0, 0])
   expect(second!.version.ways).toEqual([2, 0, 0])
   expect(others).toEqual([])
-  expect(best!.played.margins.length).toBe(5000)
+  expect(best!.played.margins.length).toBe(3000)
 })
 
 test('A call is the time than which neither three seconds earlier nor later is better, and tells what they cost', async () => {
