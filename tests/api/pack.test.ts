@@ -82,7 +82,7 @@ test('Ours is the team that the event names, else the one that was timed in prac
   const row = (origin: 'practice' | 'live', team: string) =>
     ({ row: { kind: 'observation', body: { origin } }, team }) as unknown as Known['inForce'][number]
   const inForce = [row('live', '90001'), row('practice', '90002'), row('practice', '90002')]
-  expect(ownTeams(event, { inForce } as Known)).toEqual([own])
-  expect(ownTeams(unsaid, { inForce } as Known)).toEqual(['90002'])
-  expect(ownTeams(unsaid, { inForce: [] } as unknown as Known)).toEqual([])
+  expect(ownTeams(event, { inForce })).toEqual([own])
+  expect(ownTeams(unsaid, { inForce })).toEqual(['90002'])
+  expect(ownTeams(unsaid, { inForce: [] })).toEqual([])
 })
