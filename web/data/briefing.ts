@@ -35,9 +35,9 @@ export async function makeBriefing(
   progress: (done: number, all: number) => void,
 ): Promise<Briefed> {
   if (!kept) {
-    const of = new URLSearchParams({ match: match.id, alliance })
+    const of = `${encodeURIComponent(pack.event.id)}/matches/${encodeURIComponent(match.id)}/briefing`
     try {
-      const made = await ask<Omit<Briefed, 'here'>>(`/api/events/${encodeURIComponent(pack.event.id)}/briefing?${of}`)
+      const made = await ask<Omit<Briefed, 'here'>>(`/api/events/${of}?alliance=${alliance}`)
       return { ...made, here: false }
     } catch (error) {
       if (!(error instanceof Unreachable)) throw error

@@ -14,7 +14,7 @@ export const briefingRouter = router({
     .meta({
       endpoint: {
         method: 'GET',
-        path: '/api/events/{event}/briefing',
+        path: '/api/events/{event}/matches/{match}/briefing',
         may: may.compute,
         summary:
           'All that is said before a match: who does what, when each goes for its finish, whom to watch, and what would change that',
@@ -54,7 +54,7 @@ export const briefingRouter = router({
     .meta({
       endpoint: {
         method: 'GET',
-        path: '/api/events/{event}/broken',
+        path: '/api/events/{event}/teams/{team}/broken',
         may: may.read,
         summary:
           'What scouts saw of a robot’s matches that its pit crew looks after: where it stopped, lost time or dropped out, and their notes',
