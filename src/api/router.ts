@@ -1,4 +1,5 @@
 import { backups } from './backups.ts'
+import { briefingRouter } from './briefing/router.ts'
 import { computeRouter } from './compute/router.ts'
 import { documents } from './documents/router.ts'
 import { estimatesRouter } from './estimates/router.ts'
@@ -8,6 +9,7 @@ import { guesses } from './guesses/router.ts'
 import { health, ready } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
 import { audit, devices, invitations, named, people, session } from './people/index.ts'
+import { packRouter } from './pack/router.ts'
 import { leadRouter } from './records/leadRouter.ts'
 import { recordsRouter } from './records/router.ts'
 import { schemas } from './schemas.ts'
@@ -25,6 +27,7 @@ export const appRouter = router({
   invitations,
   audit,
   backups,
+  briefing: briefingRouter,
   compute: computeRouter,
   documents,
   estimates: estimatesRouter,
@@ -32,6 +35,7 @@ export const appRouter = router({
   exchange,
   guesses,
   jobs: jobsRouter,
+  pack: packRouter,
   records: recordsRouter,
   lead: leadRouter,
   schemas,

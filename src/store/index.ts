@@ -13,6 +13,8 @@ export { type MovedTable, moveWorkspace } from './move/move.ts'
 export { type OpenOptions, openStore } from './open.ts'
 // People
 export { sessionDays } from './people/types.ts'
+// Agreed plans
+export { planId } from './plans/rows.ts'
 // Rounds of guesses
 export { mostCorrections, mostDevices, mostRounds } from './rounds/types.ts'
 // What is kept

@@ -6,6 +6,7 @@ import type { ForecastStore } from './forecasts/types.ts'
 import type { JobQueue } from './jobs/queue.ts'
 import type { JobStore } from './jobs/types.ts'
 import type { AuditStore, EntranceStore, InvitationStore, PeopleStore } from './people/types.ts'
+import type { PlanStore } from './plans/types.ts'
 import type { RecordStore } from './records/types.ts'
 import type { RoundStore } from './rounds/types.ts'
 import type { Signals } from './signals.ts'
@@ -17,6 +18,7 @@ export type * from './forecasts/types.ts'
 export type { JobQueue, QueuedJob } from './jobs/queue.ts'
 export type * from './jobs/types.ts'
 export type * from './people/types.ts'
+export type * from './plans/types.ts'
 export type * from './records/types.ts'
 export type * from './rounds/types.ts'
 export type { Signals } from './signals.ts'
@@ -70,6 +72,8 @@ export interface WorkspaceStore {
   readonly exchange: ExchangeStore
   /** Forecasts as they were shown before their matches. */
   readonly forecasts: ForecastStore
+  /** What was agreed before matches. */
+  readonly plans: PlanStore
   /** Rounds of blind guesses. */
   readonly rounds: RoundStore
   /** Long computations and what came of them. */

@@ -14,6 +14,8 @@ import { DatabaseInvitations } from './people/invitations.ts'
 import { DatabasePeople } from './people/people.ts'
 import type { Sessions } from './people/sessions.ts'
 import type { AuditStore, InvitationStore, PeopleStore } from './people/types.ts'
+import { DatabasePlans } from './plans/plans.ts'
+import type { PlanStore } from './plans/types.ts'
 import { readDocument } from './read.ts'
 import type { Intake } from './records/intake.ts'
 import type { RecordLogs } from './records/log.ts'
@@ -45,6 +47,7 @@ export class DatabaseWorkspace implements WorkspaceStore {
   readonly events: EventStore
   readonly exchange: ExchangeStore
   readonly forecasts: ForecastStore
+  readonly plans: PlanStore
   readonly rounds: RoundStore
   readonly jobs: JobStore
   readonly records: RecordStore
@@ -63,6 +66,7 @@ export class DatabaseWorkspace implements WorkspaceStore {
     this.events = new DatabaseEvents(client, workspaceId, now)
     this.exchange = new DatabaseExchange(client, workspaceId, { now, engine: database.engine })
     this.forecasts = new DatabaseForecasts(client, workspaceId, now)
+    this.plans = new DatabasePlans(client, workspaceId, now)
     this.jobs = new DatabaseJobs(client, workspaceId, now)
     this.records = new DatabaseRecords(client, workspaceId, { now, intake, logs })
     this.rounds = new DatabaseRounds(client, workspaceId, now)

@@ -34,6 +34,8 @@ beforeAll(async () => {
         made: 20,
         sideBySide: 20,
         observed: 20,
+        versions: 20,
+        lanes: 20,
         doubts: 20,
         solved: 20,
         estimateReport: 20,

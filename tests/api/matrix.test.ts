@@ -163,6 +163,11 @@ describe('A lead of one team and what belongs to another:', () => {
     return zipSync({ 'event.csv': strToU8(`${columns.join(',')}\r\n${cells.join(',')}\r\n`) })
   }
 
+  const planBody = {
+    ...{ alliance: 'red', jobs: [], threat: { team: '90001', marker: null } },
+    ...{ win: 0.5, scores: { ours: 1, theirs: 1 }, note: 'Taken' },
+  }
+
   /** What else a request needs to be taken as one; a new procedure with a body has its entry here. */
   const bodies: { readonly [name: string]: { [field: string]: unknown } } = {
     'backups.make': {},
@@ -188,6 +193,9 @@ describe('A lead of one team and what belongs to another:', () => {
     'exchange.bringArchive': { file: archive() },
     'exchange.bringTables': { file: tables() },
     'records.accept': { unsent: 0, rows: [] },
+    'briefing.get': { match: 'm' },
+    'briefing.agree': { match: 'm', from: '0'.repeat(64), body: planBody },
+    'briefing.broken': { team: '90001' },
     'estimates.sideBySide': { teams: '90001,90002' },
     'estimates.without': { records: [gone] },
     'estimates.changed': { records: [gone] },

@@ -54,6 +54,8 @@ const seconds = {
   made: 20,
   sideBySide: 20,
   observed: 20,
+  versions: 20,
+  lanes: 20,
   doubts: 20,
   solved: 20,
   estimateReport: 20,

@@ -1,6 +1,7 @@
 import { onlyWorkspace } from '../../src/app.ts'
 import type { Match, Row, Slot } from '../../src/model/scouting/index.ts'
 import { event, eventId, qualification, seen, teams, uuidOf } from '../faults/harbourEvent.ts'
+import { agreed } from '../model/briefing/plans.ts'
 import { harbour } from '../model/documents/harbour.ts'
 import { forecast } from '../model/scouting/record/forecasts.ts'
 import type { Server } from './server.ts'
@@ -29,7 +30,7 @@ export interface Rich {
 
 /**
  * An event with what is hard to carry over: a replay, a surrogate, a match taken out, results corrected and taken back, seats, a
- * rehearsal, records of each kind, a correction, a choice, rows kept apart, one of them decided over, and two forecasts of a match.
+ * rehearsal, records of each kind, a correction, a choice, rows kept apart, one of them decided over, two forecasts of a match, and what was agreed for it.
  */
 export async function richEvent(server: Server): Promise<Rich> {
   const lead = await claim(server)
@@ -109,9 +110,10 @@ export async function richEvent(server: Server): Promise<Rich> {
     reason: 'Seen on video',
   })
   await ok(lead, 'POST', at('choices'), { match: 'q1-2', team: teams[0], record: observed[1]!.id, reason: 'Closer' })
-  const { forecasts } = server.store.workspace(await server.store.ensureWorkspace(onlyWorkspace))
+  const { forecasts, plans } = server.store.workspace(await server.store.ensureWorkspace(onlyWorkspace))
   const { id: _, madeAt: __, ...shown } = forecast('q2', 0)
   await forecasts.keep(eventId, [shown])
   await forecasts.keep(eventId, [{ ...shown, from: 'b'.repeat(64) }])
+  await plans.agree(eventId, agreed('q2'))
   return { lead, scout }
 }

@@ -120,6 +120,10 @@ export function answer(question: ToWorker, progress: Progress): unknown {
       return import('./lineup.ts').then(({ lineupMatches }) => lineupMatches(question))
     case 'sampleMatches':
       return import('./match.ts').then(({ sampled }) => sampled(question))
+    case 'briefing':
+      return import('../../src/model/briefing/alone.ts').then(({ briefAlone }) =>
+        briefAlone(question.request, progress),
+      )
     case 'reach':
       return reachProblems(question.game, question.footprint)
     case 'travel':

@@ -31,4 +31,5 @@ export const budgets: { readonly [kind in Kind]: number } = {
   lineupCandidates: 240,
   lineupMatches: 240,
   sampleMatches: 120,
+  briefing: 240,
 }

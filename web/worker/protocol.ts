@@ -1,3 +1,4 @@
+import type { Briefing, BriefingRequest } from '../../src/model/briefing/types.ts'
 import type { BeliefPart, MapAxes, MapPoint, PieceWorth, Turn } from '../../src/model/compare/index.ts'
 import type { BeliefReport, CompareReport, CompareRequest, Input } from '../../src/model/compare/types.ts'
 import type { QuickWay, Strength } from '../../src/model/documents/quickSheet.ts'
@@ -128,6 +129,8 @@ export interface Questions {
     ask: { game: Game; level: string | null; seed: number; lineup: Lineup }
     answer: SampledMatches
   }
+  /** A match’s briefing, from a pack’s robots. */
+  briefing: { ask: { request: BriefingRequest }; answer: Briefing }
   /** Where a robot of this size can not stand or get. */
   reach: { ask: { game: Game; footprint: Robot['footprint'] }; answer: Problem[] }
 }

@@ -1,3 +1,4 @@
+import { lanesOf, VersionPlayers } from '../../model/briefing/index.ts'
 import { beliefDraws, beliefSummary, compare as compareOptions } from '../../model/compare/index.ts'
 import { isOutOfMemory, ModelError, type ModelErrorCode, type Path } from '../../model/errors.ts'
 import { travel as findWay } from '../../model/field/index.ts'
@@ -85,6 +86,12 @@ export const observed = task<'observed'>(({ input, teams, draws }) => {
   const event = eventEstimates(input)
   return teams.map((team) => observedRobot(event, team, { draws }).option)
 })
+const briefed = new VersionPlayers()
+export const versions = task<'versions'>(({ request, versions: asked, ...of }) => {
+  const player = briefed.for(request)
+  return asked.map((version) => player.play(version, of))
+})
+export const lanes = task<'lanes'>((request) => lanesOf(request))
 export const field = task<'field'>((request) => fieldReport(request))
 export const film = task<'film'>(({ game, ...of }) => filmOf(game, of))
 const calibrators = new Calibrators()

@@ -27,6 +27,8 @@ export const {
   made,
   sideBySide,
   observed,
+  versions,
+  lanes,
   doubts,
   solved,
   estimateReport,

@@ -1,6 +1,7 @@
+import type { LaneRequest, PlayedVersion, Version } from '../../model/briefing/index.ts'
 import type { BeliefPart } from '../../model/compare/index.ts'
 import type { BeliefReport, CompareReport, CompareRequest } from '../../model/compare/types.ts'
-import type { Game, Option, Robot } from '../../model/documents/types.ts'
+import type { Game, Option, Point, Robot } from '../../model/documents/types.ts'
 import type { Route } from '../../model/field/types.ts'
 import type { LegReport, LegRequest } from '../../model/leg/types.ts'
 import type { Film } from '../../model/match/film.ts'
@@ -84,6 +85,13 @@ export interface Tasks {
   field: { request: FieldRequest; answer: FieldReport }
   /** Teams as robots of a match, by what was seen of them. */
   observed: { request: { input: EventInput; teams: readonly string[]; draws: number }; answer: Option[] }
+  /** Matches of versions of one match, and ways over the field, for its briefing. */
+  versions: {
+    /** `request`: the JSON text of a `BriefingRequest`. */
+    request: { request: string; versions: readonly Version[]; from: number; to: number; sums?: boolean }
+    answer: PlayedVersion[]
+  }
+  lanes: { request: LaneRequest; answer: Point[][] }
   summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
 }
 
@@ -118,6 +126,8 @@ export const budgets: { readonly [name in TaskName]: number } = {
   made: 30,
   sideBySide: 30,
   observed: 30,
+  versions: 60,
+  lanes: 20,
   doubts: 30,
   solved: 30,
   estimateReport: 60,

@@ -8,7 +8,7 @@ import {
   tellExchange,
 } from '../../model/event/archive/index.ts'
 import { seatKey } from '../../model/event/seats.ts'
-import { forecastId } from '../../store/index.ts'
+import { forecastId, planId } from '../../store/index.ts'
 import type { HashedRow } from '../../store/types.ts'
 import { disagreement, hashed } from '../records/rows.ts'
 import { unhurried } from './pieces.ts'
@@ -43,7 +43,7 @@ function unordered<Item extends { revision: number }>(
 
 /** What a contract does not see: ids that must be there once, and what must belong together. */
 export function checkContents(contents: EventContents): Problem[] {
-  const { event, rules, matches, results, assignments, records, apart, forecasts } = contents
+  const { event, rules, matches, results, assignments, records, apart, forecasts, plans } = contents
   const { id, game } = event.at(-1)!.body
   const known = new Set(matches.map(({ match }) => match.id))
   const other = (path: Path, inside: string, what = inside) =>
@@ -70,10 +70,15 @@ export function checkContents(contents: EventContents): Problem[] {
     ...twice('apart', apart, apartKey),
     ...twice('drills', contents.drills, (drill) => drill.id),
     ...twice('forecasts', forecasts, (forecast) => forecast.id),
+    ...twice('plans', plans, (plan) => plan.id),
     ...twice('people', contents.people, (person) => person.id),
     ...homeless('results', results),
     ...homeless('assignments', assignments),
     ...homeless('forecasts', forecasts),
+    ...homeless('plans', plans),
+    ...plans.flatMap(({ id: named, ...content }, index) =>
+      planId(content) === named ? [] : [problem(['plans', index, 'id'], { code: 'otherPlan', parts: { id: named } })],
+    ),
     ...forecasts.flatMap(({ id: named, ...content }, index) =>
       forecastId(content) === named
         ? []

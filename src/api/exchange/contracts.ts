@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { contentParts, type WrittenContents } from '../../model/event/archive/index.ts'
 import { format, game, id, list, revision } from '../contracts/index.ts'
 import {
+  agreedPlan,
   eventRecord,
   hash,
   keptForecast,
@@ -90,6 +91,8 @@ export const eventContents = z
       100_000,
       'Forecasts as they were shown before their matches, oldest first',
     ).optional(),
+    // The same of what was agreed before matches.
+    plans: list(agreedPlan, 0, 50_000, 'What was agreed before matches, oldest first').optional(),
     people: list(z.strictObject({ id, nickname: z.string().min(1).max(200) }), 0, 10_000, 'Nicknames by id'),
   })
   .meta({ id: 'EventContents', description: 'Everything of one event' })

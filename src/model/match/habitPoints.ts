@@ -37,12 +37,13 @@ export function habitPoints(game: Game, option: Option): ExpectedPoints | null {
   const { habit, form } = option.robot
   if (!habit || !allWhole(option)) return null
   const draws = habit.draws && habit.draws.length > 0 ? habit.draws : [{}]
-  const parts = draws.flatMap((draw) =>
-    formNodes(draw.form ?? form.spread).map(({ factor, weight }) => ({
+  const parts = draws.flatMap((draw) => {
+    const known = knownOf(game, option, { habit, draw })
+    return formNodes(draw.form ?? form.spread).map(({ factor, weight }) => ({
       weight: weight / draws.length,
-      points: pointsAt(game, option, { habit, draw, factor: factor * (draw.time ?? 1) }),
-    })),
-  )
+      points: pointsAt(game, option, { known, factor: factor * (draw.time ?? 1) }),
+    }))
+  })
   const goals: ExpectedPoints['goals'] = {}
   const finishes: ExpectedPoints['finishes'] = {}
   for (const { weight, points } of parts) {
@@ -73,31 +74,75 @@ function allWhole({ robot }: Option): boolean {
 interface Numbers {
   habit: Habit
   draw: HabitDraw
-  /** On all times. */
-  factor: number
 }
 
-function pointsAt(game: Game, option: Option, numbers: Numbers): Pick<ExpectedPoints, 'goals' | 'finishes'> {
-  const { factor } = numbers
+interface Known {
+  trips: readonly GoalTrip[]
+  leaving: ReturnType<typeof departure>
+  /** Over its trips, in their shares; `square` of the whole cycle. */
+  collect: Moments
+  score: Moments
+  cycle: number
+  square: number
+  /** Whether it begins with something that a goal takes. */
+  preloaded: boolean
+}
+
+/** What is the same of a robot's draw at whatever form: worked out once, it is most of the work. */
+function knownOf(game: Game, option: Option, numbers: Numbers): Known {
   const trips = tripsOf(game, option, numbers)
-  const leaving = departure(game, option, numbers)
-  const { teleop } = game.clock
   const over = (of: (trip: GoalTrip) => number) => trips.reduce((sum, trip) => sum + trip.share * of(trip), 0)
   const collect = { mean: over((trip) => trip.collect.mean), square: over((trip) => trip.collect.square) }
   const score = { mean: over((trip) => trip.score.mean), square: over((trip) => trip.score.square) }
-  const cycle = collect.mean + score.mean
-  const square = over((trip) => trip.collect.square + trip.score.square + 2 * trip.collect.mean * trip.score.mean)
-  const begins = trips.some(({ preloaded }) => preloaded > 0) ? factor * score.mean : 0
-  // Counted in the robot's own seconds: at form f it has 1/f of them.
-  const count =
-    cycle > 0
-      ? roundTrips((teleop - begins) / factor, (teleop - leaving.at - begins) / factor, {
-          cycle,
-          square,
-          collect,
-          leaves: leaving.finish !== null,
-        })
-      : 0
+  return {
+    ...{ trips, collect, score },
+    leaving: departure(game, option, numbers),
+    cycle: collect.mean + score.mean,
+    square: over((trip) => trip.collect.square + trip.score.square + 2 * trip.collect.mean * trip.score.mean),
+    preloaded: trips.some(({ preloaded }) => preloaded > 0),
+  }
+}
+
+/** How many trips it makes when all of its times take so many times as long. Counted in its own seconds: at form f it has 1/f of them. */
+function countOf({ clock: { teleop } }: Game, known: Known, factor: number): number {
+  const { cycle, square, collect, score, leaving } = known
+  const begins = known.preloaded ? factor * score.mean : 0
+  if (!(cycle > 0)) return 0
+  return roundTrips((teleop - begins) / factor, (teleop - leaving.at - begins) / factor, {
+    ...{ cycle, square, collect },
+    leaves: leaving.finish !== null,
+  })
+}
+
+/**
+ * Pieces that an observed robot places with one draw of its habit when all of its times take so many times as long: what
+ * `habitPoints` says of them, for who asks about many times in a row.
+ */
+export function piecesBy(game: Game, option: Option, draw: HabitDraw): (time: number) => number {
+  const { habit, form } = option.robot
+  if (!habit || !allWhole(option)) return () => 0
+  const known = knownOf(game, option, { habit, draw })
+  const { trips } = known
+  const nodes = formNodes(draw.form ?? form.spread)
+  return (time) => {
+    const pieces = trips.map(() => 0)
+    for (const { factor, weight } of nodes) {
+      const count = countOf(game, known, factor * time)
+      for (const [k, { share, placed, preloaded }] of trips.entries())
+        pieces[k] = (pieces[k] as number) + weight * (share * (count * placed + preloaded))
+    }
+    return pieces.reduce((sum, each) => sum + each, 0)
+  }
+}
+
+function pointsAt(
+  game: Game,
+  option: Option,
+  { known, factor }: { known: Known; factor: number },
+): Pick<ExpectedPoints, 'goals' | 'finishes'> {
+  const { trips, leaving, cycle, collect, score } = known
+  const { teleop } = game.clock
+  const count = countOf(game, known, factor)
   const goals: ExpectedPoints['goals'] = {}
   for (const { goal, share, placed, preloaded } of trips) {
     const pieces = share * (count * placed + preloaded)
@@ -155,8 +200,19 @@ function tripsOf(game: Game, option: Option, { habit, draw }: Numbers): GoalTrip
   return found.map((trip) => ({ ...trip, share: trip.share / sum }))
 }
 
+/** By the duration itself: finding a robot's pace asks for the same ones thousands of times. */
+const keptMoments = new WeakMap<Duration, { mean: number; variance: number }>()
+
+function momentsOf(duration: Duration): { mean: number; variance: number } {
+  const before = keptMoments.get(duration)
+  if (before) return before
+  const { mean, variance } = distributionOf(duration)
+  keptMoments.set(duration, { mean, variance })
+  return { mean, variance }
+}
+
 function timeOf(trip: Trip, unhindered = 1): Moments {
-  const { mean, variance } = distributionOf((trip as { whole: Duration }).whole)
+  const { mean, variance } = momentsOf((trip as { whole: Duration }).whole)
   return { mean: unhindered * mean, square: unhindered ** 2 * (variance + mean ** 2) }
 }
 

@@ -14,6 +14,7 @@ import type { By } from '../event/types.ts'
 import { forecastRow } from '../forecasts/rows.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
 import type { StoreHealth } from '../types.ts'
+import { planRow } from '../plans/rows.ts'
 import { readContents } from './contents.ts'
 import { insertRecords, type KeptCells } from './insert.ts'
 import { nicknames, withIds } from './people.ts'
@@ -136,6 +137,7 @@ async function bringSchedule(transaction: TransactionClient, scope: Scope, take:
     }),
   })
   await transaction.forecast.createMany({ data: take.forecasts.map((each) => forecastRow(scope, each)) })
+  await transaction.agreedPlan.createMany({ data: take.plans.map((each) => planRow(scope, each)) })
   await transaction.namedPerson.createMany({ data: take.people.map((each) => ({ workspaceId, ...each })) })
 }
 

@@ -5,6 +5,7 @@ import { assignmentOf, matchOf, resultOf } from '../event/rows.ts'
 import type { Scope } from '../event/schedule.ts'
 import { readForecasts } from '../forecasts/rows.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
+import { readPlans } from '../plans/rows.ts'
 import { apartRowsOf, readChoices } from '../records/lead.ts'
 import { recordColumns, recordOf } from '../records/rows.ts'
 import { forgotten, nicknames } from './people.ts'
@@ -26,6 +27,7 @@ export async function readContents(
     choices: await readChoices(client, scope.workspaceId, scope.event),
     drills: await readAllDrills(client, scope),
     forecasts: await readForecasts(client, scope),
+    plans: await readPlans(client, scope),
   }
   const rules = await readRules(client, scope.workspaceId, event.at(-1)!.body.game, parts.records)
   const names = await nicknames(client, scope.workspaceId, idsIn(parts))
@@ -118,6 +120,7 @@ function idsIn(of: Omit<EventContents, 'event' | 'rules' | 'people'>): Set<strin
     ...of.apart.map(({ resolvedBy }) => resolvedBy),
     ...of.choices.map(({ person }) => person),
     ...of.drills.map(({ startedBy }) => startedBy),
+    ...of.plans.map(({ person }) => person),
   ]
   return new Set(ids.filter((id) => id !== null))
 }

@@ -8,7 +8,7 @@ import './eventNav.css'
 /** Everything of an event, by when it is used. */
 const groups = {
   before: ['teams', 'schedule', 'watch', 'sheets', 'people'],
-  during: ['board', 'doubts', 'estimates', 'field', 'results', 'hand-in', 'codes', 'stands'],
+  during: ['briefing', 'pit', 'board', 'doubts', 'estimates', 'field', 'results', 'hand-in', 'codes', 'stands'],
   after: ['ranking', 'forecasts', 'visits', 'exchange'],
 } as const
 

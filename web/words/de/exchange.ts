@@ -45,6 +45,7 @@ export const exchange: Words['exchange'] = {
     choices: 'Wahl zwischen Aufzeichnungen',
     drills: 'Proben',
     forecasts: 'Vorhersagen',
+    plans: 'Absprachen',
     people: 'Spitznamen',
   },
   added: 'Dazugekommen',

@@ -4,6 +4,7 @@ import type { Words } from '../catalogue.ts'
 /** What is wrong with files of an event, in German. */
 export const ofExchange: Pick<Words['problems'], keyof typeof exchangeSentences> = {
   damagedFile: () => 'Die Datei ist beschädigt: Ihr Inhalt hat nicht die Prüfsumme, die sie nennt',
+  otherPlan: ({ id }) => `Absprache ${id}: Ihre Kennung ist nicht die Prüfsumme ihres Inhalts`,
   otherForecast: ({ id }) => `Vorhersage ${id}: Ihre Kennung ist nicht die Prüfsumme ihres Inhalts`,
   otherHash: ({ id }) => `Aufzeichnung ${id}: Ihre Prüfsumme ist nicht die ihres Inhalts`,
   otherEventInFile: ({ id, event, inside }) =>

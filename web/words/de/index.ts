@@ -3,6 +3,7 @@ import { actions } from './actions.ts'
 import { air } from './air.ts'
 import { backups } from './backups.ts'
 import { board } from './board.ts'
+import { briefing } from './briefing.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
 import { charts } from './charts.ts'
@@ -36,6 +37,7 @@ import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
 import { people } from './people.ts'
 import { pit } from './pit.ts'
+import { pitBoard } from './pitBoard.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
@@ -71,6 +73,7 @@ export const de: Words = {
   air,
   backups,
   board,
+  briefing,
   budget,
   cautions,
   charts,
@@ -103,6 +106,7 @@ export const de: Words = {
   overrides,
   parts,
   pit,
+  pitBoard,
   practice,
   people,
   problems,

@@ -2,6 +2,7 @@ import { actions } from './actions.ts'
 import { air } from './air.ts'
 import { backups } from './backups.ts'
 import { board } from './board.ts'
+import { briefing } from './briefing.ts'
 import { budget } from './budget.ts'
 import { cautions } from './cautions.ts'
 import { charts } from './charts.ts'
@@ -35,6 +36,7 @@ import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
 import { people } from './people.ts'
 import { pit } from './pit.ts'
+import { pitBoard } from './pitBoard.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
@@ -70,6 +72,7 @@ export const en = {
   air,
   backups,
   board,
+  briefing,
   budget,
   cautions,
   charts,
@@ -102,6 +105,7 @@ export const en = {
   overrides,
   parts,
   pit,
+  pitBoard,
   practice,
   people,
   problems,

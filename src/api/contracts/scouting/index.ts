@@ -1,6 +1,7 @@
 export { eventRecord, matchResult, mostTeams, scheduledMatch } from './event.ts'
 export { forecastBody, hash, keptForecast, storedMoment } from './forecast.ts'
 export { happening, mostHappenings, observation } from './observation.ts'
+export { agreedPlan, planBody } from './plan.ts'
 export { mostRows, receipt, row, rowAnswer, rowAnswers } from './row.ts'
 export { alliance, device, moment, phase, position, seat, sequence, team, uuid } from './shared.ts'
 export { change, mostPhotoBytes, mostPhotos, photo, pitVisit, ranking } from './visit.ts'

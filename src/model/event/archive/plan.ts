@@ -82,6 +82,10 @@ export function planBring(file: EventContents, here: Here): BringPlan {
   const forecasts = judged('forecasts', file.forecasts, ({ id, match }) =>
     known.has(id) ? 'same' : going.has(match) ? 'new' : { differs: { id: match } },
   )
+  const knownPlans = new Set(there?.plans.map(({ id }) => id))
+  const plans = judged('plans', file.plans, ({ id, match }) =>
+    knownPlans.has(id) ? 'same' : going.has(match) ? 'new' : { differs: { id: match } },
+  )
   const people = judged('people', file.people, ({ id, nickname }) => {
     const before = here.people.get(id)
     if (before === undefined) return 'new'
@@ -89,7 +93,7 @@ export function planBring(file: EventContents, here: Here): BringPlan {
     return before === nickname || before === '' ? 'same' : { differs: { id, detail: nickname } }
   })
   return {
-    take: { event, rules, matches, results, assignments, records, apart, choices, drills, forecasts, people },
+    take: { event, rules, matches, results, assignments, records, apart, choices, drills, forecasts, plans, people },
     report: { fresh: there === null, back: here.removed, parts, conflicts, differs },
   }
 }
@@ -97,7 +101,7 @@ export function planBring(file: EventContents, here: Here): BringPlan {
 /** A difference with what people call its match by. */
 function namesOf({ matches }: EventContents) {
   const names = new Map(matches.map(({ match: { id, phase, number, play } }) => [id, { phase, number, play }]))
-  const ofMatches: readonly ContentPart[] = ['matches', 'results', 'assignments', 'choices', 'forecasts']
+  const ofMatches: readonly ContentPart[] = ['matches', 'results', 'assignments', 'choices', 'forecasts', 'plans']
   return (difference: ContentDifference): ContentDifference => {
     const match = ofMatches.includes(difference.part) ? names.get(difference.id) : undefined
     return match ? { ...difference, match } : difference

@@ -3,6 +3,7 @@ export const exchangeSentences = {
   // An archive
   damagedFile: (_: object) => 'The file is damaged: what is in it does not have the hash that it names',
   otherHash: (of: { id: string }) => `Record ${of.id}: its hash is not that of its content`,
+  otherPlan: (of: { id: string }) => `Plan ${of.id}: its id is not the hash of its content`,
   otherForecast: (of: { id: string }) => `Forecast ${of.id}: its id is not the hash of its content`,
   otherEventInFile: (of: { id: string; event: string; inside: string }) =>
     `${of.id} belongs to the event “${of.inside}”, and the file is about “${of.event}”`,

@@ -1,3 +1,4 @@
+import type { AgreedPlan } from '../../briefing/agreed.ts'
 import type { Game } from '../../documents/types.ts'
 import type { KeptForecast } from '../../scouting/record/index.ts'
 import type { Assignment, EventRecord, Match, Result, Row } from '../../scouting/types.ts'
@@ -95,12 +96,17 @@ export interface EventContents {
   drills: KeptDrill[]
   /** As they were shown before their matches, oldest first. */
   forecasts: KeptForecast[]
+  /** What was agreed before matches, oldest first. */
+  plans: AgreedPlan[]
   /** What those are called whose ids stand anywhere in it. */
   people: { id: string; nickname: string }[]
 }
 
-/** As a file has it: an event without forecasts is the same file, with the same hash, as before there were any. */
-export type WrittenContents = Omit<EventContents, 'forecasts'> & { forecasts?: KeptForecast[] | undefined }
+/** As a file has it: an event without forecasts and plans is the same file, with the same hash, as before there were any. */
+export type WrittenContents = Omit<EventContents, 'forecasts' | 'plans'> & {
+  forecasts?: KeptForecast[] | undefined
+  plans?: AgreedPlan[] | undefined
+}
 
 export const contentParts = [
   'event',
@@ -113,6 +119,7 @@ export const contentParts = [
   'choices',
   'drills',
   'forecasts',
+  'plans',
   'people',
 ] as const
 export type ContentPart = (typeof contentParts)[number]

@@ -1,17 +1,16 @@
-import type { Habit, HabitDraw } from '../../documents/habit.ts'
+import type { HabitDraw } from '../../documents/habit.ts'
 import type { Game, Option } from '../../documents/types.ts'
-import { habitPoints } from '../../match/habitPoints.ts'
+import { piecesBy } from '../../match/habitPoints.ts'
 
 /** Bounds of a factor on times, those of the contract of a habit's draw. */
 const bounds = { low: 0.05, high: 20 }
 
-/** Pieces that a robot tries in a match by its habit, with one of its draws, nobody in its way. */
-export function attemptsBy(game: Game, option: Option, draw: HabitDraw): number {
+/** Pieces that a robot tries in a match by its habit, with one of its draws, nobody in its way; by the factor on its times. */
+function attemptsBy(game: Game, option: Option, draw: HabitDraw): (time: number) => number {
   const { robot } = option
   const sure = Object.fromEntries(game.goals.map(({ id }) => [id, 1]))
-  const habit: Habit = { ...(robot.habit as Habit), draws: [{ ...draw, success: sure }] }
-  const expected = habitPoints(game, { ...option, auto: null, robot: { ...robot, preload: preloadOf(option), habit } })
-  return Object.values(expected?.goals ?? {}).reduce((sum, { pieces }) => sum + pieces, 0)
+  const own = { ...option, auto: null, robot: { ...robot, preload: preloadOf(option) } }
+  return piecesBy(game, own, { ...draw, success: sure })
 }
 
 /** What it holds when teleop begins, which a routine may say. */
@@ -29,9 +28,10 @@ export function timeFor(
   option: Option,
   { attempts, draw, from }: { attempts: number; draw: HabitDraw; from: number },
 ): number {
+  const attemptsAt = attemptsBy(game, option, draw)
   let time = from
   for (let turn = 0; turn < 12; turn++) {
-    const now = attemptsBy(game, option, { ...draw, time })
+    const now = attemptsAt(time)
     if (!(now > 0)) {
       time = Math.max(bounds.low, time / 2)
       continue

@@ -1,0 +1,12 @@
+/** Section 8 of the model, briefing: all that is said minutes before a match, and who is told what of it. */
+export { type AgreedPlan, type PlanBody, planBodyOf, plansInForce } from './agreed.ts'
+export { briefAlone } from './alone.ts'
+export { brief, type Hands, steps } from './brief.ts'
+export { type Broken, brokenIn } from './broken.ts'
+export { type Change, changesBetween } from './changed.ts'
+export * from './copies.ts'
+export { assumedSlowing, briefingSeed } from './given.ts'
+export { type LaneRequest, lanesOf } from './lanes.ts'
+export { type Ending, endingsOf, lastCallOf } from './lastCall.ts'
+export { VersionPlayer, VersionPlayers } from './player.ts'
+export type * from './types.ts'

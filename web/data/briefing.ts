@@ -1,0 +1,77 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query'
+import type { AgreedPlan, PlanBody } from '../../src/model/briefing/agreed.ts'
+import { assumedSlowing, briefingSeed } from '../../src/model/briefing/given.ts'
+import type { Briefing } from '../../src/model/briefing/types.ts'
+import type { Alliance, Match } from '../../src/model/scouting/types.ts'
+import { askModel } from '../worker/client.ts'
+import { client, said, Unreachable } from './api.ts'
+import { type EventPack, packKey } from './eventPack.ts'
+import { ask } from './records.ts'
+
+/** A briefing as it was made, and from what. */
+export interface Briefed {
+  match: string
+  alliance: Alliance
+  records: number
+  neverSeen: string[]
+  from: string
+  madeAt: string
+  briefing: Briefing
+  /** By this browser, from what it keeps. */
+  here: boolean
+}
+
+/** Both sides of a match, ours first. */
+export const sidesOf = (match: Match, alliance: Alliance) =>
+  [match[alliance], match[alliance === 'red' ? 'blue' : 'red']] as const
+
+/**
+ * The briefing of a match: by the server, or by this browser's own worker from the pack where there is no server. Both come to the
+ * same from the same records.
+ */
+export async function makeBriefing(
+  { pack, kept }: { pack: EventPack; kept: boolean },
+  { match, alliance }: { match: Match; alliance: Alliance },
+  progress: (done: number, all: number) => void,
+): Promise<Briefed> {
+  if (!kept) {
+    const of = `${encodeURIComponent(pack.event.id)}/matches/${encodeURIComponent(match.id)}/briefing`
+    try {
+      const made = await ask<Omit<Briefed, 'here'>>(`/api/events/${of}?alliance=${alliance}`)
+      return { ...made, here: false }
+    } catch (error) {
+      if (!(error instanceof Unreachable)) throw error
+    }
+  }
+  const [ours, theirs] = sidesOf(match, alliance).map((side) => side.map(({ team }) => team)) as [string[], string[]]
+  const robots = (teams: readonly string[]) => teams.map((team) => pack.robots[team]!)
+  const request = {
+    game: pack.game,
+    level: pack.event.level,
+    ours: robots(ours),
+    theirs: robots(theirs),
+    seed: briefingSeed,
+    slowing: assumedSlowing,
+  }
+  const briefing = await askModel('briefing', { request }, { progress, asked: true })
+  return {
+    match: match.id,
+    alliance,
+    records: pack.records,
+    neverSeen: [...ours, ...theirs].filter((team) => (pack.seen[team] ?? 0) === 0),
+    from: pack.from,
+    madeAt: pack.madeAt,
+    briefing,
+    here: true,
+  }
+}
+
+/** Keeps what was agreed for a match. */
+export function useAgree(event: string) {
+  const queries = useQueryClient()
+  return useMutation({
+    mutationFn: (plan: { match: string; from: string; body: PlanBody }) =>
+      said(client.briefing.agree.mutate({ event, ...plan })) as unknown as Promise<AgreedPlan>,
+    onSuccess: () => queries.invalidateQueries({ queryKey: packKey(event) }),
+  })
+}

@@ -1,0 +1,124 @@
+import { Button } from '@mantine/core'
+import { useState } from 'react'
+import { changesBetween } from '../../../../src/model/briefing/changed.ts'
+import { coachCopy, partnerCopy } from '../../../../src/model/briefing/copies.ts'
+import { lastCallOf } from '../../../../src/model/briefing/lastCall.ts'
+import type { Alliance, Match } from '../../../../src/model/scouting/types.ts'
+import { type Briefed, sidesOf } from '../../../data/briefing.ts'
+import type { Packed } from '../../../data/eventPack.ts'
+import { Trouble } from '../../../shell/states.tsx'
+import { words } from '../../../words/catalogue.ts'
+import { listed, moment } from '../../../words/format.ts'
+import { matchName } from '../matchNames.ts'
+import { allianceName, timeOf } from '../names.ts'
+import { Agree } from './Agree.tsx'
+import { CoachSheet, JobSheet } from './CoachSheet.tsx'
+import { StrategistSheet } from './StrategistSheet.tsx'
+import { changeSaid } from './said.ts'
+import { type BriefedState, useBriefed } from './useBriefed.ts'
+
+const copies = ['coach', 'partner', 'strategist'] as const
+type Copy = (typeof copies)[number]
+
+/** The briefing of one match, made as soon as it is opened. */
+export function Brief(props: { packed: Packed; match: Match; alliance: Alliance }) {
+  const { packed, match, alliance } = props
+  const texts = words().briefing
+  const briefed = useBriefed(packed, { match, alliance })
+  const [copy, setCopy] = useState<Copy>('coach')
+  const { shown, progress } = briefed
+  if (briefed.error && !shown) return <Trouble title={texts.notMade} error={briefed.error} retry={briefed.again} />
+  if (!shown)
+    return (
+      <p role="status" className="sheet">
+        {texts.working} {progress && texts.step(progress.done, progress.all)}
+      </p>
+    )
+  return (
+    <div className="stack">
+      <News packed={packed} briefed={briefed} shown={shown} />
+      <div className="row no-print">
+        <fieldset className="brief-copies" aria-label={texts.copies}>
+          {copies.map((each) => (
+            <button key={each} type="button" aria-pressed={each === copy} onClick={() => setCopy(each)}>
+              {texts.copyNames[each]}
+            </button>
+          ))}
+        </fieldset>
+        <Button variant="default" onClick={() => window.print()}>
+          {texts.print}
+        </Button>
+      </div>
+      <Page packed={packed} match={match} shown={shown} copy={copy} />
+      <Agree packed={packed} made={shown} />
+    </div>
+  )
+}
+
+/** What arrived since, what it would change, and the offer to take it. */
+function News({ packed, briefed, shown }: { packed: Packed; briefed: BriefedState; shown: Briefed }) {
+  const texts = words().briefing
+  const { next, looking, take, error, again } = briefed
+  const changes = next ? changesBetween(shown.briefing, next.briefing) : []
+  return (
+    <div role="status" className="no-print">
+      {looking && <p className="soft">{`${texts.news} ${texts.renewing}`}</p>}
+      {!looking && !next && error !== null && (
+        <p className="row">
+          {texts.news} {texts.notMade}.
+          <Button variant="default" size="xs" onClick={again}>
+            {words().shell.again}
+          </Button>
+        </p>
+      )}
+      {next && (
+        <div className="sheet stack brief-news">
+          <p>
+            <strong>{changes.length === 0 ? texts.newsSame : texts.newsChanges}</strong>
+          </p>
+          {changes.length > 0 && (
+            <ul>
+              {changes.map((change) => (
+                <li key={JSON.stringify(change)}>{changeSaid(packed.pack.game, change)}</li>
+              ))}
+            </ul>
+          )}
+          <div>
+            <Button onClick={take}>{texts.renew}</Button>
+          </div>
+        </div>
+      )}
+    </div>
+  )
+}
+
+function Page(props: { packed: Packed; match: Match; shown: Briefed; copy: Copy }) {
+  const { match, shown, copy } = props
+  const { pack } = props.packed
+  const { briefing, alliance, neverSeen } = shown
+  const texts = words().briefing
+  const [, theirs] = sidesOf(match, alliance)
+  const { matches, results, plans, endings, own } = pack
+  const last = lastCallOf({ matches, results, plans, endings, own, before: match.id })
+  return (
+    <article className={`brief-page brief-${copy}`} aria-label={texts.copyNames[copy]}>
+      <header>
+        <h2>
+          {matchName(match)} · {allianceName(alliance)}
+        </h2>
+        <p>
+          {[timeOf(match, pack.event.startsOn), texts.against(listed(theirs.map(({ team }) => team)))]
+            .filter(Boolean)
+            .join(' · ')}
+        </p>
+      </header>
+      {copy === 'coach' && <CoachSheet pack={pack} copy={coachCopy(briefing, last)} />}
+      {copy === 'partner' && <JobSheet game={pack.game} copy={partnerCopy(briefing)} own={[]} />}
+      {copy === 'strategist' && <StrategistSheet pack={pack} briefing={briefing} />}
+      <footer>
+        {texts.copyNames[copy]} · {texts.asOf(moment(shown.madeAt), shown.records)} {shown.here && texts.madeHere}{' '}
+        {copy === 'strategist' && neverSeen.length > 0 && texts.neverSeen(listed(neverSeen))}
+      </footer>
+    </article>
+  )
+}
