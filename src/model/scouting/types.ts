@@ -24,6 +24,8 @@ export interface EventRecord {
   startsOn?: string
   /** After so many own matches a match counts half in estimates; missing: all count alike. */
   halfLife?: number
+  /** Our own team at the event. */
+  own?: string
 }
 
 export const slotStates = ['expected', 'played', 'absent', 'disqualified'] as const

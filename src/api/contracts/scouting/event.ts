@@ -28,6 +28,7 @@ export const eventRecord = z
       1000,
       'After so many own matches a match counts half in estimates; missing: all count alike',
     ).optional(),
+    own: team.optional().describe('Our own team at the event'),
   })
   .meta({ id: 'EventRecord', description: 'An event: its teams, its game and how its playoffs are played' })
 eventRecord satisfies z.ZodType<EventRecord>

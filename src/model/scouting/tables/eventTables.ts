@@ -17,6 +17,7 @@ export const eventTables = {
       text('level', 'level', 'Level of the event'),
       text('starts_on', 'startsOn', 'First day, ISO 8601'),
       number('half_life', 'halfLife', 'After so many own matches a match counts half in estimates', later),
+      text('own', 'own', 'Our own team at the event', later),
       text('playoff_format', 'playoff.format', 'double or bestOf'),
       whole('playoff_games', 'playoff.games', 'Games of a series'),
       whole('playoff_alliances', 'playoff.alliances', 'Alliances'),
