@@ -8,6 +8,7 @@ import { health } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
 import { packRouter } from './pack/router.ts'
 import { audit, devices, invitations, people, session } from './people/index.ts'
+import { picksRouter } from './picks/router.ts'
 import { leadRouter } from './records/leadRouter.ts'
 import { recordsRouter } from './records/router.ts'
 import { schemas } from './schemas.ts'
@@ -32,6 +33,7 @@ export const appRouter = router({
   pack: packRouter,
   records: recordsRouter,
   lead: leadRouter,
+  picks: picksRouter,
   schemas,
   stands,
 })
