@@ -42,6 +42,9 @@ export const picks: Words['picks'] = {
     withdraws: (team) => `${team} ist nicht da.`,
     joins: (team) => `${team} ist einer Allianz beigetreten.`,
   },
+  joining: 'Ein Roboter kann nicht spielen: Ein anderes Team tritt bei',
+  joins: 'Allianz, der es beitritt',
+  namesJoining: (alliance) => `Teams, die übrig sind: Ein Tippen lässt eins der Allianz ${alliance} beitreten`,
   undo: 'Rückgängig',
   unbegin: 'Den Beginn zurücknehmen',
   surelyUnbegin: 'Dann hat die Auswahl nicht begonnen, für alle, die zusehen.',
@@ -58,6 +61,9 @@ export const picks: Words['picks'] = {
   order: 'Wunschliste',
   ourAlliance: (teams) => `Unsere Allianz: ${teams}.`,
   alone: (team) => `Aus der Sicht von ${team}, noch allein.`,
+  noCaptain:
+    'Wie es steht, sind wir kein Kapitän: Die Liste ist die, nach der wir gingen, wenn wir als Nächste aus allen wählen dürften, die übrig sind. Was einem Kapitän zu sagen ist, der uns einlädt, steht oben, solange eine andere Allianz an der Reihe ist.',
+  tooFewToSimulate: 'Nichts zu simulieren: Wie es steht, wären wir weniger als drei Roboter.',
   replacement: (team) =>
     `Gewinne gelten gegenüber ${team}, das bei unserem nächsten Zug vermutlich noch frei sein wird.`,
   noReplacement: 'Bei unserem nächsten Zug wird vermutlich niemand mehr frei sein.',
@@ -80,20 +86,21 @@ export const picks: Words['picks'] = {
   orderTable: 'Wunschliste: Tabelle',
   place: 'Platz',
   team: 'Team',
-  gain: 'Gewinn an Chance, ein Match zu gewinnen',
+  gain: 'Gewinn an Siegchance, Prozentpunkte',
   better: 'Besser als das nächste',
+  even: 'gleichauf',
   stillFree: 'Noch frei bei unserem nächsten Zug',
   answers: 'Bringt, was uns fehlt',
   takeTeam: (team) => `${team}: einladen, und es nimmt an`,
   percentagePoints: (value) => `${value}`,
-  gainTold: (mean, low, high) => `${mean} Prozentpunkte (${low} bis ${high})`,
-  winTold: (win, error) => `Sieg ${win}, ± ${error} durch Simulation`,
+  gainTold: (mean, low, high) => `${mean} (${low} bis ${high})`,
+  winTold: (win, error) => `Sieg ${win}, ± ${error}`,
   orderHow: (simulated) =>
     `Gewinn: um wie viel wahrscheinlicher unsere fertige Allianz ein Match der Playoffs gewinnt als mit dem Team der Zeile oben. Der Balken fasst 80 % dessen, was man von den Teams nicht weiß. Dass andere nach Punkten einladen, die sie erwarten, ist eine Annahme. ${
       simulated > 0
         ? `Die ersten sind simuliert, jedes mit bis zu ${simulated} Matches.`
         : 'Noch nicht einzeln simuliert.'
-    }`,
+    } ± ist der Zufall der Simulation.`,
   ownOrder: 'Unsere eigene Reihenfolge',
   noOwnOrder:
     'Von Hand ist nichts geändert: Das ist die berechnete Reihenfolge. Was keine Zahl weiß, kann ein Team verschieben.',
@@ -104,6 +111,7 @@ export const picks: Words['picks'] = {
   computedPlace: (place) => `berechnet: ${place}`,
   up: (team) => `${team} nach oben`,
   down: (team) => `${team} nach unten`,
+  changeOrder: 'Die Reihenfolge, zum Ändern',
   keepOrder: 'Diese Reihenfolge behalten',
   asComputed: 'Zurück zur berechneten',
   offer: (alliance) => `Falls Allianz ${alliance} uns einlädt`,

@@ -45,6 +45,9 @@ export const picks = {
     withdraws: (team: string) => `${team} is not there.`,
     joins: (team: string) => `${team} joined an alliance.`,
   } satisfies Record<Kind, (team: string) => string>,
+  joining: 'A robot can not play: another team joins',
+  joins: 'Alliance that it joins',
+  namesJoining: (alliance: number) => `Teams that were left: a tap lets one join alliance ${alliance}`,
   undo: 'Undo',
   unbegin: 'Take the beginning back',
   surelyUnbegin: 'The selection has not begun then, for everybody who looks.',
@@ -63,6 +66,9 @@ export const picks = {
   order: 'Pick order',
   ourAlliance: (teams: string) => `Our alliance: ${teams}.`,
   alone: (team: string) => `Seen from ${team}, alone so far.`,
+  noCaptain:
+    'As it stands we are no captain: the order is what we would go by if we had the next turn of all who are left. What to say to a captain who invites us stands above, while another alliance is on turn.',
+  tooFewToSimulate: 'Nothing to simulate: as it stands we would be fewer than three robots.',
   replacement: (team: string) => `Gains are against ${team}, whom we can expect to be still free at our next turn.`,
   noReplacement: 'Nobody can be expected to be still free at our next turn.',
   need: (part: string, points: string, chance: string) =>
@@ -79,18 +85,19 @@ export const picks = {
   orderTable: 'Pick order: table',
   place: 'Place',
   team: 'Team',
-  gain: 'Gain in the chance to win a match',
+  gain: 'Gain in the chance to win, points of a hundred',
   better: 'Better than the next',
+  even: 'even',
   stillFree: 'Still free at our next turn',
   answers: 'Brings what we lack',
   takeTeam: (team: string) => `${team}: invite, and it accepts`,
   percentagePoints: (value: string) => `${value}`,
-  gainTold: (mean: string, low: string, high: string) => `${mean} points of a hundred (${low} to ${high})`,
-  winTold: (win: string, error: string) => `win ${win}, ± ${error} by simulation`,
+  gainTold: (mean: string, low: string, high: string) => `${mean} (${low} to ${high})`,
+  winTold: (win: string, error: string) => `win ${win}, ± ${error}`,
   orderHow: (simulated: number) =>
     `Gain: how much likelier our completed alliance wins a match of the playoffs than with the team of the line above. The bar holds 80 % of what is not known of the teams. That others invite by points they expect is an assumption. ${
       simulated > 0 ? `The first are simulated, up to ${simulated} matches each.` : 'Not simulated one by one yet.'
-    }`,
+    } ± is the luck of the simulation.`,
 
   ownOrder: 'Our own order',
   noOwnOrder: 'Nothing is changed by hand: this is the computed order. What no number knows can move a team.',
@@ -102,6 +109,7 @@ export const picks = {
   computedPlace: (place: number) => `computed: ${place}`,
   up: (team: string) => `${team} up`,
   down: (team: string) => `${team} down`,
+  changeOrder: 'The order, to be changed',
   keepOrder: 'Keep this order',
   asComputed: 'Back to the computed order',
 

@@ -32,8 +32,8 @@ export function Begin(props: { pack: EventPack; log: SelectionLog }) {
   }
   const number = (value: number | string, fallback: number) => (typeof value === 'number' ? value : fallback)
   return (
-    <section className="sheet stack no-print" aria-labelledby="begin">
-      <h2 id="begin">{texts.begin}</h2>
+    <details className="sheet stack no-print" open={kept || undefined}>
+      <summary>{texts.begin}</summary>
       <p>{texts.beginHow}</p>
       <KeptNote kept={kept} forget={forget} />
       <div className="row">
@@ -83,7 +83,7 @@ export function Begin(props: { pack: EventPack; log: SelectionLog }) {
         <Button onClick={begin}>{texts.beginNow}</Button>
       </div>
       <p className="soft small">{texts.rulesDecide}</p>
-    </section>
+    </details>
   )
 }
 

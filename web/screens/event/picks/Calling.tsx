@@ -1,4 +1,4 @@
-import { Button } from '@mantine/core'
+import { Button, NativeSelect } from '@mantine/core'
 import { useState } from 'react'
 import { onTurn, type Selection, type SelectionStep } from '../../../../src/model/picks/selection/index.ts'
 import type { SelectionLog } from '../../../data/selection.ts'
@@ -52,8 +52,38 @@ export function Calling(props: { log: SelectionLog; selection: Selection; us: st
           </div>
         </>
       )}
+      {mayCall && !state.turn && state.free.length > 0 && <Joining log={log} selection={selection} names={named} />}
       {mayCall && <Undo log={log} />}
     </section>
+  )
+}
+
+/** After the selection: a team that was left joins an alliance whose robot can not play. */
+function Joining({ log, selection, names }: { log: SelectionLog; selection: Selection; names: readonly string[] }) {
+  const texts = words().picks
+  const numbers = selection.state.alliances.filter(({ captain }) => captain !== null).map(({ number }) => number)
+  const [alliance, setAlliance] = useState(numbers[0] ?? 1)
+  const join = (team: string) => log.write({ kind: 'called', step: { kind: 'joins', team, alliance } })
+  return (
+    <details>
+      <summary>{texts.joining}</summary>
+      <div className="stack">
+        <NativeSelect
+          className="picks-us"
+          label={texts.joins}
+          value={String(alliance)}
+          data={numbers.map(String)}
+          onChange={(event) => setAlliance(Number(event.currentTarget.value))}
+        />
+        <div className="picks-names" role="group" aria-label={texts.namesJoining(alliance)}>
+          {names.map((team) => (
+            <button key={team} type="button" onClick={() => join(team)}>
+              {team}
+            </button>
+          ))}
+        </div>
+      </div>
+    </details>
   )
 }
 

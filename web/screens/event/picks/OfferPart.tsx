@@ -10,7 +10,7 @@ import { gainSaid } from './OrderList.tsx'
 import { formatOf } from './rules.ts'
 
 /** Ways in which selection and playoffs go on. */
-const runs = 2000
+const runs = 1000
 
 type State =
   | { kind: 'idle' }

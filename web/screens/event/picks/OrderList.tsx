@@ -16,6 +16,16 @@ function partName(game: Game, { part }: Need): string {
 export const gainSaid = (gain: number): string =>
   words().picks.percentagePoints(`${gain < 0 ? '−' : '+'}${points(Math.abs(100 * gain))}`)
 
+/**
+ * Chance that a choice is better than the next. Where draws would be sure of a difference that is within the luck of the simulation,
+ * it is not told: two teams who would sit out alike differ by nothing else.
+ */
+function betterSaid({ better, gain, error }: Choice, next: Choice | undefined): string {
+  if (better === null || !next) return '–'
+  const withinLuck = gain.mean - next.gain.mean < 2 * Math.hypot(error, next.error)
+  return withinLuck && Math.abs(better - 0.5) > 0.25 ? words().picks.even : percent(better)
+}
+
 /** Whom to invite first, and why. */
 export function OrderList(props: {
   game: Game
@@ -26,9 +36,11 @@ export function OrderList(props: {
   refine(): void
   stop(): void
   /** Invites and takes in one tap, when it is our turn. */
+  /** Whether we invite at all, as it stands. */
+  captain: boolean
   take: ((team: string) => void) | null
 }) {
-  const { game, names, now, fresh, refining, take } = props
+  const { game, names, now, fresh, refining, captain, take } = props
   const texts = words().picks
   const { order, answer } = now
   const chances = new Map(answer.waiting.map(({ team, chance }) => [team, chance]))
@@ -40,6 +52,7 @@ export function OrderList(props: {
         {order.alliance.length > 1 ? texts.ourAlliance(listed(order.alliance)) : texts.alone(order.us)}{' '}
         {order.replacement === null ? texts.noReplacement : texts.replacement(order.replacement)}
       </p>
+      {!captain && <p>{texts.noCaptain}</p>}
       {order.needs.length > 0 && (
         <ul>
           {order.needs.map((need) => (
@@ -62,7 +75,13 @@ export function OrderList(props: {
             {refining.state === 'done' ? texts.refined : texts.refine}
           </Button>
         )}
-        <span role="status">{fresh ? texts.states[refining.state] : texts.reordering}</span>
+        <span role="status">
+          {!fresh
+            ? texts.reordering
+            : answer.tasks.length === 0
+              ? texts.tooFewToSimulate
+              : texts.states[refining.state]}
+        </span>
       </div>
       {order.choices.length === 0 ? (
         <p>{texts.noChoices}</p>
@@ -107,7 +126,7 @@ export function OrderList(props: {
                   <td>
                     <Gain choice={choice} most={most} />
                   </td>
-                  <td className="figure">{choice.better === null ? '–' : percent(choice.better)}</td>
+                  <td className="figure">{betterSaid(choice, order.choices[k + 1])}</td>
                   <td className="figure">
                     {chances.has(choice.team) ? percent(chances.get(choice.team) as number) : '–'}
                   </td>

@@ -35,42 +35,45 @@ export function OwnOrder(props: { event: string; log: SelectionLog; now: OrderNo
             ? texts.dearest(dearest.team, dearest.cost.before, gainSaid(dearest.cost.by.mean))
             : texts.costsNothing}
       </p>
-      <ol className="picks-own-order">
-        {rows.slice(0, shown).map((row, k) => (
-          <li key={row.team}>
-            <span className="numeral">{row.team}</span>{' '}
-            <span className="soft small">{texts.computedPlace(row.computed ?? 0)}</span>
-            <span className="picks-moves no-print">
-              <button
-                type="button"
-                aria-label={texts.up(row.team)}
-                disabled={k === 0}
-                onClick={() => type(moved(rows, row.team, -1))}
-              >
-                ↑
-              </button>
-              <button
-                type="button"
-                aria-label={texts.down(row.team)}
-                disabled={k === rows.length - 1}
-                onClick={() => type(moved(rows, row.team, 1))}
-              >
-                ↓
-              </button>
-            </span>
-            {row.cost && (
-              <span className="small picks-cost">
-                {texts.cost(
-                  row.cost.before,
-                  gainSaid(row.cost.by.mean),
-                  gainSaid(row.cost.by.low),
-                  gainSaid(row.cost.by.high),
-                )}
+      <details open={kept.length > 0 || changed || undefined}>
+        <summary>{texts.changeOrder}</summary>
+        <ol className="picks-own-order">
+          {rows.slice(0, shown).map((row, k) => (
+            <li key={row.team}>
+              <span className="numeral">{row.team}</span>{' '}
+              <span className="soft small">{texts.computedPlace(row.computed ?? 0)}</span>
+              <span className="picks-moves no-print">
+                <button
+                  type="button"
+                  aria-label={texts.up(row.team)}
+                  disabled={k === 0}
+                  onClick={() => type(moved(rows, row.team, -1))}
+                >
+                  ↑
+                </button>
+                <button
+                  type="button"
+                  aria-label={texts.down(row.team)}
+                  disabled={k === rows.length - 1}
+                  onClick={() => type(moved(rows, row.team, 1))}
+                >
+                  ↓
+                </button>
               </span>
-            )}
-          </li>
-        ))}
-      </ol>
+              {row.cost && (
+                <span className="small picks-cost">
+                  {texts.cost(
+                    row.cost.before,
+                    gainSaid(row.cost.by.mean),
+                    gainSaid(row.cost.by.low),
+                    gainSaid(row.cost.by.high),
+                  )}
+                </span>
+              )}
+            </li>
+          ))}
+        </ol>
+      </details>
       <div className="row no-print">
         <Button
           disabled={!changed}

@@ -1,11 +1,12 @@
 import { Link } from 'wouter'
-import { onTurn } from '../../../../src/model/picks/selection/index.ts'
+import { allianceOf, onTurn, Selection } from '../../../../src/model/picks/selection/index.ts'
 import { useIsLead } from '../../../data/events.ts'
 import { useLive } from '../../../data/live.ts'
 import { type SelectionLog, useSelection } from '../../../data/selection.ts'
 import { useSession } from '../../../data/session.ts'
 import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
+import type { PicksAsk } from '../../../worker/protocol.ts'
 import { EventNav } from '../EventNav.tsx'
 import { Alliances } from './Alliances.tsx'
 import { Aside } from './Aside.tsx'
@@ -58,6 +59,8 @@ export default function PicksScreen({ id }: { id: string }) {
   )
 }
 
+const beginning = (ask: PicksAsk | null) => ask && Selection.begin(ask.rules, ask.seeds)
+
 function Desk({ ground, log }: { ground: PicksGround; log: SelectionLog }) {
   const { pack, of } = ground
   const texts = words().picks
@@ -70,17 +73,20 @@ function Desk({ ground, log }: { ground: PicksGround; log: SelectionLog }) {
   const { now, fresh, error, refining, refine, stop } = useOrder(of, ask)
   const names = new Map(pack.event.teams.map(({ team, name }) => [team, name ?? '']))
   const isOurs = us !== null && selection !== null && onTurn(selection.state, us)
+  const alliance = (selection ?? beginning(ask))?.state ?? null
+  const over = selection !== null && selection.state.turn === null
   const take = (team: string) => log.write({ kind: 'called', step: { kind: 'accepts', team } })
   return (
     <>
       {choice}
+      {!selection && mayCall && <Begin pack={pack} log={log} />}
       {selection && us !== null && <Calling log={log} selection={selection} us={us} mayCall={mayCall} />}
       {selection && us !== null && ask && (
         <OfferPart of={of} ask={ask} selection={selection} playoff={pack.event.playoff} />
       )}
       {error && <Trouble title={texts.notComputed} error={error} />}
-      {us !== null && !now && !error && <Loading what={texts.theOrder} />}
-      {now && (
+      {us !== null && !now && !error && !over && <Loading what={texts.theOrder} />}
+      {now && !over && (
         <OrderList
           game={pack.game}
           names={names}
@@ -89,13 +95,13 @@ function Desk({ ground, log }: { ground: PicksGround; log: SelectionLog }) {
           refining={refining}
           refine={() => void refine()}
           stop={stop}
+          captain={us !== null && alliance !== null && allianceOf(alliance, us) !== null}
           take={isOurs && mayCall && fresh ? take : null}
         />
       )}
       {selection && <Alliances state={selection.state} us={us ?? ''} />}
-      {lead && now && <OwnOrder event={pack.event.id} log={log} now={now} />}
+      {lead && now && !over && <OwnOrder event={pack.event.id} log={log} now={now} />}
       {lead && <Aside event={pack.event.id} log={log} teams={pack.event.teams.map(({ team }) => team)} />}
-      {!selection && mayCall && <Begin pack={pack} log={log} />}
       {selection && us === null && mayCall && <Undo log={log} />}
     </>
   )
