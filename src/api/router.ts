@@ -8,8 +8,9 @@ import { exchange } from './exchange/router.ts'
 import { guesses } from './guesses/router.ts'
 import { health, ready } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
-import { audit, devices, invitations, named, people, session } from './people/index.ts'
 import { packRouter } from './pack/router.ts'
+import { audit, devices, invitations, named, people, session } from './people/index.ts'
+import { picksRouter } from './picks/router.ts'
 import { leadRouter } from './records/leadRouter.ts'
 import { recordsRouter } from './records/router.ts'
 import { schemas } from './schemas.ts'
@@ -38,6 +39,7 @@ export const appRouter = router({
   pack: packRouter,
   records: recordsRouter,
   lead: leadRouter,
+  picks: picksRouter,
   schemas,
   stands,
 })

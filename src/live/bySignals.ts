@@ -34,7 +34,8 @@ export class LiveBySignals implements Live {
   ages(workspace: string, event: string) {
     const now = performance.now()
     const { since, last } = this.#noted(workspace)
-    const toldAt = (of: string | null, what: LiveNews['what']) => Math.max(since, last.get(keyOf({ event: of, what })) ?? 0)
+    const toldAt = (of: string | null, what: LiveNews['what']) =>
+      Math.max(since, last.get(keyOf({ event: of, what })) ?? 0)
     const age = (what: LiveNews['what']) => Math.ceil(now - Math.max(toldAt(event, what), toldAt(null, what)))
     return Object.fromEntries(liveKinds.map((what) => [what, age(what)])) as { [what in LiveNews['what']]: number }
   }

@@ -11,6 +11,7 @@ export const liveKinds = [
   'drill',
   'forecasts',
   'plans',
+  'selection',
 ] as const
 
 /** What changed in an event, so that screens ask for it anew. It carries no content: who may read what is decided where it is read. */

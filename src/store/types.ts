@@ -9,6 +9,7 @@ import type { AuditStore, EntranceStore, InvitationStore, PeopleStore } from './
 import type { PlanStore } from './plans/types.ts'
 import type { RecordStore } from './records/types.ts'
 import type { RoundStore } from './rounds/types.ts'
+import type { SelectionStore } from './selection/types.ts'
 import type { Signals } from './signals.ts'
 
 export type * from './backups/types.ts'
@@ -21,6 +22,7 @@ export type * from './people/types.ts'
 export type * from './plans/types.ts'
 export type * from './records/types.ts'
 export type * from './rounds/types.ts'
+export type * from './selection/types.ts'
 export type { Signals } from './signals.ts'
 
 export interface DocumentSummary {
@@ -74,6 +76,7 @@ export interface WorkspaceStore {
   readonly forecasts: ForecastStore
   /** What was agreed before matches. */
   readonly plans: PlanStore
+  readonly selection: SelectionStore
   /** Rounds of blind guesses. */
   readonly rounds: RoundStore
   /** Long computations and what came of them. */

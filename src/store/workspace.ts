@@ -25,6 +25,8 @@ import { DatabaseRounds } from './rounds/rounds.ts'
 import type { RoundStore } from './rounds/types.ts'
 import { summaryOf } from './rows.ts'
 import { Refusal, save, saveEach } from './save.ts'
+import { DatabaseSelection } from './selection/selection.ts'
+import type { SelectionStore } from './selection/types.ts'
 import type {
   RevisionSummary,
   SaveAllOutcome,
@@ -48,6 +50,7 @@ export class DatabaseWorkspace implements WorkspaceStore {
   readonly exchange: ExchangeStore
   readonly forecasts: ForecastStore
   readonly plans: PlanStore
+  readonly selection: SelectionStore
   readonly rounds: RoundStore
   readonly jobs: JobStore
   readonly records: RecordStore
@@ -67,6 +70,7 @@ export class DatabaseWorkspace implements WorkspaceStore {
     this.exchange = new DatabaseExchange(client, workspaceId, { now, engine: database.engine })
     this.forecasts = new DatabaseForecasts(client, workspaceId, now)
     this.plans = new DatabasePlans(client, workspaceId, now)
+    this.selection = new DatabaseSelection(client, workspaceId, now)
     this.jobs = new DatabaseJobs(client, workspaceId, now)
     this.records = new DatabaseRecords(client, workspaceId, { now, intake, logs })
     this.rounds = new DatabaseRounds(client, workspaceId, now)

@@ -52,6 +52,7 @@ describe('An archive', () => {
       drills: 1,
       forecasts: 2,
       plans: 1,
+      selection: 3,
       people: 2,
     })
     expect(contents.people.map(({ nickname }: { nickname: string }) => nickname).sort()).toEqual([
@@ -126,7 +127,18 @@ describe('An archive', () => {
     ])
     const now = (await target.get(`/api/events/${eventId}/archive`)).body.contents
     expect(now.event).toEqual(file.body.contents.event)
-    for (const part of 'rules matches results assignments choices drills forecasts plans people'.split(' '))
+    for (const part of [
+      'rules',
+      'matches',
+      'results',
+      'assignments',
+      'choices',
+      'drills',
+      'forecasts',
+      'plans',
+      'selection',
+      'people',
+    ])
       expect(now[part], part).toEqual(file.body.contents[part])
     expect(now.records).toEqual([...file.body.contents.records, added])
     expect(now.apart.at(-1)).toMatchObject({ hash: first.hash, reason: 'otherContent', resolution: null })

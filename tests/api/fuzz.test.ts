@@ -36,6 +36,7 @@ beforeAll(async () => {
         observed: 20,
         versions: 20,
         lanes: 20,
+        ratings: 20,
         doubts: 20,
         solved: 20,
         estimateReport: 20,

@@ -56,6 +56,7 @@ const seconds = {
   observed: 20,
   versions: 20,
   lanes: 20,
+  ratings: 20,
   doubts: 20,
   solved: 20,
   estimateReport: 20,

@@ -12,6 +12,7 @@ const concerned: { readonly [what: string]: readonly string[] } = {
   quarantine: ['quarantine', 'board'],
   forecasts: ['forecasts'],
   plans: ['pack'],
+  selection: ['selection'],
   devices: ['devices', 'board'],
 }
 

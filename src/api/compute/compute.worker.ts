@@ -8,6 +8,7 @@ import { candidatesFor, LineupPlayers } from '../../model/match/lineup/index.ts'
 import { BlockPlayer } from '../../model/match/run.ts'
 import { Calibrators, seasonReport } from '../../model/match/scores/index.ts'
 import { StatedPlayer } from '../../model/match/stated/index.ts'
+import { ratingsOf } from '../../model/picks/scores/index.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
 import { PlanParts } from '../../model/plan/shares.ts'
 import type { AnySaid } from '../../model/said.ts'
@@ -92,6 +93,7 @@ export const versions = task<'versions'>(({ request, versions: asked, ...of }) =
   return asked.map((version) => player.play(version, of))
 })
 export const lanes = task<'lanes'>((request) => lanesOf(request))
+export const ratings = task<'ratings'>(({ input, teams }) => ratingsOf(eventEstimates(input), teams))
 export const field = task<'field'>((request) => fieldReport(request))
 export const film = task<'film'>(({ game, ...of }) => filmOf(game, of))
 const calibrators = new Calibrators()

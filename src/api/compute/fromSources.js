@@ -33,6 +33,7 @@ export const {
   solved,
   estimateReport,
   field,
+  ratings,
   season,
   summary,
 } = await import('./compute.worker.ts')

@@ -28,8 +28,13 @@ export async function contentsOf({ workspace }: Context, event: string): Promise
   return contents
 }
 
-function written({ forecasts, plans, ...rest }: EventContents): WrittenContents {
-  return { ...rest, ...(forecasts.length > 0 && { forecasts }), ...(plans.length > 0 && { plans }) }
+function written({ forecasts, plans, selection, ...rest }: EventContents): WrittenContents {
+  return {
+    ...rest,
+    ...(forecasts.length > 0 && { forecasts }),
+    ...(plans.length > 0 && { plans }),
+    ...(selection.length > 0 && { selection }),
+  }
 }
 
 export async function archiveOf(ctx: Context, event: string) {
@@ -79,7 +84,8 @@ export async function checkedContents(
   })
   refuseFile(problems)
   const read = rest.data as WrittenContents
-  return { ...read, forecasts: read.forecasts ?? [], plans: read.plans ?? [], records: kept }
+  const { forecasts = [], plans = [], selection = [] } = read
+  return { ...read, forecasts, plans, selection, records: kept }
 }
 
 /** Brings what a file holds into the workspace, or says what that would change. */
@@ -98,7 +104,16 @@ export async function bring(
   const { id, name } = contents.event.at(-1)!.body
   const report = await brought(ctx, { contents, texts }, { preview, kind })
   if (!preview)
-    for (const what of ['schedule', 'results', 'assignments', 'records', 'quarantine', 'forecasts', 'plans'] as const)
+    for (const what of [
+      'schedule',
+      'results',
+      'assignments',
+      'records',
+      'quarantine',
+      'forecasts',
+      'plans',
+      'selection',
+    ] as const)
       ctx.tell({ event: id, what })
   return { event: { id, name }, ...report }
 }

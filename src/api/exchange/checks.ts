@@ -71,6 +71,7 @@ export function checkContents(contents: EventContents): Problem[] {
     ...twice('drills', contents.drills, (drill) => drill.id),
     ...twice('forecasts', forecasts, (forecast) => forecast.id),
     ...twice('plans', plans, (plan) => plan.id),
+    ...twice('selection', contents.selection, (line) => line.id),
     ...twice('people', contents.people, (person) => person.id),
     ...homeless('results', results),
     ...homeless('assignments', assignments),

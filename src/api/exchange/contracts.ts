@@ -6,6 +6,7 @@ import {
   eventRecord,
   hash,
   keptForecast,
+  keptLine,
   matchResult,
   storedMoment as moment,
   phase,
@@ -93,6 +94,8 @@ export const eventContents = z
     ).optional(),
     // The same of what was agreed before matches.
     plans: list(agreedPlan, 0, 50_000, 'What was agreed before matches, oldest first').optional(),
+    // Nor a selection.
+    selection: list(keptLine, 0, 10_000, 'What was called out at the selection, oldest first').optional(),
     people: list(z.strictObject({ id, nickname: z.string().min(1).max(200) }), 0, 10_000, 'Nicknames by id'),
   })
   .meta({ id: 'EventContents', description: 'Everything of one event' })

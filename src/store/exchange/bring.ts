@@ -13,8 +13,9 @@ import type { Scope } from '../event/schedule.ts'
 import type { By } from '../event/types.ts'
 import { forecastRow } from '../forecasts/rows.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
-import type { StoreHealth } from '../types.ts'
 import { planRow } from '../plans/rows.ts'
+import { lineRow } from '../selection/rows.ts'
+import type { StoreHealth } from '../types.ts'
 import { readContents } from './contents.ts'
 import { insertRecords, type KeptCells } from './insert.ts'
 import { nicknames, withIds } from './people.ts'
@@ -138,6 +139,7 @@ async function bringSchedule(transaction: TransactionClient, scope: Scope, take:
   })
   await transaction.forecast.createMany({ data: take.forecasts.map((each) => forecastRow(scope, each)) })
   await transaction.agreedPlan.createMany({ data: take.plans.map((each) => planRow(scope, each)) })
+  await transaction.selectionLine.createMany({ data: take.selection.map((each) => lineRow(scope, each)) })
   await transaction.namedPerson.createMany({ data: take.people.map((each) => ({ workspaceId, ...each })) })
 }
 

@@ -8,6 +8,7 @@ import type { TransactionClient } from '../generated/internal/prismaNamespace.ts
 import { readPlans } from '../plans/rows.ts'
 import { apartRowsOf, readChoices } from '../records/lead.ts'
 import { recordColumns, recordOf } from '../records/rows.ts'
+import { readLines } from '../selection/rows.ts'
 import { forgotten, nicknames } from './people.ts'
 
 /** Everything of an event, or all but its records. Within a transaction, so that all of it is of one moment. */
@@ -28,6 +29,7 @@ export async function readContents(
     drills: await readAllDrills(client, scope),
     forecasts: await readForecasts(client, scope),
     plans: await readPlans(client, scope),
+    selection: await readLines(client, scope),
   }
   const rules = await readRules(client, scope.workspaceId, event.at(-1)!.body.game, parts.records)
   const names = await nicknames(client, scope.workspaceId, idsIn(parts))
@@ -121,6 +123,7 @@ function idsIn(of: Omit<EventContents, 'event' | 'rules' | 'people'>): Set<strin
     ...of.choices.map(({ person }) => person),
     ...of.drills.map(({ startedBy }) => startedBy),
     ...of.plans.map(({ person }) => person),
+    ...of.selection.map(({ person }) => person),
   ]
   return new Set(ids.filter((id) => id !== null))
 }

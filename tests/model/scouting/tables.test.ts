@@ -25,6 +25,7 @@ const contentsOf = (rows: readonly Row[]): EventContents => ({
   drills: [],
   forecasts: [],
   plans: [],
+  selection: [],
   people: [],
 })
 

@@ -33,6 +33,8 @@ export const event: Words['event'] = {
     codes: 'Codes für Telefone',
     visits: 'Boxenbesuche und Reihungen',
     stands: 'Tribüne',
+    picks: 'Auswahl',
+    playoffs: 'Playoffs',
     forecasts: 'Vorhersagen',
     exchange: 'Dateien',
     people: 'Leute',

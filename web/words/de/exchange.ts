@@ -46,6 +46,7 @@ export const exchange: Words['exchange'] = {
     drills: 'Proben',
     forecasts: 'Vorhersagen',
     plans: 'Absprachen',
+    selection: 'Zeilen der Auswahl',
     people: 'Spitznamen',
   },
   added: 'Dazugekommen',

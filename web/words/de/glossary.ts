@@ -66,6 +66,11 @@ export const glossary: Words['glossary'] = {
     word: 'Bauteile',
     means: 'Motoren, Zylinder, Ventile, Kompressoren, Behälter und Räder mit ihren Zahlen, jedes mit Quelle und Datum',
   },
+  pickOrder: {
+    word: 'Wunschliste',
+    means:
+      'wen man zuerst einlädt: um wie viel eher die fertige Allianz mit einem Team gewinnt als mit dem, das bei unserem nächsten Zug vermutlich noch frei ist',
+  },
   policy: {
     word: 'Fahrplan',
     means: 'was zu tun das Beste ist, für jeden Ort, jede Ladung und jede verbleibende Zeit',
@@ -91,6 +96,12 @@ export const glossary: Words['glossary'] = {
     word: 'Ablauf',
     means: 'was ein Roboter in der autonomen Zeit tut: Schritte mit ihren Zeiten, und wo er danach steht',
   },
+  selection: {
+    word: 'Auswahl',
+    means:
+      'wie die Allianzen der Playoffs gebildet werden: Kapitäne laden der Reihe nach ein, und wer unter einem eingeladenen Kapitän steht, rückt auf',
+  },
+  setAside: { word: 'beiseitegelegt', means: 'ein Team, das man aus einem Grund nicht einlädt, den keine Zahl kennt' },
   sharedLuck: {
     word: 'gemeinsames Glück',
     means:

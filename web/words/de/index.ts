@@ -36,8 +36,10 @@ import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
 import { people } from './people.ts'
+import { picks } from './picks.ts'
 import { pit } from './pit.ts'
 import { pitBoard } from './pitBoard.ts'
+import { playoffs } from './playoffs.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
@@ -105,8 +107,10 @@ export const de: Words = {
   objective,
   overrides,
   parts,
+  picks,
   pit,
   pitBoard,
+  playoffs,
   practice,
   people,
   problems,

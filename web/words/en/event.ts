@@ -32,6 +32,8 @@ export const event = {
     codes: 'Codes for phones',
     visits: 'Pit visits and rankings',
     stands: 'Stands',
+    picks: 'Picks',
+    playoffs: 'Playoffs',
     forecasts: 'Forecasts',
     exchange: 'Files',
     people: 'People',

@@ -12,6 +12,7 @@ const parts: Record<ContentPart, string> = {
   drills: 'Rehearsals',
   forecasts: 'Forecasts',
   plans: 'Agreed plans',
+  selection: 'Lines of the selection',
   people: 'Nicknames',
 }
 

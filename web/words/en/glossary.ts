@@ -54,6 +54,11 @@ export const glossary = {
     word: 'parts shelf',
     means: 'motors, cylinders, valves, compressors, tanks and wheels with their numbers, each with source and date',
   },
+  pickOrder: {
+    word: 'pick order',
+    means:
+      'whom to invite first: by how much likelier the completed alliance wins with a team than with whoever can be expected to be still free at our next turn',
+  },
   policy: { word: 'policy', means: 'what is best to do, for every place, load and time left' },
   rankingPoints: {
     word: 'ranking points',
@@ -67,6 +72,12 @@ export const glossary = {
   regret: { word: 'regret', means: 'the points that a choice loses on average against the best choice, had we known' },
   round: { word: 'round', means: 'blind guesses of one leg by many people, hidden until it is closed' },
   routine: { word: 'routine', means: 'what a robot does in autonomous: steps with their times, and where it ends' },
+  selection: {
+    word: 'selection',
+    means:
+      'how alliances of the playoffs are formed: captains invite in turns, those below a captain who is taken move up',
+  },
+  setAside: { word: 'set aside', means: 'a team that is not invited for a reason that no number knows' },
   sharedLuck: {
     word: 'shared luck',
     means: 'two line-ups meet the same random numbers match by match, so that what differs comes from the line-ups',

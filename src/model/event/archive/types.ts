@@ -1,5 +1,6 @@
 import type { AgreedPlan } from '../../briefing/agreed.ts'
 import type { Game } from '../../documents/types.ts'
+import type { KeptLine } from '../../picks/protocol/types.ts'
 import type { KeptForecast } from '../../scouting/record/index.ts'
 import type { Assignment, EventRecord, Match, Result, Row } from '../../scouting/types.ts'
 import type { MatchName } from '../order.ts'
@@ -98,14 +99,18 @@ export interface EventContents {
   forecasts: KeptForecast[]
   /** What was agreed before matches, oldest first. */
   plans: AgreedPlan[]
+  /** What was called out at its selection, and our notes to it, in the order in which they were written. */
+  selection: KeptLine[]
   /** What those are called whose ids stand anywhere in it. */
   people: { id: string; nickname: string }[]
 }
 
-/** As a file has it: an event without forecasts and plans is the same file, with the same hash, as before there were any. */
-export type WrittenContents = Omit<EventContents, 'forecasts' | 'plans'> & {
-  forecasts?: KeptForecast[] | undefined
-  plans?: AgreedPlan[] | undefined
+/** Parts that archives have had only for some time. */
+type LaterPart = 'forecasts' | 'plans' | 'selection'
+
+/** As a file has it: an event without forecasts, plans and a selection is the same file, with the same hash, as before there were any. */
+export type WrittenContents = Omit<EventContents, LaterPart> & {
+  [part in LaterPart]?: EventContents[part] | undefined
 }
 
 export const contentParts = [
@@ -120,6 +125,7 @@ export const contentParts = [
   'drills',
   'forecasts',
   'plans',
+  'selection',
   'people',
 ] as const
 export type ContentPart = (typeof contentParts)[number]
