@@ -145,24 +145,6 @@ describe('An archive', () => {
     const [entry] = (await target.get('/api/audit?limit=1')).body
     expect(entry).toMatchObject({ action: 'exchange.archive.bring', subject: eventId, detail: { records: 1 } })
   })
-
-  test('leaves no name that a lead has removed, though the file comes again, and keeps the records', async () => {
-    const { id } = rich.scout
-    expect((await target.get('/api/named')).body).toContainEqual({ id, nickname: 'Bo of the stands' })
-    const records = async () => (await target.get(`/api/records?event=${eventId}`)).body.records.length
-    const before = await records()
-    expect((await target.bare('DELETE', `/api/named/${id}`)).body).toEqual({ forgotten: true })
-    expect((await bring(target, file.body)).body).toMatchObject({ differs: [] })
-    expect((await target.get('/api/named')).body).toContainEqual({ id, nickname: null })
-    expect((await target.get(`/api/events/${eventId}/board`)).body.people).toContainEqual({ id, nickname: null })
-    const { people } = (await target.get(`/api/events/${eventId}/archive`)).body.contents
-    expect(people.map((each: { id: string }) => each.id)).not.toContain(id)
-    expect(await records()).toBe(before)
-    expect((await target.bare('DELETE', '/api/named/nobody')).body.error).toMatchObject({
-      code: 'notFound',
-      path: ['person'],
-    })
-  })
 })
 
 describe('An archive is refused in a sentence', () => {
