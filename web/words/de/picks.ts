@@ -77,7 +77,6 @@ export const picks: Words['picks'] = {
   stop: 'Anhalten',
   reordering: 'Wird berechnet …',
   states: {
-    idle: '',
     running: 'Wird simuliert …',
     stopped: 'Angehalten; was simuliert wurde, bleibt.',
     done: 'Verfeinert.',

@@ -80,7 +80,7 @@ export const picks = {
   refining: 'Simulated so far',
   stop: 'Stop',
   reordering: 'Working out…',
-  states: { idle: '', running: 'Simulating…', stopped: 'Stopped; what was simulated is kept.', done: 'Refined.' },
+  states: { running: 'Simulating…', stopped: 'Stopped; what was simulated is kept.', done: 'Refined.' },
   noChoices: 'There is nobody whom we can invite.',
   orderTable: 'Pick order: table',
   place: 'Place',

@@ -80,7 +80,9 @@ export function OrderList(props: {
             ? texts.reordering
             : answer.tasks.length === 0
               ? texts.tooFewToSimulate
-              : texts.states[refining.state]}
+              : refining.state === 'idle'
+                ? ''
+                : texts.states[refining.state]}
         </span>
       </div>
       {order.choices.length === 0 ? (
