@@ -1,3 +1,4 @@
+import { afterRouter } from './after/router.ts'
 import { computeRouter } from './compute/router.ts'
 import { documents } from './documents/router.ts'
 import { estimatesRouter } from './estimates/router.ts'
@@ -21,6 +22,7 @@ export const appRouter = router({
   devices,
   invitations,
   audit,
+  after: afterRouter,
   compute: computeRouter,
   documents,
   estimates: estimatesRouter,

@@ -32,6 +32,7 @@ beforeAll(async () => {
         changed: 20,
         halfLives: 20,
         made: 20,
+        earlierChanges: 20,
         sideBySide: 20,
         observed: 20,
         doubts: 20,

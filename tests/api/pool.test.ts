@@ -53,6 +53,7 @@ const seconds = {
   changed: 20,
   halfLives: 20,
   made: 20,
+  earlierChanges: 20,
   sideBySide: 20,
   observed: 20,
   doubts: 20,

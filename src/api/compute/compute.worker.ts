@@ -13,6 +13,7 @@ import type { AnySaid } from '../../model/said.ts'
 import { doubtsOf } from '../../model/scouting/doubts/index.ts'
 import {
   changedBy,
+  earlierChanges as changesByEarlier,
   estimatesOfEvent,
   eventEstimates,
   halfLivesOf,
@@ -73,6 +74,7 @@ export const estimatesOfTeams = task<'estimatesOfTeams'>(({ input, teams }) => o
 export const halfLives = task<'halfLives'>((input) => halfLivesOf(input))
 export const changed = task<'changed'>(({ input, records }) => changedBy(input, records))
 export const made = task<'made'>((input) => madeOfEvent(input))
+export const earlierChanges = task<'earlierChanges'>(({ input, earlier }) => changesByEarlier(input, earlier))
 export const sideBySide = task<'sideBySide'>(({ input, teams }) => sideBySideOf(input, teams))
 export const estimateReport = task<'estimateReport'>((request) => reportOf(request))
 export const doubts = task<'doubts'>((request) => doubtsOf(request).doubts)

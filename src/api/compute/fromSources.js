@@ -25,6 +25,7 @@ export const {
   changed,
   halfLives,
   made,
+  earlierChanges,
   sideBySide,
   observed,
   doubts,

@@ -14,6 +14,8 @@ import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
 import type { Doubt, DoubtsRequest } from '../../model/scouting/doubts/index.ts'
 import type {
   Changed,
+  EarlierChange,
+  EarlierEvent,
   EventInput,
   HalfLifeEvidence,
   MadeOfTeam,
@@ -71,6 +73,8 @@ export interface Tasks {
   /** What each team’s numbers are made of. */
   made: { request: EventInput; answer: { [team: string]: MadeOfTeam } }
   /** Some teams beside each other, on common draws. */
+  /** What an earlier event changes about them. */
+  earlierChanges: { request: { input: EventInput; earlier: EarlierEvent }; answer: EarlierChange[] }
   sideBySide: { request: { input: EventInput; teams: readonly string[] }; answer: SideBySide }
   /** The same of records that are stored nowhere, with doubts. */
   estimateReport: { request: EstimateRequest; answer: EstimateReport }
@@ -116,6 +120,7 @@ export const budgets: { readonly [name in TaskName]: number } = {
   changed: 30,
   halfLives: 30,
   made: 30,
+  earlierChanges: 60,
   sideBySide: 30,
   observed: 30,
   doubts: 30,

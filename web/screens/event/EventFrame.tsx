@@ -8,6 +8,7 @@ import { useLive } from '../../data/live.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { day } from '../../words/format.ts'
+import { AfterPart } from './after/AfterPart.tsx'
 import { DoubtsPart } from './doubts/DoubtsPart.tsx'
 import { EventNav } from './EventNav.tsx'
 import { EstimatesPart } from './estimates/EstimatesPart.tsx'
@@ -48,6 +49,7 @@ const parts: { readonly [name: string]: (page: EventPage) => ReactNode } = {
   estimates: (page) => <EstimatesPart {...page} />,
   field: (page) => <FieldPart {...page} />,
   forecasts: (page) => <ForecastsPart {...page} />,
+  after: (page) => <AfterPart {...page} />,
   exchange: (page) => <ExchangePart {...page} />,
 }
 
@@ -61,6 +63,7 @@ const partNames = [
   'estimates',
   'field',
   'forecasts',
+  'after',
   'exchange',
 ] as const
 

@@ -9,7 +9,7 @@ import './eventNav.css'
 const groups = {
   before: ['teams', 'schedule', 'watch', 'sheets', 'people'],
   during: ['board', 'doubts', 'estimates', 'field', 'results', 'hand-in', 'codes', 'stands'],
-  after: ['ranking', 'forecasts', 'visits', 'exchange'],
+  after: ['ranking', 'forecasts', 'after', 'visits', 'exchange'],
 } as const
 
 type Group = keyof typeof groups

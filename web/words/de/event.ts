@@ -32,6 +32,7 @@ export const event: Words['event'] = {
     visits: 'Boxenbesuche und Reihungen',
     stands: 'Tribüne',
     forecasts: 'Vorhersagen',
+    after: 'Vorhergesagt und gesehen',
     exchange: 'Dateien',
     people: 'Leute',
   },

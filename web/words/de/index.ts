@@ -1,5 +1,6 @@
 import type { Words } from '../catalogue.ts'
 import { actions } from './actions.ts'
+import { after } from './after.ts'
 import { air } from './air.ts'
 import { board } from './board.ts'
 import { budget } from './budget.ts'
@@ -11,6 +12,7 @@ import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { doubts } from './doubts.ts'
 import { durations } from './durations.ts'
+import { earlier } from './earlier.ts'
 import { estimates } from './estimates.ts'
 import { event } from './event.ts'
 import { exchange } from './exchange.ts'
@@ -67,6 +69,7 @@ import { worker } from './worker.ts'
 /** The German texts. */
 export const de: Words = {
   actions,
+  after,
   air,
   board,
   budget,
@@ -78,6 +81,7 @@ export const de: Words = {
   documents,
   doubts,
   durations,
+  earlier,
   estimates,
   event,
   exchange,

@@ -31,6 +31,7 @@ export const event = {
     visits: 'Pit visits and rankings',
     stands: 'Stands',
     forecasts: 'Forecasts',
+    after: 'Predicted and seen',
     exchange: 'Files',
     people: 'People',
   },

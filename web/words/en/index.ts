@@ -1,4 +1,5 @@
 import { actions } from './actions.ts'
+import { after } from './after.ts'
 import { air } from './air.ts'
 import { board } from './board.ts'
 import { budget } from './budget.ts'
@@ -10,6 +11,7 @@ import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { doubts } from './doubts.ts'
 import { durations } from './durations.ts'
+import { earlier } from './earlier.ts'
 import { estimates } from './estimates.ts'
 import { event } from './event.ts'
 import { exchange } from './exchange.ts'
@@ -66,6 +68,7 @@ import { worker } from './worker.ts'
 /** The English texts, one file per area of the screens. */
 export const en = {
   actions,
+  after,
   air,
   board,
   budget,
@@ -77,6 +80,7 @@ export const en = {
   documents,
   doubts,
   durations,
+  earlier,
   estimates,
   event,
   exchange,
