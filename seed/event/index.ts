@@ -1,6 +1,7 @@
 import type { EventRecord, Match, Result, Row, Side, Slot } from '../../src/model/scouting/types.ts'
 import { game } from '../game.ts'
 import { type PlayedMatch, play } from './played.ts'
+import { ownTeam } from './practice.ts'
 import { records } from './records.ts'
 import { schedule, timeAt } from './schedule.ts'
 import { teams } from './teams.ts'
@@ -19,6 +20,7 @@ export const event: EventRecord = {
   teams,
   playoff: { format: 'double', alliances: 6, size: 4 },
   startsOn: '2031-03-15',
+  own: ownTeam,
 }
 
 const seed = 20_310_315

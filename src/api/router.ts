@@ -7,6 +7,7 @@ import { exchange } from './exchange/router.ts'
 import { guesses } from './guesses/router.ts'
 import { health } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
+import { packRouter } from './pack/router.ts'
 import { audit, devices, invitations, people, session } from './people/index.ts'
 import { leadRouter } from './records/leadRouter.ts'
 import { recordsRouter } from './records/router.ts'
@@ -30,6 +31,7 @@ export const appRouter = router({
   exchange,
   guesses,
   jobs: jobsRouter,
+  pack: packRouter,
   records: recordsRouter,
   lead: leadRouter,
   schemas,

@@ -62,6 +62,8 @@ export interface OpenEndpoint {
     type: 'application/json' | 'application/zip'
     file(answer: unknown): { name: string; body: Uint8Array | Iterable<string> }
   }
+  /** The answer is large and sent compressed to whoever reads that. */
+  squeezed?: true
   /** What the screen gets as a value and plain HTTP as an error. */
   refused?(answer: unknown): Failure | null
 }

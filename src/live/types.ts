@@ -10,6 +10,7 @@ export const liveKinds = [
   'quarantine',
   'drill',
   'forecasts',
+  'selection',
 ] as const
 
 /** What changed in an event, so that screens ask for it anew. It carries no content: who may read what is decided where it is read. */

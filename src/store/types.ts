@@ -6,6 +6,7 @@ import type { JobStore } from './jobs/types.ts'
 import type { AuditStore, EntranceStore, InvitationStore, PeopleStore } from './people/types.ts'
 import type { RecordStore } from './records/types.ts'
 import type { RoundStore } from './rounds/types.ts'
+import type { SelectionStore } from './selection/types.ts'
 
 export type * from './event/types.ts'
 export type * from './exchange/types.ts'
@@ -14,6 +15,7 @@ export type * from './jobs/types.ts'
 export type * from './people/types.ts'
 export type * from './records/types.ts'
 export type * from './rounds/types.ts'
+export type * from './selection/types.ts'
 
 export interface DocumentSummary {
   kind: DocumentKind
@@ -64,6 +66,7 @@ export interface WorkspaceStore {
   readonly exchange: ExchangeStore
   /** Forecasts as they were shown before their matches. */
   readonly forecasts: ForecastStore
+  readonly selection: SelectionStore
   /** Rounds of blind guesses. */
   readonly rounds: RoundStore
   /** Long computations and what came of them. */

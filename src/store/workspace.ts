@@ -22,6 +22,8 @@ import { DatabaseRounds } from './rounds/rounds.ts'
 import type { RoundStore } from './rounds/types.ts'
 import { summaryOf } from './rows.ts'
 import { Refusal, save, saveEach } from './save.ts'
+import { DatabaseSelection } from './selection/selection.ts'
+import type { SelectionStore } from './selection/types.ts'
 import type {
   RevisionSummary,
   SaveAllOutcome,
@@ -44,6 +46,7 @@ export class DatabaseWorkspace implements WorkspaceStore {
   readonly events: EventStore
   readonly exchange: ExchangeStore
   readonly forecasts: ForecastStore
+  readonly selection: SelectionStore
   readonly rounds: RoundStore
   readonly jobs: JobStore
   readonly records: RecordStore
@@ -61,6 +64,7 @@ export class DatabaseWorkspace implements WorkspaceStore {
     this.events = new DatabaseEvents(client, workspaceId, now)
     this.exchange = new DatabaseExchange(client, workspaceId, now)
     this.forecasts = new DatabaseForecasts(client, workspaceId, now)
+    this.selection = new DatabaseSelection(client, workspaceId, now)
     this.jobs = new DatabaseJobs(client, workspaceId, now)
     this.records = new DatabaseRecords(client, workspaceId, { now, intake, logs })
     this.rounds = new DatabaseRounds(client, workspaceId, now)

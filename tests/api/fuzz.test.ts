@@ -35,6 +35,7 @@ beforeAll(async () => {
         earlierChanges: 20,
         sideBySide: 20,
         observed: 20,
+        ratings: 20,
         doubts: 20,
         solved: 20,
         estimateReport: 20,

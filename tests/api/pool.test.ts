@@ -56,6 +56,7 @@ const seconds = {
   earlierChanges: 20,
   sideBySide: 20,
   observed: 20,
+  ratings: 20,
   doubts: 20,
   solved: 20,
   estimateReport: 20,

@@ -4,11 +4,11 @@ import { useEffect } from 'react'
 /** What is asked for anew when something of an event changed. */
 const concerned: { readonly [what: string]: readonly string[] } = {
   // Not the document itself: somebody may be typing into a form that began from it.
-  event: ['estimates', 'doubts', 'board', 'ranking'],
-  schedule: ['schedule', 'ranking', 'assignments', 'board', 'estimates', 'forecasts'],
-  results: ['results', 'ranking', 'schedule', 'board', 'doubts', 'estimates', 'forecasts'],
+  event: ['pack', 'estimates', 'doubts', 'board', 'ranking'],
+  schedule: ['pack', 'schedule', 'ranking', 'assignments', 'board', 'estimates', 'forecasts'],
+  results: ['pack', 'results', 'ranking', 'schedule', 'board', 'doubts', 'estimates', 'forecasts'],
   assignments: ['assignments', 'board'],
-  records: ['records', 'board', 'estimates', 'doubts'],
+  records: ['pack', 'records', 'board', 'estimates', 'doubts'],
   quarantine: ['quarantine', 'board'],
   forecasts: ['forecasts'],
   devices: ['devices', 'board'],

@@ -2,6 +2,7 @@ import { useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tansta
 import type { Role } from '../../src/model/scouting/roles.ts'
 import type { AuditEntry, Device, Invitation, Person } from '../../src/store/types.ts'
 import { client, said } from './api.ts'
+import { forgetPacks } from './forgetPacks.ts'
 import type { Session } from './session.ts'
 import { askSignIn } from './signIn.ts'
 
@@ -38,6 +39,7 @@ export function useEntrance() {
   const entered = async (session: Session) => {
     keepDevice(session)
     askSignIn(false)
+    forgetPacks()
     // Not awaited: what was refused before comes now, while the panel is already gone.
     // An invitation that was taken up is not asked for again: it would be said to be used.
     void queries.invalidateQueries({ predicate: ({ queryKey }) => queryKey[0] !== 'welcome' })
@@ -71,7 +73,10 @@ export function useEntrance() {
   })
   const signOut = useMutation({
     mutationFn: (everywhere: boolean) => said(client.session.signOut.mutate({ everywhere })),
-    onSuccess: () => queries.invalidateQueries(),
+    onSuccess: () => {
+      forgetPacks()
+      return queries.invalidateQueries()
+    },
   })
   const changePassphrase = useMutation({
     mutationFn: (of: { current?: string; passphrase: string }) => said(client.session.changePassphrase.mutate(of)),

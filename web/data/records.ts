@@ -6,8 +6,18 @@ import { Unreachable } from './api.ts'
 import { announce } from './connection.ts'
 import { askSignIn } from './signIn.ts'
 
+/** What the server refused, with the code of its answer. */
+export class Refused extends Error {
+  readonly code: string
+  constructor({ code, message }: { code: string; message: string }) {
+    super(message)
+    this.name = 'Refused'
+    this.code = code
+  }
+}
+
 /** A question to the server's plain addresses, with what it refuses as a sentence. An answer that is not JSON is no answer of ours. */
-async function ask<T>(path: string, init?: RequestInit): Promise<T> {
+export async function ask<T>(path: string, init?: RequestInit): Promise<T> {
   let response: Response
   try {
     response = await fetch(path, { cache: 'no-store', ...init })
@@ -19,7 +29,10 @@ async function ask<T>(path: string, init?: RequestInit): Promise<T> {
   if (response.status === 401) askSignIn(true)
   const body = (await response.json().catch(() => null)) as { error?: { code: string; message: string } } | null
   if (body === null) throw new Unreachable()
-  if (!response.ok) throw new Error(body.error ? refusalWords(body.error) : words().shell.unreachable)
+  if (!response.ok) {
+    const code = body.error?.code ?? ''
+    throw new Refused({ code, message: body.error ? refusalWords(body.error) : words().shell.unreachable })
+  }
   return body as T
 }
 

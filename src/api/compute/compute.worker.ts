@@ -7,6 +7,7 @@ import { candidatesFor, LineupPlayers } from '../../model/match/lineup/index.ts'
 import { BlockPlayer } from '../../model/match/run.ts'
 import { Calibrators, seasonReport } from '../../model/match/scores/index.ts'
 import { StatedPlayer } from '../../model/match/stated/index.ts'
+import { ratingsOf } from '../../model/picks/scores/index.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
 import { PlanParts } from '../../model/plan/shares.ts'
 import type { AnySaid } from '../../model/said.ts'
@@ -87,6 +88,7 @@ export const observed = task<'observed'>(({ input, teams, draws }) => {
   const event = eventEstimates(input)
   return teams.map((team) => observedRobot(event, team, { draws }).option)
 })
+export const ratings = task<'ratings'>(({ input, teams }) => ratingsOf(eventEstimates(input), teams))
 export const field = task<'field'>((request) => fieldReport(request))
 export const film = task<'film'>(({ game, ...of }) => filmOf(game, of))
 const calibrators = new Calibrators()

@@ -3,7 +3,7 @@ import { checkGame, within } from '../../model/documents/index.ts'
 import type { Category, Doubt } from '../../model/scouting/doubts/index.ts'
 import type { estimateAnswer, estimateRequest, forecastRequest } from '../contracts/compute/estimate.ts'
 import { ApiError, refuse } from '../errors.ts'
-import { draws as drawn } from '../estimates/forecast.ts'
+import { draws as drawn } from '../estimates/robots.ts'
 import type { Context } from '../trpc.ts'
 import { matchInParts } from './matchInParts.ts'
 

@@ -32,6 +32,7 @@ export const {
   solved,
   estimateReport,
   field,
+  ratings,
   season,
   summary,
 } = await import('./compute.worker.ts')

@@ -9,6 +9,7 @@ import type { Calibration, SeasonReport, SeasonRequest } from '../../model/match
 import type { StatedRequest, StatedSums } from '../../model/match/stated/index.ts'
 import type { Sums } from '../../model/match/tally.ts'
 import type { MatchRequest } from '../../model/match/types.ts'
+import type { Rating } from '../../model/picks/scores/types.ts'
 import type { Planned, TripWorth, WorthShare } from '../../model/plan/shares.ts'
 import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
 import type { Doubt, DoubtsRequest } from '../../model/scouting/doubts/index.ts'
@@ -88,6 +89,8 @@ export interface Tasks {
   field: { request: FieldRequest; answer: FieldReport }
   /** Teams as robots of a match, by what was seen of them. */
   observed: { request: { input: EventInput; teams: readonly string[]; draws: number }; answer: Option[] }
+  /** What is expected of each team alone, by common draw. */
+  ratings: { request: { input: EventInput; teams: readonly string[] }; answer: Rating[] }
   summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
 }
 
@@ -127,5 +130,6 @@ export const budgets: { readonly [name in TaskName]: number } = {
   solved: 30,
   estimateReport: 60,
   field: 30,
+  ratings: 30,
   summary: 60,
 }

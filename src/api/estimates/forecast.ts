@@ -1,4 +1,3 @@
-import type { Option } from '../../model/documents/types.ts'
 import type { MatchReport } from '../../model/match/types.ts'
 import type { Match, Result } from '../../model/scouting/index.ts'
 import { basisOf, forecastBody, forecastVersion } from '../../model/scouting/record/index.ts'
@@ -8,11 +7,10 @@ import { ApiError } from '../errors.ts'
 import { hashOf } from '../records/rows.ts'
 import type { Context } from '../trpc.ts'
 import { inputOf } from './estimates.ts'
+import { type Robots, robotsBy, robotsOf, sharedRobots } from './robots.ts'
 
 /** Matches that are played: the chance to win is then known to one in a hundred, which is less than what the records leave open. */
 const replicates = 4000
-/** Draws of what is believed of each team, one after the other from match to match. */
-export const draws = 200
 /** The same for everybody who asks, so that a forecast changes only with what is known. */
 const seed = 1
 
@@ -34,8 +32,6 @@ type Input = Awaited<ReturnType<typeof inputOf>>
 interface Worked {
   from: object
   byMatch: Map<string, Promise<Made>>
-  /** Teams as robots, by all records: of matches of which nothing is recorded. */
-  robots: Map<string, Promise<Option>>
 }
 
 /** Forecasts from the same records, with what they follow from. */
@@ -49,13 +45,13 @@ export async function madeFor(ctx: Context, { event, match: id }: { event: strin
     throw new ApiError({ code: 'notFound', message: `There is no match ${id} in this event`, path: ['match'] })
   let own = worked.get(of.log.of)
   if (own?.from !== of.known) {
-    own = { from: of.known, byMatch: new Map(), robots: new Map() }
+    own = { from: of.known, byMatch: new Map() }
     worked.set(of.log.of, own)
   }
   const { byMatch } = own
   const before = byMatch.get(id)
   if (before) return before
-  const made = play(ctx, { event, of, match, robots: own.robots })
+  const made = play(ctx, { event, of, match, robots: robotsBy(of.known) })
   byMatch.set(id, made)
   // A failure is not kept.
   made.catch(() => byMatch.delete(id))
@@ -65,7 +61,7 @@ export async function madeFor(ctx: Context, { event, match: id }: { event: strin
 /** Plays a match with its robots as they were seen, its own records left out. */
 export async function play(
   ctx: Context,
-  { event, of, match, robots }: { event: string; of: Input; match: Match; robots: Worked['robots'] },
+  { event, of, match, robots }: { event: string; of: Input; match: Match; robots: Robots },
 ): Promise<Made> {
   const { input, level } = of
   const watched = input.watched.filter(({ observation }) => observation.match !== match.id)
@@ -121,26 +117,4 @@ export function madeFrom({ input, known, counting, rules, level, brought }: Inpu
   )
   marks.set(known, mark)
   return mark
-}
-
-function robotsOf({ pool }: Context, input: Input['input'], teams: readonly string[]): Promise<Option[]> {
-  const all = [...new Set([...input.teams, ...teams])]
-  return pool.run('observed', { input: { ...input, teams: all }, teams, draws }, new AbortController().signal)
-}
-
-/** Robots that other matches meet too are worked out once. */
-function sharedRobots(
-  ctx: Context,
-  { input, teams, robots }: { input: Input['input']; teams: readonly string[]; robots: Worked['robots'] },
-): Promise<Option[]> {
-  const missing = teams.filter((team) => !robots.has(team))
-  if (missing.length > 0) {
-    const all = robotsOf(ctx, input, missing)
-    for (const [k, team] of missing.entries()) {
-      const one = all.then((options) => options[k]!)
-      robots.set(team, one)
-      one.catch(() => robots.delete(team))
-    }
-  }
-  return Promise.all(teams.map((team) => robots.get(team)!))
 }

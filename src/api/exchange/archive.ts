@@ -28,8 +28,8 @@ export async function contentsOf({ workspace }: Context, event: string): Promise
   return contents
 }
 
-function written({ forecasts, ...rest }: EventContents): WrittenContents {
-  return forecasts.length > 0 ? { ...rest, forecasts } : rest
+function written({ forecasts, selection, ...rest }: EventContents): WrittenContents {
+  return { ...rest, ...(forecasts.length > 0 && { forecasts }), ...(selection.length > 0 && { selection }) }
 }
 
 export async function archiveOf(ctx: Context, event: string) {
@@ -79,7 +79,7 @@ export async function checkedContents(
   })
   refuseFile(problems)
   const read = rest.data as WrittenContents
-  return { ...read, forecasts: read.forecasts ?? [], records: kept }
+  return { ...read, forecasts: read.forecasts ?? [], selection: read.selection ?? [], records: kept }
 }
 
 /** Brings what a file holds into the workspace, or says what that would change. */
@@ -98,7 +98,7 @@ export async function bring(
   const { id, name } = contents.event.at(-1)!.body
   const report = await brought(ctx, { contents, texts }, { preview, kind })
   if (!preview)
-    for (const what of ['schedule', 'results', 'assignments', 'records', 'quarantine', 'forecasts'] as const)
+    for (const what of ['schedule', 'results', 'assignments', 'records', 'quarantine', 'forecasts', 'selection'] as const)
       ctx.tell({ event: id, what })
   return { event: { id, name }, ...report }
 }

@@ -70,6 +70,7 @@ export function checkContents(contents: EventContents): Problem[] {
     ...twice('apart', apart, apartKey),
     ...twice('drills', contents.drills, (drill) => drill.id),
     ...twice('forecasts', forecasts, (forecast) => forecast.id),
+    ...twice('selection', contents.selection, (line) => line.id),
     ...twice('people', contents.people, (person) => person.id),
     ...homeless('results', results),
     ...homeless('assignments', assignments),

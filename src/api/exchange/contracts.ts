@@ -5,6 +5,7 @@ import {
   eventRecord,
   hash,
   keptForecast,
+  keptLine,
   matchResult,
   storedMoment as moment,
   phase,
@@ -90,6 +91,8 @@ export const eventContents = z
       100_000,
       'Forecasts as they were shown before their matches, oldest first',
     ).optional(),
+    // Nor a selection.
+    selection: list(keptLine, 0, 10_000, 'What was called out at the selection, oldest first').optional(),
     people: list(z.strictObject({ id, nickname: z.string().min(1).max(200) }), 0, 10_000, 'Nicknames by id'),
   })
   .meta({ id: 'EventContents', description: 'Everything of one event' })

@@ -73,7 +73,7 @@ export async function contentsIn(file: Uint8Array): Promise<{ contents: EventCon
     event: [{ revision: 1, body: event, note: null, savedAt: at }],
     ...parts,
     records: (records as { row: unknown }[]).map((each) => ({ ...each, hash: hashOf(canonicalJson(each.row)) })),
-    ...{ rules: [], assignments: [], apart: [], choices: [], drills: [], forecasts: [] },
+    ...{ rules: [], assignments: [], apart: [], choices: [], drills: [], forecasts: [], selection: [] },
   }
   return { contents: await checkedContents(whole, locate), locate }
 }

@@ -9,6 +9,7 @@ import { admitted } from '../who.ts'
 import type { ContextOf } from './context.ts'
 import { answerFailure } from './errors.ts'
 import { keepText } from './json.ts'
+import { squeezed } from './squeezed.ts'
 import { readZip } from './zip.ts'
 
 /** A procedure that is also offered as plain HTTP. */
@@ -117,7 +118,8 @@ function offer(app: FastifyInstance, { name, endpoint, contextOf, read }: Offer)
         const call = name.split('.').reduce<unknown>((part, key) => (part as Fields)[key], caller) as Call
         const answer = await call(read ? await read(request) : inputOf(request, endpoint))
         const failure = endpoint.refused?.(answer) ?? null
-        return failure ? answerFailure(reply, failure, null) : send(reply, endpoint, answer)
+        if (failure) return answerFailure(reply, failure, null)
+        return endpoint.squeezed ? await squeezed(request, reply, answer) : send(reply, endpoint, answer)
       } catch (error) {
         return answerFailure(reply, failureOf(error), error)
       }

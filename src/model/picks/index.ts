@@ -2,6 +2,7 @@
 export * from './looks/index.ts'
 export * from './order/index.ts'
 export * from './playoffs/index.ts'
+export * from './protocol/index.ts'
 export * from './scores/index.ts'
 export * from './seeds/index.ts'
 export * from './selection/index.ts'

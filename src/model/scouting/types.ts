@@ -28,6 +28,8 @@ export interface EventRecord {
   earlier?: { event: string; discount: number; changed?: string[] }
   /** What the team takes from the event, a line each. */
   lessons?: string
+  /** Our own team at the event. */
+  own?: string
 }
 
 export const slotStates = ['expected', 'played', 'absent', 'disqualified'] as const

@@ -15,6 +15,7 @@ import { forecastRow } from '../forecasts/rows.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
 import { moment } from '../records/add.ts'
 import { readContents } from './contents.ts'
+import { lineRow } from '../selection/rows.ts'
 import { nicknames } from './people.ts'
 import type { BroughtFile } from './types.ts'
 
@@ -138,6 +139,7 @@ async function bringSchedule(transaction: TransactionClient, scope: Scope, take:
     }),
   })
   await transaction.forecast.createMany({ data: take.forecasts.map((each) => forecastRow(scope, each)) })
+  await transaction.selectionLine.createMany({ data: take.selection.map((each) => lineRow(scope, each)) })
   await transaction.namedPerson.createMany({ data: take.people.map((each) => ({ workspaceId, ...each })) })
 }
 

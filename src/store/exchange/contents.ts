@@ -7,6 +7,7 @@ import { readForecasts } from '../forecasts/rows.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
 import { apartRowsOf, readChoices } from '../records/lead.ts'
 import { recordColumns, recordOf } from '../records/rows.ts'
+import { readLines } from '../selection/rows.ts'
 import { nicknames } from './people.ts'
 
 /** Everything of an event, or all but its records. Within a transaction, so that all of it is of one moment. */
@@ -26,6 +27,7 @@ export async function readContents(
     choices: await readChoices(client, scope.workspaceId, scope.event),
     drills: await readAllDrills(client, scope),
     forecasts: await readForecasts(client, scope),
+    selection: await readLines(client, scope),
   }
   const rules = await readRules(client, scope.workspaceId, event.at(-1)!.body.game, parts.records)
   const names = await nicknames(client, scope.workspaceId, idsIn(parts))
@@ -115,6 +117,7 @@ function idsIn(of: Omit<EventContents, 'event' | 'rules' | 'people'>): Set<strin
     ...of.apart.map(({ resolvedBy }) => resolvedBy),
     ...of.choices.map(({ person }) => person),
     ...of.drills.map(({ startedBy }) => startedBy),
+    ...of.selection.map(({ person }) => person),
   ]
   return new Set(ids.filter((id) => id !== null))
 }

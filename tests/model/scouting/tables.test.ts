@@ -24,6 +24,7 @@ const contentsOf = (rows: readonly Row[]): EventContents => ({
   choices: [],
   drills: [],
   forecasts: [],
+    selection: [],
   people: [],
 })
 

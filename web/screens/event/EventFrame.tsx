@@ -3,6 +3,7 @@ import { Link } from 'wouter'
 import type { Game } from '../../../src/model/documents/types.ts'
 import type { StoredResult } from '../../../src/store/types.ts'
 import { type Stored, useStored } from '../../data/documents.ts'
+import { useTakeAlong } from '../../data/eventPack.ts'
 import { type Schedule, useIsLead, useResults, useSchedule, useWatching, type Watching } from '../../data/events.ts'
 import { useLive } from '../../data/live.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
@@ -75,6 +76,7 @@ export function EventFrame(props: { id: string; part: string | undefined }) {
   const [schedule, results, watching] = [useSchedule(id), useResults(id), useWatching(id)]
   const lead = useIsLead()
   useLive(id)
+  useTakeAlong(id)
   const edit = useEdit(id)
   const entered = useEntered(id, { matches: schedule.data?.matches ?? [], results: results.data ?? [] })
   const texts = words().event

@@ -13,7 +13,7 @@ export function useOurTeam({ event }: EventPage): { team: string | null; choose(
   const practised = timed.data?.find(({ practice }) => practice > 0)?.team
   const settled = timed.data || timed.error ? event.body.teams[0]?.team : undefined
   return {
-    team: known(named) ?? known((event.body as { own?: string }).own) ?? known(practised) ?? known(settled),
+    team: known(named) ?? known(event.body.own) ?? known(practised) ?? known(settled),
     choose: (team) => {
       const search = new URLSearchParams(asked)
       search.set('team', team)

@@ -45,6 +45,7 @@ export const exchange: Words['exchange'] = {
     choices: 'Wahl zwischen Aufzeichnungen',
     drills: 'Proben',
     forecasts: 'Vorhersagen',
+    selection: 'Zeilen der Auswahl',
     people: 'Spitznamen',
   },
   added: 'Dazugekommen',

@@ -11,6 +11,7 @@ const parts: Record<ContentPart, string> = {
   choices: 'Choices between records',
   drills: 'Rehearsals',
   forecasts: 'Forecasts',
+  selection: 'Lines of the selection',
   people: 'Nicknames',
 }
 

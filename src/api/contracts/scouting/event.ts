@@ -37,6 +37,7 @@ export const eventRecord = z
       .optional()
       .describe('An earlier event whose matches count as own ones in estimates'),
     lessons: text.max(2000).optional().describe('What the team takes from the event, a line each'),
+    own: team.optional().describe('Our own team at the event'),
   })
   .meta({ id: 'EventRecord', description: 'An event: its teams, its game and how its playoffs are played' })
 eventRecord satisfies z.ZodType<EventRecord>

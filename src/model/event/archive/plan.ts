@@ -81,12 +81,16 @@ export function planBring(file: EventContents, here: Here): BringPlan {
   const forecasts = judged('forecasts', file.forecasts, ({ id, match }) =>
     known.has(id) ? 'same' : going.has(match) ? 'new' : { differs: { id: match } },
   )
+  const selection = judged('selection', file.selection, judgeLine(file, there))
   const people = judged('people', file.people, ({ id, nickname }) => {
     const before = here.people.get(id)
     return before === undefined ? 'new' : before === nickname ? 'same' : { differs: { id, detail: nickname } }
   })
   return {
-    take: { event, rules, matches, results, assignments, records, apart, choices, drills, forecasts, people },
+    take: {
+      ...{ event, rules, matches, results, assignments, records, apart },
+      ...{ choices, drills, forecasts, selection, people },
+    },
     report: { fresh: there === null, back: here.removed, parts, conflicts, differs },
   }
 }
@@ -194,3 +198,15 @@ function judgeChoice(file: EventContents, there: EventContents | null) {
 }
 
 const robotOf = ({ match, team }: EventContents['choices'][number]): string => `${match} ${team}`
+
+/** Lines follow each other: those of a file are taken where all that is here are its first ones, or nothing is. */
+function judgeLine({ selection }: EventContents, there: EventContents | null) {
+  const before = there?.selection ?? []
+  const known = new Map(before.map((each) => [each.id, each]))
+  const goesOn = before.every(({ id }, index) => selection[index]?.id === id)
+  return (line: EventContents['selection'][number]): Judgement => {
+    const own = known.get(line.id)
+    if (own) return same(own.line, line.line) ? 'same' : { differs: { id: line.id } }
+    return goesOn ? 'new' : { differs: { id: line.id } }
+  }
+}

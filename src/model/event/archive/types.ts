@@ -1,4 +1,5 @@
 import type { Game } from '../../documents/types.ts'
+import type { KeptLine } from '../../picks/protocol/types.ts'
 import type { KeptForecast } from '../../scouting/record/index.ts'
 import type { Assignment, EventRecord, Match, Result, Row } from '../../scouting/types.ts'
 import type { MatchName } from '../order.ts'
@@ -95,12 +96,19 @@ export interface EventContents {
   drills: KeptDrill[]
   /** As they were shown before their matches, oldest first. */
   forecasts: KeptForecast[]
+  /** What was called out at its selection, and our notes to it, in the order in which they were written. */
+  selection: KeptLine[]
   /** What those are called whose ids stand anywhere in it. */
   people: { id: string; nickname: string }[]
 }
 
-/** As a file has it: an event without forecasts is the same file, with the same hash, as before there were any. */
-export type WrittenContents = Omit<EventContents, 'forecasts'> & { forecasts?: KeptForecast[] | undefined }
+/** Parts that archives have had only for some time. */
+type LaterPart = 'forecasts' | 'selection'
+
+/** As a file has it: an event without forecasts or a selection is the same file, with the same hash, as before there were any. */
+export type WrittenContents = Omit<EventContents, LaterPart> & {
+  [part in LaterPart]?: EventContents[part] | undefined
+}
 
 export const contentParts = [
   'event',
@@ -113,6 +121,7 @@ export const contentParts = [
   'choices',
   'drills',
   'forecasts',
+  'selection',
   'people',
 ] as const
 export type ContentPart = (typeof contentParts)[number]

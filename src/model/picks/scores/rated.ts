@@ -14,6 +14,38 @@ export interface RateRequest {
   robot?: number
 }
 
+/** What is expected of teams, by common draw; without the robots that stand for them in simulated matches. */
+export function ratingsOf(event: EventEstimates, teams: readonly string[], draws = commonDraws): Rating[] {
+  const { game, holdSeconds = {} } = event.input
+  return teams.map((team) => ratingOf(game, event.draws(team), { holdSeconds, draws }))
+}
+
+/**
+ * A team from its rating and its robot, whose draws are every so-many-th of the rating's: both were taken evenly from the same
+ * draws of the estimates.
+ * @throws Error where the rating's draws are no multiple of the robot's
+ */
+export function ratedFrom(team: string, { rating, option }: Pick<RatedTeam, 'rating' | 'option'>): RatedTeam {
+  const [all, own] = [rating.points.length, option.robot.habit?.draws?.length ?? 0]
+  if (own === 0 || all % own !== 0) throw new Error(`${team}: ${all} draws are no multiple of its robot's ${own}`)
+  const thinned = (values: Float64Array) => values.filter((_, d) => d % (all / own) === 0)
+  const { points, autonomous, goals, finishing, pieces, hits, finishes } = rating
+  return {
+    team,
+    rating,
+    option,
+    met: {
+      points: thinned(points),
+      autonomous: thinned(autonomous),
+      goals: goals.map(thinned),
+      finishing: thinned(finishing),
+      pieces: pieces.map(thinned),
+      hits: hits.map(thinned),
+      finishes: finishes.map(thinned),
+    },
+  }
+}
+
 /** A team by what is estimated of it. */
 export function ratedTeam(
   event: EventEstimates,

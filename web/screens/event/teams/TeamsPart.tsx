@@ -22,8 +22,9 @@ export function TeamsPart({ event, game, schedule, lead }: EventPage) {
     startsOn: body.startsOn ?? '',
     level: body.level ?? '',
     size: String(body.playoff?.size ?? ''),
+    own: body.own ?? '',
   })
-  const { text, name, startsOn, level, size } = form.typed
+  const { text, name, startsOn, level, size, own } = form.typed
   const set = (change: Partial<typeof form.typed>) => form.type({ ...form.typed, ...change })
   const [said, setSaid] = useState<{ trouble: string } | null>(null)
   const { teams, problems } = readTeams(text)
@@ -42,11 +43,15 @@ export function TeamsPart({ event, game, schedule, lead }: EventPage) {
     ...(body.halfLife === undefined ? {} : { halfLife: body.halfLife }),
     ...(body.earlier && { earlier: body.earlier }),
     ...(body.lessons !== undefined && { lessons: body.lessons }),
+    ...(own === '' ? {} : { own }),
     ...(size === ''
       ? {}
       : { playoff: { ...(body.playoff ?? { format: 'double', alliances: 8 }), size: Number(size) } }),
   }
-  const dirty = JSON.stringify({ ...body }) !== JSON.stringify({ ...body, ...next }) || (size === '' && body.playoff)
+  const dirty =
+    JSON.stringify({ ...body }) !== JSON.stringify({ ...body, ...next }) ||
+    (size === '' && body.playoff) ||
+    own !== (body.own ?? '')
   const listedNow = new Set(teams.map(({ team }) => team))
   const missing = [
     ...new Set(
@@ -113,6 +118,16 @@ export function TeamsPart({ event, game, schedule, lead }: EventPage) {
           maxLength={200}
           error={name.trim() === '' ? words().event.fresh.noName : null}
           onChange={(change) => set({ name: change.currentTarget.value })}
+        />
+        <NativeSelect
+          label={texts.own}
+          description={texts.ownHelp}
+          value={own}
+          data={[
+            { value: '', label: texts.noOwn },
+            ...[...new Set([...teams.map(({ team }) => team), ...(own === '' ? [] : [own])])],
+          ]}
+          onChange={(change) => set({ own: change.currentTarget.value })}
         />
         <TextInput
           label={words().event.fresh.day}
