@@ -9,6 +9,8 @@ import { health } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
 import { packRouter } from './pack/router.ts'
 import { audit, devices, invitations, people, session } from './people/index.ts'
+import { looksProcedures } from './picks/looksRouter.ts'
+import { seedsProcedures } from './picks/seedsRouter.ts'
 import { leadRouter } from './records/leadRouter.ts'
 import { recordsRouter } from './records/router.ts'
 import { schemas } from './schemas.ts'
@@ -34,6 +36,8 @@ export const appRouter = router({
   pack: packRouter,
   records: recordsRouter,
   lead: leadRouter,
+  looks: router(looksProcedures),
+  seeds: router(seedsProcedures),
   schemas,
   stands,
 })

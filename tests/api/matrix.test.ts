@@ -191,6 +191,8 @@ describe('A lead of one team and what belongs to another:', () => {
     'exchange.bringTables': { file: tables() },
     'records.accept': { unsent: 0, rows: [] },
     'estimates.sideBySide': { teams: '90001,90002' },
+    'seeds.seedLots': { most: 4 },
+    'looks.where': { team: '90001' },
     'estimates.withEarlier': { earlier: 'other', discount: 0.5 },
     'estimates.without': { records: [gone] },
     'estimates.changed': { records: [gone] },

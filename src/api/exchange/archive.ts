@@ -98,7 +98,15 @@ export async function bring(
   const { id, name } = contents.event.at(-1)!.body
   const report = await brought(ctx, { contents, texts }, { preview, kind })
   if (!preview)
-    for (const what of ['schedule', 'results', 'assignments', 'records', 'quarantine', 'forecasts', 'selection'] as const)
+    for (const what of [
+      'schedule',
+      'results',
+      'assignments',
+      'records',
+      'quarantine',
+      'forecasts',
+      'selection',
+    ] as const)
       ctx.tell({ event: id, what })
   return { event: { id, name }, ...report }
 }

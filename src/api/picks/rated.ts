@@ -1,7 +1,7 @@
 import type { Game, Option } from '../../model/documents/types.ts'
 import { type RatedTeam, ratedFrom } from '../../model/picks/scores/index.ts'
 import { inputOf } from '../estimates/estimates.ts'
-import { draws } from '../estimates/forecast.ts'
+import { draws } from '../estimates/robots.ts'
 import { keeper } from '../estimates/keep.ts'
 import type { Context } from '../trpc.ts'
 
