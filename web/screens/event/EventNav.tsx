@@ -8,7 +8,7 @@ import './eventNav.css'
 /** Everything of an event, by when it is used. */
 const groups = {
   before: ['teams', 'schedule', 'watch', 'sheets', 'people'],
-  during: ['board', 'doubts', 'estimates', 'field', 'results', 'hand-in', 'codes', 'stands'],
+  during: ['board', 'doubts', 'estimates', 'look', 'seeds', 'field', 'results', 'hand-in', 'codes', 'stands'],
   after: ['ranking', 'forecasts', 'after', 'visits', 'exchange'],
 } as const
 
@@ -32,7 +32,9 @@ export function EventNav(props: { id: string; name: string; place: EventPlace })
   const [open, setOpen] = useState<Group>(groupOf(place))
   // Files hold everybody's nicknames, doubts name scouts.
   const placesOf = (group: Group) =>
-    (groups[group] as readonly EventPlace[]).filter((each) => lead || (each !== 'exchange' && each !== 'doubts'))
+    (groups[group] as readonly EventPlace[]).filter(
+      (each) => lead || (each !== 'exchange' && each !== 'doubts' && each !== 'look'),
+    )
   const links = (group: Group) => (
     <ul id={`places-${group}`}>
       {placesOf(group).map((each) => (

@@ -32,6 +32,8 @@ export const event: Words['event'] = {
     visits: 'Boxenbesuche und Reihungen',
     stands: 'Tribüne',
     forecasts: 'Vorhersagen',
+    look: 'Wohin als Nächstes sehen',
+    seeds: 'Endgültige Ränge',
     after: 'Vorhergesagt und gesehen',
     exchange: 'Dateien',
     people: 'Leute',

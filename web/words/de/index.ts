@@ -30,6 +30,7 @@ import { guess } from './guess.ts'
 import { handin } from './handin.ts'
 import { help } from './help.ts'
 import { lineup } from './lineup.ts'
+import { look } from './look.ts'
 import { made } from './made.ts'
 import { match } from './match.ts'
 import { objective } from './objective.ts'
@@ -45,6 +46,7 @@ import { refusals } from './refusals.ts'
 import { routines } from './routines.ts'
 import { rulesChange } from './rulesChange.ts'
 import { search } from './search.ts'
+import { seeds } from './seeds.ts'
 import { settings } from './settings.ts'
 import { sheets } from './sheets.ts'
 import { shell } from './shell.ts'
@@ -99,6 +101,7 @@ export const de: Words = {
   handin,
   help,
   lineup,
+  look,
   made,
   match,
   objective,
@@ -114,6 +117,7 @@ export const de: Words = {
   routines,
   rulesChange,
   search,
+  seeds,
   settings,
   shell,
   sheets,

@@ -31,6 +31,8 @@ export const event = {
     visits: 'Pit visits and rankings',
     stands: 'Stands',
     forecasts: 'Forecasts',
+    look: 'Where to look next',
+    seeds: 'Final ranks',
     after: 'Predicted and seen',
     exchange: 'Files',
     people: 'People',

@@ -29,6 +29,7 @@ import { guess } from './guess.ts'
 import { handin } from './handin.ts'
 import { help } from './help.ts'
 import { lineup } from './lineup.ts'
+import { look } from './look.ts'
 import { made } from './made.ts'
 import { match } from './match.ts'
 import { objective } from './objective.ts'
@@ -44,6 +45,7 @@ import { refusals } from './refusals.ts'
 import { routines } from './routines.ts'
 import { rulesChange } from './rulesChange.ts'
 import { search } from './search.ts'
+import { seeds } from './seeds.ts'
 import { settings } from './settings.ts'
 import { sheets } from './sheets.ts'
 import { shell } from './shell.ts'
@@ -98,6 +100,7 @@ export const en = {
   handin,
   help,
   lineup,
+  look,
   made,
   match,
   objective,
@@ -113,6 +116,7 @@ export const en = {
   routines,
   rulesChange,
   search,
+  seeds,
   settings,
   shell,
   sheets,
