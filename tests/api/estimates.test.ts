@@ -2,8 +2,6 @@ import { afterAll, beforeAll, expect, test } from 'vitest'
 import { forecasts as shownBefore } from '../../seed/event/forecasts.ts'
 import { ownTeam, strengths } from '../../seed/event/index.ts'
 import { seededEvent } from '../../seed/index.ts'
-import { inputOf } from '../../src/api/estimates/estimates.ts'
-import { madeFrom } from '../../src/api/estimates/forecast.ts'
 import { hashOf } from '../../src/api/records/rows.ts'
 import { onlyWorkspace } from '../../src/app.ts'
 import type { TeamEstimate } from '../../src/model/scouting/estimates/index.ts'
@@ -128,69 +126,6 @@ test('The half-life that a lead chooses counts from then on, and what speaks for
   expect((await server.get(`${address}/half-lives`)).body).toEqual(scores)
   expect((await choose(revision + 1, body)).status).toBe(200)
   expect((await estimates()).teams.find((each: TeamEstimate) => each.team === team)).toEqual(before)
-})
-
-test('An earlier event that a lead chooses counts by its discount, follows its records, and is told where it is not here', async () => {
-  const team = '90004'
-  const own = async () => (await estimates()).teams.find((each: TeamEstimate) => each.team === team)
-  const plain = await own()
-  const id = 'trials'
-  const some = matches.slice(0, 4)
-  await server.send('PUT', `/api/documents/event/${id}`, { base: null, body: { ...event, id, name: 'Trials' } })
-  const { mark } = (await server.get(`/api/events/${id}/matches`)).body
-  await server.send('PUT', `/api/events/${id}/matches`, { matches: some, mark })
-  const known = new Set(some.map(({ id: match }) => match))
-  const copies = records.flatMap((row, k) => {
-    if (row.kind !== 'observation' || row.body.match === null || !known.has(row.body.match)) return []
-    const fresh = `0195b2a0-0000-7000-9000-${String(k).padStart(12, '0')}`
-    const { replaces: _, ...body } = row.body
-    return [
-      {
-        ...row,
-        id: fresh,
-        event: id,
-        device: 'phone-old',
-        sequence: k + 1,
-        body: { ...body, id: fresh, device: 'phone-old', sequence: k + 1 },
-      },
-    ]
-  })
-  const send = (rows: unknown[]) => server.send('POST', '/api/records', { device: 'phone-old', unsent: 0, rows })
-  expect((await send(copies.slice(1))).status).toBe(200)
-  const [offer] = (await server.get(`${address}/earlier`)).body
-  expect(offer).toMatchObject({ event: id, name: 'Trials', matches: 4 })
-
-  const told = (await server.send('POST', `${address}/earlier`, { earlier: id, discount: 0.5, changed: ['90001'] }))
-    .body.teams
-  const change = told.find((each: { team: string }) => each.team === team)
-  expect(change.without.attempts).toEqual(plain.attempts)
-  expect(change.worth).toBeCloseTo(0.5 * change.before, 9)
-
-  const at = `/api/documents/event/${event.id}`
-  const { body, revision } = (await server.get(at)).body
-  const choose = (base: number, earlier?: object) =>
-    server.send('PUT', at, { base, body: { ...body, ...(earlier && { earlier }) } })
-  const itself = await choose(revision, { event: event.id, discount: 0.5 })
-  expect([itself.status, itself.body.error.path]).toEqual([400, ['body', 'earlier', 'event']])
-  const workspace = server.store.workspace(await server.store.ensureWorkspace(onlyWorkspace))
-  const from = async () => madeFrom(await inputOf({ workspace }, event.id), [])
-  const before = await from()
-  expect((await choose(revision, { event: id, discount: 0.5, changed: ['90001'] })).status).toBe(200)
-  expect((await own()).attempts).toEqual(change.with.attempts)
-  expect((await estimates()).earlier).toMatchObject({ event: id, name: 'Trials', discount: 0.5, matches: 4 })
-  // A record that arrives at the earlier event changes what is believed here, and what a forecast is made from.
-  const chosen = await from()
-  const about = copies[0]!.body.team
-  const of = async () => (await estimates()).teams.find((each: TeamEstimate) => each.team === about).attempts
-  const less = await of()
-  await send(copies.slice(0, 1))
-  expect(await of()).not.toEqual(less)
-  expect(new Set([before, chosen, await from()]).size).toBe(3)
-
-  await server.bare('DELETE', `/api/documents/event/${id}`)
-  expect((await estimates()).earlier).toMatchObject({ event: id, name: null, matches: null })
-  expect(await own()).toEqual(plain)
-  expect((await choose(revision + 1)).status).toBe(200)
 })
 
 test('A match to come is played by its robots as they were seen, the same for everybody until more is known', async () => {

@@ -93,12 +93,8 @@ function holdSecondsOf(decisions: readonly DecisionRecord[], design: string | un
   return (options.find((option) => option?.robot.id === design) ?? options[0])?.holdSeconds ?? {}
 }
 
-/** The event as it can be given to other teams; `team`: what we say of ourselves comes along. */
-export async function publishedOf(
-  ctx: Context,
-  asked: Omit<AfterAsked, 'team'> & { team?: string | undefined },
-): Promise<PublishedEvent> {
-  const { event, team, design } = asked
+/** The event as it can be given to other teams, with what we say of ourselves. */
+export async function publishedOf(ctx: Context, { event, team, design }: AfterAsked): Promise<PublishedEvent> {
   const { input } = await inputOf(ctx, event)
   const { event: record, game, revision } = await gameOf(ctx, event)
   const results = (await ctx.workspace.events.results(event)).flatMap(({ result }) => result ?? [])
@@ -111,6 +107,6 @@ export async function publishedOf(
     results,
     ranking: rankEvent({ game, event: record, matches, results, seed: 1 }),
     watched,
-    after: team === undefined ? null : (await afterOf(ctx, { event, team, design })).report,
+    after: (await afterOf(ctx, { event, team, design })).report,
   })
 }

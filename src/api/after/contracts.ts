@@ -11,10 +11,6 @@ const of = {
 }
 
 export const afterRequest = z.strictObject({ ...of, team })
-export const publishRequest = z.strictObject({
-  ...of,
-  team: team.optional().describe('Our team: what we say of ourselves comes along'),
-})
 
 const interval = z.tuple([z.number(), z.number()])
 const named = z.strictObject({ id, name: z.string() })

@@ -3,7 +3,7 @@ import { fileName } from '../exchange/fileName.ts'
 import { procedure, router } from '../trpc.ts'
 import { may } from '../who.ts'
 import { afterOf, publishedOf } from './after.ts'
-import { afterAnswer, afterRequest, publishedAnswer, publishRequest } from './contracts.ts'
+import { afterAnswer, afterRequest, publishedAnswer } from './contracts.ts'
 
 /** After an event. */
 export const afterRouter = router({
@@ -25,7 +25,7 @@ export const afterRouter = router({
     .meta({
       endpoint: {
         method: 'GET',
-        path: '/api/events/{event}/published',
+        path: '/api/events/{event}/published/{team}',
         may: may.read,
         summary:
           'The event as it can be given to other teams: official numbers and counted pieces, no ratings and no names',
@@ -43,6 +43,6 @@ export const afterRouter = router({
         errors: ['malformed', 'notFound', 'unreachable', 'busy', 'overBudget'],
       },
     })
-    .input(publishRequest)
+    .input(afterRequest)
     .query(({ input, ctx }) => publishedOf(ctx, input)),
 })

@@ -1,8 +1,8 @@
 import type { Game, Option } from '../../model/documents/types.ts'
 import { type RatedTeam, ratedFrom } from '../../model/picks/scores/index.ts'
 import { inputOf } from '../estimates/estimates.ts'
-import { draws } from '../estimates/robots.ts'
 import { keeper } from '../estimates/keep.ts'
+import { draws } from '../estimates/robots.ts'
 import type { Context } from '../trpc.ts'
 
 /** All teams of an event as pick order, seeds, playoffs and looks take them. */

@@ -127,10 +127,7 @@ export interface SeedsAnswer {
 }
 
 /** Where teams end after the matches to come, and what each of ours is worth. */
-export async function seedsIn(
-  ctx: Asking,
-  { event, team }: { event: string; team?: string | undefined },
-): Promise<SeedsAnswer> {
+export async function seedsIn(ctx: Asking, { event, team }: { event: string; team: string }): Promise<SeedsAnswer> {
   const work = await workOf(ctx, event)
   const missing = work.coming.flatMap((_, k) => (work.lots[k] ? [] : [k]))
   await simulate(ctx, work, missing)
@@ -138,8 +135,7 @@ export async function seedsIn(
   const results = (await ctx.workspace.events.results(event)).flatMap(({ result }) => result ?? [])
   const { rated, coming, reports } = work
   const ranking = rankEvent({ game: rated.game, event: body, matches: input.matches, results, seed: 1 })
-  const us = team ?? ''
-  let report = reports.get(us)
+  let report = reports.get(team)
   if (!report) {
     report = Promise.all(work.lots as Promise<Lot>[]).then((lots) =>
       ctx.pool.run(
@@ -152,7 +148,7 @@ export async function seedsIn(
             // Where nothing is to come, nothing varies but the lot.
             seasons: coming.length > 0 ? seasons : 1,
             seed,
-            ...(team !== undefined && { us: team }),
+            us: team,
           },
           teams: rated.teams.map(({ team: each, rating, met }) => ({ team: each, rating, met })),
           lots,
@@ -160,8 +156,8 @@ export async function seedsIn(
         new AbortController().signal,
       ),
     )
-    reports.set(us, report)
-    report.catch(() => reports.delete(us))
+    reports.set(team, report)
+    report.catch(() => reports.delete(team))
   }
   return { counted: ranking.counted, coming: coming.length, records: rated.records, report: await report }
 }

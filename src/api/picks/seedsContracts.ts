@@ -5,7 +5,7 @@ import { team } from '../contracts/scouting/index.ts'
 
 export const ofSeeds = z.strictObject({
   event: id.describe('Id of the event'),
-  team: team.optional().describe('Whose coming matches are looked into'),
+  team: team.describe('Whose coming matches are looked into'),
 })
 
 export const lotsRequest = z.strictObject({

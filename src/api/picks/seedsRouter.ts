@@ -11,7 +11,7 @@ export const seedsProcedures = {
     .meta({
       endpoint: {
         method: 'GET',
-        path: '/api/events/{event}/seeds',
+        path: '/api/events/{event}/seeds/{team}',
         may: may.read,
         summary:
           'Where teams end after the matches to come by the game’s ranking, and what each match of a team is worth',

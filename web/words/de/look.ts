@@ -12,7 +12,8 @@ export const look: Words['look'] = {
   first: (team, match) => `Wer zuerst frei ist: Team ${team} beobachten, in ${match}.`,
   firstWorth: (wins) =>
     `So ein Blick verbessert unsere Wahl voraussichtlich um ${wins} Siege in 1.000 Spielen der Playoffs.`,
-  firstNone: 'Kein Blick, der noch frei ist, ändert, wen wir einladen würden.',
+  firstNone:
+    'Kein Blick, der noch frei ist, ändert voraussichtlich, wen wir einladen: Gib ihn einem Roboter, über den man wenig weiß.',
   why: 'Ein Blick ist viel wert, wo ein Roboter fast die beste Wahl ist und nicht gut bekannt: Er kann die Wahl ändern. Der beste selbst, wenn man ihn kennt, und die weit dahinter sind wenig wert.',
   noMatches: 'Es kommt kein Spiel mehr',
   noMatchesHow: 'Bevor Allianzen gebildet werden, gibt es nichts mehr anzusehen.',
@@ -26,6 +27,7 @@ export const look: Words['look'] = {
     next: 'Nächstes Spiel, in dem es niemand beobachtet',
   },
   wins: (wins) => `${wins} von 1.000`,
+  fewWins: 'unter 0,1 von 1.000',
   gain: (mean, sd) => `${mean} ± ${sd}`,
   gainHow:
     'Gewinne sind Prozentpunkte der Siegchance gegen die, die wir treffen können; hinter ± steht, wie weit das unbekannt ist, weil der Roboter es ist.',

@@ -27,13 +27,12 @@ export const seeds: Words['seeds'] = {
   captain: (chance, alliances) => `Unter den ersten ${alliances} ist es mit ${chance}.`,
   from: (seasons, counted, coming, records) =>
     `Aus ${seasons} gezogenen Saisons: ${counted} Ergebnisse bisher, ${coming} kommende Spiele nach dem, was ${records} Aufzeichnungen über die Roboter sagen. Gleichstände, die die Regeln lassen, entscheidet das Los.`,
-  error: (error) => `Der erwartete Rang selbst ist auf ± ${error} bekannt, weil die Roboter nicht besser bekannt sind.`,
+  error: (error) => `So viele Saisons sagen den mittleren Rang auf ± ${error} genau.`,
   matches: 'Was jedes unserer Spiele wert ist',
   noMatches: 'Kein Spiel dieses Teams kommt noch.',
   match: 'Spiel',
   win: 'Chance auf den Sieg',
   worth: 'Gewinnen statt verlieren',
-  bonus: (name) => `${name}: Chance und was er bringt`,
   places: (places, error) => `${places} ± ${error} Plätze`,
   bonusCell: (chance, places) => `${chance}, ${places} Plätze`,
   matchesHow:

@@ -11,7 +11,8 @@ export const look = {
   first: (team: string, match: string) => `Whoever is free first: watch team ${team} in ${match}.`,
   firstWorth: (wins: string) =>
     `Such a look is expected to better our choice by ${wins} wins in 1,000 matches of the playoffs.`,
-  firstNone: 'No look that is still free changes whom we would invite.',
+  firstNone:
+    'No look that is still free is likely to change whom we would invite: spend it on a robot of whom little is known.',
   why: 'A look is worth much where a robot is nearly the best choice and not known well: it may change the choice. The best one itself, if it is known, and those far behind are worth little.',
   noMatches: 'No match is to come',
   noMatchesHow: 'There is nothing left to look at before alliances are formed.',
@@ -25,6 +26,7 @@ export const look = {
     next: 'Next match nobody watches it',
   },
   wins: (wins: string) => `${wins} in 1,000`,
+  fewWins: 'under 0.1 in 1,000',
   gain: (mean: string, sd: string) => `${mean} ± ${sd}`,
   gainHow:
     'Gains are percentage points in the chance to win against those that we may meet; behind ± is how far it is not known because the robot is not.',

@@ -26,13 +26,12 @@ export const seeds = {
   captain: (chance: string, alliances: number) => `It is one of the first ${alliances} with ${chance}.`,
   from: (seasons: string, counted: number, coming: number, records: number) =>
     `From ${seasons} seasons drawn: ${counted} results so far, ${coming} matches to come by what ${records} records say of the robots. Ties that the rules leave are split by lot.`,
-  error: (error: string) => `The expected rank itself is known to ± ${error}, since the robots are not known better.`,
+  error: (error: string) => `So many seasons tell the mean rank to ± ${error}.`,
   matches: 'What each of our matches is worth',
   noMatches: 'No match of this team is to come.',
   match: 'Match',
   win: 'Chance to win',
   worth: 'Winning instead of losing',
-  bonus: (name: string) => `${name}: chance, and what it brings`,
   places: (places: string, error: string) => `${places} ± ${error} places`,
   bonusCell: (chance: string, places: string) => `${chance}, ${places} places`,
   matchesHow:

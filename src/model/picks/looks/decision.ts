@@ -1,4 +1,5 @@
 import type { Game } from '../../documents/types.ts'
+import type { Course } from '../order/course.ts'
 import { pickOrder, Strengths } from '../order/index.ts'
 import { type Lot, type RatedTeam, Sibling } from '../scores/index.ts'
 import { Selection, type SelectionRules } from '../selection/index.ts'
@@ -51,12 +52,13 @@ export function comingDecision(request: DecisionRequest): ComingDecision {
     if (next === undefined) break
     selection = selection.take({ kind: 'accepts', team: next })
   }
-  const { order, gains } = pickOrder({ game, strengths, selection, us, aside: new Set(aside) })
+  const { order, gains, courses } = pickOrder({ game, strengths, selection, us, aside: new Set(aside) })
   const prospects = prospectsOf(
+    strengths,
     order.choices.map(({ team }, k) => ({
       team,
       gains: gains[k] as Float64Array,
-      rating: strengths.sibling.rating(team),
+      course: courses[k] as Course,
       perMatch: perMatch[team] ?? 0,
     })),
   )

@@ -65,7 +65,7 @@ function Answer({ data, named }: { data: Data; named(id: string): string }) {
       </Empty>
     )
   if (teams.length === 0) return <p>{texts.noCandidates}</p>
-  const best = teams.find(({ next, worth }) => next !== null && worth > 1e-6)
+  const best = teams.find(({ next, worth }) => next !== null && worth >= 5e-5)
   return (
     <>
       <p className="answer">{best ? texts.first(best.team, named(best.next!)) : texts.firstNone}</p>

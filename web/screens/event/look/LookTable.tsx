@@ -6,7 +6,8 @@ import { points, signedPoints } from '../../../words/format.ts'
 export function LookTable({ teams, named }: { teams: Looks['teams']; named(id: string): string }) {
   const texts = words().look
   const { column } = texts
-  const most = Math.max(1e-9, ...teams.map(({ worth }) => worth))
+  // Bars of next to nothing stay short.
+  const most = Math.max(5e-4, ...teams.map(({ worth }) => worth))
   return (
     <>
       <div className="scroll" tabIndex={0} role="region" aria-label={texts.table}>
@@ -29,7 +30,7 @@ export function LookTable({ teams, named }: { teams: Looks['teams']; named(id: s
               <tr key={team}>
                 <th scope="row">{team}</th>
                 <td>
-                  {texts.wins(points(1000 * worth))}
+                  {worth < 5e-5 ? texts.fewWins : texts.wins(points(1000 * worth))}
                   <svg className="look-bar" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
                     <rect width={(100 * worth) / most} height="4" />
                   </svg>

@@ -29,7 +29,7 @@ export function OurMatches({ page, ours }: { page: EventPage; ours: readonly Mat
               </th>
               {bonuses.map(({ id, name }) => (
                 <th key={id} scope="col" className="figure">
-                  {texts.bonus(name)}
+                  {name}
                 </th>
               ))}
             </tr>
