@@ -15,7 +15,9 @@ export function LookTable({ teams, named }: { teams: Looks['teams']; named(id: s
           <thead>
             <tr>
               <th scope="col">{column.team}</th>
-              <th scope="col">{column.worth}</th>
+              <th scope="col" className="look-worth">
+                {column.worth}
+              </th>
               <th scope="col" className="figure">
                 {column.gain}
               </th>
