@@ -10,6 +10,7 @@ import { jobsRouter } from './jobs/router.ts'
 import { packRouter } from './pack/router.ts'
 import { audit, devices, invitations, people, session } from './people/index.ts'
 import { looksProcedures } from './picks/looksRouter.ts'
+import { picksRouter } from './picks/router.ts'
 import { seedsProcedures } from './picks/seedsRouter.ts'
 import { leadRouter } from './records/leadRouter.ts'
 import { recordsRouter } from './records/router.ts'
@@ -37,6 +38,7 @@ export const appRouter = router({
   records: recordsRouter,
   lead: leadRouter,
   looks: router(looksProcedures),
+  picks: picksRouter,
   seeds: router(seedsProcedures),
   schemas,
   stands,

@@ -51,6 +51,7 @@ describe('An archive', () => {
       choices: 1,
       drills: 1,
       forecasts: 2,
+      selection: 3,
       people: 2,
     })
     expect(contents.people.map(({ nickname }: { nickname: string }) => nickname).sort()).toEqual([
@@ -79,7 +80,7 @@ describe('An archive', () => {
     const before = await entries()
     const { body } = await bring(target, file.body)
     expect(body).toMatchObject({ fresh: false, conflicts: [], differs: [] })
-    expect(body.parts.map(({ added }: { added: number }) => added)).toEqual(Array(11).fill(0))
+    expect(body.parts.map(({ added }: { added: number }) => added)).toEqual(Array(12).fill(0))
     expect((await target.get(`/api/events/${eventId}/archive`)).body.hash).toBe(file.body.hash)
     expect(await entries()).toBe(before)
   })
@@ -125,7 +126,17 @@ describe('An archive', () => {
     ])
     const now = (await target.get(`/api/events/${eventId}/archive`)).body.contents
     expect(now.event).toEqual(file.body.contents.event)
-    for (const part of ['rules', 'matches', 'results', 'assignments', 'choices', 'drills', 'forecasts', 'people'])
+    for (const part of [
+      'rules',
+      'matches',
+      'results',
+      'assignments',
+      'choices',
+      'drills',
+      'forecasts',
+      'selection',
+      'people',
+    ])
       expect(now[part], part).toEqual(file.body.contents[part])
     expect(now.records).toEqual([...file.body.contents.records, added])
     expect(now.apart.at(-1)).toMatchObject({ hash: first.hash, reason: 'otherContent', resolution: null })

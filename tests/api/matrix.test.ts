@@ -201,6 +201,8 @@ describe('A lead of one team and what belongs to another:', () => {
     'lead.swap': { match: 'm', records: [gone], reason: 'Taken' },
     'lead.resolve': { arrival: 1, resolution: 'kept' },
     'lead.choose': { match: 'm', team: '90001', record: gone },
+    'picks.write': { after: null, lines: [{ id: gone, line: { kind: 'undoes', line: gone } }] },
+    'picks.note': { after: null, lines: [{ id: gone, line: { kind: 'order', teams: [] } }] },
     'stands.training': { seed: 1 },
     'people.changeRole': { role: 'viewer' },
     'devices.rename': { name: 'Taken' },

@@ -29,7 +29,7 @@ export interface Rich {
 
 /**
  * An event with what is hard to carry over: a replay, a surrogate, a match taken out, results corrected and taken back, seats, a
- * rehearsal, records of each kind, a correction, a choice, rows kept apart, one of them decided over, and two forecasts of a match.
+ * rehearsal, records of each kind, a correction, a choice, rows kept apart, one of them decided over, two forecasts of a match, and a selection.
  */
 export async function richEvent(server: Server): Promise<Rich> {
   const lead = await claim(server)
@@ -116,5 +116,18 @@ export async function richEvent(server: Server): Promise<Rich> {
   const { id: _, madeAt: __, ...shown } = forecast('q2', 0)
   await forecasts.keep(eventId, [shown])
   await forecasts.keep(eventId, [{ ...shown, from: 'b'.repeat(64) }])
+  const line = (id: string, of: object) => ({ id: `40000000-0000-4000-8000-00000000000${id}`, line: of })
+  const rules = { alliances: 2, size: 3, serpentine: true, captainsInvitable: true, afterDeclining: 'captain' }
+  await ok(lead, 'POST', at('selection'), {
+    after: null,
+    lines: [
+      line('1', { kind: 'begins', rules, seeds: teams }),
+      line('2', { kind: 'called', step: { kind: 'declines', team: teams[1] } }),
+    ],
+  })
+  await ok(lead, 'POST', at('selection/notes'), {
+    after: null,
+    lines: [line('3', { kind: 'aside', team: teams[2], reason: '@their battery' })],
+  })
   return { lead, scout }
 }

@@ -54,6 +54,9 @@ export const client = createTRPCClient<AppRouter>({
 const failureIn = (error: unknown): Failure | null =>
   error instanceof TRPCClientError ? ((error.data as { failure?: Failure } | null)?.failure ?? null) : null
 
+/** By what name the server refused something; null: it was something else. */
+export const codeOf = (error: unknown): string | null => failureIn(error)?.code ?? null
+
 /** Turns what the transport throws into a sentence for the person. */
 export async function said<T>(call: Promise<T>): Promise<T> {
   try {

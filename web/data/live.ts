@@ -11,6 +11,7 @@ const concerned: { readonly [what: string]: readonly string[] } = {
   records: ['pack', 'records', 'board', 'estimates', 'doubts'],
   quarantine: ['quarantine', 'board'],
   forecasts: ['forecasts'],
+  selection: ['selection'],
   devices: ['devices', 'board'],
 }
 

@@ -114,6 +114,16 @@ export function answer(question: ToWorker, progress: Progress): unknown {
       return import('./match.ts').then(({ playOn }) => playOn(question, progress))
     case 'stated':
       return import('./stated.ts').then(({ playStated }) => playStated(question, progress))
+    case 'picksOrder':
+      return import('./picks.ts').then(({ picksOrder }) => picksOrder(question))
+    case 'picksRound':
+      return import('./picks.ts').then(({ picksRound }) => picksRound(question))
+    case 'picksOffer':
+      return import('./picks.ts').then(({ picksOffer }) => picksOffer(question))
+    case 'playoffs':
+      return import('./picks.ts').then(({ playoffs }) => playoffs(question))
+    case 'substitutions':
+      return import('./picks.ts').then(({ substitutions }) => substitutions(question))
     case 'lineupCandidates':
       return import('./lineup.ts').then(({ candidates }) => candidates(question))
     case 'lineupMatches':

@@ -21,8 +21,8 @@ let busy = 0
 /** One processor stays free for what follows a key press. */
 const most = Math.max(1, Math.min(3, (globalThis.navigator?.hardwareConcurrency ?? 2) - 1))
 
-/** Workers that only follow edits: for the points shown at once, for the strip's bars, for the exact plan behind, for the field, for matches, for line-ups. */
-export type Lane = 'at once' | 'bars' | 'exact' | 'field' | 'match' | 'lineup'
+/** Workers that only follow edits: for the points shown at once, for the strip's bars, for the exact plan behind, for the field, for matches, for line-ups, for pick orders and two hands that refine them. */
+export type Lane = 'at once' | 'bars' | 'exact' | 'field' | 'match' | 'lineup' | 'picks' | 'refine 0' | 'refine 1'
 
 function asking<K extends Kind>(hand: Hand, kind: K, ask: Questions[K]['ask'], progress?: Waiting['progress']) {
   return new Promise<Questions[K]['answer']>((resolve, reject) => {

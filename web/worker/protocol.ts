@@ -10,6 +10,11 @@ import type { LineupRequest, Lineup as RolesTaken } from '../../src/model/match/
 import type { StatedReport, StatedRequest, StatedSums } from '../../src/model/match/stated/types.ts'
 import type { Sums } from '../../src/model/match/tally.ts'
 import type { MatchReport, SampleMatches } from '../../src/model/match/types.ts'
+import type { RefineTask, WorkedOrder } from '../../src/model/picks/order/index.ts'
+import type { BracketStanding, EventChance, Format, Offer, Substitution } from '../../src/model/picks/playoffs/index.ts'
+import type { PackedRating } from '../../src/model/picks/scores/packed.ts'
+import type { SelectionRules, SelectionStep } from '../../src/model/picks/selection/types.ts'
+import type { Waiting } from '../../src/model/picks/waiting/index.ts'
 import type { PlanReport, QuickPlan } from '../../src/model/plan/types.ts'
 import type { AnySaid } from '../../src/model/said.ts'
 import type { WayResult } from '../../src/model/sheet/index.ts'
@@ -47,6 +52,36 @@ export interface SampledMatches {
   samples: SampleMatches
   /** By robot, as in the timelines, and by 'from>to'. */
   ways: { [fromTo: string]: Way }[]
+}
+
+/** An event's teams as selections and playoffs take them. */
+export interface PicksEvent {
+  /** Another as soon as any of it is. */
+  key: string
+  game: Game
+  level: string | null
+  robots: { [team: string]: Option }
+  ratings: { [team: string]: PackedRating }
+}
+
+/** A selection as far as it was called out, and who we are. */
+export interface PicksAsk {
+  rules: SelectionRules
+  seeds: readonly string[]
+  steps: readonly SelectionStep[]
+  us: string
+  /** Whom we do not invite. */
+  aside: readonly string[]
+}
+
+/** The playoffs of alliances as they are, robots by alliance. */
+export interface PlayoffsAsk {
+  of: PicksEvent
+  format: Format
+  alliances: readonly (readonly string[])[]
+  /** Games won so far, by tie. */
+  standing: BracketStanding
+  runs: number
 }
 
 /** What can be asked of the model in a worker, and what it answers. */
@@ -123,6 +158,16 @@ export interface Questions {
     ask: { request: LineupRequest; lineups: readonly RolesTaken[]; from: number; to: number }
     answer: PlayedLineup[]
   }
+  picksOrder: {
+    ask: { of: PicksEvent; ask: PicksAsk }
+    answer: { worked: WorkedOrder; waiting: Waiting[]; tasks: RefineTask[] }
+  }
+  /** Outcomes of a round of simulated matches, by task. */
+  picksRound: { ask: { of: PicksEvent; tasks: readonly RefineTask[]; round: number }; answer: Uint8Array[] }
+  picksOffer: { ask: { of: PicksEvent; ask: PicksAsk; format: Format; runs: number }; answer: Offer }
+  playoffs: { ask: PlayoffsAsk; answer: EventChance[] }
+  /** Which three of an alliance play best. */
+  substitutions: { ask: PlayoffsAsk & { alliance: number }; answer: Substitution[] }
   /** A typical, a best and a worst match to look at. */
   sampleMatches: {
     ask: { game: Game; level: string | null; seed: number; lineup: Lineup }

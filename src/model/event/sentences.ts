@@ -1,3 +1,4 @@
+import type { Refusal } from '../picks/selection/types.ts'
 import type { Alliance, Phase } from '../scouting/types.ts'
 import { matchTitle } from './order.ts'
 
@@ -9,6 +10,18 @@ export interface Named {
 }
 
 const list = (teams: readonly string[]): string => teams.join(', ')
+
+const notInvited: Record<Refusal, string> = {
+  unknown: 'is not among the seeds',
+  declined: 'declined before, and is not invited again',
+  withdrawn: 'does not take part',
+  captain: 'is a captain, who may not be invited now',
+  taken: 'is in an alliance already',
+  own: 'is in the alliance whose turn it is',
+  over: 'can not be invited: the selection is over',
+  running: 'can join an alliance only after the selection',
+  noAlliance: 'can not join an alliance that has no captain',
+}
 
 /** What is said of schedules, results and assignments, in English. Numbers of teams are texts. */
 export const eventSentences = {
@@ -50,6 +63,14 @@ export const eventSentences = {
     `${matchTitle(of.match)}: ${of.alliance}, position ${of.position} is assigned twice`,
   personTwice: (of: { match: Named; person: string }) => `${matchTitle(of.match)}: ${of.person} is to watch two robots`,
   noWatcher: (of: { person: string }) => `There is nobody here with the id “${of.person}”`,
+
+  // A selection
+  selectionNotBegun: (_: Record<string, never>) => 'No selection has begun yet: begin it with its rules and seeds',
+  selectionNotLast: (_: Record<string, never>) => 'Only the last line that is in force can be undone',
+  seedTwice: (of: { team: string }) => `Team ${of.team} is named twice`,
+  noTeamOfEvent: (of: { team: string }) => `Team ${of.team} is not among the teams of the event`,
+  notInvitable: (of: { team: string; kind: Refusal }) => `Team ${of.team} ${notInvited[of.kind]}`,
+  otherTopic: (_: Record<string, never>) => 'Lines that are sent together must all be of one topic',
 
   // Somebody else was quicker
   changedMeanwhile: (_: Record<string, never>) =>

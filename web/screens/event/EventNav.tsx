@@ -1,6 +1,7 @@
 import { useMediaQuery } from '@mantine/hooks'
 import { useState } from 'react'
 import { Link } from 'wouter'
+import { useMayPack } from '../../data/eventPack.ts'
 import { useIsLead } from '../../data/events.ts'
 import { words } from '../../words/catalogue.ts'
 import './eventNav.css'
@@ -9,7 +10,7 @@ import './eventNav.css'
 const groups = {
   before: ['teams', 'schedule', 'watch', 'sheets', 'people'],
   during: ['board', 'doubts', 'estimates', 'look', 'seeds', 'field', 'results', 'hand-in', 'codes', 'stands'],
-  after: ['ranking', 'forecasts', 'after', 'visits', 'exchange'],
+  after: ['ranking', 'picks', 'playoffs', 'forecasts', 'after', 'visits', 'exchange'],
 } as const
 
 type Group = keyof typeof groups
@@ -28,12 +29,13 @@ export function EventNav(props: { id: string; name: string; place: EventPlace })
   const { id, name, place } = props
   const texts = words().event
   const lead = useIsLead()
+  const mayPack = useMayPack()
   const narrow = useMediaQuery('(max-width: 40em)', false, { getInitialValueInEffect: false })
   const [open, setOpen] = useState<Group>(groupOf(place))
   // Files hold everybody's nicknames, doubts name scouts.
   const placesOf = (group: Group) =>
-    (groups[group] as readonly EventPlace[]).filter(
-      (each) => lead || (each !== 'exchange' && each !== 'doubts' && each !== 'look'),
+    (groups[group] as readonly EventPlace[]).filter((each) =>
+      each === 'picks' || each === 'playoffs' ? mayPack : lead || !['exchange', 'doubts', 'look'].includes(each),
     )
   const links = (group: Group) => (
     <ul id={`places-${group}`}>

@@ -31,6 +31,8 @@ export const event: Words['event'] = {
     codes: 'Codes für Telefone',
     visits: 'Boxenbesuche und Reihungen',
     stands: 'Tribüne',
+    picks: 'Auswahl',
+    playoffs: 'Playoffs',
     forecasts: 'Vorhersagen',
     look: 'Wohin als Nächstes sehen',
     seeds: 'Endgültige Ränge',

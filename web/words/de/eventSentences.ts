@@ -1,4 +1,5 @@
 import type { eventSentences, Named } from '../../../src/model/event/sentences.ts'
+import type { Refusal } from '../../../src/model/picks/selection/types.ts'
 import type { Alliance, Phase } from '../../../src/model/scouting/types.ts'
 import type { Words } from '../catalogue.ts'
 
@@ -8,6 +9,18 @@ const phases: Record<Phase, string> = {
   playoff: 'Playoff',
 }
 const sides: Record<Alliance, string> = { red: 'Rot', blue: 'Blau' }
+
+const notInvited: Record<Refusal, string> = {
+  unknown: 'steht nicht in der Setzliste',
+  declined: 'hat schon abgelehnt und wird nicht wieder eingeladen',
+  withdrawn: 'nimmt nicht teil',
+  captain: 'ist Kapitän und darf jetzt nicht eingeladen werden',
+  taken: 'ist schon in einer Allianz',
+  own: 'ist in der Allianz, die an der Reihe ist',
+  over: 'kann nicht mehr eingeladen werden: Die Auswahl ist beendet',
+  running: 'kann einer Allianz erst nach der Auswahl beitreten',
+  noAlliance: 'kann keiner Allianz beitreten, die keinen Kapitän hat',
+}
 
 const title = ({ phase, number, play }: Named): string =>
   `${phases[phase]} ${number}${play === 1 ? '' : `, ${play}. Austragung`}`
@@ -42,6 +55,12 @@ export const ofEvents: Pick<Words['problems'], keyof typeof eventSentences> = {
     `${title(match)}: ${sides[alliance]}, Position ${position} ist zweimal eingeteilt`,
   personTwice: ({ match, person }) => `${title(match)}: ${person} soll zwei Roboter beobachten`,
   noWatcher: ({ person }) => `Hier gibt es niemanden mit der Kennung „${person}“`,
+  selectionNotBegun: () => 'Es hat noch keine Auswahl begonnen: Beginne sie mit Regeln und Setzliste',
+  selectionNotLast: () => 'Nur die letzte Zeile, die gilt, kann zurückgenommen werden',
+  seedTwice: ({ team }) => `Das Team ${team} ist zweimal genannt`,
+  noTeamOfEvent: ({ team }) => `Das Team ${team} steht nicht unter den Teams der Veranstaltung`,
+  notInvitable: ({ team, kind }) => `Das Team ${team} ${notInvited[kind]}`,
+  otherTopic: () => 'Zeilen, die zusammen gesendet werden, müssen alle dasselbe Thema haben',
   changedMeanwhile: () =>
     'Die Veranstaltung wurde geändert, seit du sie angesehen hast: Sieh noch einmal nach, bevor du das übernimmst',
   noEvent: ({ id }) => `Es gibt keine Veranstaltung mit der Kennung „${id}“`,

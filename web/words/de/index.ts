@@ -37,7 +37,9 @@ import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
 import { people } from './people.ts'
+import { picks } from './picks.ts'
 import { pit } from './pit.ts'
+import { playoffs } from './playoffs.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
@@ -107,7 +109,9 @@ export const de: Words = {
   objective,
   overrides,
   parts,
+  picks,
   pit,
+  playoffs,
   practice,
   people,
   problems,

@@ -30,6 +30,8 @@ export const event = {
     codes: 'Codes for phones',
     visits: 'Pit visits and rankings',
     stands: 'Stands',
+    picks: 'Picks',
+    playoffs: 'Playoffs',
     forecasts: 'Forecasts',
     look: 'Where to look next',
     seeds: 'Final ranks',

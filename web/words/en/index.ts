@@ -36,7 +36,9 @@ import { objective } from './objective.ts'
 import { overrides } from './overrides.ts'
 import { parts } from './parts.ts'
 import { people } from './people.ts'
+import { picks } from './picks.ts'
 import { pit } from './pit.ts'
+import { playoffs } from './playoffs.ts'
 import { practice } from './practice.ts'
 import { problems } from './problems.ts'
 import { quickSheet } from './quickSheet.ts'
@@ -106,7 +108,9 @@ export const en = {
   objective,
   overrides,
   parts,
+  picks,
   pit,
+  playoffs,
   practice,
   people,
   problems,

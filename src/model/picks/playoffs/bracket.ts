@@ -63,13 +63,18 @@ function placed(count: number): Entry[] {
   return numbers.map((number) => (number <= count ? { kind: 'alliance', number } : null))
 }
 
-/** Chance to win most of so many games, each with the same chance: at least half of them and one, had all been played. */
-export function seriesChance(game: number, games: number): number {
+/** Chance to win most of so many games, each with the same chance, from how many each has won already. */
+export function seriesChance(game: number, games: number, [own, other]: readonly [number, number] = [0, 0]): number {
+  const needed = (games + 1) / 2
+  if (own >= needed) return 1
+  if (other >= needed) return 0
+  // As if all games were played: whoever has won most by then had them first.
+  const left = games - own - other
   let sum = 0
   let ways = 1
-  for (let won = games; won > games / 2; won--) {
-    sum += ways * game ** won * (1 - game) ** (games - won)
-    ways = (ways * won) / (games - won + 1)
+  for (let won = left; won >= needed - own; won--) {
+    sum += ways * game ** won * (1 - game) ** (left - won)
+    ways = (ways * won) / (left - won + 1)
   }
   return sum
 }

@@ -1,13 +1,15 @@
 import type { Strengths } from '../order/index.ts'
 import { triosOf } from '../order/index.ts'
 import { bracketOf, type Format } from './bracket.ts'
-import { playBracket, TieLuck } from './play.ts'
+import { type BracketStanding, playBracket, TieLuck } from './play.ts'
 
 export interface PlayoffRequest {
   strengths: Strengths
   format: Format
   /** Robots of each alliance, in the order of the alliances; of more than three the best three play. */
   alliances: readonly (readonly string[])[]
+  /** Games that are played already. */
+  standing?: BracketStanding
   runs: number
   seed: number
 }
@@ -25,7 +27,14 @@ export interface EventChance {
 }
 
 /** Chances of all alliances: brackets played again and again, each with one draw of what is not known of the teams. */
-export function playoffChances({ strengths, format, alliances, runs, seed }: PlayoffRequest): EventChance[] {
+export function playoffChances({
+  strengths,
+  format,
+  alliances,
+  standing = [],
+  runs,
+  seed,
+}: PlayoffRequest): EventChance[] {
   const ready = alliances.map((members) => strengths.of(members))
   const { draws } = strengths.sibling
   const pairs = ready.map((a, i) => ready.map((b, j) => (i < j ? strengths.sibling.chances(a.traits, b.traits) : null)))
@@ -35,7 +44,7 @@ export function playoffChances({ strengths, format, alliances, runs, seed }: Pla
   for (let run = 0; run < runs; run++) {
     const draw = run % draws
     const chance = (a: number, b: number) => pairs[a - 1]?.[b - 1]?.[draw] as number
-    const { winner, finalists } = playBracket(ties, chance, { luck, run })
+    const { winner, finalists } = playBracket(ties, chance, { luck, run, standing })
     ;(counts[winner - 1] as (typeof counts)[number]).wins++
     for (const each of finalists) (counts[each - 1] as (typeof counts)[number]).finals++
   }

@@ -2,4 +2,5 @@
 export { bracketOf, type Format, type From, seriesChance, type Tie } from './bracket.ts'
 export * from './chances.ts'
 export { compareOffer, type Offer, type OfferRequest } from './offer.ts'
-export { type GameChance, playBracket, TieLuck } from './play.ts'
+export { type BracketStanding, type GameChance, playBracket, TieLuck } from './play.ts'
+export { type Played as PlayedBracket, type PlayedRequest, playedBracket } from './standing.ts'

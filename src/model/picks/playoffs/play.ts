@@ -19,11 +19,14 @@ export class TieLuck {
   }
 }
 
-/** Plays a bracket once; who comes first in the final, and who wins it. A tied game is played again, so that a tie counts half. */
+/** Games of ties that are played already: wins by number of the alliance, by place of the tie. */
+export type BracketStanding = readonly ({ readonly [alliance: number]: number } | undefined)[]
+
+/** Plays a bracket once, from where it stands; who comes first in the final, and who wins it. A tied game is played again, so that a tie counts half. */
 export function playBracket(
   ties: readonly Tie[],
   chance: GameChance,
-  { luck, run }: { luck: TieLuck; run: number },
+  { luck, run, standing = [] }: { luck: TieLuck; run: number; standing?: BracketStanding },
 ): { winner: number; finalists: readonly [number, number] } {
   const winners: number[] = []
   const losers: number[] = []
@@ -34,7 +37,9 @@ export function playBracket(
     ) as [number, number]
     // The lower number first, so that the same luck favours the same alliance wherever it comes from.
     const [first, second] = a < b ? [a, b] : [b, a]
-    const won = luck.uniform(run, k) < seriesChance(chance(first, second), games)
+    const won =
+      luck.uniform(run, k) <
+      seriesChance(chance(first, second), games, [standing[k]?.[first] ?? 0, standing[k]?.[second] ?? 0])
     winners[k] = won ? first : second
     losers[k] = won ? second : first
     finalists = [a, b]

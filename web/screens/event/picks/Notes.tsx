@@ -1,0 +1,45 @@
+import { Button } from '@mantine/core'
+import type { SelectionLog } from '../../../data/selection.ts'
+import { words } from '../../../words/catalogue.ts'
+import { moment } from '../../../words/format.ts'
+
+/** How old it is, what is still on its way, and what somebody else was quicker with. */
+export function Notes(props: { log: SelectionLog; kept: boolean; madeAt: string }) {
+  const { log, kept, madeAt } = props
+  const texts = words().picks
+  const { clash, waiting } = log
+  return (
+    <>
+      {kept && (
+        <p role="status" className="no-print">
+          {texts.keptSince(moment(madeAt))}
+        </p>
+      )}
+      {waiting > 0 && !clash && (
+        <p role="status" className="no-print">
+          {texts.waiting(waiting)}
+        </p>
+      )}
+      {clash && (
+        <div className="sheet stack no-print" role="alert">
+          <h2>{texts.clash}</h2>
+          <p>{clash.message}</p>
+          <ul>
+            {clash.lines.map(({ id, line }) => (
+              <li key={id}>
+                {line.kind === 'called' ? texts.said[line.step.kind](line.step.team) : texts.lines[line.kind]}
+              </li>
+            ))}
+          </ul>
+          <p>{texts.clashHow}</p>
+          <div className="row">
+            <Button onClick={() => log.settle('after')}>{texts.writeAfter}</Button>
+            <Button variant="default" onClick={() => log.settle('forget')}>
+              {texts.discard}
+            </Button>
+          </div>
+        </div>
+      )}
+    </>
+  )
+}

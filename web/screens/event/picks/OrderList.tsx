@@ -1,0 +1,151 @@
+import { Button, Progress } from '@mantine/core'
+import type { Game } from '../../../../src/model/documents/types.ts'
+import type { Choice, Need } from '../../../../src/model/picks/order/types.ts'
+import { words } from '../../../words/catalogue.ts'
+import { listed, percent, points } from '../../../words/format.ts'
+import type { OrderNow, Refining } from './useOrder.ts'
+
+/** 'Gantry': what a need is about. */
+function partName(game: Game, { part }: Need): string {
+  const texts = words().picks
+  if (part.kind === 'goal') return game.goals.find(({ id }) => id === part.goal)?.name ?? part.goal
+  return part.kind === 'autonomous' ? texts.autonomous : texts.finishing
+}
+
+/** '+4.2': percentage points. */
+export const gainSaid = (gain: number): string =>
+  words().picks.percentagePoints(`${gain < 0 ? '−' : '+'}${points(Math.abs(100 * gain))}`)
+
+/** Whom to invite first, and why. */
+export function OrderList(props: {
+  game: Game
+  names: ReadonlyMap<string, string>
+  now: OrderNow
+  fresh: boolean
+  refining: Refining
+  refine(): void
+  stop(): void
+  /** Invites and takes in one tap, when it is our turn. */
+  take: ((team: string) => void) | null
+}) {
+  const { game, names, now, fresh, refining, take } = props
+  const texts = words().picks
+  const { order, answer } = now
+  const chances = new Map(answer.waiting.map(({ team, chance }) => [team, chance]))
+  const most = Math.max(0.02, ...order.choices.map(({ gain }) => Math.max(Math.abs(gain.low), Math.abs(gain.high))))
+  return (
+    <section className="sheet stack" aria-labelledby="order" aria-busy={!fresh}>
+      <h2 id="order">{texts.order}</h2>
+      <p>
+        {order.alliance.length > 1 ? texts.ourAlliance(listed(order.alliance)) : texts.alone(order.us)}{' '}
+        {order.replacement === null ? texts.noReplacement : texts.replacement(order.replacement)}
+      </p>
+      {order.needs.length > 0 && (
+        <ul>
+          {order.needs.map((need) => (
+            <li key={JSON.stringify(need.part)}>
+              {texts.need(partName(game, need), points(need.short.mean), percent(need.chance))}
+            </li>
+          ))}
+        </ul>
+      )}
+      <div className="row no-print">
+        {refining.state === 'running' ? (
+          <>
+            <Progress className="picks-progress" value={100 * refining.done} aria-label={texts.refining} />
+            <Button variant="default" onClick={props.stop}>
+              {texts.stop}
+            </Button>
+          </>
+        ) : (
+          <Button variant="default" onClick={props.refine} disabled={!fresh || answer.tasks.length === 0}>
+            {refining.state === 'done' ? texts.refined : texts.refine}
+          </Button>
+        )}
+        <span role="status">{fresh ? texts.states[refining.state] : texts.reordering}</span>
+      </div>
+      {order.choices.length === 0 ? (
+        <p>{texts.noChoices}</p>
+      ) : (
+        <div className="scroll" tabIndex={0} role="region" aria-label={texts.orderTable}>
+          <table className="tide picks-order">
+            <thead>
+              <tr>
+                <th scope="col" className="figure">
+                  {texts.place}
+                </th>
+                <th scope="col">{texts.team}</th>
+                <th scope="col">{texts.gain}</th>
+                <th scope="col" className="figure">
+                  {texts.better}
+                </th>
+                <th scope="col" className="figure">
+                  {texts.stillFree}
+                </th>
+                <th scope="col">{texts.answers}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {order.choices.map((choice, k) => (
+                <tr key={choice.team}>
+                  <td className="figure">{k + 1}</td>
+                  <th scope="row">
+                    {take ? (
+                      <button
+                        type="button"
+                        className="opens"
+                        onClick={() => take(choice.team)}
+                        aria-label={texts.takeTeam(choice.team)}
+                      >
+                        {choice.team}
+                      </button>
+                    ) : (
+                      choice.team
+                    )}{' '}
+                    <span className="picks-name">{names.get(choice.team)}</span>
+                  </th>
+                  <td>
+                    <Gain choice={choice} most={most} />
+                  </td>
+                  <td className="figure">{choice.better === null ? '–' : percent(choice.better)}</td>
+                  <td className="figure">
+                    {chances.has(choice.team) ? percent(chances.get(choice.team) as number) : '–'}
+                  </td>
+                  <td>{listed(choice.answers.map((at) => partName(game, order.needs[at]!)))}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      <p className="soft small">{texts.orderHow(Math.max(0, ...order.choices.map(({ simulated }) => simulated)))}</p>
+    </section>
+  )
+}
+
+/** The gain with its interval, about zero in the middle; all of a table have one scale. */
+function Gain({ choice, most }: { choice: Choice; most: number }) {
+  const { gain, win, error } = choice
+  const texts = words().picks
+  const x = (value: number) => 50 + (50 * value) / most
+  return (
+    <div className="picks-gain">
+      <svg viewBox="0 0 100 12" preserveAspectRatio="none" aria-hidden="true" className="interval">
+        <line x1="50" x2="50" y1="0" y2="12" className="picks-zero" vectorEffect="non-scaling-stroke" />
+        <rect x={x(gain.low)} width={Math.max(0.8, x(gain.high) - x(gain.low))} y="3" height="6" />
+        <line
+          className="interval-mean"
+          x1={x(gain.mean)}
+          x2={x(gain.mean)}
+          y1="0.5"
+          y2="11.5"
+          vectorEffect="non-scaling-stroke"
+        />
+      </svg>
+      <span className="small">
+        {texts.gainTold(gainSaid(gain.mean), gainSaid(gain.low), gainSaid(gain.high))}{' '}
+        <span className="soft">{texts.winTold(percent(win.mean), points(100 * error))}</span>
+      </span>
+    </div>
+  )
+}
