@@ -60,7 +60,10 @@ test('after the event what went against us comes first, what we take from it sta
   await page.context().close()
 })
 
-test.runIf(inLongForm)('they fit a phone, in German too, and the scan finds nothing', async () => {
+/** Teams as robots are worked out anew for these: seconds on a quiet machine. */
+const slow = { timeout: 600_000 }
+
+test.runIf(inLongForm)('they fit a phone, in German too, and the scan finds nothing', slow, async () => {
   const readiness = [
     ['after', '.after-questions li'],
     ['after?view=slide', '.after-slide li'],
@@ -78,54 +81,60 @@ test.runIf(inLongForm)('they fit a phone, in German too, and the scan finds noth
     }
 })
 
-test.runIf(inLongForm)('an earlier event is chosen, what it changes is seen first, and it is taken back', async () => {
-  const put = (path: string, body: unknown) =>
-    fetch(`${world.url}${path}`, {
-      method: 'PUT',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify(body),
+test.runIf(inLongForm)(
+  'an earlier event is chosen, what it changes is seen first, and it is taken back',
+  slow,
+  async () => {
+    const put = (path: string, body: unknown) =>
+      fetch(`${world.url}${path}`, {
+        method: 'PUT',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify(body),
+      })
+    const { records, matches } = seededEvent()
+    const before = { ...event, id: 'trials', name: 'Trials' }
+    await put('/api/documents/event/trials', { base: null, body: before })
+    const { mark } = await (await fetch(`${world.url}/api/events/trials/matches`)).json()
+    await put('/api/events/trials/matches', { matches: matches.slice(0, 4), mark })
+    const known = new Set(matches.slice(0, 4).map(({ id }) => id))
+    const rows = records.flatMap((row, k) => {
+      if (row.kind !== 'observation' || row.body.match === null || !known.has(row.body.match)) return []
+      const id = `0195b2a0-0000-7000-9000-${String(k).padStart(12, '0')}`
+      const { replaces: _, ...body } = row.body
+      const own = { id, device: 'phone-old', sequence: k + 1 }
+      return [{ ...row, ...own, event: 'trials', body: { ...body, ...own } }]
     })
-  const { records, matches } = seededEvent()
-  const before = { ...event, id: 'trials', name: 'Trials' }
-  await put('/api/documents/event/trials', { base: null, body: before })
-  const { mark } = await (await fetch(`${world.url}/api/events/trials/matches`)).json()
-  await put('/api/events/trials/matches', { matches: matches.slice(0, 4), mark })
-  const known = new Set(matches.slice(0, 4).map(({ id }) => id))
-  const rows = records.flatMap((row, k) => {
-    if (row.kind !== 'observation' || row.body.match === null || !known.has(row.body.match)) return []
-    const id = `0195b2a0-0000-7000-9000-${String(k).padStart(12, '0')}`
-    const { replaces: _, ...body } = row.body
-    const own = { id, device: 'phone-old', sequence: k + 1 }
-    return [{ ...row, ...own, event: 'trials', body: { ...body, ...own } }]
-  })
-  await fetch(`${world.url}/api/records`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ device: 'phone-old', unsent: 0, rows }),
-  })
-  const page = await world.open(`${address}/estimates`)
-  await page.getByText('Does an earlier event count here?').click()
-  await page.getByLabel('Event', { exact: true }).selectOption('trials')
-  await page.getByLabel('A match there counts (%)').fill('140')
-  await page.getByText('A whole number from 0 to 100 is needed, ‘140’ is none').waitFor()
-  await page.getByLabel('A match there counts (%)').fill('50')
-  await page.getByLabel('Teams whose robot was changed since').fill('90001, 12345')
-  await page.getByText('Not of this event: 12345').waitFor()
-  await page.getByLabel('Teams whose robot was changed since').fill('90001')
-  await page.getByRole('button', { name: 'See what it changes' }).click()
-  const table = page.getByRole('region', { name: 'What it changes: points of goals in teleop' })
-  await table.getByRole('row').nth(2).waitFor()
-  expect(await findings(page)).toEqual([])
-  await page.getByRole('button', { name: 'Let it count' }).click()
-  await page.getByText(/^Matches of ‘Trials’ count here by 50.%; they say something about \d+ teams\.$/).waitFor()
-  await page.getByRole('button', { name: 'Take back' }).click()
-  await page.getByText('Only matches of this event count now.').waitFor()
-  await page.context().close()
-})
+    await fetch(`${world.url}/api/records`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ device: 'phone-old', unsent: 0, rows }),
+    })
+    const page = await world.open(`${address}/estimates`)
+    page.setDefaultTimeout(slow.timeout)
+    await page.getByText('Does an earlier event count here?').click()
+    await page.getByLabel('Event', { exact: true }).selectOption('trials')
+    await page.getByLabel('A match there counts (%)').fill('140')
+    await page.getByText('A whole number from 0 to 100 is needed, ‘140’ is none').waitFor()
+    await page.getByLabel('A match there counts (%)').fill('50')
+    await page.getByLabel('Teams whose robot was changed since').fill('90001, 12345')
+    await page.getByText('Not of this event: 12345').waitFor()
+    await page.getByLabel('Teams whose robot was changed since').fill('90001')
+    await page.getByRole('button', { name: 'See what it changes' }).click()
+    const table = page.getByRole('region', { name: 'What it changes: points of goals in teleop' })
+    await table.getByRole('row').nth(2).waitFor()
+    expect(await findings(page)).toEqual([])
+    await page.getByRole('button', { name: 'Let it count' }).click()
+    await page.getByText(/^Matches of ‘Trials’ count here by 50.%; they say something about \d+ teams\.$/).waitFor()
+    await page.getByRole('button', { name: 'Take back' }).click()
+    await page.getByText('Only matches of this event count now.').waitFor()
+    await page.context().close()
+  },
+)
 
-test.runIf(inLongForm)('looks are proposed for who is free, and taken over into who watches whom', async () => {
+test.runIf(inLongForm)('looks are proposed for who is free, and taken over into who watches whom', slow, async () => {
   const { token } = await world.store.entrance.claimLink(await world.store.ensureWorkspace('default'), 1)
   const page = await world.open(`/claim#${token}`)
+  page.setDefaultTimeout(slow.timeout)
   await page.getByLabel('Nickname').fill('Ada')
   await page.getByLabel('Passphrase', { exact: true }).fill('seven gulls above the quay')
   await page.getByRole('button', { name: 'Claim the server' }).click()

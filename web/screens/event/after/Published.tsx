@@ -73,32 +73,34 @@ function RankingOf({ data }: { data: PublishedEvent }) {
   return (
     <>
       <h3>{texts.ranking}</h3>
-      <table className="tide">
-        <thead>
-          <tr>
-            <th scope="col">{texts.rank}</th>
-            <th scope="col">{words().after.team}</th>
-            <th scope="col" className="figure">
-              {texts.played}
-            </th>
-            <th scope="col" className="figure">
-              {texts.record}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {data.ranking.map(({ rank, team, played, won, tied, lost }) => (
-            <tr key={team}>
-              <td>{rank}</td>
-              <th scope="row">{team}</th>
-              <td className="figure">{played}</td>
-              <td className="figure">
-                {won} – {tied} – {lost}
-              </td>
+      <div className="scroll" tabIndex={0} role="region" aria-label={texts.ranking}>
+        <table className="tide">
+          <thead>
+            <tr>
+              <th scope="col">{texts.rank}</th>
+              <th scope="col">{words().after.team}</th>
+              <th scope="col" className="figure">
+                {texts.played}
+              </th>
+              <th scope="col" className="figure">
+                {texts.record}
+              </th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {data.ranking.map(({ rank, team, played, won, tied, lost }) => (
+              <tr key={team}>
+                <td>{rank}</td>
+                <th scope="row">{team}</th>
+                <td className="figure">{played}</td>
+                <td className="figure">
+                  {won} – {tied} – {lost}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
     </>
   )
 }
