@@ -1,5 +1,6 @@
 import { backups } from './backups.ts'
 import { briefingRouter } from './briefing/router.ts'
+import { afterRouter } from './after/router.ts'
 import { computeRouter } from './compute/router.ts'
 import { documents } from './documents/router.ts'
 import { estimatesRouter } from './estimates/router.ts'
@@ -10,7 +11,9 @@ import { health, ready } from './health.ts'
 import { jobsRouter } from './jobs/router.ts'
 import { packRouter } from './pack/router.ts'
 import { audit, devices, invitations, named, people, session } from './people/index.ts'
+import { looksProcedures } from './picks/looksRouter.ts'
 import { picksRouter } from './picks/router.ts'
+import { seedsProcedures } from './picks/seedsRouter.ts'
 import { leadRouter } from './records/leadRouter.ts'
 import { recordsRouter } from './records/router.ts'
 import { schemas } from './schemas.ts'
@@ -29,6 +32,7 @@ export const appRouter = router({
   audit,
   backups,
   briefing: briefingRouter,
+  after: afterRouter,
   compute: computeRouter,
   documents,
   estimates: estimatesRouter,
@@ -39,7 +43,9 @@ export const appRouter = router({
   pack: packRouter,
   records: recordsRouter,
   lead: leadRouter,
+  looks: router(looksProcedures),
   picks: picksRouter,
+  seeds: router(seedsProcedures),
   schemas,
   stands,
 })

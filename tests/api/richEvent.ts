@@ -47,7 +47,10 @@ export async function richEvent(server: Server): Promise<Rich> {
   await ok(lead, 'PUT', `/api/documents/game/${game.id}`, { base: 1, body: { ...game, name: 'Harbour, corrected' } })
   await ok(lead, 'PUT', `/api/documents/event/${eventId}`, { base: null, body: event })
   const playoff = { format: 'double' as const, alliances: 4, size: 4 }
-  const second = { ...event, name: 'Open Water “Cup”', startsOn: '2031-02-28', halfLife: 4, playoff }
+  // The earlier event is not here: it counts for nothing, and goes along all the same.
+  const earlier = { event: 'trials', discount: 0.4, changed: [teams[0]] }
+  const lessons = 'Spare wheels\n“Talk” to the drivers; earlier'
+  const second = { ...event, name: 'Open Water “Cup”', startsOn: '2031-02-28', halfLife: 4, playoff, earlier, lessons }
   await ok(lead, 'PUT', `/api/documents/event/${eventId}`, { base: 1, note: 'Dates', body: second })
 
   const { mark } = (await lead.get(at('matches'))).body

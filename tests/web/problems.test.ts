@@ -45,6 +45,8 @@ const parts: { [Code in keyof Sentences]: Parameters<Sentences[Code]>[0] } = {
   noRetry: { success: 0.8 },
   notCarried: { piece: 'buoy', source: 'slipway' },
   otherwiseItself: { finish: 'davit' },
+  earlierItself: {},
+  earlierOtherGame: { event: 'Harbour trials' },
   driveNowhere: {},
   driveTwice: {},
   lateHabit: { teleop: 135, departs: 140 },

@@ -11,6 +11,7 @@ export interface Estimates {
   matches: number
   /** In own matches; null: all count alike. */
   halfLife: number | null
+  earlier: { event: string; name: string | null; discount: number; matches: number | null; teams: number } | null
   teams: TeamEstimate[]
 }
 

@@ -8,13 +8,16 @@ import { candidatesFor, LineupPlayers } from '../../model/match/lineup/index.ts'
 import { BlockPlayer } from '../../model/match/run.ts'
 import { Calibrators, seasonReport } from '../../model/match/scores/index.ts'
 import { StatedPlayer } from '../../model/match/stated/index.ts'
-import { ratingsOf } from '../../model/picks/scores/index.ts'
+import { comingDecision } from '../../model/picks/looks/index.ts'
+import { Playing, ratingsOf } from '../../model/picks/scores/index.ts'
+import { seedsOf, spreadsOf } from '../../model/picks/seeds/index.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
 import { PlanParts } from '../../model/plan/shares.ts'
 import type { AnySaid } from '../../model/said.ts'
 import { doubtsOf } from '../../model/scouting/doubts/index.ts'
 import {
   changedBy,
+  earlierChanges as changesByEarlier,
   estimatesOfEvent,
   eventEstimates,
   halfLivesOf,
@@ -75,6 +78,7 @@ export const estimatesOfTeams = task<'estimatesOfTeams'>(({ input, teams }) => o
 export const halfLives = task<'halfLives'>((input) => halfLivesOf(input))
 export const changed = task<'changed'>(({ input, records }) => changedBy(input, records))
 export const made = task<'made'>((input) => madeOfEvent(input))
+export const earlierChanges = task<'earlierChanges'>(({ input, earlier }) => changesByEarlier(input, earlier))
 export const sideBySide = task<'sideBySide'>(({ input, teams }) => sideBySideOf(input, teams))
 export const estimateReport = task<'estimateReport'>((request) => reportOf(request))
 export const doubts = task<'doubts'>((request) => doubtsOf(request).doubts)
@@ -93,6 +97,16 @@ export const versions = task<'versions'>(({ request, versions: asked, ...of }) =
   return asked.map((version) => player.play(version, of))
 })
 export const lanes = task<'lanes'>((request) => lanesOf(request))
+export const seedLots = task<'seedLots'>(({ mark, field, requests }) => {
+  if (met?.mark !== mark) met = { mark, playing: new Playing(field) }
+  const { playing } = met
+  playing.meet(field.teams)
+  return requests.map((request) => playing.play(request))
+})
+export const seeds = task<'seeds'>(({ request, teams, lots }) => seedsOf(request, spreadsOf(request.game, teams, lots)))
+/** The robots that were played last, so that parts of one question work them out once. */
+let met: { mark: string; playing: Playing } | undefined
+export const decision = task<'decision'>(comingDecision)
 export const ratings = task<'ratings'>(({ input, teams }) => ratingsOf(eventEstimates(input), teams))
 export const field = task<'field'>((request) => fieldReport(request))
 export const film = task<'film'>(({ game, ...of }) => filmOf(game, of))

@@ -10,12 +10,17 @@ import type { Calibration, SeasonReport, SeasonRequest } from '../../model/match
 import type { StatedRequest, StatedSums } from '../../model/match/stated/index.ts'
 import type { Sums } from '../../model/match/tally.ts'
 import type { MatchRequest } from '../../model/match/types.ts'
-import type { Rating } from '../../model/picks/scores/types.ts'
+import type { ComingDecision, DecisionRequest } from '../../model/picks/looks/index.ts'
+import type { Lot, PlayedField, PlayRequest } from '../../model/picks/scores/index.ts'
+import type { Played, RatedNumbers, Rating } from '../../model/picks/scores/types.ts'
+import type { SeedsReport, SeedsRequest } from '../../model/picks/seeds/types.ts'
 import type { Planned, TripWorth, WorthShare } from '../../model/plan/shares.ts'
 import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
 import type { Doubt, DoubtsRequest } from '../../model/scouting/doubts/index.ts'
 import type {
   Changed,
+  EarlierChange,
+  EarlierEvent,
   EventInput,
   HalfLifeEvidence,
   MadeOfTeam,
@@ -73,6 +78,8 @@ export interface Tasks {
   /** What each team’s numbers are made of. */
   made: { request: EventInput; answer: { [team: string]: MadeOfTeam } }
   /** Some teams beside each other, on common draws. */
+  /** What an earlier event changes about them. */
+  earlierChanges: { request: { input: EventInput; earlier: EarlierEvent }; answer: EarlierChange[] }
   sideBySide: { request: { input: EventInput; teams: readonly string[] }; answer: SideBySide }
   /** The same of records that are stored nowhere, with doubts. */
   estimateReport: { request: EstimateRequest; answer: EstimateReport }
@@ -94,6 +101,15 @@ export interface Tasks {
   }
   lanes: { request: LaneRequest; answer: Point[][] }
   /** What is expected of each team alone, by common draw. */
+  /** Simulated matches of some pairings; teams that the thread has met under the same mark keep what it worked out for them. */
+  seedLots: { request: { mark: string; field: PlayedField; requests: readonly PlayRequest[] }; answer: Played[] }
+  /** Final ranks from simulated matches of all that are to come. */
+  seeds: {
+    request: { request: SeedsRequest & { game: Game }; teams: readonly RatedNumbers[]; lots: readonly Lot[] }
+    answer: SeedsReport
+  }
+  /** Whom the coming decision is among, and how far they are known. */
+  decision: { request: DecisionRequest; answer: ComingDecision }
   ratings: { request: { input: EventInput; teams: readonly string[] }; answer: Rating[] }
   summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
 }
@@ -127,6 +143,7 @@ export const budgets: { readonly [name in TaskName]: number } = {
   changed: 30,
   halfLives: 30,
   made: 30,
+  earlierChanges: 60,
   sideBySide: 30,
   observed: 30,
   versions: 60,
@@ -135,6 +152,9 @@ export const budgets: { readonly [name in TaskName]: number } = {
   solved: 30,
   estimateReport: 60,
   field: 30,
+  seedLots: 60,
+  seeds: 60,
+  decision: 60,
   ratings: 30,
   summary: 60,
 }

@@ -116,9 +116,15 @@ async function checkTimes(timing: TimingRecord, workspace: WorkspaceStore): Prom
   return checkTiming(timing)
 }
 
-async function checkEvent({ game }: EventRecord, workspace: WorkspaceStore): Promise<Problem[]> {
-  if (await read(workspace, 'game', { id: game })) return []
-  return [{ path: ['game'], ...missing('game', { id: game }) }]
+async function checkEvent({ id, game, earlier }: EventRecord, workspace: WorkspaceStore): Promise<Problem[]> {
+  if (!(await read(workspace, 'game', { id: game }))) return [{ path: ['game'], ...missing('game', { id: game }) }]
+  if (!earlier) return []
+  const path = ['earlier', 'event']
+  if (earlier.event === id) return [found(path, { code: 'earlierItself', parts: {} })]
+  // One that is not here, as after a file was brought in, counts for nothing: the event can be saved all the same.
+  const before = await read(workspace, 'event', { id: earlier.event })
+  if (!before || before.body.game === game) return []
+  return [found(path, { code: 'earlierOtherGame', parts: { event: before.body.name } })]
 }
 
 type Check<Body> = (body: Body, workspace: WorkspaceStore) => Promise<Problem[]>

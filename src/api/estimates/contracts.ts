@@ -39,6 +39,19 @@ export const eventEstimates = z
     records: z.int().describe('Observations that count'),
     matches: z.int().describe('Matches of which something was seen'),
     halfLife: z.number().nullable().describe('After so many own matches a match counts half; null: all count alike'),
+    earlier: z
+      .strictObject({
+        event: id,
+        name: z
+          .string()
+          .nullable()
+          .describe('Null: it is not stored here, or played by another game, and counts for nothing'),
+        discount: z.number(),
+        matches: z.int().nullable().describe('Its matches in which something was seen of teams of this event'),
+        teams: z.int(),
+      })
+      .nullable()
+      .describe('The earlier event whose matches count as own ones, at the discount'),
     teams: z.array(teamEstimate).describe('All teams of the event, in its order'),
   })
   .meta({ id: 'EventEstimates', description: 'What is believed of all teams of an event' })

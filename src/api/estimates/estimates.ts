@@ -5,6 +5,7 @@ import type { Tasks } from '../compute/tasks.ts'
 import { notFound, read } from '../documents/read.ts'
 import { candidateOf, knownOf, type Resolved } from '../records/known.ts'
 import type { Context } from '../trpc.ts'
+import { type Brought, type Chosen, earlierOf } from './earlier.ts'
 
 type Asking = Pick<Context, 'workspace' | 'pool' | 'signal'>
 
@@ -13,7 +14,18 @@ export interface Estimated {
   matches: number
   /** In own matches; null: all count alike. */
   halfLife: number | null
+  earlier: EarlierSaid | null
   teams: TeamEstimate[]
+}
+
+/** The earlier event that a lead chose; null in `matches`: it is not here, or of another game. */
+export interface EarlierSaid {
+  event: string
+  name: string | null
+  discount: number
+  /** Matches there of which something was seen of teams of this event, and these teams. */
+  matches: number | null
+  teams: number
 }
 
 /** The last answer of each event whose records are kept, with what it follows from; it goes with them. */
@@ -41,6 +53,7 @@ export async function inputOf(ctx: Pick<Context, 'workspace'>, event: string) {
   const watched = counting.flatMap(({ row, team }) =>
     row.kind === 'observation' && team !== null ? [{ observation: row.body, team }] : [],
   )
+  const brought = body.earlier ? await earlierOf(ctx, { event, game: body.game, chosen: body.earlier }) : null
   const input: EventInput = {
     game: game as Game,
     teams: body.teams.map(({ team }) => team),
@@ -49,13 +62,15 @@ export async function inputOf(ctx: Pick<Context, 'workspace'>, event: string) {
     changes: bodies(known.inForce, 'change'),
     visits: bodies(known.inForce, 'visit'),
     halfLife: body.halfLife,
+    ...(brought && { earlier: brought.earlier }),
   }
-  return { input, known, log, counting, level: body.level, rules: [game.id, revision] as const }
+  const rules = [game.id, revision] as const
+  return { input, known, log, counting, level: body.level, rules, body, brought }
 }
 
 /** All teams of an event, worked out once for what is known of it, however many ask. */
 export async function estimatesOf(ctx: Asking, event: string): Promise<Estimated> {
-  const { input, known, log } = await inputOf(ctx, event)
+  const { input, known, log, body, brought } = await inputOf(ctx, event)
   const before = worked.get(log.of)
   if (before?.from === known) return before.estimated
   // Whoever asked first may go: the others wait for the same answer.
@@ -65,12 +80,29 @@ export async function estimatesOf(ctx: Asking, event: string): Promise<Estimated
     records: played.length,
     matches: new Set(played).size,
     halfLife: input.halfLife ?? null,
+    earlier: body.earlier ? earlierSaid(body.earlier, { brought, teams: input.teams }) : null,
     teams,
   }))
   worked.set(log.of, { from: known, estimated })
   // A failure is not kept.
   estimated.catch(() => worked.delete(log.of))
   return estimated
+}
+
+function earlierSaid(
+  { event, discount }: Chosen,
+  { brought, teams }: { brought: Brought | null; teams: readonly string[] },
+): EarlierSaid {
+  if (!brought) return { event, name: null, discount, matches: null, teams: 0 }
+  const here = new Set(teams)
+  const own = brought.earlier.watched.filter(({ team }) => here.has(team))
+  return {
+    event,
+    name: brought.from.body.name,
+    discount,
+    matches: new Set(own.map(({ observation }) => observation.match)).size,
+    teams: new Set(own.map(({ team }) => team)).size,
+  }
 }
 
 const inTeleop = ({ clock }: Game, elapsed: number) => elapsed >= clock.auto

@@ -98,14 +98,23 @@ const marks = new WeakMap<object, string>()
  * SHA-256 of what forecasts of an event are made from now: records that count, changes and visits, rules, schedule and results. One
  * for all its coming matches, since of them nothing is recorded that had to be left out.
  */
-export function madeFrom({ input, known, counting, rules, level }: Input, results: readonly Result[]): string {
+export function madeFrom({ input, known, counting, rules, level, brought }: Input, results: readonly Result[]): string {
   const before = marks.get(known)
   if (before !== undefined) return before
   const records = counting.filter(({ row }) => row.kind === 'observation')
   const besides = known.inForce.filter(({ row }) => row.kind === 'change' || row.kind === 'visit')
   const all = [...records, ...besides].map(({ row, team }) => ({ id: row.id, team }))
   const { teams, matches, halfLife } = input
-  const mark = hashOf(basisOf({ rules, level, halfLife, teams, matches, records: all, results }))
+  const earlier = brought && {
+    event: brought.from.body.id,
+    discount: brought.earlier.discount,
+    changed: brought.earlier.changed,
+    matches: brought.earlier.matches,
+    records: brought.records,
+  }
+  const mark = hashOf(
+    basisOf({ rules, level, halfLife, teams, matches, records: all, results, ...(earlier && { earlier }) }),
+  )
   marks.set(known, mark)
   return mark
 }

@@ -6,6 +6,10 @@ const part = z.strictObject({ mean: z.number(), share: z.number().describe('Of t
 const matches = z.array(
   z.strictObject({
     match: id,
+    earlier: z
+      .literal(true)
+      .optional()
+      .describe('A match of the earlier event that counts here; its id is of that event'),
     records: z.array(z.string()).describe('Ids of the records behind it'),
     value: z.number().describe('What this match says: pieces of a whole match, a share of tries, seconds'),
     seen: z.number().describe('How much of it was seen: whole matches, tries, trips'),

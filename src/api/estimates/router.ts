@@ -21,6 +21,8 @@ import {
   withoutRequest,
 } from './contracts.ts'
 import { doubtsIn } from './doubts.ts'
+import { earlierIn, withEarlier } from './earlierChanges.ts'
+import { earlierChanges, earlierOffered, earlierRequest } from './earlierContracts.ts'
 import { estimatesOf, teamOf } from './estimates.ts'
 import { fieldOf, timedTeams } from './field.ts'
 import { halfLivesIn } from './halfLives.ts'
@@ -103,6 +105,35 @@ export const estimatesRouter = router({
     })
     .input(ofEvent)
     .query(({ input: { event }, ctx }) => halfLivesIn(ctx, event)),
+
+  earlier: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/earlier',
+        may: may.read,
+        summary: 'Earlier events whose matches could count here, those with most teams of this event first',
+        answer: earlierOffered,
+        errors: ['malformed', 'notFound'],
+      },
+    })
+    .input(ofEvent)
+    .query(({ input: { event }, ctx }) => earlierIn(ctx, event)),
+
+  withEarlier: procedure
+    .meta({
+      endpoint: {
+        method: 'POST',
+        path: '/api/events/{event}/earlier',
+        may: may.read,
+        audit: false,
+        summary: 'What is believed of all teams with an earlier event and without any; nothing is changed',
+        answer: earlierChanges,
+        errors: ['malformed', 'notFound', 'busy', 'overBudget'],
+      },
+    })
+    .input(earlierRequest)
+    .mutation(({ input, ctx }) => withEarlier(ctx, input)),
 
   forecast: procedure
     .meta({

@@ -46,13 +46,10 @@ interface Worked {
 /** The last answer for each event whose records are kept; it goes with them. */
 const worked = new WeakMap<object, Worked>()
 
-/**
- * What is known of an event now. It is worked out once for the same records, schedule, results, seats, choices and game, however
- * many boards ask: each of these has a mark of its own that is another after every change.
- */
-export async function knownOf({ workspace }: Pick<Context, 'workspace'>, event: string) {
+/** What an event holds, and a mark that is another after every change of it; null where there is none. */
+async function stateOf(workspace: Context['workspace'], event: string) {
   const found = await read(workspace, 'event', { id: event })
-  if (!found) throw notFound('event', { id: event })
+  if (!found) return null
   const { records: store, events } = workspace
   const game = await read(workspace, 'game', { id: found.body.game })
   const { matches: stored, mark: schedule } = await events.matches(event)
@@ -70,9 +67,25 @@ export async function knownOf({ workspace }: Pick<Context, 'workspace'>, event: 
     choices.length,
     game?.id,
     game?.revision,
-    // Which teams it has, and how soon matches are forgotten.
+    // Which teams it has, how soon matches are forgotten, and which earlier event counts.
     found.revision,
+    found.removed,
   ])
+  return { found, game, stored, results, assignments, choices, log, mark }
+}
+
+/**
+ * What is known of an event now. It is worked out once for the same records, schedule, results, seats, choices and game, however
+ * many boards ask: each of these has a mark of its own that is another after every change.
+ */
+export async function knownOf({ workspace }: Pick<Context, 'workspace'>, event: string) {
+  const state = await stateOf(workspace, event)
+  if (!state) throw notFound('event', { id: event })
+  const { found, game, stored, results, assignments, choices, log } = state
+  // An earlier event that counts here is known by its own mark; what that one takes from a still earlier one is not taken along.
+  const { earlier } = found.body
+  const past = earlier && (await stateOf(workspace, earlier.event))
+  const mark = JSON.stringify([state.mark, past?.mark])
   const before = worked.get(log.of)
   if (before?.mark === mark) return { log, known: before.known }
 

@@ -16,6 +16,9 @@ export const storedSentences = {
     `The ${of.thing} “${of.id}” is not among those compared`,
   chosenElsewhere: (of: { option: string }) =>
     `The option “${of.option}” that was chosen is not among those of the snapshot`,
+  earlierItself: (_: Record<string, never>) => 'An event can not be its own earlier event',
+  earlierOtherGame: (of: { event: string }) =>
+    `The earlier event “${of.event}” is played by another game, so that its numbers say nothing here`,
   otherHead: (of: { field: 'id' | 'name'; inside: string; asked: string }) =>
     `The document says that its ${of.field} is “${of.inside}”, the request says “${of.asked}”`,
 

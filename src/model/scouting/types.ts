@@ -24,6 +24,10 @@ export interface EventRecord {
   startsOn?: string
   /** After so many own matches a match counts half in estimates; missing: all count alike. */
   halfLife?: number
+  /** A stored earlier event whose matches count as own ones at a discount; `changed`: teams whose robot was changed since. */
+  earlier?: { event: string; discount: number; changed?: string[] }
+  /** What the team takes from the event, a line each. */
+  lessons?: string
   /** Our own team at the event. */
   own?: string
 }

@@ -9,17 +9,20 @@ import { useLive } from '../../data/live.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { day } from '../../words/format.ts'
+import { AfterPart } from './after/AfterPart.tsx'
 import { DoubtsPart } from './doubts/DoubtsPart.tsx'
 import { EventNav } from './EventNav.tsx'
 import { EstimatesPart } from './estimates/EstimatesPart.tsx'
 import { ExchangePart } from './exchange/ExchangePart.tsx'
 import { FieldPart } from './field/FieldPart.tsx'
 import { ForecastsPart } from './forecasts/ForecastsPart.tsx'
+import { LookPart } from './look/LookPart.tsx'
 import { RankingPart } from './ranking/RankingPart.tsx'
 import { ResultsPart } from './results/ResultsPart.tsx'
 import { type Entered, useEntered } from './results/useEntered.ts'
 import { SchedulePart } from './schedule/SchedulePart.tsx'
 import { useEdit } from './schedule/useEdit.ts'
+import { SeedsPart } from './seeds/SeedsPart.tsx'
 import { TeamsPart } from './teams/TeamsPart.tsx'
 import { WatchPart } from './watch/WatchPart.tsx'
 
@@ -49,6 +52,9 @@ const parts: { readonly [name: string]: (page: EventPage) => ReactNode } = {
   estimates: (page) => <EstimatesPart {...page} />,
   field: (page) => <FieldPart {...page} />,
   forecasts: (page) => <ForecastsPart {...page} />,
+  look: (page) => <LookPart {...page} />,
+  seeds: (page) => <SeedsPart {...page} />,
+  after: (page) => <AfterPart {...page} />,
   exchange: (page) => <ExchangePart {...page} />,
 }
 
@@ -62,6 +68,9 @@ const partNames = [
   'estimates',
   'field',
   'forecasts',
+  'look',
+  'seeds',
+  'after',
   'exchange',
 ] as const
 

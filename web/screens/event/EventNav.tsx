@@ -9,8 +9,11 @@ import './eventNav.css'
 /** Everything of an event, by when it is used. */
 const groups = {
   before: ['teams', 'schedule', 'watch', 'sheets', 'people'],
-  during: ['briefing', 'pit', 'board', 'doubts', 'estimates', 'field', 'results', 'hand-in', 'codes', 'stands'],
-  after: ['ranking', 'picks', 'playoffs', 'forecasts', 'visits', 'exchange'],
+  during: [
+    ...['briefing', 'pit', 'board', 'doubts', 'estimates', 'look', 'seeds', 'field', 'results', 'hand-in', 'codes'],
+    'stands',
+  ],
+  after: ['ranking', 'picks', 'playoffs', 'forecasts', 'after', 'visits', 'exchange'],
 } as const
 
 type Group = keyof typeof groups
@@ -35,7 +38,7 @@ export function EventNav(props: { id: string; name: string; place: EventPlace })
   // Files hold everybody's nicknames, doubts name scouts.
   const placesOf = (group: Group) =>
     (groups[group] as readonly EventPlace[]).filter((each) =>
-      each === 'picks' || each === 'playoffs' ? mayPack : lead || (each !== 'exchange' && each !== 'doubts'),
+      each === 'picks' || each === 'playoffs' ? mayPack : lead || !['exchange', 'doubts', 'look'].includes(each),
     )
   const links = (group: Group) => (
     <ul id={`places-${group}`}>

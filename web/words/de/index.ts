@@ -1,5 +1,6 @@
 import type { Words } from '../catalogue.ts'
 import { actions } from './actions.ts'
+import { after } from './after.ts'
 import { air } from './air.ts'
 import { backups } from './backups.ts'
 import { board } from './board.ts'
@@ -13,6 +14,7 @@ import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { doubts } from './doubts.ts'
 import { durations } from './durations.ts'
+import { earlier } from './earlier.ts'
 import { estimates } from './estimates.ts'
 import { event } from './event.ts'
 import { exchange } from './exchange.ts'
@@ -30,6 +32,7 @@ import { guess } from './guess.ts'
 import { handin } from './handin.ts'
 import { help } from './help.ts'
 import { lineup } from './lineup.ts'
+import { look } from './look.ts'
 import { made } from './made.ts'
 import { match } from './match.ts'
 import { objective } from './objective.ts'
@@ -48,6 +51,7 @@ import { refusals } from './refusals.ts'
 import { routines } from './routines.ts'
 import { rulesChange } from './rulesChange.ts'
 import { search } from './search.ts'
+import { seeds } from './seeds.ts'
 import { settings } from './settings.ts'
 import { sheets } from './sheets.ts'
 import { shell } from './shell.ts'
@@ -72,6 +76,7 @@ import { worker } from './worker.ts'
 /** The German texts. */
 export const de: Words = {
   actions,
+  after,
   air,
   backups,
   board,
@@ -85,6 +90,7 @@ export const de: Words = {
   documents,
   doubts,
   durations,
+  earlier,
   estimates,
   event,
   exchange,
@@ -102,6 +108,7 @@ export const de: Words = {
   handin,
   help,
   lineup,
+  look,
   made,
   match,
   objective,
@@ -120,6 +127,7 @@ export const de: Words = {
   routines,
   rulesChange,
   search,
+  seeds,
   settings,
   shell,
   sheets,

@@ -168,6 +168,9 @@ export const stored: Pick<Words['problems'], keyof typeof storedSentences> = {
   notCompared: ({ thing, id }) =>
     `${thing === 'option' ? 'Die Spielweise' : 'Der Entwurf'} „${id}“ ist nicht unter den verglichenen`,
   chosenElsewhere: ({ option }) => `Die gewählte Spielweise „${option}“ ist nicht unter denen der Aufzeichnung`,
+  earlierItself: () => 'Eine Veranstaltung kann nicht ihre eigene frühere sein',
+  earlierOtherGame: ({ event }) =>
+    `Bei der früheren Veranstaltung „${event}“ gilt ein anderes Spiel, ihre Zahlen sagen hier also nichts`,
   otherHead: ({ field, inside, asked }) =>
     `Im Dokument steht ${field === 'id' ? 'als Kennung' : 'als Name'} „${inside}“, in der Anfrage „${asked}“`,
   noRound: ({ code }) => `Es gibt keine Schätzrunde mit dem Code „${code}“`,

@@ -1,4 +1,5 @@
 import { actions } from './actions.ts'
+import { after } from './after.ts'
 import { air } from './air.ts'
 import { backups } from './backups.ts'
 import { board } from './board.ts'
@@ -12,6 +13,7 @@ import { designs } from './designs.ts'
 import { documents } from './documents.ts'
 import { doubts } from './doubts.ts'
 import { durations } from './durations.ts'
+import { earlier } from './earlier.ts'
 import { estimates } from './estimates.ts'
 import { event } from './event.ts'
 import { exchange } from './exchange.ts'
@@ -29,6 +31,7 @@ import { guess } from './guess.ts'
 import { handin } from './handin.ts'
 import { help } from './help.ts'
 import { lineup } from './lineup.ts'
+import { look } from './look.ts'
 import { made } from './made.ts'
 import { match } from './match.ts'
 import { objective } from './objective.ts'
@@ -47,6 +50,7 @@ import { refusals } from './refusals.ts'
 import { routines } from './routines.ts'
 import { rulesChange } from './rulesChange.ts'
 import { search } from './search.ts'
+import { seeds } from './seeds.ts'
 import { settings } from './settings.ts'
 import { sheets } from './sheets.ts'
 import { shell } from './shell.ts'
@@ -71,6 +75,7 @@ import { worker } from './worker.ts'
 /** The English texts, one file per area of the screens. */
 export const en = {
   actions,
+  after,
   air,
   backups,
   board,
@@ -84,6 +89,7 @@ export const en = {
   documents,
   doubts,
   durations,
+  earlier,
   estimates,
   event,
   exchange,
@@ -101,6 +107,7 @@ export const en = {
   handin,
   help,
   lineup,
+  look,
   made,
   match,
   objective,
@@ -119,6 +126,7 @@ export const en = {
   routines,
   rulesChange,
   search,
+  seeds,
   settings,
   shell,
   sheets,

@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import type { EventRecord, Match, Result, Slot } from '../../../model/scouting/types.ts'
-import { byId, count, format, id, list, measure, name, points } from '../primitives.ts'
+import { byId, count, format, id, list, measure, name, points, text } from '../primitives.ts'
 import { day, moment, phase, pieces, position, slotState, team } from './shared.ts'
 
 /** Teams of one event at most. */
@@ -28,6 +28,15 @@ export const eventRecord = z
       1000,
       'After so many own matches a match counts half in estimates; missing: all count alike',
     ).optional(),
+    earlier: z
+      .strictObject({
+        event: id.describe('Id of the earlier event: stored here, of the same game, and another than this one'),
+        discount: measure(0, 1, 'What a match there counts'),
+        changed: list(team, 0, mostTeams, 'Teams whose robot was changed since').optional(),
+      })
+      .optional()
+      .describe('An earlier event whose matches count as own ones in estimates'),
+    lessons: text.max(2000).optional().describe('What the team takes from the event, a line each'),
     own: team.optional().describe('Our own team at the event'),
   })
   .meta({ id: 'EventRecord', description: 'An event: its teams, its game and how its playoffs are played' })

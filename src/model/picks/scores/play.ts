@@ -25,7 +25,7 @@ export interface PlayRequest extends Pairing {
 /** Simulates matches of any alliances of an event; keeps what robots can do between them. */
 export class Playing {
   private readonly field: PlayedField
-  private readonly options: ReadonlyMap<string, Option>
+  private readonly options: Map<string, Option>
   private roster: Roster
   private readonly seated = new Set<Option>()
 
@@ -33,6 +33,11 @@ export class Playing {
     this.field = field
     this.options = new Map(field.teams.map(({ team, option }) => [team, option]))
     this.roster = new Roster(field.game)
+  }
+
+  /** Makes further teams known; who is known already stays as it was. */
+  meet(teams: PlayedField['teams']): void {
+    for (const { team, option } of teams) if (!this.options.has(team)) this.options.set(team, option)
   }
 
   /**

@@ -145,7 +145,7 @@ const dot = (a: ArrayLike<number>, b: ArrayLike<number>): number => {
 }
 
 /** All simulated matches as rows of a regression, by what each robot was met with. */
-export function rowsOf(traits: TraitsOf, teams: readonly RatedTeam[], lots: readonly Lot[]) {
+export function rowsOf(traits: TraitsOf, teams: readonly Pick<RatedTeam, 'team' | 'met'>[], lots: readonly Lot[]) {
   const met = new Map(teams.map((team) => [team.team, team.met]))
   const count = lots.reduce((sum, { played }) => sum + played.scores.length / 2, 0)
   const [ours, theirs] = [traits.empty(count), traits.empty(count)]

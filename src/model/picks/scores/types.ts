@@ -29,6 +29,9 @@ export interface RatedTeam {
   met: Rating
 }
 
+/** The same without the robot, where nothing is simulated any more. */
+export type RatedNumbers = Omit<RatedTeam, 'option'>
+
 /** Simulated matches of two alliances, one entry a match; of two sides ours first, at 2 · k and 2 · k + 1. */
 export interface Played {
   /** By seat, ours first: number of the draw that the team met, at 6 · k + seat. */

@@ -2,7 +2,7 @@ import type { Game } from '../../documents/types.ts'
 import { Sums } from '../scores/fit.ts'
 import { type Lot, rowsOf } from '../scores/sibling.ts'
 import { TraitsOf } from '../scores/traits.ts'
-import type { Played, RatedTeam, Rating } from '../scores/types.ts'
+import type { Played, RatedNumbers, Rating } from '../scores/types.ts'
 
 /** Simulated matches that a match to come rests on, at least. */
 export const matchesEach = 500
@@ -20,7 +20,7 @@ export interface MatchSpread {
 }
 
 /** What simulated matches say of each of them with other draws: their scores on one line over what is expected of alliances. */
-export function spreadsOf(game: Game, teams: readonly RatedTeam[], lots: readonly Lot[]): MatchSpread[] {
+export function spreadsOf(game: Game, teams: readonly RatedNumbers[], lots: readonly Lot[]): MatchSpread[] {
   const traits = new TraitsOf(game)
   const rows = rowsOf(traits, teams, lots)
   const sums = new Sums(rows.width)

@@ -3,12 +3,14 @@
 export { type DefenceEffect, defenceEffect } from './defence.ts'
 export type { TeamDraws } from './draws.ts'
 export type { EarlierEstimate, PastEstimate } from './earlier.ts'
+export { type EarlierChange, earlierChanges } from './earlierChanges.ts'
 export { type EstimateInput, EventEstimates } from './event.ts'
 export { type HalfLifeScore, halfLifeScores, halfLives } from './halfLife.ts'
 export type { Made, MadeMatch, MadeOfTeam, Running } from './made.ts'
 export {
   type Changed,
   changedBy,
+  type EarlierEvent,
   type EventInput,
   estimatesOfEvent,
   estimatesOfTeams,
@@ -16,6 +18,7 @@ export {
   type HalfLifeEvidence,
   halfLivesOf,
   madeOfEvent,
+  matchesBefore,
   sideBySideOf,
   withoutRecords,
 } from './ofEvent.ts'

@@ -9,11 +9,13 @@ import { drawCount } from './settings.ts'
 import { sumOf } from './shares.ts'
 import { exposureOf } from './teamData.ts'
 import type { Interval } from './types.ts'
-import type { Weighted } from './weights.ts'
+import { type Weighted, weightAt } from './weights.ts'
 
 /** What one own match says of a number. */
 export interface MadeMatch {
   match: string
+  /** Of an earlier event, whose matches may be called as this one's are. */
+  earlier?: true
   records: string[]
   /** Pieces of a whole match, a share of tries, seconds: whatever the number is. */
   value: number
@@ -60,9 +62,9 @@ export function madeOf(event: EventEstimates, team: string): MadeOfTeam {
   const data = event.dataOf(team)
   const own = event.weightedOf(team)
   const all = (of: (seen: TeamMatch) => { value: number; seen: number } | null): MadeMatch[] =>
-    own.flatMap(({ seen, weight }) => {
-      const said = of(seen)
-      return said && said.seen > 0 ? [{ match: seen.match, records: seen.records, weight, ...said }] : []
+    own.flatMap((each) => {
+      const said = of(each.seen)
+      return said && said.seen > 0 ? [{ ...named(each), ...said }] : []
     })
   const once = (of: (seen: TeamMatch) => number | null) =>
     all((seen) => {
@@ -129,6 +131,14 @@ export function madeOf(event: EventEstimates, team: string): MadeOfTeam {
     },
   }
 }
+
+/** Which match it is, and what it counts. */
+const named = ({ seen, weight, here }: Weighted) => ({
+  match: seen.match,
+  ...(here ? {} : { earlier: true as const }),
+  records: seen.records,
+  weight,
+})
 
 type Parts = Omit<Made, 'matches'>
 
@@ -208,12 +218,13 @@ function tripParts(event: EventEstimates, team: string): Made | null {
   const { own, claimed, event: level } = trips.parts
   const seconds = (part: { mean: number; share: number }) => ({ ...part, mean: Math.exp(part.mean) })
   return {
-    matches: event.weightedOf(team).flatMap(({ seen, weight }): MadeMatch[] => {
+    matches: event.weightedOf(team).flatMap((each): MadeMatch[] => {
+      const { seen } = each
       const ended = (seen.teleop?.cycles ?? []).filter((cycle) => cycle.ended && cycle.seconds >= 0.5)
       const n = ended.reduce((total, cycle) => total + cycle.weight, 0)
       if (n === 0) return []
       const log = ended.reduce((total, cycle) => total + cycle.weight * Math.log(cycle.seconds), 0) / n
-      return [{ match: seen.match, records: seen.records, value: Math.exp(log), seen: n, weight }]
+      return [{ ...named(each), value: Math.exp(log), seen: n }]
     }),
     own: own && seconds(own),
     claimed: claimed && seconds(claimed),
@@ -239,13 +250,15 @@ function runningOf(event: EventEstimates, team: string): Running[] {
     const exposure = exposureOf(each.seen, measures, departing)
     return exposure > 0 ? [{ ...each, exposure }] : []
   })
-  return own.map(({ seen }, last) => {
+  return own.flatMap(({ seen, here }, last) => {
+    // What was believed at an earlier event stands there.
+    if (!here) return []
     let [count, exposure] = [claimed.count, claimed.exposure]
     const now = own[last] as Weighted
     for (let m = 0; m <= last; m++) {
       const each = own[m] as Weighted & { exposure: number }
       const steps = Math.max(0, each.steps - now.steps)
-      const weight = 2 ** (-(last - m) / weighing.halfLife) * weighing.discount ** steps
+      const weight = weightAt({ age: last - m, steps, here: each.here }, weighing)
       count += (weight * attemptsOf(each.seen.teleop!.goals)) / measures.dispersion
       exposure += (weight * each.exposure) / measures.dispersion
     }
@@ -255,6 +268,6 @@ function runningOf(event: EventEstimates, team: string): Running[] {
     )
     const [low, high] = quantilesOf(draws, [0.1, 0.9]) as [number, number]
     const { mean } = priors.rateModel.mean({ count, exposure })
-    return { match: seen.match, mean: whole * mean, interval80: [low, high] }
+    return [{ match: seen.match, mean: whole * mean, interval80: [low, high] }]
   })
 }

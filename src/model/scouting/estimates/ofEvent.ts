@@ -1,3 +1,4 @@
+import type { Game } from '../../documents/types.ts'
 import type { EventRecords } from '../seen/byTeam.ts'
 import { seenByTeam } from '../seen/index.ts'
 import type { Change, PitVisit } from '../types.ts'
@@ -7,6 +8,7 @@ import { type MadeOfTeam, madeOf } from './made.ts'
 import { defaultDiscount } from './settings.ts'
 import { type SideBySide, sideBySide } from './sideBySide.ts'
 import type { Estimate, TeamEstimate } from './types.ts'
+import type { EarlierMatch } from './weights.ts'
 
 /** What is recorded of an event, and of whom something is to be said. */
 export interface EventInput extends EventRecords {
@@ -16,19 +18,55 @@ export interface EventInput extends EventRecords {
   changes: readonly Change[]
   /** After so many own matches a match counts half; missing: all count alike. */
   halfLife?: number | undefined
+  earlier?: EarlierEvent | undefined
+  /** Seconds that one piece holds a goal, for goals that pay by the second; 0 where it says nothing. */
+  holdSeconds?: { [goal: string]: number }
+}
+
+/** An earlier event of the same game: matches of a team there are own matches that lie before those of this one. */
+export interface EarlierEvent extends Omit<EventRecords, 'game' | 'choices'> {
+  /** What a match there counts here, 0 … 1. */
+  discount: number
+  /** Teams whose robot was changed between the two events: once more by the discount of a change. */
+  changed: readonly string[]
 }
 
 /** The estimates of what is recorded. Choices among records have been made before. */
-export function eventEstimates({ teams, visits, changes, halfLife, ...records }: EventInput): EventEstimates {
+export function eventEstimates({
+  teams,
+  visits,
+  changes,
+  halfLife,
+  earlier,
+  holdSeconds,
+  ...records
+}: EventInput): EventEstimates {
   const known = new Set(teams)
   return new EventEstimates({
     game: records.game,
     teams,
     seen: seenByTeam({ ...records, changes }),
     changes: new Map(teams.map((team) => [team, changes.filter((change) => change.team === team).length])),
-    weighing: { halfLife: halfLife ?? Number.POSITIVE_INFINITY, discount: defaultDiscount },
+    ...(earlier && { earlier: matchesBefore(records.game, earlier) }),
+    ...(holdSeconds && { holdSeconds }),
+    weighing: {
+      halfLife: halfLife ?? Number.POSITIVE_INFINITY,
+      discount: defaultDiscount,
+      ...(earlier && { earlier: earlier.discount }),
+    },
     claims: new Map(visits.flatMap(({ team, claims }) => (known.has(team) ? [[team, claims] as const] : []))),
   })
+}
+
+/** Matches of an earlier event by team, each with how many changes and events ago it was. */
+export function matchesBefore(game: Game, { changes = [], changed, ...records }: EarlierEvent) {
+  const since = new Set(changed)
+  return new Map(
+    [...seenByTeam({ game, ...records, changes })].map(([team, matches]): [string, EarlierMatch[]] => {
+      const last = changes.filter((change) => change.team === team).length + Number(since.has(team))
+      return [team, matches.map((seen) => ({ seen, steps: 1 + last - seen.era }))]
+    }),
+  )
 }
 
 /** What is believed of each team, in the order of the teams. */
@@ -94,7 +132,8 @@ export function sideBySideOf(input: EventInput, teams: readonly string[]): SideB
   return { ...rest, total: total.map(one) }
 }
 
-const one = ({ mean, interval80, interval95, next80, ownWeight }: Estimate): Estimate => {
+/** A number as it can be sent. */
+export const one = ({ mean, interval80, interval95, next80, ownWeight }: Estimate): Estimate => {
   return { mean, interval80, interval95, next80, ownWeight }
 }
 

@@ -14,8 +14,10 @@ export interface Weighted {
 export interface Weighing {
   /** In own matches; infinite: all count alike. */
   halfLife: number
-  /** Of an earlier event's matches, and of those before a change. */
+  /** Of matches before a change of the robot, and of an earlier event's where nothing else is said of these. */
   discount: number
+  /** Of an earlier event's matches. */
+  earlier?: number
 }
 
 export const evenly: Weighing = { halfLife: Number.POSITIVE_INFINITY, discount: defaultDiscount }
@@ -32,17 +34,23 @@ export function weighted(
   own: readonly TeamMatch[],
   { earlier = [], era, weighing }: { earlier?: readonly EarlierMatch[]; era: number; weighing: Weighing },
 ): Weighted[] {
-  const { halfLife, discount } = weighing
   const all = [
     ...earlier.map(({ seen, steps }) => ({ seen, steps: steps + era })),
     ...own.map((seen) => ({ seen, steps: Math.max(0, era - seen.era) })),
   ]
-  return all.map(({ seen, steps }, index) => ({
-    seen,
-    weight: 2 ** (-(all.length - 1 - index) / halfLife) * discount ** steps,
-    steps,
-    here: index >= earlier.length,
-  }))
+  return all.map(({ seen, steps }, index) => {
+    const here = index >= earlier.length
+    return { seen, weight: weightAt({ age: all.length - 1 - index, steps, here }, weighing), steps, here }
+  })
+}
+
+/** What a match counts after so many further own ones and so many steps; the last step of one of another event is that event's end. */
+export function weightAt(
+  { age, steps, here }: { age: number; steps: number; here: boolean },
+  { halfLife, discount, earlier = discount }: Weighing,
+): number {
+  const cut = here || steps === 0 ? discount ** steps : earlier * discount ** (steps - 1)
+  return 2 ** (-age / halfLife) * cut
 }
 
 /** A match of an earlier event. `steps`: events and changes between it and this event, at least 1. */

@@ -1,7 +1,7 @@
 /** Forecasts that were kept before their matches, and how far they could be trusted. */
 
 export { baselinesFor } from './baselines.ts'
-export type { Calls } from './calls.ts'
+export { type Calls, rangeOf, successes } from './calls.ts'
 export { comingToday } from './coming.ts'
 export { type BaselineName, baselineNames, type Compared, type Measure, measures } from './compared.ts'
 export { type Counting, countingForecasts, type ForecastState } from './counting.ts'

@@ -25,6 +25,16 @@ export function forecastBody(of: {
   }
 }
 
+export interface EarlierBasis {
+  event: string
+  discount: number
+  changed: readonly string[]
+  matches: readonly Match[]
+  records: readonly { id: string; team: string | null }[]
+}
+
+const pairOf = ({ id, team }: { id: string; team: string | null }) => [id, team]
+
 /** What forecasts of an event's coming matches are made from, as a text whose hash is kept with them. */
 export function basisOf(of: {
   /** Id and revision of the game. */
@@ -37,8 +47,11 @@ export function basisOf(of: {
   /** Records that count, changes of robots and visits, each with its team. */
   records: readonly { id: string; team: string | null }[]
   results: readonly Result[]
+  /** An earlier event that counts, with its records that do and its schedule. */
+  earlier?: EarlierBasis | undefined
 }): string {
-  const { level = null, halfLife, records, ...rest } = of
+  const { level = null, halfLife, records, earlier, ...rest } = of
   const fading = halfLife === undefined ? {} : { halfLife }
-  return canonicalJson({ ...rest, ...fading, level, records: records.map(({ id, team }) => [id, team]) })
+  const before = earlier && { earlier: { ...earlier, records: earlier.records.map(pairOf) } }
+  return canonicalJson({ ...rest, ...fading, ...before, level, records: records.map(pairOf) })
 }

@@ -3,6 +3,10 @@ import { matchesWorth, type PastEstimate } from '../../../../src/model/scouting/
 import {
   type EstimateInput,
   EventEstimates,
+  earlierChanges,
+  estimatesOfEvent,
+  eventEstimates,
+  madeOfEvent,
   type TeamEstimate,
 } from '../../../../src/model/scouting/estimates/index.ts'
 import { type EstimateReport, estimateReport } from '../../../../src/model/scouting/estimates/report.ts'
@@ -132,6 +136,74 @@ describe('an estimate of an earlier event', () => {
     const changed = eventOf({ told: told(1), changes: new Map([['back', 1]]) }).team('back').attempts
     expect(changed.mean).toBeLessThan(whole.team('back').attempts.mean)
     expect(changed.mean).toBeGreaterThan(plain.team('back').attempts.mean)
+  })
+})
+
+/** So many rounds of two matches in which each of 12 robots plays once. */
+const robotsOfSeason = truths({ teams: 12, matches: 8, seed: 91 })
+function playEvent(event: number, rounds: number) {
+  const chance = new Chance(91, event)
+  const matches = Array.from({ length: 2 * rounds }, (_, m): Match => {
+    const side = (first: number) =>
+      robotsOfSeason
+        .slice((6 * m + first) % 12, ((6 * m + first) % 12) + 3)
+        .map(({ team }) => ({ team, counts: true, state: 'played' as const })) as Side
+    return { id: `e${event}m${m}`, phase: 'qualification', number: m + 1, play: 1, red: side(0), blue: side(3) }
+  })
+  const watched = matches.flatMap((match) =>
+    [...match.red, ...match.blue].map(({ team }) => ({
+      team,
+      observation: record(team, match.id, play(robotsOfSeason.find((each) => each.team === team)!, chance)),
+    })),
+  )
+  return { matches, watched }
+}
+
+describe('an earlier event whose matches are at hand', () => {
+  const before = playEvent(1, 6)
+  const here = { ...playEvent(2, 1), teams: robotsOfSeason.map(({ team }) => team), visits: [], changes: [] }
+  const changes = [{ team: 't1', afterMatch: before.matches[4]!.id }]
+  const earlier = { matches: before.matches, watched: before.watched, changes, discount: 0.5, changed: ['t2'] }
+
+  it('counts by its discount, and once more by the usual one for each change of the robot since', () => {
+    const event = eventEstimates({ ...here, game, earlier })
+    const weights = (team: string) => event.weightedOf(team).map((each) => [each.here, each.weight])
+    // Six matches there, one here. t0 was never changed; t1 after its third match there; t2 between the two events.
+    expect(weights('t0')).toEqual([...Array(6).fill([false, 0.5]), [true, 1]])
+    expect(weights('t1')).toEqual([...Array(3).fill([false, 0.5 * 0.4]), ...Array(3).fill([false, 0.5]), [true, 1]])
+    expect(weights('t2')).toEqual([...Array(6).fill([false, 0.5 * 0.4]), [true, 1]])
+    // A change here cuts everything before it.
+    const changed = eventEstimates({ ...here, game, earlier, changes: [{ team: 't0', afterMatch: null }] })
+    expect(changed.weightedOf('t0').map(({ weight }) => weight)).toEqual([...Array(6).fill(0.5 * 0.4), 1])
+  })
+
+  it('says what it changes: of each team its matches there, what they count, and the numbers with and without', () => {
+    const told = earlierChanges({ ...here, game }, earlier)
+    expect(told.slice(0, 3).map(({ matches, before: there, worth, changes: n }) => [matches, there, worth, n])).toEqual(
+      [
+        [1, 6, expect.closeTo(3, 12), 0],
+        [1, 6, expect.closeTo(3 * 0.2 + 3 * 0.5, 12), 0],
+        [1, 6, expect.closeTo(1.2, 12), 1],
+      ],
+    )
+    const [plain, both] = [estimatesOfEvent({ ...here, game }), estimatesOfEvent({ ...here, game, earlier })]
+    for (const [k, { with: together, without }] of told.entries()) {
+      expect(without.points).toEqual(plain[k]!.points)
+      expect(together.points).toEqual(both[k]!.points)
+      expect(together.attempts.ownWeight).toBeGreaterThan(without.attempts.ownWeight)
+    }
+    // At no discount it is as if there were none.
+    const nothing = estimatesOfEvent({ ...here, game, earlier: { ...earlier, discount: 0 } })
+    expect(nothing.map(({ attempts }) => attempts.mean)).toEqual(
+      plain.map(({ attempts }) => expect.closeTo(attempts.mean, 9)),
+    )
+  })
+
+  it('names its matches apart from those of this event, and what was believed after each is of this event alone', () => {
+    const made = madeOfEvent({ ...here, game, earlier })['t0']!
+    expect(made.attempts.matches.map((each) => each.earlier ?? false)).toEqual([...Array(6).fill(true), false])
+    expect(made.running.map(({ match }) => match)).toEqual(made.attempts.matches.slice(6).map(({ match }) => match))
+    expect(made.running[0]!.mean).toBeCloseTo(estimatesOfEvent({ ...here, game, earlier })[0]!.attempts.mean, 9)
   })
 })
 

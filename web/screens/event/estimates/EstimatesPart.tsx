@@ -2,7 +2,9 @@ import { useSearch } from 'wouter'
 import { useEstimates } from '../../../data/estimates.ts'
 import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
+import { percent } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
+import { Earlier } from './Earlier.tsx'
 import { ComingMatches, ForecastPart } from './ForecastPart.tsx'
 import { HalfLives } from './HalfLives.tsx'
 import { chosenIn } from './sideBySide/chosen.ts'
@@ -30,7 +32,7 @@ export function EstimatesPart(page: EventPage) {
   return (
     <section className="sheet stack" aria-labelledby="estimates">
       <h2 id="estimates">{texts.title}</h2>
-      {data.records === 0 ? (
+      {data.records === 0 && !data.earlier?.matches ? (
         <Empty title={texts.empty}>
           <p>{texts.emptyHow}</p>
         </Empty>
@@ -45,6 +47,14 @@ export function EstimatesPart(page: EventPage) {
           <HalfLives page={page} />
         </>
       )}
+      {data.earlier && (
+        <p>
+          {data.earlier.name === null
+            ? words().earlier.missing
+            : words().earlier.counts(data.earlier.name, percent(data.earlier.discount), data.earlier.teams)}
+        </p>
+      )}
+      <Earlier page={page} />
     </section>
   )
 }

@@ -41,6 +41,8 @@ export function TeamsPart({ event, game, schedule, lead }: EventPage) {
     ...(startsOn === '' ? {} : { startsOn }),
     // Chosen where the estimates are.
     ...(body.halfLife === undefined ? {} : { halfLife: body.halfLife }),
+    ...(body.earlier && { earlier: body.earlier }),
+    ...(body.lessons !== undefined && { lessons: body.lessons }),
     ...(own === '' ? {} : { own }),
     ...(size === ''
       ? {}

@@ -16,7 +16,9 @@ export function MadeMatches(props: { page: EventPage; team: string; made: MadeOf
   const matches = matchesOf(page.game, made, what)
   if (matches.length === 0) return <p>{texts.noMatches}</p>
   const names = new Map(page.schedule.matches.map(({ match }) => [match.id, matchName(match)]))
-  const named = (id: string) => names.get(id) ?? id
+  const before = matches.filter(({ earlier }) => earlier)
+  const named = (each: MadeMatch) =>
+    each.earlier ? words().earlier.ofEarlier(before.indexOf(each) + 1) : (names.get(each.match) ?? each.match)
   const weighted = matches.some(({ weight }) => weight < 0.999)
   const measured = matches.some(({ seen }) => seen !== 1)
   return (
@@ -43,11 +45,16 @@ export function MadeMatches(props: { page: EventPage; team: string; made: MadeOf
         </thead>
         <tbody>
           {matches.map((each) => (
-            <tr key={each.match}>
+            <tr key={`${each.match} ${each.earlier ?? false}`}>
               <th scope="row">
-                {named(each.match)}
+                {named(each)}
                 <div className="soft small">
-                  <Records name={named(each.match)} of={each} lead={page.lead} look={() => setLooked(each)} />
+                  <Records
+                    name={named(each)}
+                    of={each}
+                    lead={page.lead && !each.earlier}
+                    look={() => setLooked(each)}
+                  />
                 </div>
               </th>
               <td className="figure">{saidOf(what, each)}</td>
