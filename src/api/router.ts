@@ -1,6 +1,6 @@
+import { afterRouter } from './after/router.ts'
 import { backups } from './backups.ts'
 import { briefingRouter } from './briefing/router.ts'
-import { afterRouter } from './after/router.ts'
 import { computeRouter } from './compute/router.ts'
 import { documents } from './documents/router.ts'
 import { estimatesRouter } from './estimates/router.ts'
