@@ -21,6 +21,7 @@ const allowed = [
   'tbody tr',
   'id, event, state, [device+sequence]',
   'id, event, step',
+  '++number, event',
   'no picture',
   'no small picture',
   'a screen stands outside of the stands',

@@ -18,7 +18,7 @@ export interface Packed {
 export const packKey = (event: string) => ['event', event, 'pack'] as const
 
 /** Asks for what is new, keeps it, and falls back on what was kept where the server can not be reached. */
-async function fetchPack(event: string): Promise<Packed> {
+async function packOf(event: string): Promise<Packed> {
   const before = await keptPack(event)
   const since = before ? `?since=${before.mark}` : ''
   let answer: EventPackAnswer
@@ -39,7 +39,7 @@ async function fetchPack(event: string): Promise<Packed> {
 
 const query = (event: string) => ({
   queryKey: packKey(event),
-  queryFn: () => fetchPack(event),
+  queryFn: () => packOf(event),
   // The query's own pause would hide what is kept here.
   networkMode: 'always' as const,
   // Half a megabyte: comparing it part by part is for nothing.
@@ -59,7 +59,7 @@ export function useMayPack(): boolean {
   return role === 'lead' || role === 'driveTeam' || role === 'mechanism'
 }
 
-/** After so long on an event's pages its pack is fetched, and from then on at most so often (ms). */
+/** After so long on an event's pages its pack is asked for, and from then on at most so often (ms). */
 const [settled, atMost] = [15_000, 60_000]
 
 const old = (queries: QueryClient, event: string) => {
@@ -76,11 +76,11 @@ export function useTakeAlong(event: string): void {
   const may = useMayPack()
   useEffect(() => {
     if (!may) return
-    const fetch = () => {
+    const ask = () => {
       if (old(queries, event)) void queries.prefetchQuery(query(event))
     }
-    const first = setTimeout(fetch, settled)
-    const later = setInterval(fetch, atMost)
+    const first = setTimeout(ask, settled)
+    const later = setInterval(ask, atMost)
     return () => {
       clearTimeout(first)
       clearInterval(later)

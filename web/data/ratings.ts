@@ -7,7 +7,7 @@ import { ask } from './records.ts'
 type Answer = { mark: string; ratings: { [team: string]: PackedRating } | null }
 
 /** What each team is expected to do, newest from the server, else as it was kept here. */
-async function fetchRatings(event: string): Promise<KeptRatings> {
+async function ratingsFrom(event: string): Promise<KeptRatings> {
   const before = await keptRatings(event)
   try {
     const since = before ? `?since=${before.mark}` : ''
@@ -26,7 +26,7 @@ async function fetchRatings(event: string): Promise<KeptRatings> {
 export const useRatings = (event: string, mark: string | undefined) =>
   useQuery({
     queryKey: ['event', event, 'ratings', mark],
-    queryFn: () => fetchRatings(event),
+    queryFn: () => ratingsFrom(event),
     enabled: mark !== undefined,
     networkMode: 'always',
     structuralSharing: false,

@@ -17,7 +17,7 @@ import { madeUuid } from './uuid.ts'
 const selectionKey = (event: string) => ['event', event, 'selection'] as const
 
 /** What the server keeps; where it can not be reached, what it said last. */
-async function fetchLines(event: string): Promise<{ lines: KeptLine[]; kept: boolean }> {
+async function linesOf(event: string): Promise<{ lines: KeptLine[]; kept: boolean }> {
   try {
     const { lines } = (await said(client.picks.lines.query({ event }))) as { lines: KeptLine[] }
     await keepLines(event, lines)
@@ -63,7 +63,7 @@ export function useSelection(event: string): {
   const queries = useQueryClient()
   const query = useQuery({
     queryKey: selectionKey(event),
-    queryFn: () => fetchLines(event),
+    queryFn: () => linesOf(event),
     networkMode: 'always',
   })
   const [unsent, setUnsent] = useState<Unsent[] | null>(null)

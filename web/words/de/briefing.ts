@@ -46,7 +46,7 @@ export const briefing: Words['briefing'] = {
   position: (position) => `Position ${position}`,
   us: 'wir',
   start: (start) => `Start: ${start}`,
-  fetch: (sources) => `Holen bei ${sources}`,
+  collect: (sources) => `Holen bei ${sources}`,
   bring: (goals) => `Bringen zu ${goals}`,
   firstElse: (first, others) => `${first}, sonst ${others}`,
   or: (first, last) => `${first} oder ${last}`,

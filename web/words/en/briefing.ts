@@ -46,7 +46,7 @@ export const briefing = {
   position: (position: number) => `Position ${position}`,
   us: 'us',
   start: (start: string) => `Start: ${start}`,
-  fetch: (sources: string) => `Fetch from ${sources}`,
+  collect: (sources: string) => `Collect from ${sources}`,
   bring: (goals: string) => `Bring to ${goals}`,
   firstElse: (first: string, others: string) => `${first}, else ${others}`,
   or: (first: string, last: string) => `${first} or ${last}`,

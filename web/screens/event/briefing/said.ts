@@ -23,7 +23,7 @@ function either(names: readonly string[]): string {
 }
 
 export const sourcesSaid = (game: Game, sources: readonly string[]): string =>
-  words().briefing.fetch(either(sources.map((id) => nameIn(game, id))))
+  words().briefing.collect(either(sources.map((id) => nameIn(game, id))))
 
 /** The first goal, and what comes after it. */
 export function goalsSaid(game: Game, goals: readonly string[]): string {
