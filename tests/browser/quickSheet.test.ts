@@ -261,63 +261,66 @@ test.runIf(inLongForm)(
   },
 )
 
-test('when the rules change, one page says which decisions flip, and a sheet is ranked under a reading, at every width of its window', async () => {
-  const { body: game } = await json('/api/documents/game/breakwater')
-  const finishes = game.finishes.map((finish: { id: string; points: number }) =>
-    finish.id === 'davit' ? { ...finish, points: 30 } : finish,
-  )
-  await fetch(`${world.url}/api/documents/game/breakwater`, {
-    method: 'PUT',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ base: 1, note: 'If 7.3 means each robot', body: { ...game, finishes } }),
-  })
-  const page = await world.open('/games/breakwater/consequences')
-  await page.getByText('1 of 1 decision flips.').waitFor()
-  const row = page.locator('tbody tr').first()
-  await expect.poll(() => row.innerText()).toMatch(/Kittiwake[\s\S]*Shearwater[\s\S]*flips/)
-  await page.getByLabel('Compute under').selectOption('1')
-  await page.getByText('The one decision stands.').waitFor()
-  await page.getByLabel('If … means …').fill('If each robot is paid for the davit')
-  await page.getByLabel('Rule', { exact: true }).fill('7.3')
-  await page.getByLabel('Revision of the game').selectOption('2')
-  await page.getByRole('button', { name: 'Name this reading' }).click()
-  await page.getByText('7.3, revision 2').waitFor()
-  if (inLongForm) expect(await findings(page)).toEqual([])
+test.runIf(inLongForm)(
+  'when the rules change, one page says which decisions flip, and a sheet is ranked under a reading, at every width of its window',
+  async () => {
+    const { body: game } = await json('/api/documents/game/breakwater')
+    const finishes = game.finishes.map((finish: { id: string; points: number }) =>
+      finish.id === 'davit' ? { ...finish, points: 30 } : finish,
+    )
+    await fetch(`${world.url}/api/documents/game/breakwater`, {
+      method: 'PUT',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ base: 1, note: 'If 7.3 means each robot', body: { ...game, finishes } }),
+    })
+    const page = await world.open('/games/breakwater/consequences')
+    await page.getByText('1 of 1 decision flips.').waitFor()
+    const row = page.locator('tbody tr').first()
+    await expect.poll(() => row.innerText()).toMatch(/Kittiwake[\s\S]*Shearwater[\s\S]*flips/)
+    await page.getByLabel('Compute under').selectOption('1')
+    await page.getByText('The one decision stands.').waitFor()
+    await page.getByLabel('If … means …').fill('If each robot is paid for the davit')
+    await page.getByLabel('Rule', { exact: true }).fill('7.3')
+    await page.getByLabel('Revision of the game').selectOption('2')
+    await page.getByRole('button', { name: 'Name this reading' }).click()
+    await page.getByText('7.3, revision 2').waitFor()
+    if (inLongForm) expect(await findings(page)).toEqual([])
 
-  const sheet = await world.open('/quick-sheet/first-saturday')
-  await sheet
-    .getByText('Under ‘If each robot is paid for the davit’ the best way is ‘Gantry, then the davit’.')
-    .waitFor()
-  await sheet.getByRole('button', { name: 'Compute with the newest' }).click()
-  await first(sheet, 'Gantry, then the davit')
+    const sheet = await world.open('/quick-sheet/first-saturday')
+    await sheet
+      .getByText('Under ‘If each robot is paid for the davit’ the best way is ‘Gantry, then the davit’.')
+      .waitFor()
+    await sheet.getByRole('button', { name: 'Compute with the newest' }).click()
+    await first(sheet, 'Gantry, then the davit')
 
-  // It fits its window where the table becomes cards, and on both sides of it.
-  const shown: boolean[] = []
-  for (const width of [1280, 1252, 1200, 1100, 800, 360]) {
-    await sheet.setViewportSize({ width, height: 740 })
-    expect(await tooWide(sheet), String(width)).toBeLessThanOrEqual(0)
-    shown.push(await sheet.locator('table.quick thead').isHidden())
-  }
-  expect([shown[0], shown.at(-1)]).toEqual([false, true])
+    // It fits its window where the table becomes cards, and on both sides of it.
+    const shown: boolean[] = []
+    for (const width of [1280, 1252, 1200, 1100, 800, 360]) {
+      await sheet.setViewportSize({ width, height: 740 })
+      expect(await tooWide(sheet), String(width)).toBeLessThanOrEqual(0)
+      shown.push(await sheet.locator('table.quick thead').isHidden())
+    }
+    expect([shown[0], shown.at(-1)]).toEqual([false, true])
 
-  // Another reading in one step, from the game's own screen: what was changed is the reading's, the rules stay.
-  await page.goto(`${world.url}/games/breakwater`)
-  const name = page.locator('[data-place="name"]')
-  await name.fill('Breakwater, read otherwise')
-  await page.getByRole('button', { name: 'Save as a reading …' }).click()
-  const panel = page.getByRole('dialog')
-  await panel.getByRole('button', { name: 'Save the reading' }).click()
-  await panel.getByText('Please say what the rule would mean.').waitFor()
-  await panel.getByLabel('If … means …').fill('If the name is another one')
-  expect(await findings(page)).toEqual([])
-  await panel.getByRole('button', { name: 'Save the reading' }).click()
-  await page.getByText('‘If the name is another one’ is a reading now, revision 3.').waitFor()
-  await expect.poll(() => name.inputValue()).toBe('Breakwater')
-  await page.getByText('Revision 4, saved.').waitFor()
-  expect((await json('/api/documents/game/breakwater?revision=3')).name).toBe('Breakwater, read otherwise')
-  await page.context().close()
-  await sheet.context().close()
-})
+    // Another reading in one step, from the game's own screen: what was changed is the reading's, the rules stay.
+    await page.goto(`${world.url}/games/breakwater`)
+    const name = page.locator('[data-place="name"]')
+    await name.fill('Breakwater, read otherwise')
+    await page.getByRole('button', { name: 'Save as a reading …' }).click()
+    const panel = page.getByRole('dialog')
+    await panel.getByRole('button', { name: 'Save the reading' }).click()
+    await panel.getByText('Please say what the rule would mean.').waitFor()
+    await panel.getByLabel('If … means …').fill('If the name is another one')
+    expect(await findings(page)).toEqual([])
+    await panel.getByRole('button', { name: 'Save the reading' }).click()
+    await page.getByText('‘If the name is another one’ is a reading now, revision 3.').waitFor()
+    await expect.poll(() => name.inputValue()).toBe('Breakwater')
+    await page.getByText('Revision 4, saved.').waitFor()
+    expect((await json('/api/documents/game/breakwater?revision=3')).name).toBe('Breakwater, read otherwise')
+    await page.context().close()
+    await sheet.context().close()
+  },
+)
 
 test('nothing went wrong in any page', () => {
   expect(world.errors).toEqual([])
