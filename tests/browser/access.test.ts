@@ -11,7 +11,7 @@ beforeAll(async () => {
 afterAll(() => world.close())
 
 describe('the accessibility scan finds nothing in light, dark and high contrast', () => {
-  test('in the panel of settings, the list of shortcuts, and an opened number', async () => {
+  test.runIf(inLongForm)('in the panel of settings, the list of shortcuts, and an opened number', async () => {
     const page = await world.open('/')
     await settled(page, '.question .facts li:nth-child(4)')
     const panels = [

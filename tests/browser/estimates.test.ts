@@ -134,77 +134,85 @@ test('all teams stand beside each other, one opens with its matches, and a recor
   expect(world.errors).toEqual([])
 })
 
-test('a design is put against its robot’s practice, written back into a copy, and the decision computed again with it', async () => {
-  const page = await world.open(`/event/${event.id}/field?design=shearwater`)
-  await page.getByText(/^The model says \d+\.\d.s a trip, the field says \d+\.\d.s \[\d+\.\d, \d+\.\d\]\.$/).waitFor()
-  expect(await page.getByLabel('Robot on the field').inputValue()).toBe(ownTeam)
-  await page.getByLabel('Runs', { exact: true }).selectOption('practice')
-  await page.getByText(/^From \d+ trips of 10 runs\.$/).waitFor()
-  await page.getByText(/^\d\.\d.s of the \d\.\d.s are in collecting\.$/).waitFor()
-  for (const driver of ['A Pia', 'B Sven']) await page.getByRole('rowheader', { name: driver }).waitFor()
-  expect(await findings(page)).toEqual([])
+test.runIf(inLongForm)(
+  'a design is put against its robot’s practice, written back into a copy, and the decision computed again with it',
+  async () => {
+    const page = await world.open(`/event/${event.id}/field?design=shearwater`)
+    await page.getByText(/^The model says \d+\.\d.s a trip, the field says \d+\.\d.s \[\d+\.\d, \d+\.\d\]\.$/).waitFor()
+    expect(await page.getByLabel('Robot on the field').inputValue()).toBe(ownTeam)
+    await page.getByLabel('Runs', { exact: true }).selectOption('practice')
+    await page.getByText(/^From \d+ trips of 10 runs\.$/).waitFor()
+    await page.getByText(/^\d\.\d.s of the \d\.\d.s are in collecting\.$/).waitFor()
+    for (const driver of ['A Pia', 'B Sven']) await page.getByRole('rowheader', { name: driver }).waitFor()
+    expect(await findings(page)).toEqual([])
 
-  // By keyboard: the stage that takes the difference, and what it does to the points.
-  await page.getByRole('combobox', { name: /^Collect from Channel slipway/ }).selectOption({ index: 2 })
-  const points = page.getByText(/^Expected points of a match: /)
-  await points.waitFor()
-  const [before, after] = [...((await points.textContent()) ?? '').matchAll(/\d+\.\d/g)].map(Number)
-  expect(after).toBeLessThan(before!)
-  await page.getByLabel('Name of the copy').fill('')
-  await page.getByRole('button', { name: 'Keep the copy' }).press('Enter')
-  await page.getByText('Please give the copy a name.').waitFor()
-  await page.getByLabel('Name of the copy').fill('Shearwater, timed')
-  await page.getByRole('button', { name: 'Keep the copy' }).press('Enter')
-  const copy = await page.getByRole('link', { name: 'Shearwater, timed' }).getAttribute('href')
-  const stored = await (await fetch(`${world.url}/api/documents/design/${copy!.split('/').at(-1)}`)).json()
-  expect(stored.body.fromField).toMatchObject({
-    design: { id: 'shearwater', revision: 1 },
-    team: ownTeam,
-    matches: 0,
-    practice: 10,
-  })
-  expect(stored.body.fromField.shifts).toMatchObject([{ leg: { kind: 'collect', source: 'channel' }, stage: 'chase' }])
+    // By keyboard: the stage that takes the difference, and what it does to the points.
+    await page.getByRole('combobox', { name: /^Collect from Channel slipway/ }).selectOption({ index: 2 })
+    const points = page.getByText(/^Expected points of a match: /)
+    await points.waitFor()
+    const [before, after] = [...((await points.textContent()) ?? '').matchAll(/\d+\.\d/g)].map(Number)
+    expect(after).toBeLessThan(before!)
+    await page.getByLabel('Name of the copy').fill('')
+    await page.getByRole('button', { name: 'Keep the copy' }).press('Enter')
+    await page.getByText('Please give the copy a name.').waitFor()
+    await page.getByLabel('Name of the copy').fill('Shearwater, timed')
+    await page.getByRole('button', { name: 'Keep the copy' }).press('Enter')
+    const copy = await page.getByRole('link', { name: 'Shearwater, timed' }).getAttribute('href')
+    const stored = await (await fetch(`${world.url}/api/documents/design/${copy!.split('/').at(-1)}`)).json()
+    expect(stored.body.fromField).toMatchObject({
+      design: { id: 'shearwater', revision: 1 },
+      team: ownTeam,
+      matches: 0,
+      practice: 10,
+    })
+    expect(stored.body.fromField.shifts).toMatchObject([
+      { leg: { kind: 'collect', source: 'channel' }, stage: 'chase' },
+    ])
 
-  await page.getByRole('link', { name: 'Leave the hook out for now' }).click()
-  await page.getByText('Would we decide the same today? Shearwater, timed stands in for Shearwater:').waitFor()
-  await page.getByText(/^The decision (stands|flips): /).waitFor()
-  await page.getByRole('rowheader', { name: 'the design ‘Shearwater, timed’' }).waitFor()
-  if (inLongForm) expect(await findings(page)).toEqual([])
+    await page.getByRole('link', { name: 'Leave the hook out for now' }).click()
+    await page.getByText('Would we decide the same today? Shearwater, timed stands in for Shearwater:').waitFor()
+    await page.getByText(/^The decision (stands|flips): /).waitFor()
+    await page.getByRole('rowheader', { name: 'the design ‘Shearwater, timed’' }).waitFor()
+    if (inLongForm) expect(await findings(page)).toEqual([])
 
-  // Of a robot that nobody has timed.
-  await page.goto(`${world.url}/event/${event.id}/field?team=12345&design=puffin`)
-  await page.getByText('No such run of this robot was timed').waitFor()
-  expect(world.errors).toEqual([])
-})
+    // Of a robot that nobody has timed.
+    await page.goto(`${world.url}/event/${event.id}/field?team=12345&design=puffin`)
+    await page.getByText('No such run of this robot was timed').waitFor()
+    expect(world.errors).toEqual([])
+  },
+)
 
-test('forecasts are told with what came of them, by chances, scores and baselines; more are made in one go and can be stopped', async () => {
-  const page = await world.open(`/event/${event.id}/forecasts`)
-  await page.getByText(/^In \d+ of 20 matches, the side with the greater chance won\.$/).waitFor()
-  await page.getByText('Judged are 20 of 23 matches with a result').waitFor()
-  expect(
-    await page.getByRole('img', { name: /^How often the likelier side won, by its chance: 5\d.%: / }).count(),
-  ).toBe(1)
-  expect(await page.getByRole('img', { name: /^Scores from the lowest fifth/ }).count()).toBe(1)
-  const table = page.getByRole('table', { name: 'Every forecast' })
-  await table.getByRole('row', { name: /^Qualification 6 .*played again, counts for nothing/ }).waitFor()
-  expect(await findings(page)).toEqual([])
+test.runIf(inLongForm)(
+  'forecasts are told with what came of them, by chances, scores and baselines; more are made in one go and can be stopped',
+  async () => {
+    const page = await world.open(`/event/${event.id}/forecasts`)
+    await page.getByText(/^In \d+ of 20 matches, the side with the greater chance won\.$/).waitFor()
+    await page.getByText('Judged are 20 of 23 matches with a result').waitFor()
+    expect(
+      await page.getByRole('img', { name: /^How often the likelier side won, by its chance: 5\d.%: / }).count(),
+    ).toBe(1)
+    expect(await page.getByRole('img', { name: /^Scores from the lowest fifth/ }).count()).toBe(1)
+    const table = page.getByRole('table', { name: 'Every forecast' })
+    await table.getByRole('row', { name: /^Qualification 6 .*played again, counts for nothing/ }).waitFor()
+    expect(await findings(page)).toEqual([])
 
-  await page.getByRole('button', { name: 'Forecast the day’s coming matches' }).press('Enter')
-  await page.getByText(/^Forecasting: [1-9]\d* of \d+ done\.$/).waitFor()
-  await page.getByRole('button', { name: 'Stop' }).press('Enter')
-  await page.getByText(/^Stopped; \d+ forecasts were kept\.$/).waitFor()
-  await table.getByRole('row', { name: /^Qualification 25 (Red|Blue) \d\d.% no result yet/ }).waitFor()
+    await page.getByRole('button', { name: 'Forecast the day’s coming matches' }).press('Enter')
+    await page.getByText(/^Forecasting: [1-9]\d* of \d+ done\.$/).waitFor()
+    await page.getByRole('button', { name: 'Stop' }).press('Enter')
+    await page.getByText(/^Stopped; \d+ forecasts were kept\.$/).waitFor()
+    await table.getByRole('row', { name: /^Qualification 25 (Red|Blue) \d\d.% no result yet/ }).waitFor()
 
-  // On a phone rows are cards, and nothing is wider than the window.
-  await page.setViewportSize({ width: 390, height: 800 })
-  await page.getByRole('list', { name: 'Every forecast' }).waitFor()
-  expect(await wider(page)).toBe(0)
-  expect(await cutTexts(page)).toEqual([])
-  await page.getByRole('link', { name: 'Qualification 9', exact: true }).click()
-  await page.getByText(/^Before the match \(.*\): Red 67.%\. Red won, 239 : 62$/).waitFor()
-  await page.getByText('Red came to 239; forecast were 194.5, 113 to 272 with 80 %.').waitFor()
-  expect(world.errors).toEqual([])
-})
+    // On a phone rows are cards, and nothing is wider than the window.
+    await page.setViewportSize({ width: 390, height: 800 })
+    await page.getByRole('list', { name: 'Every forecast' }).waitFor()
+    expect(await wider(page)).toBe(0)
+    expect(await cutTexts(page)).toEqual([])
+    await page.getByRole('link', { name: 'Qualification 9', exact: true }).click()
+    await page.getByText(/^Before the match \(.*\): Red 67.%\. Red won, 239 : 62$/).waitFor()
+    await page.getByText('Red came to 239; forecast were 194.5, 113 to 272 with 80 %.').waitFor()
+    expect(world.errors).toEqual([])
+  },
+)
 
 describe.runIf(inLongForm)('estimates', () => {
   test.each(['en-US', 'de-DE'])('fit 360 px in %s', async (locale) => {

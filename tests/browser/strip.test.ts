@@ -136,7 +136,7 @@ test.runIf(inLongForm)('Escape takes a drag back, and nothing has changed', asyn
   await page.context().close()
 })
 
-test('a bar’s end is dragged by a finger on a phone, and the page stays where it is', async () => {
+test.runIf(inLongForm)('a bar’s end is dragged by a finger on a phone, and the page stays where it is', async () => {
   const page = await score('/designs/puffin', { viewport: { width: 390, height: 844 }, hasTouch: true })
   // What is computed last writes lines above the strip.
   await page.getByText('The one call').waitFor()

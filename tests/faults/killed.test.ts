@@ -9,7 +9,7 @@ import { seen } from './harbourEvent.ts'
 import { openEvent } from './openEvent.ts'
 import { startProcess } from './process.ts'
 
-const rounds = inLongForm ? 25 : 10
+const rounds = inLongForm ? 25 : 4
 const phones = 4
 const rowsEach = 20
 

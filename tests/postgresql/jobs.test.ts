@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { eventsOf, type Sent } from '../api/events.ts'
 import { type Server, startServer } from '../api/server.ts'
+import { inLongForm } from '../browser/longForm.ts'
 import { postgresqlDatabase, type TestDatabase } from '../engines.ts'
 import { type ServerProcess, startProcess } from '../faults/process.ts'
 import { harbour, ternBest } from '../model/documents/harbour.ts'
@@ -37,26 +38,29 @@ async function followed(url: string, id: string, at: (sent: Sent) => void = () =
 
 const kinds = (heard: readonly Sent[]) => heard.flatMap(({ id, event }) => (id === undefined ? [] : [event]))
 
-test('A job whose process is killed is begun anew by another, who tells of it as if nothing had been', async () => {
-  const victim: ServerProcess = await startProcess(database.url)
-  let other: Server | undefined
-  try {
-    // Enough for the first to be killed at it, whichever moment it begins at.
-    const id = await started(victim.url, 20_000)
-    await expect.poll(async () => (await (await fetch(`${victim.url}/api/jobs/${id}`)).json()).state).toBe('running')
-    await victim.kill()
-    other = await startServer({ on: database, pool: { threads: 2 } })
-    expect((await other.get(`/api/jobs/${id}`)).body).toMatchObject({ state: 'running', result: null })
-    const heard = await followed(other.url, id)
-    expect(kinds(heard)).toEqual(['asked', 'started', 'started', 'ended'])
-    const { body } = await other.get(`/api/jobs/${id}`)
-    expect(body).toMatchObject({ state: 'done', failure: null })
-    expect(body.result.replicates).toBe(20_000)
-  } finally {
-    await victim.kill()
-    await other?.close()
-  }
-})
+test.runIf(inLongForm)(
+  'A job whose process is killed is begun anew by another, who tells of it as if nothing had been',
+  async () => {
+    const victim: ServerProcess = await startProcess(database.url)
+    let other: Server | undefined
+    try {
+      // Enough for the first to be killed at it, whichever moment it begins at.
+      const id = await started(victim.url, 20_000)
+      await expect.poll(async () => (await (await fetch(`${victim.url}/api/jobs/${id}`)).json()).state).toBe('running')
+      await victim.kill()
+      other = await startServer({ on: database, pool: { threads: 2 } })
+      expect((await other.get(`/api/jobs/${id}`)).body).toMatchObject({ state: 'running', result: null })
+      const heard = await followed(other.url, id)
+      expect(kinds(heard)).toEqual(['asked', 'started', 'started', 'ended'])
+      const { body } = await other.get(`/api/jobs/${id}`)
+      expect(body).toMatchObject({ state: 'done', failure: null })
+      expect(body.result.replicates).toBe(20_000)
+    } finally {
+      await victim.kill()
+      await other?.close()
+    }
+  },
+)
 
 test('Jobs are heard of, cancelled and left to each other by servers side by side; one that stops interrupts none', async () => {
   const here = await startServer({ on: database, pool: { threads: 1 } })
