@@ -32,6 +32,8 @@ export const playoffs: Words['playoffs'] = {
   oursNumbered: (number) => `Allianz ${number}, unsere`,
   bracket: 'Spielbaum',
   bracketTable: 'Spielbaum: Tabelle',
+  chancesTable: 'Chancen aller Allianzen: Tabelle',
+  threesTable: 'Chancen jeder Dreiergruppe: Tabelle',
   tie: 'Nr.',
   part: 'Runde',
   meet: 'Wer gegen wen',

@@ -29,6 +29,8 @@ export const playoffs = {
   oursNumbered: (number: number) => `Alliance ${number}, ours`,
   bracket: 'Bracket',
   bracketTable: 'Bracket: table',
+  chancesTable: 'Chances of all alliances: table',
+  threesTable: 'Chances of each three: table',
   tie: 'No.',
   part: 'Round',
   meet: 'Who meets',

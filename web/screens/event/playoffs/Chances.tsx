@@ -11,38 +11,40 @@ export function Chances(props: {
   const { chances, alliances, own } = props
   const texts = words().playoffs
   return (
-    <table className="tide">
-      <thead>
-        <tr>
-          <th scope="col">{texts.alliance}</th>
-          <th scope="col">{texts.robots}</th>
-          <th scope="col" className="figure">
-            {texts.finals}
-          </th>
-          <th scope="col" className="figure">
-            {texts.wins}
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {chances.map(({ alliance, robots, wins, finals, error }) => {
-          const sits = alliances[alliance - 1]!.filter((team) => !robots.includes(team))
-          return (
-            <tr key={alliance} className={alliance === own ? 'picks-own' : undefined}>
-              <th scope="row">{alliance === own ? texts.oursNumbered(alliance) : texts.numbered(alliance)}</th>
-              <td>
-                {listed(robots)}
-                {sits.length > 0 && <span className="slot-mark">{texts.sits(listed(sits))}</span>}
-              </td>
-              <td className="figure">{percent(finals)}</td>
-              <td className="figure">
-                {percent(wins)} <span className="soft small">± {points(100 * error)}</span>
-              </td>
-            </tr>
-          )
-        })}
-      </tbody>
-    </table>
+    <div className="scroll" tabIndex={0} role="region" aria-label={texts.chancesTable}>
+      <table className="tide">
+        <thead>
+          <tr>
+            <th scope="col">{texts.alliance}</th>
+            <th scope="col">{texts.robots}</th>
+            <th scope="col" className="figure">
+              {texts.finals}
+            </th>
+            <th scope="col" className="figure">
+              {texts.wins}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {chances.map(({ alliance, robots, wins, finals, error }) => {
+            const sits = alliances[alliance - 1]!.filter((team) => !robots.includes(team))
+            return (
+              <tr key={alliance} className={alliance === own ? 'picks-own' : undefined}>
+                <th scope="row">{alliance === own ? texts.oursNumbered(alliance) : texts.numbered(alliance)}</th>
+                <td>
+                  {listed(robots)}
+                  {sits.length > 0 && <span className="slot-mark">{texts.sits(listed(sits))}</span>}
+                </td>
+                <td className="figure">{percent(finals)}</td>
+                <td className="figure">
+                  {percent(wins)} <span className="soft small">± {points(100 * error)}</span>
+                </td>
+              </tr>
+            )
+          })}
+        </tbody>
+      </table>
+    </div>
   )
 }
 
@@ -54,28 +56,30 @@ export function Threes({ threes, members }: { threes: readonly Substitution[]; m
   return (
     <>
       <p>{settled ? texts.bestThree(listed(first.robots)) : texts.noBestThree}</p>
-      <table className="tide">
-        <thead>
-          <tr>
-            <th scope="col">{texts.play}</th>
-            <th scope="col">{texts.sitsOut}</th>
-            <th scope="col" className="figure">
-              {texts.wins}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {threes.map(({ robots, wins, error }) => (
-            <tr key={robots.join()}>
-              <th scope="row">{listed(robots)}</th>
-              <td>{listed(members.filter((team) => !robots.includes(team)))}</td>
-              <td className="figure">
-                {percent(wins)} <span className="soft small">± {points(100 * error)}</span>
-              </td>
+      <div className="scroll" tabIndex={0} role="region" aria-label={texts.threesTable}>
+        <table className="tide">
+          <thead>
+            <tr>
+              <th scope="col">{texts.play}</th>
+              <th scope="col">{texts.sitsOut}</th>
+              <th scope="col" className="figure">
+                {texts.wins}
+              </th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {threes.map(({ robots, wins, error }) => (
+              <tr key={robots.join()}>
+                <th scope="row">{listed(robots)}</th>
+                <td>{listed(members.filter((team) => !robots.includes(team)))}</td>
+                <td className="figure">
+                  {percent(wins)} <span className="soft small">± {points(100 * error)}</span>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
     </>
   )
 }
