@@ -52,15 +52,7 @@ export interface Kernel {
     scale: number,
   ): void
   /** Eight numbers of each row: `offer`, where nobody asks for the choices: eight numbers from `choice` on are written over. */
-  offerRows(
-    best: number,
-    width: number,
-    choice: number,
-    values: number,
-    row: number,
-    rows: number,
-    tie: number,
-  ): void
+  offerRows(best: number, width: number, choice: number, values: number, row: number, rows: number, tie: number): void
 }
 
 /** For engines without the instructions, or pages that must not compile. Same sums in the same order. */

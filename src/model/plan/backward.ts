@@ -135,7 +135,10 @@ class BackwardPass {
 
   private decideIn(rooms: readonly number[], from: number, to: number): void {
     const { nodes } = this.problem.graph
-    if (this.atOnce) return this.valueAtOnce(runsOf(rooms), from, to - from + 1)
+    if (this.atOnce) {
+      this.valueAtOnce(runsOf(rooms), from, to - from + 1)
+      return
+    }
     for (let n = 0; n < nodes.length; n++) {
       if (!this.given) this.finishes.find(n, from, to - from + 1)
       for (let i = 0; i < rooms.length; i++) this.decide(n, rooms[i] as number, from, to)
@@ -147,15 +150,16 @@ class BackwardPass {
    * too, which costs less there than to find out.
    */
   private valueAtOnce(runs: readonly (readonly [first: number, many: number])[], from: number, count: number): void {
-    const { data, places, finishes, q, choice, all } = this
+    const { data, places, finishes, lead: nothing, q, choice, all } = this
+    const { kernel } = this.space
     for (let n = 0; n < this.values.length; n++) {
       finishes.find(n, from, count)
       for (let j = 0; j < count; j++) data[q + j] = finishes.worth[j] as number
       for (const [r, many] of runs) {
         const best = (places.values[n] as number) + r * places.row + places.pad + from
-        for (let k = 0; k < many; k++) data.fill(0, best + k * places.row, best + k * places.row + group)
+        kernel.combineRows(best, places.row, nothing, 0, nothing, 0, many, 0)
         for (const work of this.works.of[n] as Work[]) this.works.offerRooms(work, { r, many, best }, all, choice)
-        this.space.kernel.offerRows(best, places.row, choice, q, 0, many, tie)
+        kernel.offerRows(best, places.row, choice, q, 0, many, tie)
       }
     }
   }
@@ -327,32 +331,28 @@ class BackwardPass {
    * More room than is of use is worth as much as what is, and below the floor the floor stands in: copied, so that no
    * reader has to clip. What can not be met is left empty.
    */
-  private fill(from: number, to: number, { top, low, least }: Within): void {
-    const { rooms } = this.problem
+  private fill(from: number, to: number, within: Within): void {
     const { row, pad } = this.places
-    for (let r = 0; r < rooms.size; r++) {
-      let clipped = 0
-      let met = true
-      for (let d = 0; d < top.length; d++) {
-        const room = rooms.room(r, d)
-        if (room < (low[d] as number)) met = false
-        const counts = Math.max(least[d] as number, Math.min(room, top[d] as number))
-        clipped += counts * (rooms.strides[d] as number)
+    for (const { first, many, clipped } of this.ceiling.clipped(within)) {
+      const source = clipped * row + pad + from
+      const target = first * row + pad + from
+      if (this.atOnce) {
+        for (const place of this.places.values)
+          this.space.kernel.combineRows(place + target, row, place + source, 0, this.lead, 0, many, 0)
+        continue
       }
-      if (!met || clipped === r) continue
-      const start = r * row + pad + from
-      const end = start + to - from
-      const back = (r - clipped) * row
-      for (let n = 0; n < this.values.length; n++) {
-        const values = this.values[n] as Float64Array
-        const latest = this.latest[n] as Int16Array
-        for (let place = start; place <= end; place++) values[place] = values[place - back] as number
-        latest[r] = latest[clipped] as number
+      for (let k = 0; k < many; k++) {
+        const start = target + k * row
+        for (const table of this.values) copy(table, source, start, to - from)
+        for (const table of this.actions) copy(table, source, start, to - from)
+        for (const latest of this.latest) latest[first + k] = latest[clipped] as number
       }
-      for (const actions of this.actions)
-        for (let place = start; place <= end; place++) actions[place] = actions[place - back] as number
     }
   }
+}
+
+function copy(table: Float64Array | Int16Array, source: number, target: number, last: number): void {
+  for (let j = 0; j <= last; j++) table[target + j] = table[source + j] as number
 }
 
 /** Rooms whose indices follow one another: the first, and how many. */

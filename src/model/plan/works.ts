@@ -3,6 +3,7 @@ import { Ahead, group } from './ahead.ts'
 import { tie } from './finishes.ts'
 import type { GraphNode } from './graph.ts'
 import type { Problem } from './problem.ts'
+import { roomsAt } from './rooms.ts'
 import type { TablePlaces } from './table.ts'
 
 /** A collect or score leg of a node, with what its Q is made of. */
@@ -64,7 +65,7 @@ export class Works {
     this.space = space
     this.places = places
     this.of = graph.nodes.map((node) => worksOf(problem, node))
-    this.roomAt = rooms.most.map((_, d) => Int32Array.from({ length: rooms.size }, (_, r) => rooms.room(r, d)))
+    this.roomAt = roomsAt(rooms)
     this.ahead = new Ahead(problem, places, block, space)
     const { width } = this.ahead
     this.width = width
@@ -121,7 +122,10 @@ export class Works {
    */
   offerRooms(work: Work, { r, many, best }: RoomRun, into: number, spare: number): void {
     const { dimension, load } = work
-    if (dimension < 0) return this.offerRun(work, { r, many, best }, into, spare)
+    if (dimension < 0) {
+      this.offerRun(work, { r, many, best }, into, spare)
+      return
+    }
     const rooms = this.roomAt[dimension] as Int32Array
     const { row } = this.places
     for (let k = 0; k < many; k++) {
