@@ -342,23 +342,18 @@ class BackwardPass {
     for (const { first, many, clipped } of this.ceiling.clipped(within)) {
       const source = clipped * row + pad + from
       const target = first * row + pad + from
-      if (this.atOnce) {
+      for (let j = 0; j <= to - from; j += group)
         for (const place of this.places.values)
-          this.space.kernel.combineRows(place + target, row, place + source, 0, this.lead, 0, many, 0)
-        continue
-      }
+          this.space.kernel.combineRows(place + target + j, row, place + source + j, 0, this.lead, 0, many, 0)
+      if (this.atOnce) continue
       for (let k = 0; k < many; k++) {
         const start = target + k * row
-        for (const table of this.values) copy(table, source, start, to - from)
-        for (const table of this.actions) copy(table, source, start, to - from)
+        for (const actions of this.actions)
+          for (let j = 0; j <= to - from; j++) actions[start + j] = actions[source + j] as number
         for (const latest of this.latest) latest[first + k] = latest[clipped] as number
       }
     }
   }
-}
-
-function copy(table: Float64Array | Int16Array, source: number, target: number, last: number): void {
-  for (let j = 0; j <= last; j++) table[target + j] = table[source + j] as number
 }
 
 /** Rooms whose indices follow one another: the first, and how many. */
