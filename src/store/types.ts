@@ -122,6 +122,8 @@ export interface Store {
   workspace(id: string): WorkspaceStore
   /** Id of the workspace that holds the round of guesses with that code. */
   workspaceOfRound(code: string): Promise<string | null>
+  /** Id of the workspace with that name. */
+  workspaceNamed(name: string): Promise<string | null>
   /** Id of the workspace with that name, made when there is none. */
   ensureWorkspace(name: string): Promise<string>
   /** No workspace holds a document. */

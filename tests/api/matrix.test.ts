@@ -210,6 +210,7 @@ describe('A lead of one team and what belongs to another:', () => {
     'picks.write': { after: null, lines: [{ id: gone, line: { kind: 'undoes', line: gone } }] },
     'picks.note': { after: null, lines: [{ id: gone, line: { kind: 'order', teams: [] } }] },
     'stands.training': { seed: 1 },
+    'people.erase': { nickname: 'Taken' },
     'people.changeRole': { role: 'viewer' },
     'devices.rename': { name: 'Taken' },
   }

@@ -33,6 +33,8 @@ export const peopleSentences = {
   claimFirst: (_: Nothing) =>
     'Nobody has claimed this server yet: open the set-up link first, which the start of the server prints',
   lastLead: (_: Nothing) => 'This is the last lead with a passphrase: make somebody else a lead first',
+  otherNickname: (of: { nickname: string }) =>
+    `This person is not called “${of.nickname}”: type the nickname as it stands here to delete the person`,
   noPerson: (of: { id: string }) => `There is no person with the id “${of.id}”`,
   copiesElsewhere: (_: Nothing) =>
     'This server’s database is copied by its own means: whoever runs it knows where the copies are',

@@ -32,6 +32,8 @@ export const ofPeople: Pick<Words['problems'], keyof typeof peopleSentences> = {
   claimFirst: () =>
     'Dieser Server gehört noch niemandem: Öffne zuerst den Link zum Einrichten, den der Server beim Start ausgibt',
   lastLead: () => 'Das ist die letzte Leitung mit einer Passphrase: Gib erst jemand anderem diese Rolle',
+  otherNickname: ({ nickname }) =>
+    `„${nickname}“ heißt diese Person nicht: Tippe zum Löschen den Spitznamen, wie er hier steht`,
   noPerson: ({ id }) => `Es gibt niemanden mit der Kennung „${id}“`,
   copiesElsewhere: () =>
     'Die Datenbank dieses Servers wird mit ihren eigenen Mitteln kopiert: wer ihn betreibt, weiß, wo die Kopien sind',
