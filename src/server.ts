@@ -25,6 +25,7 @@ async function main() {
     webRoot: existsSync(web) ? web : undefined,
     logLevel: config.logLevel,
     metricsToken: config.metricsToken,
+    ...(config.trustProxy && { trustProxy: config.trustProxy }),
     https: config.tls ? { cert: readFileSync(config.tls.certificate), key: readFileSync(config.tls.key) } : undefined,
     claimed: () => void openToOthers(app, config),
   })

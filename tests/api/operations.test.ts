@@ -63,7 +63,7 @@ describe('Whoever watches the server', () => {
   })
 })
 
-test('each answer bears an id that stands in the log, line by line of JSON, and no secret does', async () => {
+test('each answer bears an id that stands in the log, line by line of JSON, and no secret does (ASVS 16.2.4, 16.2.5)', async () => {
   const lines: string[] = []
   const server = await startServer({ logLevel: 'trace', logTo: { write: (line) => void lines.push(line) } })
   try {

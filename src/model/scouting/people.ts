@@ -17,6 +17,8 @@ export const peopleSentences = {
   wrongPassphrase: (_: Nothing) => 'This nickname and this passphrase do not belong together',
   tooManyTries: (of: { seconds: number }) =>
     `There were too many wrong attempts with this nickname: try again in ${of.seconds} s`,
+  tooManyRequests: (of: { seconds: number }) =>
+    `This device asks more often than the server answers one: it goes on in ${of.seconds} s`,
   manySigningIn: (_: Nothing) => 'Too many people sign in at this moment: try again in a few seconds',
   linkUnknown: (_: Nothing) => 'There is no such link, or a newer one has taken its place',
   linkUsed: (_: Nothing) => 'This link has been used already: each is good once',

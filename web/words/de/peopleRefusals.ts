@@ -17,6 +17,8 @@ export const ofPeople: Pick<Words['problems'], keyof typeof peopleSentences> = {
   wrongPassphrase: () => 'Dieser Spitzname und diese Passphrase gehören nicht zusammen',
   tooManyTries: ({ seconds }) =>
     `Mit diesem Spitznamen gab es zu viele falsche Versuche: Versuch es in ${seconds} s noch einmal`,
+  tooManyRequests: ({ seconds }) =>
+    `Dieses Gerät fragt öfter, als der Server einem antwortet: In ${seconds} s geht es weiter`,
   manySigningIn: () => 'Gerade melden sich zu viele an: Versuch es in ein paar Sekunden noch einmal',
   linkUnknown: () => 'Diesen Link gibt es nicht, oder ein neuerer ist an seiner Stelle',
   linkUsed: () => 'Dieser Link ist schon benutzt: Jeder gilt einmal',
