@@ -90,6 +90,10 @@ export class DatabaseStore implements Store {
     return this.#database.health()
   }
 
+  answers(): Promise<void> {
+    return this.#database.answers()
+  }
+
   close(): Promise<void> {
     return this.#database.close()
   }

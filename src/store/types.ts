@@ -131,5 +131,7 @@ export interface Store {
   /** Runs `work` while no process that uses the database runs any of the same name. */
   alone<Result>(name: string, work: () => Promise<Result>): Promise<Result>
   health(): Promise<StoreHealth>
+  /** Throws unless the database can be read now, where it was opened. */
+  answers(): Promise<void>
   close(): Promise<void>
 }

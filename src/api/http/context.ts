@@ -67,7 +67,8 @@ export async function offerContext(app: FastifyInstance, shared: Shared): Promis
   // Another process may have let the first lead in.
   if (store.shared)
     app.addHook('onRequest', async () => {
-      if (!isClaimed && (await store.entrance.isClaimed())) gate.claimed()
+      // While the database is away, what asks it says so itself.
+      if (!isClaimed && (await store.entrance.isClaimed().catch(() => false))) gate.claimed()
     })
   refuseElsewhere(app, gate.isClaimed)
 
