@@ -1,0 +1,16 @@
+import { describe, expect, it } from 'vitest'
+import { standard, variants } from '../../../seed/standard.ts'
+import { adjustment, Planner } from '../../../src/model/plan/planner.ts'
+import { startValue } from '../../../src/model/plan/table.ts'
+
+const cases = Object.entries({ standard, ...variants })
+
+/** The pass that notes actions leaves out what can not be best, the one for values alone finds all of it at once. */
+describe('values alone, on a grid on which a block is one group of times', () => {
+  it.each(cases)('are those of the pass that notes the actions, to the last bit: %s', (_name, { game, option }) => {
+    const planner = new Planner(game, 0.25)
+    const { problem, table } = planner.solved({ ...option, robot: { ...option.robot, form: { spread: 1 } } })
+    const expected = problem.autonomous.expected + adjustment(option) + startValue(problem, table)
+    expect(planner.value(option, { form: false })).toBe(expected)
+  })
+})
