@@ -39,5 +39,7 @@ export function rowName(pack: StandsPack, row: Row): string {
       return texts.photo
     case 'drill':
       return texts.drill
+    case 'withdrawal':
+      return texts.withdrawal
   }
 }
