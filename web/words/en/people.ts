@@ -79,6 +79,7 @@ export const people = {
     really: 'Remove it',
     removed: 'The name is removed.',
     somebody: 'somebody removed',
+    unknown: (ending: string) => `somebody not known here (${ending})`,
   },
   takeBack: 'Take back',
   takeBackOf: (nickname: string) => `Take ${nickname} back`,
