@@ -39,6 +39,8 @@ export const fieldCheck: Words['fieldCheck'] = {
   change: (percent) => `${percent}\u00a0%`,
   changeWithin: (change, low, high) => `${change} [${low}; ${high}]`,
   says: (model, field) => `Das Modell sagt ${model} je Fahrt, das Feld sagt ${field}.`,
+  saysWithin: (model, field, low, high) =>
+    `Das Modell sagt ${model} je Fahrt, das Feld sagt ${field}, mit 95 % zwischen ${low} und ${high}.`,
   longer: (mean, low, high) => `Fahrten auf dem Feld dauern ${mean} länger; mit 95 % zwischen ${low} und ${high}.`,
   shorter: (mean, low, high) => `Fahrten auf dem Feld dauern ${mean} kürzer; mit 95 % zwischen ${low} und ${high}.`,
   maybeChance: (mean, low, high) =>

@@ -38,6 +38,8 @@ export const fieldCheck = {
   change: (percent: string) => `${percent}\u00a0%`,
   changeWithin: (change: string, low: string, high: string) => `${change} [${low}, ${high}]`,
   says: (model: string, field: string) => `The model says ${model} a trip, the field says ${field}.`,
+  saysWithin: (model: string, field: string, low: string, high: string) =>
+    `The model says ${model} a trip, the field says ${field}, with 95 % between ${low} and ${high}.`,
   longer: (mean: string, low: string, high: string) =>
     `Trips on the field take ${mean} longer; with 95 % between ${low} and ${high}.`,
   shorter: (mean: string, low: string, high: string) =>
