@@ -107,7 +107,10 @@ test('an unknown gets another name where it stands, everywhere at once, with not
 test('how a leave-by came about leads to the own numbers, and opens them', async () => {
   const page = await world.open(path)
   await unfold(page, 'Leave by, from each place')
-  await section(page, 'The call').getByRole('button', { name: /^How this came about/ }).first().click(slow)
+  await section(page, 'The call')
+    .getByRole('button', { name: /^How this came about/ })
+    .first()
+    .click(slow)
   const panel = page.getByRole('dialog', { name: 'How this came about' })
   await panel.getByText('To have other times').waitFor()
   expect(await panel.getByRole('link', { name: 'To the designs' }).getAttribute('href')).toBe('/designs')

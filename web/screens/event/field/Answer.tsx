@@ -1,3 +1,4 @@
+import { Link } from 'wouter'
 import type { FieldReport } from '../../../../src/model/scouting/field/types.ts'
 import { secondsCell } from '../../../charts/cells.ts'
 import { Figure } from '../../../charts/Figure.tsx'
@@ -5,6 +6,7 @@ import { Measured } from '../../../charts/Measured.tsx'
 import { TripDots } from '../../../charts/TripDots.tsx'
 import type { Stored } from '../../../data/documents.ts'
 import type { RunKind } from '../../../data/fieldCheck.ts'
+import { OwnText } from '../../../shell/fields/OwnText.tsx'
 import { words } from '../../../words/catalogue.ts'
 import { percent, plain } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
@@ -29,6 +31,8 @@ export function Answer(
   props: About & {
     team: string
     only: RunKind | null
+    /** The decision record that the robot is taken from; null: the design as it is now. */
+    frozenIn: { id: string; name: string } | null
     /** How often the robot was changed during the event. */
     changes: number
     whole: NonNullable<FieldReport['whole']>
@@ -40,6 +44,15 @@ export function Answer(
   return (
     <div className="sheet stack">
       <p className="only-paper">{texts.compared(props.team, design.name, texts.runsOf[props.only ?? 'all'])}</p>
+      {props.frozenIn && (
+        <p>
+          {texts.frozenIn(design.name)}{' '}
+          <Link href={`/decisions/${props.frozenIn.id}`}>
+            <OwnText text={props.frozenIn.name} />
+          </Link>
+          .
+        </p>
+      )}
       <p className="answer">{answer}</p>
       {further.map((sentence) => (
         <p key={sentence}>{sentence}</p>
@@ -55,7 +68,7 @@ export function Answer(
           ]),
         }}
       >
-        <Measured>
+        <Measured drawn="trips" data={report}>
           {(width) => <TripDots width={width} distribution={report.distribution} trips={report.seen} />}
         </Measured>
       </Figure>
