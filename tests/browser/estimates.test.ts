@@ -182,7 +182,7 @@ test.runIf(inLongForm)(
     // Who drove in a match is noted by a lead, goes into the table by driver, and is taken back again.
     await page.goto(`${world.url}/event/${event.id}/field?design=shearwater`)
     await page.getByText('Who drove in matches?').click()
-    const drove = page.getByRole('textbox', { name: 'Qualification 3', exact: true })
+    const drove = page.getByLabel('Qualification 9', { exact: true })
     const table = page.getByRole('region', { name: 'By driver, from run to run' })
     const runsOfPia = async () =>
       Number(await table.getByRole('row', { name: 'Pia' }).getByRole('cell').first().innerText())

@@ -6,7 +6,6 @@ import { Measured } from '../../../charts/Measured.tsx'
 import { TripDots } from '../../../charts/TripDots.tsx'
 import type { Stored } from '../../../data/documents.ts'
 import type { RunKind } from '../../../data/fieldCheck.ts'
-import { OwnText } from '../../../shell/fields/OwnText.tsx'
 import { words } from '../../../words/catalogue.ts'
 import { percent, plain } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
@@ -46,11 +45,7 @@ export function Answer(
       <p className="only-paper">{texts.compared(props.team, design.name, texts.runsOf[props.only ?? 'all'])}</p>
       {props.frozenIn && (
         <p>
-          {texts.frozenIn(design.name)}{' '}
-          <Link href={`/decisions/${props.frozenIn.id}`}>
-            <OwnText text={props.frozenIn.name} />
-          </Link>
-          .
+          {texts.frozenIn(design.name)} <Link href={`/decisions/${props.frozenIn.id}`}>{props.frozenIn.name}</Link>.
         </p>
       )}
       <p className="answer">{answer}</p>
