@@ -5,7 +5,7 @@ import type { Briefing } from '../../src/model/briefing/types.ts'
 import type { Alliance, Match } from '../../src/model/scouting/types.ts'
 import { askModel } from '../worker/client.ts'
 import { client, said, Unreachable } from './api.ts'
-import { type EventPack, packKey } from './eventPack.ts'
+import { type Packed, packKey } from './eventPack.ts'
 import { ask } from './records.ts'
 
 /** A briefing as it was made, and from what. */
@@ -30,11 +30,11 @@ export const sidesOf = (match: Match, alliance: Alliance) =>
  * same from the same records.
  */
 export async function makeBriefing(
-  { pack, kept }: { pack: EventPack; kept: boolean },
+  { pack, kept, asking }: Packed,
   { match, alliance }: { match: Match; alliance: Alliance },
   progress: (done: number, all: number) => void,
 ): Promise<Briefed> {
-  if (!kept) {
+  if (!kept && !asking) {
     const of = `${encodeURIComponent(pack.event.id)}/matches/${encodeURIComponent(match.id)}/briefing`
     try {
       const made = await ask<Omit<Briefed, 'here'>>(`/api/events/${of}?alliance=${alliance}`)

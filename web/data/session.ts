@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import type { Role } from '../../src/model/scouting/roles.ts'
 import { client, said } from './api.ts'
+import { forgetPacks } from './forgetPacks.ts'
 
 export interface Session {
   claimed: boolean
@@ -10,10 +11,25 @@ export interface Session {
   role: Role | null
 }
 
+let forgotten = false
+
+/** Whoever was signed out from elsewhere keeps nothing of events either. */
+function noteSession({ role }: Session): void {
+  if (role !== null) forgotten = false
+  else if (!forgotten) {
+    forgotten = true
+    forgetPacks()
+  }
+}
+
 export const useSession = () =>
   useQuery({
     queryKey: ['session'],
-    queryFn: (): Promise<Session> => said(client.session.get.query({})),
+    queryFn: async (): Promise<Session> => {
+      const session: Session = await said(client.session.get.query({}))
+      noteSession(session)
+      return session
+    },
     staleTime: 60_000,
     // A lead may have changed one's role: while another window was in front, or where no news of an event tell it.
     refetchOnWindowFocus: true,

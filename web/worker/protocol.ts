@@ -11,7 +11,7 @@ import type { LineupRequest, Lineup as RolesTaken } from '../../src/model/match/
 import type { StatedReport, StatedRequest, StatedSums } from '../../src/model/match/stated/types.ts'
 import type { Sums } from '../../src/model/match/tally.ts'
 import type { MatchReport, SampleMatches } from '../../src/model/match/types.ts'
-import type { RefineTask, WorkedOrder } from '../../src/model/picks/order/index.ts'
+import type { PickOrder, RefineTask, WorkedOrder } from '../../src/model/picks/order/index.ts'
 import type { BracketStanding, EventChance, Format, Offer, Substitution } from '../../src/model/picks/playoffs/index.ts'
 import type { PackedRating } from '../../src/model/picks/scores/packed.ts'
 import type { SelectionRules, SelectionStep } from '../../src/model/picks/selection/types.ts'
@@ -159,6 +159,8 @@ export interface Questions {
     ask: { request: LineupRequest; lineups: readonly RolesTaken[]; from: number; to: number }
     answer: PlayedLineup[]
   }
+  /** The same from few matches and draws, without who will still be there. */
+  picksRough: { ask: { of: PicksEvent; ask: PicksAsk }; answer: PickOrder }
   picksOrder: {
     ask: { of: PicksEvent; ask: PicksAsk }
     answer: { worked: WorkedOrder; waiting: Waiting[]; tasks: RefineTask[] }
@@ -176,6 +178,8 @@ export interface Questions {
   }
   /** A match’s briefing, from a pack’s robots. */
   briefing: { ask: { request: BriefingRequest }; answer: Briefing }
+  /** Loads parts of the model before they are asked about. */
+  ready: { ask: { parts: readonly ('picks' | 'briefing')[] }; answer: true }
   /** Where a robot of this size can not stand or get. */
   reach: { ask: { game: Game; footprint: Robot['footprint'] }; answer: Problem[] }
 }

@@ -3,7 +3,7 @@ import { useMediaQuery } from '@mantine/hooks'
 import { Link, useLocation, useSearch } from 'wouter'
 import { inOrder, voided } from '../../../../src/model/event/order.ts'
 import { alliances, type Match } from '../../../../src/model/scouting/types.ts'
-import { type EventPack, type Packed, useEventPack, useMayPack } from '../../../data/eventPack.ts'
+import { type EventPack, type Packed, useEventPack, useMayPack, useTakeAlong } from '../../../data/eventPack.ts'
 import { useLive } from '../../../data/live.ts'
 import { useSession } from '../../../data/session.ts'
 import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
@@ -21,6 +21,7 @@ export default function BriefingScreen({ id }: { id: string }) {
   const may = useMayPack()
   const { isSuccess: known } = useSession()
   useLive(id)
+  useTakeAlong(id)
   const packed = useEventPack(id)
   if (known && !may && packed.error)
     return (

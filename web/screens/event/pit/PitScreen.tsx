@@ -2,7 +2,7 @@ import { NumberInput } from '@mantine/core'
 import { Link } from 'wouter'
 import { inOrder, voided } from '../../../../src/model/event/order.ts'
 import type { Alliance, Match } from '../../../../src/model/scouting/types.ts'
-import { type EventPack, useEventPack } from '../../../data/eventPack.ts'
+import { type EventPack, useEventPack, useTakeAlong } from '../../../data/eventPack.ts'
 import { useLive } from '../../../data/live.ts'
 import { Cautions } from '../../../shell/Cautions.tsx'
 import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
@@ -20,6 +20,7 @@ import './pit.css'
 export default function PitScreen({ id }: { id: string }) {
   const texts = words().pitBoard
   useLive(id)
+  useTakeAlong(id)
   const packed = useEventPack(id)
   if (packed.error && !packed.data)
     return <Trouble title={texts.trouble} error={packed.error} retry={() => void packed.refetch()} />

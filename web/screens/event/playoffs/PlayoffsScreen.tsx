@@ -41,7 +41,7 @@ export default function PlayoffsScreen({ id }: { id: string }) {
         </p>
         <h1>{texts.title}</h1>
         <EventNav id={id} name={event.name} place="playoffs" />
-        <Notes log={selection.log} kept={ground.kept} madeAt={ground.pack.madeAt} />
+        <Notes log={selection.log} ground={ground} />
       </div>
       {formed ? (
         <Desk ground={ground} log={selection.log} formed={formed} />
