@@ -139,6 +139,10 @@ export function answer(question: ToWorker, progress: Progress): unknown {
       return import('./match.ts').then(({ sampled }) => sampled(question))
     case 'briefing':
       return parts.briefing().then(({ briefAlone }) => briefAlone(question.request, progress))
+    case 'ownLineUp':
+      return import('../../src/model/briefing/ownLineUp.ts').then(({ ownBeside }) =>
+        ownBeside(question.request, question),
+      )
     case 'ready':
       return Promise.all(question.parts.map((part) => parts[part]())).then(() => true)
     case 'reach':

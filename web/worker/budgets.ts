@@ -38,5 +38,6 @@ export const budgets: { readonly [kind in Kind]: number } = {
   lineupMatches: 240,
   sampleMatches: 120,
   briefing: 240,
+  ownLineUp: 120,
   ready: 120,
 }

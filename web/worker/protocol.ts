@@ -1,3 +1,4 @@
+import type { OwnBeside, OwnLineUp } from '../../src/model/briefing/ownLineUp.ts'
 import type { Briefing, BriefingRequest } from '../../src/model/briefing/types.ts'
 import type { BeliefPart, MapAxes, MapPoint, PieceWorth, Turn } from '../../src/model/compare/index.ts'
 import type { BeliefReport, CompareReport, CompareRequest, Input } from '../../src/model/compare/types.ts'
@@ -180,6 +181,8 @@ export interface Questions {
   briefing: { ask: { request: BriefingRequest }; answer: Briefing }
   /** Loads parts of the model before they are asked about. */
   ready: { ask: { parts: readonly ('picks' | 'briefing')[] }; answer: true }
+  /** A line-up of one's own in the matches of a briefing. */
+  ownLineUp: { ask: { request: BriefingRequest; best: string[][]; own: OwnLineUp }; answer: OwnBeside }
   /** Where a robot of this size can not stand or get. */
   reach: { ask: { game: Game; footprint: Robot['footprint'] }; answer: Problem[] }
 }

@@ -51,7 +51,7 @@ const sideWith = ({ red, blue }: Match, teams: readonly string[]) =>
 
 function Desk({ packed }: { packed: Packed }) {
   const texts = words().briefing
-  const { pack, kept } = packed
+  const { pack, kept, asking } = packed
   const { event, own } = pack
   const search = new URLSearchParams(useSearch())
   const [, go] = useLocation()
@@ -77,6 +77,11 @@ function Desk({ packed }: { packed: Packed }) {
         {kept && (
           <p role="status" className="brief-kept">
             {texts.kept(moment(pack.madeAt))}
+          </p>
+        )}
+        {asking && (
+          <p role="status" className="brief-kept">
+            {texts.asking(moment(pack.madeAt))}
           </p>
         )}
         {own.length === 0 && (

@@ -25,7 +25,7 @@ export default function PitScreen({ id }: { id: string }) {
   if (packed.error && !packed.data)
     return <Trouble title={texts.trouble} error={packed.error} retry={() => void packed.refetch()} />
   if (!packed.data) return <Loading what={texts.what} />
-  const { pack, kept } = packed.data
+  const { pack, kept, asking } = packed.data
   const { event, own } = pack
   const [team] = own
   return (
@@ -39,7 +39,8 @@ export default function PitScreen({ id }: { id: string }) {
           {team !== undefined && ` · ${texts.team(team)}`}
         </h1>
         <EventNav id={event.id} name={event.name} place="pit" />
-        {kept && <p role="status">{words().briefing.kept(moment(pack.madeAt))}</p>}
+        {kept && <p role="status">{texts.kept(moment(pack.madeAt))}</p>}
+        {asking && <p role="status">{words().briefing.asking(moment(pack.madeAt))}</p>}
       </div>
       {team === undefined ? (
         <Empty title={words().briefing.noOwn}>
