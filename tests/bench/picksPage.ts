@@ -71,7 +71,7 @@ async function between(server: string): Promise<{ url: string; close(): void }> 
 }
 
 /** When the newest order was painted, by the page's own clock that begins with its address (ms); so many are waited for. */
-const painted = (page: Page, count: number, order: 'rough order' | 'pick order' = 'pick order'): Promise<number> =>
+const painted = (page: Page, count: number, order: 'rough-order' | 'pick-order' = 'pick-order'): Promise<number> =>
   page
     .waitForFunction(
       ([name, many]) => {
@@ -90,7 +90,7 @@ export async function picksWorld() {
   const door = await between(world.url)
   const context = await world.browser.newContext({ viewport: { width: 1280, height: 900 } })
   const address = `${door.url}/event/${event.id}/picks`
-  const opened = async (order: 'rough order' | 'pick order') => {
+  const opened = async (order: 'rough-order' | 'pick-order') => {
     const page = await context.newPage()
     await page.goto(address, { waitUntil: 'commit' })
     const at = await painted(page, 1, order)
@@ -102,7 +102,7 @@ export async function picksWorld() {
     door.close()
     await world.close()
   }
-  await opened('pick order')
+  await opened('pick-order')
   return { context, address, opened, close }
 }
 

@@ -79,7 +79,7 @@ const entries: BenchEntry[] = [
     better: 'lower',
     open: async () => {
       const { opened, close } = await picksWorld()
-      return { run: () => opened('rough order'), close }
+      return { run: () => opened('rough-order'), close }
     },
   },
   {
@@ -89,7 +89,7 @@ const entries: BenchEntry[] = [
     better: 'lower',
     open: async () => {
       const { opened, close } = await picksWorld()
-      return { run: () => opened('pick order'), close }
+      return { run: () => opened('pick-order'), close }
     },
   },
   {

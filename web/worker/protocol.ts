@@ -14,14 +14,15 @@ import type { Sums } from '../../src/model/match/tally.ts'
 import type { MatchReport, SampleMatches } from '../../src/model/match/types.ts'
 import type { PickOrder, RefineTask, WorkedOrder } from '../../src/model/picks/order/index.ts'
 import type { BracketStanding, EventChance, Format, Offer, Substitution } from '../../src/model/picks/playoffs/index.ts'
-import type { PackedRating } from '../../src/model/picks/scores/packed.ts'
-import type { SelectionRules, SelectionStep } from '../../src/model/picks/selection/types.ts'
+import type { PicksAsk, PicksEvent } from '../../src/model/picks/prepared.ts'
 import type { Waiting } from '../../src/model/picks/waiting/index.ts'
 import type { PlanReport, QuickPlan } from '../../src/model/plan/types.ts'
 import type { AnySaid } from '../../src/model/said.ts'
 import type { WayResult } from '../../src/model/sheet/index.ts'
 import type { AirPlan } from '../../src/model/timing/air/airPlan.ts'
 import type { Gearing, PointsAt, Sweep, SweepResult } from '../../src/model/timing/index.ts'
+
+export type { PicksAsk, PicksEvent } from '../../src/model/picks/prepared.ts'
 
 /** One option's expected points at values of one input. */
 export interface Curve {
@@ -54,26 +55,6 @@ export interface SampledMatches {
   samples: SampleMatches
   /** By robot, as in the timelines, and by 'from>to'. */
   ways: { [fromTo: string]: Way }[]
-}
-
-/** An event's teams as selections and playoffs take them. */
-export interface PicksEvent {
-  /** Another as soon as any of it is. */
-  key: string
-  game: Game
-  level: string | null
-  robots: { [team: string]: Option }
-  ratings: { [team: string]: PackedRating }
-}
-
-/** A selection as far as it was called out, and who we are. */
-export interface PicksAsk {
-  rules: SelectionRules
-  seeds: readonly string[]
-  steps: readonly SelectionStep[]
-  us: string
-  /** Whom we do not invite. */
-  aside: readonly string[]
 }
 
 /** The playoffs of alliances as they are, robots by alliance. */

@@ -94,7 +94,8 @@ export const briefing: Words['briefing'] = {
   considered: (played, all) =>
     `${played} von ${all} Aufstellungen wurden gespielt, die übrigen nach der geschlossenen Form weggelassen. Eine Fahrt dauert dabei zu jedem Ziel gleich lang: Die Aufzeichnungen unterscheiden das nicht.`,
   own: 'Eine eigene Aufstellung',
-  ownHow: 'Wähle, was jeder von uns tut; sie wird in denselben Spielen gespielt wie die berechnete, mit demselben Glück.',
+  ownHow:
+    'Wähle, was jeder von uns tut; sie wird in denselben Spielen gespielt wie die berechnete, mit demselben Glück.',
   ownOf: (team) => `${team} tut`,
   asSeen: (goals) => `wie gesehen: ${goals}`,
   only: (goal) => `nur ${goal}`,

@@ -93,7 +93,8 @@ export const briefing = {
   considered: (played: number, all: number) =>
     `${played} of ${all} line-ups were played, the others left out by the closed form. A trip is taken to last as long to whichever goal: records do not tell them apart.`,
   own: 'A line-up of our own',
-  ownHow: 'Choose what each of ours does; it is played in the same matches as the computed line-up, with the same luck.',
+  ownHow:
+    'Choose what each of ours does; it is played in the same matches as the computed line-up, with the same luck.',
   ownOf: (team: string) => `${team} does`,
   asSeen: (goals: string) => `as it was seen: ${goals}`,
   only: (goal: string) => `only ${goal}`,

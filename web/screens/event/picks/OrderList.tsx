@@ -46,7 +46,7 @@ export function OrderList(props: {
   const { game, names, now, order, fresh, refining, captain, take } = props
   const texts = words().picks
   const tasks = now?.answer.tasks ?? []
-  useDrawn(now ? 'pick order' : 'rough order', now?.answer ?? order)
+  useDrawn(now ? 'pick-order' : 'rough-order', now?.answer ?? order)
   const chances = new Map((now?.answer.waiting ?? []).map(({ team, chance }) => [team, chance]))
   const most = Math.max(0.02, ...order.choices.map(({ gain }) => Math.max(Math.abs(gain.low), Math.abs(gain.high))))
   return (

@@ -1,5 +1,6 @@
 import { Link } from 'wouter'
 import { allianceOf, onTurn, Selection } from '../../../../src/model/picks/selection/index.ts'
+import { fewestTeams } from '../../../../src/model/picks/usual.ts'
 import { useIsLead } from '../../../data/events.ts'
 import { useLive } from '../../../data/live.ts'
 import { type SelectionLog, useSelection } from '../../../data/selection.ts'
@@ -48,7 +49,7 @@ export default function PicksScreen({ id }: { id: string }) {
         <EventNav id={id} name={event.name} place="picks" />
         <Notes log={selection.log} ground={ground} />
       </div>
-      {event.teams.length < 6 ? (
+      {event.teams.length < fewestTeams ? (
         <Empty title={texts.tooFewTeams}>
           <p>{texts.tooFewTeamsHow}</p>
         </Empty>

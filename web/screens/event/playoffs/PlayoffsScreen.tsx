@@ -2,6 +2,7 @@ import { Button } from '@mantine/core'
 import { useState } from 'react'
 import { Link } from 'wouter'
 import { bracketOf, playedBracket } from '../../../../src/model/picks/playoffs/index.ts'
+import { fewestTeams } from '../../../../src/model/picks/usual.ts'
 import { useLive } from '../../../data/live.ts'
 import { type SelectionLog, useSelection } from '../../../data/selection.ts'
 import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
@@ -43,7 +44,7 @@ export default function PlayoffsScreen({ id }: { id: string }) {
         <EventNav id={id} name={event.name} place="playoffs" />
         <Notes log={selection.log} ground={ground} />
       </div>
-      {formed ? (
+      {formed && event.teams.length >= fewestTeams ? (
         <Desk ground={ground} log={selection.log} formed={formed} />
       ) : (
         <Empty title={texts.none}>
