@@ -9,6 +9,7 @@ const parts = [
   'server.ts',
   'api/records/reading/read.worker.ts',
   'api/compute/compute.worker.ts',
+  'api/exchange/files.worker.ts',
   'store/sqlite/intake.worker.ts',
   'store/backups/backup.worker.ts',
 ]

@@ -108,7 +108,7 @@ async function records({ records: store }: WorkspaceStore): Promise<void> {
   await store.waiting(id)
   const [apart] = await store.apart(id)
   const adds = { hashed: hashed({ ...first, id: lineId(2) }), replaces: null }
-  await store.resolve(apart!.arrival, { resolution: 'replaced', person: null, adds })
+  await store.resolve(apart!.arrival, { before: null, resolution: 'replaced', person: null, adds })
   await store.choose(id, { match: 'q1', team: '90001', record: first.id, person: null, reason: null })
   await store.choices(id)
   const drill = await store.startDrill(id, null)
