@@ -3,6 +3,7 @@ import { firstScripts } from '../browser/firstScripts.ts'
 import { bar, openWorld, type World } from '../browser/world.ts'
 import type { BenchEntry } from './entry.ts'
 import { median } from './measure.ts'
+import { picksWorld, reordering } from './picksPage.ts'
 
 /** Waits until a design has been computed to its end, as it is when somebody has looked at it for a while. */
 async function settled(page: Page): Promise<void> {
@@ -114,6 +115,34 @@ const entries: BenchEntry[] = [
       const world = await openWorld()
       return { run: () => slowestElsewhere(world), close: () => world.close() }
     },
+  },
+  {
+    // From a page's address to the first, rough order of 60 teams that are kept in this browser, painted.
+    name: 'web.picksfirst',
+    unit: 'ms',
+    better: 'lower',
+    open: async () => {
+      const { opened, close } = await picksWorld()
+      return { run: () => opened('rough-order'), close }
+    },
+  },
+  {
+    // And to the one of all matches and draws.
+    name: 'web.picks',
+    unit: 'ms',
+    better: 'lower',
+    open: async () => {
+      const { opened, close } = await picksWorld()
+      return { run: () => opened('pick-order'), close }
+    },
+  },
+  {
+    // From a press on a name that was called out to the order that follows, painted.
+    name: 'web.reorder',
+    unit: 'ms',
+    better: 'lower',
+    runs: 9,
+    open: reordering,
   },
   {
     name: 'web.first',

@@ -109,7 +109,7 @@ test('all teams stand beside each other, one opens with its matches, and a recor
 
   const first = seen[0]!
   const id = '0195b2a0-0000-7000-8000-00000000cafe'
-  const own = { id, device: 'phone-nils', sequence: 1, scout: 'Nils' }
+  const own = { id, device: 'phone-nils', sequence: 1, scout: '0195b2a0-0000-7000-8000-00000000beef' }
   const row = { ...first, ...own, body: { ...first.body, ...own } }
   const sent = await fetch(`${world.url}/api/records`, {
     method: 'POST',
@@ -117,7 +117,8 @@ test('all teams stand beside each other, one opens with its matches, and a recor
     body: JSON.stringify({ device: own.device, unsent: 0, rows: [row] }),
   })
   expect(await sent.json()).toMatchObject({ answers: [{ outcome: 'held' }] })
-  await page.getByText('and Nils').waitFor()
+  // An id that belongs to nobody here is not shown as a name.
+  await page.getByText('and somebody not known here (beef)').waitFor()
 
   await page.getByRole('link', { name: 'All teams' }).click()
   await page.getByRole('link', { name: 'Qualification 24' }).click()

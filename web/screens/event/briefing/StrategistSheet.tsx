@@ -162,7 +162,7 @@ function LineUps({ game, briefing }: { game: Game; briefing: Briefing }) {
   const texts = words().briefing
   const { lineUps, considered, jobs } = briefing
   return (
-    <section>
+    <section className="brief-lineups">
       <h3>{texts.lineUps}</h3>
       <SideBySide
         least={84}
