@@ -62,7 +62,7 @@ export const briefing: Words['briefing'] = {
   watchGoal: (goal) => `Bringt am meisten zu ${goal}.`,
   marker: (team) => `${team} stellt sich ihm das ganze Spiel in den Weg.`,
   noMarker:
-    'Niemand verlässt dafür seine Aufgabe. Wer ihm unterwegs begegnet, macht im Rahmen der Regeln keinen Platz.',
+    'Niemand verlässt dafür seine Aufgabe. Wer ihm unterwegs begegnet, hält seine Linie, im Rahmen der Regeln.',
   last: (match) => `Letzte Ansage: ${match}`,
   lastScore: (ours, theirs) => `${ours} : ${theirs}`,
   lastNone: 'Zuvor wurde kein Plan vereinbart, also gibt es keine letzte Ansage.',
