@@ -49,7 +49,10 @@ describe.runIf(inLongForm)('the pages between matches', () => {
     await page.reload()
     await page.getByText(/^The server can not be reached\. This is what was known on /).waitFor()
     await page.getByRole('article', { name: 'Coach', exact: true }).waitFor()
-    await page.getByRole('article').getByText(/Made by this browser\./).waitFor()
+    await page
+      .getByRole('article')
+      .getByText(/Made by this browser\./)
+      .waitFor()
 
     await page.goto(world.url + at('pit'))
     await page.getByRole('region', { name: 'Next match' }).waitFor()

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { findings } from './axe.ts'
+import { inLongForm } from './longForm.ts'
 import { openWorld, type World } from './world.ts'
 
 let world: World
@@ -57,6 +58,23 @@ test('a lead claims the server, invites a scout, who comes in with a phone, and 
   await phone.getByRole('heading', { name: 'Bring a schedule in' }).waitFor({ state: 'detached' })
   await phone.getByRole('heading', { name: 'Schedule' }).waitFor()
 
+  // So does one that no news of an event reach, within the quarter of a minute after which it asks who one is.
+  const list = await world.open('/event', { storageState: await phone.context().storageState() })
+  await list.clock.install()
+  await list.reload()
+  await list.getByRole('heading', { name: 'Events', level: 1 }).waitFor()
+  const bringIn = list.getByRole('heading', { name: 'Bring an event in' })
+  await lead.getByLabel('Role of Kit').selectOption('lead')
+  await expect.poll(session).toBe('lead')
+  expect(await bringIn.count()).toBe(0)
+  await list.clock.runFor(15_100)
+  await bringIn.waitFor()
+  await lead.getByLabel('Role of Kit').selectOption('viewer')
+  await expect.poll(session).toBe('viewer')
+  await list.clock.runFor(15_100)
+  await bringIn.waitFor({ state: 'detached' })
+  await list.context().close()
+
   await lead.getByRole('button', { name: 'Sign Kit out everywhere' }).click()
   await lead.getByText('Kit is signed out on all devices at once').waitFor()
   await lead.getByRole('group').getByRole('button', { name: 'Sign out everywhere' }).click()
@@ -75,6 +93,23 @@ test('a lead claims the server, invites a scout, who comes in with a phone, and 
     .getByText(/^The newest copy is of .+ The last that was found whole was proven on .+, with \d+ rows\.$/)
     .waitFor()
   await phone.context().close()
+
+  if (inLongForm) {
+    // What is held of somebody is a file, and deleting asks for the nickname.
+    const saving = lead.waitForEvent('download')
+    await lead.getByRole('link', { name: 'Save all that is held of Kit' }).click()
+    expect((await saving).suggestedFilename()).toBe('person-Kit.json')
+    await lead.getByRole('button', { name: 'Delete Kit' }).click()
+    const sure = lead.getByRole('form', { name: 'Delete Kit' })
+    await sure.getByRole('button', { name: 'Delete for good' }).click()
+    await sure.getByText('Please type the nickname as it stands here.').waitFor()
+    expect(await findings(lead)).toEqual([])
+    await sure.getByRole('textbox').fill('kit')
+    await sure.getByRole('textbox').press('Enter')
+    await lead.getByText('The person is deleted.').waitFor()
+    await lead.getByRole('rowheader', { name: 'Kit', exact: true }).waitFor({ state: 'detached' })
+    expect((await world.store.workspace(await world.store.ensureWorkspace('default')).people.list()).length).toBe(1)
+  }
 
   // A session that ends under a form: the panel comes over it, and what was typed is still there afterwards.
   await lead.goto(`${world.url}/people`)

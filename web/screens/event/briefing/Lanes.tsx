@@ -58,7 +58,7 @@ export function Lanes(props: { game: Game; jobs: readonly Lane[]; most?: number 
     .map(({ team, sources, goals }) => texts.laneTold(team, nameIn(game, sources[0]!), nameIn(game, goals[0]!)))
   return (
     <figure className="brief-lanes" aria-label={texts.fieldTold(told.join('; '))}>
-      <Measured {...(props.most === undefined ? {} : { most: props.most })}>
+      <Measured drawn="lanes" data={jobs} {...(props.most === undefined ? {} : { most: props.most })}>
         {(width) => (
           <FieldMap
             game={game}

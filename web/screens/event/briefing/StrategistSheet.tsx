@@ -120,7 +120,7 @@ function Lead({ briefing: { report } }: { briefing: Briefing }) {
   return (
     <section>
       <h3>{texts.lead}</h3>
-      <Measured most={420}>
+      <Measured drawn="lead" data={report} most={420}>
         {(width) => (
           <DifferenceDots
             distribution={report.distributions.margin}
