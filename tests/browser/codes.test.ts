@@ -162,7 +162,10 @@ describe.runIf(inLongForm)('a browser that has a reader of its own', () => {
     await page.goto(`${world.url}/event/harbour/hand-in`)
     await page.getByRole('button', { name: 'Open the camera' }).click()
     const arrivals = page.getByRole('region', { name: 'What came in', exact: true })
-    await arrivals.getByText(/1 (new|there already)/).first().waitFor()
+    await arrivals
+      .getByText(/1 (new|there already)/)
+      .first()
+      .waitFor()
     expect(await held(world)).toEqual([row])
     expect(loaded.some((url) => /read\.worker/.test(url))).toBe(ours)
     expect((await page.locator('html').getAttribute('data-asked')) !== null).toBe(formats.includes('qr_code'))
