@@ -11,9 +11,12 @@ const workers = readdirSync(join(root, 'src'), { recursive: true, encoding: 'utf
   .filter((path) => path.endsWith('.worker.ts'))
   .map((path) => join('src', path))
 
+/** What is asked of the database from outside of the server, for where nothing but what is shipped is installed, as in a container. */
+const commands = ['backup', 'move', 'person', 'workspace'].map((name) => join('scripts', `${name}.ts`))
+
 await build({
   absWorkingDir: root,
-  entryPoints: ['src/server.ts', ...workers],
+  entryPoints: ['src/server.ts', ...workers, ...commands],
   entryNames: '[name]',
   outdir: 'dist',
   bundle: true,

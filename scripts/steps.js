@@ -117,7 +117,7 @@ export const made = {
   server: {
     name: 'server',
     says: 'Bundling the server (about 1 s)',
-    inputs: ['src', 'seed', 'scripts/bundle.js', 'tsconfig.json', lock],
+    inputs: ['src', 'seed', 'scripts', 'tsconfig.json', lock],
     output: 'dist/server.js',
     command: [process.execPath, 'scripts/bundle.js'],
   },

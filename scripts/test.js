@@ -1,10 +1,12 @@
 // @ts-check
 // `npm test [-- what vitest takes]`: format and lint, types, then every test; the last line says how many of them passed and failed.
 // With --long also those named *.long.test.ts, and what else is kept for it (tests/browser/longForm.ts), which takes minutes.
+// Known serious holes of dependencies fail it too, where the registry tells of them.
 // With --postgres the store and the API on PostgreSQL alone, as a whole; otherwise a short part of it, where it is installed.
 // Where the database driver must be compiled first, on one core, the other does what needs no database.
 import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
+import { audit } from './audit.js'
 import { driverWorks, makeDriver } from './driver.js'
 import { serverPrograms } from './postgresql.js'
 import { root, runLong, tool } from './steps.js'
@@ -67,6 +69,8 @@ if (serverPrograms() === null) {
 }
 const early = asked.length === 0 && !driverWorks()
 const driver = makeDriver()
+// Meanwhile; a part that is asked for by name has nothing to do with it.
+const holes = asked.length === 0 ? audit() : undefined
 await check('Checking format and lint (about 2 s)', 'biome', ['check', '--colors=off', '--max-diagnostics=50'])
 await check('Checking types (about 5 s)', 'tsc', ['--noEmit'])
 if (early) await tests('Running the tests that need no database meanwhile (1 to 2 minutes)', pure)
@@ -76,6 +80,11 @@ if (broken === undefined)
 else {
   console.log(broken)
   total.failed++
+}
+if (holes) {
+  const { outcome, says } = await holes
+  console.log(says)
+  if (outcome !== 'unknown') total[outcome === 'clean' ? 'passed' : 'failed']++
 }
 console.log(`${total.passed} passed, ${total.failed} failed`)
 process.exitCode = total.failed === 0 ? 0 : 1

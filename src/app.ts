@@ -37,6 +37,10 @@ export interface AppOptions {
   live?: StreamOptions
   /** Requests about guesses from one address in a minute, for tests. */
   mostGuessRequests?: number
+  /** Requests of one signed-in device in a minute, for tests. */
+  mostRequests?: number
+  /** Addresses of proxies that are believed about whom they forward. */
+  trustProxy?: string[]
   /** The clock by which attempts to sign in are limited (ms); for tests. */
   now?: () => number
   /** Who brings it may read metrics from elsewhere. */
@@ -60,6 +64,8 @@ export async function buildApp({
   jobEvents,
   live,
   mostGuessRequests,
+  mostRequests,
+  trustProxy,
   metricsToken,
   logTo,
   claimed,
@@ -71,6 +77,7 @@ export async function buildApp({
     // One no other request has, on this or another process, so that a line of the log is found from what somebody tells of.
     genReqId: () => randomUUID(),
     routerOptions: { maxParamLength: 300 },
+    ...(trustProxy && { trustProxy }),
     frameworkErrors: answerUnreadableAddress,
   }
   const app = (https ? fastify({ ...options, https }) : fastify(options)) as unknown as FastifyInstance
@@ -95,8 +102,7 @@ export async function buildApp({
     live: new LiveBySignals(store.signals, log),
     version,
     reach: () => reachOf(app, https !== undefined),
-    now,
-    claimed,
+    ...{ now, mostRequests, claimed },
   })
   await limitGuesses(app, mostGuessRequests)
   refuseOtherSites(app)

@@ -1,7 +1,17 @@
 import { existsSync } from 'node:fs'
+import { isIP } from 'node:net'
 import { z } from 'zod'
 
 const logLevels = ['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent'] as const
+
+/** An address, a network such as 10.0.0.0/8, or the name for this machine's own. */
+function isNetwork(text: string): boolean {
+  const [address = '', bits, ...more] = text.trim().split('/')
+  if (text.trim() === 'loopback') return true
+  const version = isIP(address)
+  if (version === 0 || more.length > 0) return false
+  return bits === undefined || (/^\d{1,3}$/.test(bits) && Number(bits) <= (version === 4 ? 32 : 128))
+}
 
 /** Settings of the environment: what each is for, what is allowed, and the sentence for a wrong one. */
 const settings = z.object({
@@ -23,6 +33,11 @@ const settings = z.object({
     .default('1'),
   TLS_CERT: z.string().refine(existsSync, 'names no file').optional(),
   TLS_KEY: z.string().refine(existsSync, 'names no file').optional(),
+  TRUST_PROXY: z
+    .string()
+    .refine((text) => text.split(',').every(isNetwork), 'must be addresses of proxies with commas between, or loopback')
+    .transform((text) => text.split(',').map((each) => each.trim()))
+    .optional(),
   LOG_LEVEL: z.enum(logLevels, `must be one of ${logLevels.join(', ')}`).default('warn'),
   BACKUP_HOURS: z
     .string()
@@ -43,6 +58,8 @@ export interface Config {
   copyBefore: boolean
   /** Paths of the certificate and its key, both or neither. */
   tls: { certificate: string; key: string } | null
+  /** Proxies that are believed about whom they forward. */
+  trustProxy: string[] | null
   logLevel: (typeof logLevels)[number]
   demo: boolean
   /** Who brings it may read `/metrics` from elsewhere; null: only this machine may. */
@@ -70,6 +87,7 @@ export function readConfig(environment: { [name: string]: string | undefined }):
     databaseUrl: data.DATABASE_URL,
     copyBefore: data.COPY_BEFORE_MIGRATION === '1',
     tls: tlsOf(data.TLS_CERT, data.TLS_KEY),
+    trustProxy: data.TRUST_PROXY ?? null,
     logLevel: data.LOG_LEVEL,
     demo: data.DEMO === '1',
     metricsToken: data.METRICS_TOKEN ?? null,

@@ -2,6 +2,7 @@ import { once } from 'node:events'
 import { existsSync, readFileSync } from 'node:fs'
 import type { AddressInfo } from 'node:net'
 import { join } from 'node:path'
+import { createSecureContext, type Server as TlsServer } from 'node:tls'
 import type { FastifyInstance } from 'fastify'
 import { isLoopback } from './api/http/reach.ts'
 import { buildApp, onlyWorkspace } from './app.ts'
@@ -25,7 +26,8 @@ async function main() {
     webRoot: existsSync(web) ? web : undefined,
     logLevel: config.logLevel,
     metricsToken: config.metricsToken,
-    https: config.tls ? { cert: readFileSync(config.tls.certificate), key: readFileSync(config.tls.key) } : undefined,
+    ...(config.trustProxy && { trustProxy: config.trustProxy }),
+    https: config.tls ? readPair(config.tls) : undefined,
     claimed: () => void openToOthers(app, config),
   })
   const endBackups = scheduleBackups(store.backups, {
@@ -39,12 +41,33 @@ async function main() {
     await endBackups()
     await store.close()
   })
+  if (config.tls) renewOnSignal(app, config.tls)
   const isClaimed = await store.entrance.isClaimed()
   await app.listen({ port: config.port, host: isClaimed ? config.host : onlyHere(config) })
   const address = addressOf(app.server.address() as AddressInfo, config)
   if (!isClaimed) console.log(await invitation(store, address, config))
   console.log('Ready. Open this address in a browser:')
   console.log(address)
+}
+
+const readPair = ({ certificate, key }: NonNullable<Config['tls']>) => ({
+  cert: readFileSync(certificate),
+  key: readFileSync(key),
+})
+
+/** A certificate is good for some weeks: SIGHUP reads the files anew. What can not be used leaves the one that is in use. */
+function renewOnSignal({ server }: FastifyInstance, tls: NonNullable<Config['tls']>): void {
+  process.on('SIGHUP', () => {
+    try {
+      const pair = readPair(tls)
+      // Throws before anything is changed.
+      createSecureContext(pair)
+      ;(server as unknown as TlsServer).setSecureContext(pair)
+      console.log('The certificate was read anew')
+    } catch (error) {
+      console.error(`The certificate stays as it was: ${explain(error, process.env)}`)
+    }
+  })
 }
 
 /** Until it belongs to somebody, whoever reaches the server is its lead. */
@@ -121,6 +144,8 @@ function stopGently(close: () => Promise<void>) {
 function explain(error: unknown, { PORT = '3000', HOST = '127.0.0.1' }: NodeJS.ProcessEnv): unknown {
   if (error instanceof ConfigError || error instanceof StoreError) return error.message
   const { code } = error as NodeJS.ErrnoException
+  if (/^ERR_OSSL_/.test(code ?? ''))
+    return `TLS_CERT and TLS_KEY must be a certificate and its own key, both as PEM (${(error as Error).message})`
   if (code === 'EADDRINUSE') return `Port ${PORT} is taken by another program. Name another: PORT=3001 npm start`
   if (code === 'EACCES') return `This user may not listen on port ${PORT}. Name one above 1023: PORT=3000 npm start`
   if (code === 'EADDRNOTAVAIL' || code === 'ENOTFOUND') return `HOST must be an address of this machine, got "${HOST}".`

@@ -11,6 +11,7 @@ test('without any setting the server listens on this machine only, with its own 
     databaseUrl: 'file:./data/cyclewright.db',
     copyBefore: true,
     tls: null,
+    trustProxy: null,
     logLevel: 'warn',
     demo: true,
     backupHours: 1,
@@ -28,6 +29,7 @@ test('each setting is taken over', () => {
     BACKUP_HOURS: '6',
     METRICS_TOKEN: 'a-token-of-many-letters',
     COPY_BEFORE_MIGRATION: '0',
+    TRUST_PROXY: 'loopback, 10.0.0.0/8',
   }
   expect(readConfig({ ...given, TLS_CERT: here, TLS_KEY: here })).toEqual({
     port: 0,
@@ -35,6 +37,7 @@ test('each setting is taken over', () => {
     databaseUrl: 'file:/srv/a.db',
     copyBefore: false,
     tls: { certificate: here, key: here },
+    trustProxy: ['loopback', '10.0.0.0/8'],
     logLevel: 'debug',
     demo: false,
     backupHours: 6,

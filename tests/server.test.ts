@@ -1,7 +1,9 @@
 import { type ChildProcessWithoutNullStreams, spawn, spawnSync } from 'node:child_process'
 import { once } from 'node:events'
+import { copyFileSync } from 'node:fs'
 import { connect, createServer } from 'node:net'
 import { join } from 'node:path'
+import { connect as connectTls } from 'node:tls'
 import { beforeAll, describe, expect, onTestFinished, test } from 'vitest'
 import { seedDocuments } from '../seed/index.ts'
 import { projectRoot } from '../src/root.ts'
@@ -138,6 +140,43 @@ test('a request that never ends does not keep the server from stopping', async (
     'POST /api/compute/travel HTTP/1.1\r\nHost: a\r\nContent-Type: application/json\r\nContent-Length: 100\r\n\r\n{',
   )
   await new Promise((resolve) => setTimeout(resolve, 200))
+  expect(await stop(server)).toBe(0)
+})
+
+test('speaks https with the certificate and key that are named, and reads them anew on SIGHUP', async () => {
+  const folder = scratchFolder()
+  const [TLS_CERT, TLS_KEY] = [join(folder, 'certificate.pem'), join(folder, 'key.pem')]
+  const pem = (name: string) => join(projectRoot(), 'tests', 'api', 'tls', `${name}.pem`)
+  const put = (certificate: string, key: string) => {
+    copyFileSync(pem(certificate), TLS_CERT)
+    copyFileSync(pem(key), TLS_KEY)
+  }
+  put('certificate', 'key')
+  const server = start({ DATABASE_URL: databaseIn(folder), DEMO: '0', TLS_CERT, TLS_KEY })
+  const url = await address(server)
+  expect(url).toMatch(/^https:\/\/127\.0\.0\.1:\d+$/)
+  const shown = () =>
+    new Promise<unknown>((resolve, reject) => {
+      // Signed by nobody: which one it is, is what is asked here.
+      const socket = connectTls(
+        { port: Number(new URL(url).port), host: '127.0.0.1', rejectUnauthorized: false },
+        () => {
+          resolve(socket.getPeerCertificate().subject.CN)
+          socket.destroy()
+        },
+      )
+      socket.once('error', reject)
+    })
+  expect(await shown()).toBe('localhost')
+  put('later-certificate', 'key')
+  server.child.kill('SIGHUP')
+  await expect
+    .poll(server.output)
+    .toMatch(/stays as it was: TLS_CERT and TLS_KEY must be a certificate and its own key/)
+  expect(await shown()).toBe('localhost')
+  put('later-certificate', 'later-key')
+  server.child.kill('SIGHUP')
+  await expect.poll(shown).toBe('later')
   expect(await stop(server)).toBe(0)
 })
 

@@ -35,10 +35,10 @@ export const ready = openProcedure
       late = setTimeout(() => reject(new Error(`The database did not answer within ${patience} ms`)), patience)
     })
     try {
-      await Promise.race([ctx.store.isEmpty(), tooLate])
+      await Promise.race([ctx.store.answers(), tooLate])
     } catch (error) {
       ctx.log(error)
-      throw new ApiError({ code: 'busy', message: 'The database does not answer at this moment' })
+      throw new ApiError({ code: 'busy', message: 'The database does not answer at this moment', retryAfter: 5 })
     } finally {
       clearTimeout(late)
     }

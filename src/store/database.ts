@@ -26,6 +26,8 @@ export interface Database {
   /** Copies of all of it, made and proven here; null: by the engine's own means, elsewhere. */
   readonly backups: BackupStore | null
   health(): Promise<StoreHealth>
+  /** Throws unless it can be read now, where it was opened. */
+  answers(): Promise<void>
   /** Runs `work` while no process runs any of the same name. */
   alone<Result>(name: string, work: () => Promise<Result>): Promise<Result>
   close(): Promise<void>

@@ -3,7 +3,7 @@ import { type Database, peopleTurn } from './database.ts'
 import { DatabaseEntrance } from './people/entrance.ts'
 import { Sessions } from './people/sessions.ts'
 import { Intake } from './records/intake.ts'
-import { RecordLogs } from './records/log.ts'
+import { RecordLogs, rewritten } from './records/log.ts'
 import type { EntranceStore, Store, StoreHealth, WorkspaceStore } from './types.ts'
 import { DatabaseWorkspace } from './workspace.ts'
 
@@ -21,6 +21,8 @@ export class DatabaseStore implements Store {
     this.#intake = new Intake(database.takeIn)
     this.#sessions = new Sessions(database)
     this.#now = now
+    database.signals.hear(rewritten, () => this.#logs.forget())
+    database.signals.missed(() => this.#logs.forget())
     this.entrance = new DatabaseEntrance(database.inTurn(peopleTurn), now, this.#sessions)
   }
 
@@ -56,17 +58,22 @@ export class DatabaseStore implements Store {
     return meant?.workspaceId ?? null
   }
 
-  async ensureWorkspace(name: string): Promise<string> {
+  async workspaceNamed(name: string): Promise<string | null> {
     const { workspace } = this.#database.client
-    const find = async () => (await workspace.findUnique({ where: { name }, select: { id: true } }))?.id
-    const found = await find()
-    if (found !== undefined) return found
+    return (await workspace.findUnique({ where: { name }, select: { id: true } }))?.id ?? null
+  }
+
+  async ensureWorkspace(name: string): Promise<string> {
+    const found = await this.workspaceNamed(name)
+    if (found !== null) return found
     try {
-      return (await workspace.create({ data: { id: randomUUID(), name, createdAt: this.#now() } })).id
+      return (
+        await this.#database.client.workspace.create({ data: { id: randomUUID(), name, createdAt: this.#now() } })
+      ).id
     } catch (error) {
       // Somebody made it in between.
-      const made = await find()
-      if (made !== undefined) return made
+      const made = await this.workspaceNamed(name)
+      if (made !== null) return made
       throw error
     }
   }
@@ -81,6 +88,10 @@ export class DatabaseStore implements Store {
 
   health(): Promise<StoreHealth> {
     return this.#database.health()
+  }
+
+  answers(): Promise<void> {
+    return this.#database.answers()
   }
 
   close(): Promise<void> {

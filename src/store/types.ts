@@ -122,6 +122,8 @@ export interface Store {
   workspace(id: string): WorkspaceStore
   /** Id of the workspace that holds the round of guesses with that code. */
   workspaceOfRound(code: string): Promise<string | null>
+  /** Id of the workspace with that name. */
+  workspaceNamed(name: string): Promise<string | null>
   /** Id of the workspace with that name, made when there is none. */
   ensureWorkspace(name: string): Promise<string>
   /** No workspace holds a document. */
@@ -129,5 +131,7 @@ export interface Store {
   /** Runs `work` while no process that uses the database runs any of the same name. */
   alone<Result>(name: string, work: () => Promise<Result>): Promise<Result>
   health(): Promise<StoreHealth>
+  /** Throws unless the database can be read now, where it was opened. */
+  answers(): Promise<void>
   close(): Promise<void>
 }

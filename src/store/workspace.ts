@@ -18,7 +18,7 @@ import { DatabasePlans } from './plans/plans.ts'
 import type { PlanStore } from './plans/types.ts'
 import { readDocument } from './read.ts'
 import type { Intake } from './records/intake.ts'
-import type { RecordLogs } from './records/log.ts'
+import { type RecordLogs, rewritten } from './records/log.ts'
 import { DatabaseRecords } from './records/records.ts'
 import type { RecordStore } from './records/types.ts'
 import { DatabaseRounds } from './rounds/rounds.ts'
@@ -74,7 +74,11 @@ export class DatabaseWorkspace implements WorkspaceStore {
     this.jobs = new DatabaseJobs(client, workspaceId, now)
     this.records = new DatabaseRecords(client, workspaceId, { now, intake, logs })
     this.rounds = new DatabaseRounds(client, workspaceId, now)
-    this.people = new DatabasePeople(database.inTurn(peopleTurn), workspaceId, { now, sessions })
+    this.people = new DatabasePeople(database.inTurn(peopleTurn), workspaceId, {
+      ...{ now, sessions },
+      writing: client,
+      rewritten: () => database.signals.send(rewritten, ''),
+    })
     this.invitations = new DatabaseInvitations(client, workspaceId, now)
     this.audit = new DatabaseAudit(client, workspaceId, now)
   }

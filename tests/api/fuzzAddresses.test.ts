@@ -66,6 +66,8 @@ beforeAll(async () => {
   await openEvent(server.url)
   lead = await claim(server)
   zoe = await join(server, lead, { role: 'lead', nickname: 'Zoe' })
+  // Zoe may be deleted, by the nickname; somebody is left then.
+  const yan = await join(server, lead, { role: 'scout', nickname: 'Yan' })
   const address = `/api/events/${eventId}/matches`
   const { mark } = (await lead.get(address)).body
   await lead.send('PUT', address, { mark, matches: [1, 2, 3].map(qualification) })
@@ -96,10 +98,10 @@ beforeAll(async () => {
       record: records,
       records,
       replaces: records,
-      person: [zoe.id],
-      people: [zoe.id],
+      person: [zoe.id, yan.id],
+      people: [zoe.id, yan.id],
       scout: ['scout-1'],
-      device: [zoe.device],
+      device: [zoe.device, yan.device],
       nickname: ['Zoe', 'Max'],
       sheet: ['sheet'],
     },

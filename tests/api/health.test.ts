@@ -73,7 +73,7 @@ test('A page may load from this server only', async () => {
   expect(headers.get('x-content-type-options')).toBe('nosniff')
 })
 
-describe('Writing from the page of another site is refused', () => {
+describe('Writing from the page of another site is refused (ASVS 3.5.1)', () => {
   const body = { base: null, body: {} }
   const send = (headers: HeadersInit) => server.send('PUT', '/api/documents/game/any', body, headers)
 
@@ -103,7 +103,7 @@ describe('Writing from the page of another site is refused', () => {
   })
 })
 
-test('Reading is free, and nothing can be written by it', async () => {
+test('Reading is free, and nothing can be written by it (ASVS 3.5.3)', async () => {
   expect((await server.get('/api/documents/game', { 'sec-fetch-site': 'cross-site' })).status).toBe(200)
   const input = encodeURIComponent(JSON.stringify({ kind: 'game', id: 'any' }))
   const { status, body } = await server.get(`/trpc/documents.remove?input=${input}`)

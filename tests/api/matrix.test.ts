@@ -42,7 +42,7 @@ async function call(each: Offered, who: Member | null, given: { [field: string]:
   return body === undefined ? server.bare(each.endpoint.method, path) : server.send(each.endpoint.method, path, body)
 }
 
-describe('Each procedure and each role:', () => {
+describe('Each procedure and each role (ASVS 8.2.1, 8.3.1):', () => {
   test('there are procedures of both kinds, and those that are open are these', () => {
     expect(gated.length).toBeGreaterThan(40)
     // Whoever adds one here opens it to everybody who reaches the server.
@@ -97,7 +97,7 @@ describe('Each procedure and each role:', () => {
   })
 })
 
-describe('A lead of one team and what belongs to another:', () => {
+describe('A lead of one team and what belongs to another (ASVS 8.2.2, 8.4.1):', () => {
   let theirs: { [field: string]: string }
   let before: string
   let workspaceId: string
@@ -210,6 +210,7 @@ describe('A lead of one team and what belongs to another:', () => {
     'picks.write': { after: null, lines: [{ id: gone, line: { kind: 'undoes', line: gone } }] },
     'picks.note': { after: null, lines: [{ id: gone, line: { kind: 'order', teams: [] } }] },
     'stands.training': { seed: 1 },
+    'people.erase': { nickname: 'Taken' },
     'people.changeRole': { role: 'viewer' },
     'devices.rename': { name: 'Taken' },
   }

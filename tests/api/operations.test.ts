@@ -1,4 +1,8 @@
+import { renameSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { onPostgresql } from '../engines.ts'
+import { scratchFolder } from '../store/scratch.ts'
 import { startServer } from './server.ts'
 import { claim } from './team.ts'
 
@@ -8,6 +12,29 @@ describe('Whoever watches the server', () => {
     try {
       expect((await server.get('/ready')).body).toEqual({ status: 'ready' })
       expect((await server.get('/health')).body.status).toBe('ok')
+    } finally {
+      await server.close()
+    }
+  })
+
+  test.skipIf(onPostgresql())('learns that the database’s file was taken away, and that it is back', async () => {
+    const folder = scratchFolder()
+    const file = join(folder, 'team.db')
+    const server = await startServer({ file, pool: { threads: 1 } })
+    const ready = async () => {
+      const { status, body, headers } = await server.get('/ready')
+      return [status, body.status ?? body.error.code, headers.get('retry-after')]
+    }
+    const up = async () => /^cyclewright_database_up (\d)$/m.exec((await server.get('/metrics')).body)?.[1]
+    try {
+      expect([await ready(), await up()]).toEqual([[200, 'ready', null], '1'])
+      renameSync(file, `${file}.away`)
+      expect([await ready(), await up()]).toEqual([[503, 'busy', '5'], '0'])
+      // Another file in its place is not that database.
+      writeFileSync(file, '')
+      expect(await ready()).toEqual([503, 'busy', '5'])
+      renameSync(`${file}.away`, file)
+      expect([await ready(), await up()]).toEqual([[200, 'ready', null], '1'])
     } finally {
       await server.close()
     }
@@ -32,7 +59,7 @@ describe('Whoever watches the server', () => {
           .filter((each: string) => !line.test(each)),
       ).toEqual([])
       expect(body).toMatch(/cyclewright_request_seconds_count\{method="GET",route="[^"]*:id[^"]*",status="404"\} 1/)
-      expect(body).toMatch(/cyclewright_database_up 1/)
+      expect(body).toMatch(/^cyclewright_database_up 1$/m)
       expect(body).toMatch(/cyclewright_requests_under_way 1/)
       expect(body).not.toMatch(/breakwater-of-nobody|no\/such/)
     } finally {
@@ -63,7 +90,7 @@ describe('Whoever watches the server', () => {
   })
 })
 
-test('each answer bears an id that stands in the log, line by line of JSON, and no secret does', async () => {
+test('each answer bears an id that stands in the log, line by line of JSON, and no secret does (ASVS 16.2.4, 16.2.5)', async () => {
   const lines: string[] = []
   const server = await startServer({ logLevel: 'trace', logTo: { write: (line) => void lines.push(line) } })
   try {

@@ -49,7 +49,7 @@ describe('A server that belongs to nobody', () => {
     expect(await statuses()).toEqual([401, 401])
   })
 
-  test('is claimed once, by whoever holds the newest link in time', async () => {
+  test('is claimed once, by whoever holds the newest link in time (ASVS 6.4.1)', async () => {
     const sent = (token: string) => ({ token, nickname: 'Ada', passphrase, device })
     const claiming = async (token: string) => (await server.send('POST', '/api/session/claim', sent(token))).status
     const replaced = await claimToken(server)
@@ -63,7 +63,7 @@ describe('A server that belongs to nobody', () => {
     expect((await server.get('/api/people')).status).toBe(401)
   })
 
-  test('takes no passphrase that is short or that anybody would try first', async () => {
+  test('takes no passphrase that is short or that anybody would try first, whatever its letters are (ASVS 6.2.1, 6.2.5, 6.2.11)', async () => {
     const token = await claimToken(server)
     const sent = { token, nickname: 'Ada', device }
     for (const [weak, sentence] of [
@@ -101,14 +101,14 @@ describe('A team', () => {
   const accept = (token: string, more: object = {}) =>
     server.send('POST', '/api/invitations/accept', { token, device, ...more })
 
-  test('keeps the lead’s passphrase as argon2id of 19 MiB, two passes and one lane (OWASP, ASVS 5.0)', async () => {
+  test('keeps the lead’s passphrase as argon2id of 19 MiB, two passes and one lane (OWASP; ASVS 11.4.2)', async () => {
     const workspace = server.store.workspace(await server.store.ensureWorkspace('default'))
     expect(await workspace.people.passphraseHash(lead.id)).toMatch(
       /^\$argon2id\$v=19\$m=19456,t=2,p=1\$[\w+/]{22}\$[\w+/]{43}$/,
     )
   })
 
-  test('has cookies that no script reads and no other site sends; under https of this host only', async () => {
+  test('has cookies that no script reads and no other site sends; under https of this host only (ASVS 3.3.1, 3.3.2, 3.3.3, 3.3.4)', async () => {
     const sent = { nickname: 'ada', passphrase, device }
     const plain = await server.send('POST', '/api/session', sent)
     expect(plain.headers.getSetCookie()[0]).toMatch(
@@ -126,7 +126,7 @@ describe('A team', () => {
     expect(rows).not.toContain(token)
   })
 
-  test('answers a wrong passphrase and an unknown nickname alike, and in the same time', async () => {
+  test('answers a wrong passphrase and an unknown nickname alike, and in the same time (ASVS 6.3.8)', async () => {
     const timed = async (nickname: string) => {
       const before = performance.now()
       const { status, body } = await signIn(nickname, 'not the right one')
@@ -146,7 +146,7 @@ describe('A team', () => {
     await signIn('Ada', passphrase)
   })
 
-  test('limits attempts by nickname, whichever that is, and tells how long to wait', async () => {
+  test('limits attempts by nickname, whichever that is, and tells how long to wait (ASVS 6.3.1)', async () => {
     for (const nickname of ['Grace', 'ADA ']) {
       const statuses = []
       for (let turn = 0; turn < 6; turn++) statuses.push((await signIn(nickname, 'not the right one')).status)
@@ -165,7 +165,7 @@ describe('A team', () => {
     expect(JSON.stringify(refused)).not.toContain('not the right one')
   })
 
-  test('takes an invitation once, in time, unless it is withdrawn', async () => {
+  test('takes an invitation once, in time, unless it is withdrawn (ASVS 6.4.1)', async () => {
     const { token, invitation } = await invite({ role: 'scout' })
     expect(invitation).toMatchObject({ role: 'scout', usedAt: null, createdBy: lead.id })
     const look = await server.send('POST', '/api/invitations/look', { token })
@@ -201,7 +201,7 @@ describe('A team', () => {
     expect((await accept('x'.repeat(43), { nickname: 'Kat' })).status).toBe(404)
   })
 
-  test('gives a scout a second phone, and ends a session where the lead ends it', async () => {
+  test('gives a scout a second phone, and ends a session where the lead ends it (ASVS 7.4.5)', async () => {
     const first = await join(server, lead, { role: 'scout', nickname: 'Rosa' })
     const second = memberOf(server, await accept((await invite({ role: 'viewer', nickname: 'rosa' })).token))
     expect([second.id, second.device === first.device]).toEqual([first.id, false])
@@ -241,7 +241,7 @@ describe('A team', () => {
     expect((await uma.get('/api/session')).body.person.nickname).toBe('Uma')
   })
 
-  test('a change of role and the end of a membership act on the next request', async () => {
+  test('a change of role and the end of a membership act on the next request (ASVS 7.4.2, 8.3.2)', async () => {
     const member = await join(server, lead, { role: 'mechanism', nickname: 'Emil' })
     const saving = () => member.send('PUT', '/api/documents/game/harbour', { base: null, body: harbour() })
     expect((await saving()).status).toBe(200)
@@ -282,7 +282,7 @@ describe('A team', () => {
     }
   })
 
-  test('a passphrase is changed by who knows it, which ends the other sessions; a session ends when its person wants', async () => {
+  test('a passphrase is changed by who knows it, which ends the other sessions; a session ends when its person wants (ASVS 6.2.2, 6.2.3, 7.4.3)', async () => {
     const first = await join(server, lead, { role: 'lead', nickname: 'Vera' })
     const second = memberOf(server, await signIn('Vera', passphrase))
     const change = (current: string) =>
@@ -297,7 +297,7 @@ describe('A team', () => {
     expect((await server.bare('DELETE', '/api/session')).body).toEqual({ ended: 0 })
   })
 
-  test('a device that was not seen for 30 days is signed out, one that comes stays', async () => {
+  test('a device that was not seen for 30 days is signed out, one that comes stays (ASVS 7.3.1)', async () => {
     const member = await join(server, lead, { role: 'viewer', nickname: 'Olga' })
     later(29 * 24 * 60)
     expect((await member.get('/api/session')).headers.getSetCookie()[0]).toMatch(/Max-Age=2592000/)
@@ -331,7 +331,7 @@ describe('A team', () => {
   })
 })
 
-test('Two teams on one server see nothing of each other, and sign in by the name of their workspace', async () => {
+test('Two teams on one server see nothing of each other, and sign in by the name of their workspace (ASVS 8.4.1)', async () => {
   await start()
   const [ada, bo] = [await claim(server), await claim(server, { workspace: 'second', nickname: 'Ada' })]
   await ada.send('PUT', '/api/documents/game/harbour', { base: null, body: harbour() })

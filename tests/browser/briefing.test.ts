@@ -125,7 +125,10 @@ describe.runIf(inLongForm)('in the long form', () => {
       .locator('option')
       .evaluateAll((all) => all.map((each) => (each as HTMLOptionElement).value))
     await others.selectOption(values.at(-1)!)
-    await page.getByText('Made by this browser.').waitFor()
+    await page
+      .getByRole('article')
+      .getByText(/Made by this browser\./)
+      .waitFor()
     await page.context().setOffline(false)
     await page.context().close()
   })

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { findings } from './axe.ts'
+import { inLongForm } from './longForm.ts'
 import { openWorld, type World } from './world.ts'
 
 let world: World
@@ -92,6 +93,23 @@ test('a lead claims the server, invites a scout, who comes in with a phone, and 
     .getByText(/^The newest copy is of .+ The last that was found whole was proven on .+, with \d+ rows\.$/)
     .waitFor()
   await phone.context().close()
+
+  if (inLongForm) {
+    // What is held of somebody is a file, and deleting asks for the nickname.
+    const saving = lead.waitForEvent('download')
+    await lead.getByRole('link', { name: 'Save all that is held of Kit' }).click()
+    expect((await saving).suggestedFilename()).toBe('person-Kit.json')
+    await lead.getByRole('button', { name: 'Delete Kit' }).click()
+    const sure = lead.getByRole('form', { name: 'Delete Kit' })
+    await sure.getByRole('button', { name: 'Delete for good' }).click()
+    await sure.getByText('Please type the nickname as it stands here.').waitFor()
+    expect(await findings(lead)).toEqual([])
+    await sure.getByRole('textbox').fill('kit')
+    await sure.getByRole('textbox').press('Enter')
+    await lead.getByText('The person is deleted.').waitFor()
+    await lead.getByRole('rowheader', { name: 'Kit', exact: true }).waitFor({ state: 'detached' })
+    expect((await world.store.workspace(await world.store.ensureWorkspace('default')).people.list()).length).toBe(1)
+  }
 
   // A session that ends under a form: the panel comes over it, and what was typed is still there afterwards.
   await lead.goto(`${world.url}/people`)

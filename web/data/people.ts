@@ -97,6 +97,9 @@ export const useWelcome = (token: string) =>
 export const usePeople = (enabled = true) =>
   useQuery({ queryKey: ['people'], queryFn: (): Promise<Person[]> => said(client.people.list.query({})), enabled })
 
+/** Where everything that is held of a person is saved as a file. */
+export const personalDataAt = (person: string): string => `/api/people/${encodeURIComponent(person)}/data`
+
 /** Those who came with files of events; null: that name was removed. */
 export const useNamed = () =>
   useQuery({
@@ -150,6 +153,10 @@ export function usePeopleChanges() {
     mutationFn: (of: { person: string; undo: boolean }) => said(client.people.end.mutate(of)),
     onSuccess,
   })
+  const erase = useMutation({
+    mutationFn: (of: { person: string; nickname: string }) => said(client.people.erase.mutate(of)),
+    onSuccess,
+  })
   const forget = useMutation({
     mutationFn: (person: string) => said(client.named.forget.mutate({ person })),
     onSuccess,
@@ -180,5 +187,5 @@ export function usePeopleChanges() {
     mutationFn: (invitation: string) => said(client.invitations.withdraw.mutate({ invitation })),
     onSuccess,
   })
-  return { changeRole, end, forget, revoke, rename, signOut, invite, withdraw }
+  return { changeRole, end, erase, forget, revoke, rename, signOut, invite, withdraw }
 }

@@ -4,12 +4,15 @@ import type { Jobs } from '../../jobs/index.ts'
 import type { Live } from '../../live/index.ts'
 import type { Session, Store } from '../../store/types.ts'
 import type { Pool } from '../compute/pool.ts'
+import { ApiError } from '../errors.ts'
 import { Files } from '../exchange/files.ts'
 import { Attempts } from '../people/attempts.ts'
+import { say } from '../sentences.ts'
 import type { OpenContext } from '../trpc.ts'
 import { admitted, type May, type Who, whoeverSitsHere } from '../who.ts'
 import { type Door, dropToken, keepToken, tokenOf } from './door.ts'
 import { refuseElsewhere } from './onlyHere.ts'
+import { Pace } from './pace.ts'
 import type { Reach } from './reach.ts'
 
 export type ContextOf = (reply: FastifyReply) => Promise<OpenContext>
@@ -26,6 +29,8 @@ export interface Shared {
   reach(): Reach
   /** The clock by which attempts to sign in are limited (ms); for tests. */
   now?: (() => number) | undefined
+  /** Requests of one device in a minute, for tests. */
+  mostRequests?: number | undefined
   /** Told when the server gets its first lead. */
   claimed?: (() => void) | undefined
 }
@@ -52,7 +57,7 @@ export async function offerContext(app: FastifyInstance, shared: Shared): Promis
   app.addHook('onClose', () => files.close())
   await app.register(cookies)
   let isClaimed = await store.entrance.isClaimed()
-  const attempts = new Attempts(shared.now)
+  const attempts = new Attempts(shared.now, store.signals)
   const gate: Pick<Door, 'isClaimed' | 'claimed' | 'attempts'> = {
     isClaimed: () => isClaimed,
     claimed: () => {
@@ -65,11 +70,13 @@ export async function offerContext(app: FastifyInstance, shared: Shared): Promis
   // Another process may have let the first lead in.
   if (store.shared)
     app.addHook('onRequest', async () => {
-      if (!isClaimed && (await store.entrance.isClaimed())) gate.claimed()
+      // While the database is away, what asks it says so itself.
+      if (!isClaimed && (await store.entrance.isClaimed().catch(() => false))) gate.claimed()
     })
   refuseElsewhere(app, gate.isClaimed)
 
   const sessionOf = async (token: string | null) => (token === null ? null : store.entrance.session(token))
+  limitDevices(app, { sessionOf, pace: new Pace(shared.mostRequests, shared.now) })
   const whoIs = (session: Session | null): Who | null => (session ? whoOf(session) : isClaimed ? null : whoeverSitsHere)
 
   return async (reply) => {
@@ -102,4 +109,24 @@ export async function offerContext(app: FastifyInstance, shared: Shared): Promis
       log: (error) => app.log.error(error),
     }
   }
+}
+
+const asked = /^\/(api|trpc)\//
+
+/** A device that runs wild is told to wait; the others, and whoever is not signed in, are not its business. */
+function limitDevices(
+  app: FastifyInstance,
+  { sessionOf, pace }: { sessionOf(token: string | null): Promise<Session | null>; pace: Pace },
+): void {
+  app.addHook('onRequest', async (request) => {
+    if (!asked.test(request.url)) return
+    const session = await sessionOf(tokenOf(request))
+    const seconds = session ? pace.count(session.device.id) : 0
+    if (seconds === 0) return
+    throw new ApiError({
+      code: 'tooMany',
+      ...say({ code: 'tooManyRequests', parts: { seconds } }),
+      retryAfter: seconds,
+    })
+  })
 }

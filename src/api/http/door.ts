@@ -19,7 +19,7 @@ export interface Door {
 }
 
 /** Whether the browser speaks https: with this server, or with a proxy before it, which says so. It decides over nobody's cookie but the sender's. */
-const isSecure = ({ protocol, headers }: FastifyRequest): boolean =>
+export const isSecure = ({ protocol, headers }: FastifyRequest): boolean =>
   protocol === 'https' || headers['x-forwarded-proto'] === 'https'
 
 /** By its name a browser takes the first from https only, for this host only and for all its paths (RFC 6265bis, 4.1.3.2). */

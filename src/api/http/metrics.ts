@@ -52,7 +52,7 @@ export function offerMetrics(app: FastifyInstance, { store, token, now = Date.no
     help: '1: the database answers',
     registers,
     collect() {
-      return store.health().then(
+      return store.answers().then(
         () => this.set(1),
         () => this.set(0),
       )

@@ -3,12 +3,19 @@ import { ApiError } from '../errors.ts'
 
 const here = /^(localhost|127(\.\d{1,3}){3}|\[::1\])(:\d+)?$/i
 
+/** Whether it is asked by a name that only this machine has. */
+export const isHere = ({ headers }: FastifyRequest): boolean => here.test(headers.host ?? '')
+
 /** Whether a request comes by another name, or through a proxy: from elsewhere, for all that is known. */
-export const fromElsewhere = ({ headers }: FastifyRequest): boolean =>
-  !here.test(headers.host ?? '') ||
-  headers['x-forwarded-for'] !== undefined ||
-  headers['x-forwarded-host'] !== undefined ||
-  headers.forwarded !== undefined
+export const fromElsewhere = (request: FastifyRequest): boolean => {
+  const { headers } = request
+  return (
+    !isHere(request) ||
+    headers['x-forwarded-for'] !== undefined ||
+    headers['x-forwarded-host'] !== undefined ||
+    headers.forwarded !== undefined
+  )
+}
 
 /**
  * While the server belongs to nobody, whoever reaches it acts as its lead. It listens on this machine only; a page of another

@@ -1,11 +1,12 @@
 import * as z from 'zod'
-import type { Changed } from '../../store/types.ts'
 import { id } from '../contracts/index.ts'
 import { ApiError } from '../errors.ts'
 import { say } from '../sentences.ts'
-import { type Context, procedure, router } from '../trpc.ts'
+import { procedure, router } from '../trpc.ts'
 import { may } from '../who.ts'
+import { refuseUnchanged, tellPeople } from './changes.ts'
 import { auditEntry, auditRequest, deviceName, member, memberDevice, namedPerson, role } from './contracts.ts'
+import { personalProcedures } from './personal.ts'
 
 const done = <Key extends string>(key: Key) => z.strictObject({ [key]: z.boolean() } as { [_ in Key]: z.ZodBoolean })
 const person = z.strictObject({ person: id.describe('Id of the person') })
@@ -14,23 +15,10 @@ const device = z.strictObject({ device: id.describe('Id of the device') })
 const noDevice = (named: string) =>
   new ApiError({ code: 'notFound', ...say({ code: 'noDevice', parts: { id: named } }), path: ['device'] })
 
-function refuseUnchanged(outcome: Changed, named: string): void {
-  if (outcome === 'missing') {
-    throw new ApiError({ code: 'notFound', ...say({ code: 'noPerson', parts: { id: named } }), path: ['person'] })
-  }
-  if (outcome === 'lastLead') {
-    throw new ApiError({ code: 'conflict', ...say({ code: 'lastLead', parts: {} }), path: ['person'] })
-  }
-}
-
-/** So that screens that are open ask who they are now: what somebody may do has changed, or that they are signed in. */
-function tellPeople({ tell }: Pick<Context, 'tell'>): void {
-  tell({ event: null, what: 'people' })
-  tell({ event: null, what: 'devices' })
-}
-
 /** Members of the workspace. What is changed here acts on the next request of whoever it is about. */
 export const people = router({
+  ...personalProcedures,
+
   list: procedure
     .meta({
       endpoint: {

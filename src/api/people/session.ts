@@ -86,7 +86,8 @@ export const session = router({
       const account = await ctx.store.entrance.account(workspace, nickname)
       const right = await isPassphrase(passphrase, account?.passphraseHash ?? null)
       if (!account || !right) {
-        if (account) await note(ctx, { ...account, person: { id: account.person } }, 'session.refused')
+        // Nobody waits for it: an answer that takes longer would tell that there is such a nickname.
+        if (account) void note(ctx, { ...account, person: { id: account.person } }, 'session.refused')
         throw wrong('passphrase')
       }
       ctx.door.attempts.succeeded(tried)

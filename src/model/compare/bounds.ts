@@ -36,12 +36,26 @@ const fields: readonly [RegExp, Bound][] = [
 /** Numbers that say what a document is rather than how large something is. */
 const fixed = /\/(format|mark)$/
 
+/** Bounds by pointer: a belief asks about the same few thousands of times. */
+const known = new Map<string, Bound>()
+const mostKnown = 1000
+
+function boundOf(pointer: string): Bound {
+  let bound = known.get(pointer)
+  if (!bound) {
+    bound = fields.find(([pattern]) => pattern.test(pointer))?.[1] ?? anyNumber
+    if (known.size >= mostKnown) known.clear()
+    known.set(pointer, bound)
+  }
+  return bound
+}
+
 /**
  * What is wrong with this number at this pointer, as the end of a sentence ('must be between 0 and 1'), or null.
  */
 export function outOfBounds(pointer: string, value: number): Inner | null {
   if (fixed.test(pointer)) return inner('fixedNumber', {})
-  const bound = fields.find(([pattern]) => pattern.test(pointer))?.[1] ?? anyNumber
+  const bound = boundOf(pointer)
   const inside =
     Number.isFinite(value) &&
     value >= bound.low &&

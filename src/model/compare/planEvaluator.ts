@@ -72,6 +72,8 @@ export class PlanEvaluator {
    */
   keepToUsed(pilots: readonly (readonly number[])[], tick: () => void): void {
     const used = this.#chain[0]!.options.map(() => new Set<string>())
+    // An input's ends change nothing for an option that it does not touch.
+    const looked = used.map(() => new Set<string>())
     const ends = 1 + 2 * this.#inputs.length
     let inVain = 0
     pilots.forEach((values, pilot) => {
@@ -80,6 +82,9 @@ export class PlanEvaluator {
       const before = used.reduce((sum, { size }) => sum + size, 0)
       const { game, options } = this.#documents(values)
       options.forEach((option, index) => {
+        const key = this.#touching[index]!.map((input) => values[input]).join(' ')
+        if (looked[index]!.has(key)) return
+        looked[index]!.add(key)
         for (const leg of this.planner(game, 0.25, index).usedLegs(option)) used[index]!.add(leg)
       })
       inVain = used.reduce((sum, { size }) => sum + size, 0) > before ? 0 : inVain + 1

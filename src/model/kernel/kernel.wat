@@ -5,7 +5,7 @@
 
   ;; out[j] = sum over m of filter[m] * values[j + step * m] for j = 0 ... count - 1, eight j at a time: up to seven numbers
   ;; after the last are written too.
-  (func (export "correlate")
+  (func $correlate (export "correlate")
     (param $out i32) (param $count i32) (param $filter i32) (param $length i32) (param $values i32) (param $step i32)
     (local $stop i32) (local $end i32) (local $f i32) (local $v i32)
     (local $s v128) (local $a v128) (local $b v128) (local $c v128) (local $d v128)
@@ -87,7 +87,7 @@
 
   ;; out[j] += sum over k of weights[k] * values[j - lags[k]] for j = 0 ... count - 1, eight j at a time as above; for each
   ;; eight only the lags, which rise, up to `reach` + 7 + j.
-  (func (export "addLagged")
+  (func $addLagged (export "addLagged")
     (param $out i32) (param $count i32) (param $weights i32) (param $lags i32) (param $length i32) (param $values i32)
     (param $reach i32)
     (local $stop i32) (local $end i32) (local $w i32) (local $l i32) (local $lag i32) (local $v i32)
@@ -151,7 +151,7 @@
         (f64.mul (local.get $scale) (f64.load (local.get $values))))))))
 
   ;; out[j] = base[j] + scale * values[j] for j = 0 ... count - 1, eight j at a time as above.
-  (func (export "combine")
+  (func $combine (export "combine")
     (param $out i32) (param $base i32) (param $values i32) (param $count i32) (param $scale f64)
     (local $s v128) (local $stop i32)
     (if (i32.le_s (local.get $count) (i32.const 0)) (then (return)))
@@ -175,7 +175,7 @@
       (br_if $eight (i32.lt_u (local.get $out) (local.get $stop)))))
 
   ;; Where values[j] > best[j] + tie: best[j] = values[j] and choice[j] = action, for j = 0 ... count - 1, two j at a time.
-  (func (export "offer")
+  (func $offer (export "offer")
     (param $best i32) (param $choice i32) (param $values i32) (param $count i32) (param $action f64) (param $tie f64)
     (local $a v128) (local $t v128) (local $v v128) (local $b v128) (local $better v128) (local $stop i32)
     (if (i32.le_s (local.get $count) (i32.const 0)) (then (return)))
@@ -212,4 +212,48 @@
           (f64.load (i32.shl (local.get $weights) (i32.const 3))))
         (local.set $weights (i32.add (local.get $weights) (i32.const 1)))
         (local.set $lags (i32.add (local.get $lags) (i32.const 1)))
-        (br $point)))))
+        (br $point))))
+
+  ;; For each of some rows, eight numbers: correlate by 1, and then addLagged `shift` further. Rows of `out` are `width` apart,
+  ;; those of `values` `row`.
+  (func (export "followRows")
+    (param $out i32) (param $width i32) (param $filter i32) (param $length i32) (param $values i32) (param $row i32)
+    (param $rows i32) (param $weights i32) (param $lags i32) (param $late i32) (param $shift i32) (param $reach i32)
+    (block $done
+      (loop $next
+        (br_if $done (i32.le_s (local.get $rows) (i32.const 0)))
+        (call $correlate (local.get $out) (i32.const 8) (local.get $filter) (local.get $length) (local.get $values)
+          (i32.const 1))
+        (call $addLagged (local.get $out) (i32.const 8) (local.get $weights) (local.get $lags) (local.get $late)
+          (i32.add (local.get $values) (local.get $shift)) (local.get $reach))
+        (local.set $out (i32.add (local.get $out) (local.get $width)))
+        (local.set $values (i32.add (local.get $values) (local.get $row)))
+        (local.set $rows (i32.sub (local.get $rows) (i32.const 1)))
+        (br $next))))
+
+  ;; For each of some rows, eight numbers: combine. Rows are as far apart as `width`, `baseRow` and `row` say.
+  (func (export "combineRows")
+    (param $out i32) (param $width i32) (param $base i32) (param $baseRow i32) (param $values i32) (param $row i32)
+    (param $rows i32) (param $scale f64)
+    (block $done
+      (loop $next
+        (br_if $done (i32.le_s (local.get $rows) (i32.const 0)))
+        (call $combine (local.get $out) (local.get $base) (local.get $values) (i32.const 8) (local.get $scale))
+        (local.set $out (i32.add (local.get $out) (local.get $width)))
+        (local.set $base (i32.add (local.get $base) (local.get $baseRow)))
+        (local.set $values (i32.add (local.get $values) (local.get $row)))
+        (local.set $rows (i32.sub (local.get $rows) (i32.const 1)))
+        (br $next))))
+
+  ;; For each of some rows, eight numbers: offer, all choices in the same place.
+  (func (export "offerRows")
+    (param $best i32) (param $width i32) (param $choice i32) (param $values i32) (param $row i32) (param $rows i32)
+    (param $tie f64)
+    (block $done
+      (loop $next
+        (br_if $done (i32.le_s (local.get $rows) (i32.const 0)))
+        (call $offer (local.get $best) (local.get $choice) (local.get $values) (i32.const 8) (f64.const 0) (local.get $tie))
+        (local.set $best (i32.add (local.get $best) (local.get $width)))
+        (local.set $values (i32.add (local.get $values) (local.get $row)))
+        (local.set $rows (i32.sub (local.get $rows) (i32.const 1)))
+        (br $next)))))

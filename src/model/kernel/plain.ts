@@ -25,6 +25,34 @@ export interface Kernel {
   combine(out: number, base: number, values: number, count: number, scale: number): void
   /** Where data[values + j] > data[best + j] + tie: that is the best, and `action` the choice; one more may be written. */
   offer(best: number, choice: number, values: number, count: number, action: number, tie: number): void
+  /** Eight numbers of each row: `correlate` with step 1, then `addLagged` with values `shift` further; rows of out are `width` apart. */
+  followRows(
+    out: number,
+    width: number,
+    filter: number,
+    length: number,
+    values: number,
+    row: number,
+    rows: number,
+    weights: number,
+    lags: number,
+    late: number,
+    shift: number,
+    reach: number,
+  ): void
+  /** Eight numbers of each row: `combine`. */
+  combineRows(
+    out: number,
+    width: number,
+    base: number,
+    baseRow: number,
+    values: number,
+    row: number,
+    rows: number,
+    scale: number,
+  ): void
+  /** Eight numbers of each row: `offer`, where nobody asks for the choices: eight numbers from `choice` on are written over. */
+  offerRows(best: number, width: number, choice: number, values: number, row: number, rows: number, tie: number): void
 }
 
 /** For engines without the instructions, or pages that must not compile. Same sums in the same order. */
@@ -32,7 +60,7 @@ export function plainKernel(data: Float64Array, whole: Int32Array): Kernel {
   const addScaled: Kernel['addScaled'] = (out, values, count, scale) => {
     for (let j = 0; j < count; j++) data[out + j] = (data[out + j] as number) + scale * (data[values + j] as number)
   }
-  return {
+  const plain: Kernel = {
     addScaled,
     correlate(out, count, filter, length, values, step) {
       for (let j = 0; j < ((count + 7) >> 3) << 3; j++) {
@@ -77,5 +105,18 @@ export function plainKernel(data: Float64Array, whole: Int32Array): Kernel {
           data[choice + j] = action
         }
     },
+    followRows(out, width, filter, length, values, row, rows, weights, lags, late, shift, reach) {
+      for (let k = 0; k < rows; k++) {
+        plain.correlate(out + k * width, 8, filter, length, values + k * row, 1)
+        plain.addLagged(out + k * width, 8, weights, lags, late, values + k * row + shift, reach)
+      }
+    },
+    combineRows(out, width, base, baseRow, values, row, rows, scale) {
+      for (let k = 0; k < rows; k++) plain.combine(out + k * width, base + k * baseRow, values + k * row, 8, scale)
+    },
+    offerRows(best, width, choice, values, row, rows, tie) {
+      for (let k = 0; k < rows; k++) plain.offer(best + k * width, choice, values + k * row, 8, 0, tie)
+    },
   }
+  return plain
 }

@@ -68,6 +68,39 @@ export class Ahead {
     there[room] = have | wanted
   }
 
+  /** Computes the first group of one leg in `many` rooms from `room` on, where it is not there yet. */
+  askRooms(leg: number, room: number, many: number): void {
+    const there = this.there[leg] as Int32Array
+    for (let r = room; r < room + many; r++) {
+      if (there[r]) continue
+      const first = r
+      while (r < room + many && !there[r]) there[r++] = 1
+      this.computeRooms(leg, first, r - first)
+    }
+  }
+
+  private computeRooms(id: number, room: number, many: number): void {
+    const { from, width, table } = this
+    const timed = this.problem.timed[id] as TimedLeg
+    const fit = fitting(timed.chance, timed.shortest, from + group - 1)
+    const shift = timed.shortest + fit - 1
+    const values = (table.values[timed.leg.to] as number) + room * table.row + table.pad + from
+    this.space.kernel.followRows(
+      (this.rows[id] as number) + room * width,
+      width,
+      (this.reversed[id] as number) + timed.chance.length - fit,
+      fit,
+      values - shift,
+      table.row,
+      many,
+      this.late[id] as number,
+      this.lateAt[id] as number,
+      timed.late.length,
+      shift,
+      from,
+    )
+  }
+
   private compute(id: number, room: number, begin: number, count: number): void {
     const timed = this.problem.timed[id] as TimedLeg
     const { kernel } = this.space

@@ -35,9 +35,9 @@ export function bestPolicy(
   return passOver(problem, { rules, floor }, (pass) => ({ policy: pass.policy(), value: pass.start() }))
 }
 
-/** What the best actions are worth at teleop's start, without noting them: for the many plans of a belief. */
-export function bestValue(problem: Problem, floor: Floor | null = null): number {
-  return passOver(problem, { rules: problem.rules, floor, valueOnly: true }, (pass) => pass.start())
+/** What the best actions are worth at teleop's start, without noting them: for the many plans of a belief, and for a call's first scan. */
+export function bestValue(problem: Problem, rules: Rules = problem.rules): number {
+  return passOver(problem, { rules, valueOnly: true }, (pass) => pass.start())
 }
 
 /** Values of a given policy under the problem's leg times: what the plan of form 1 earns when every time is stretched. */
@@ -89,6 +89,9 @@ class BackwardPass {
   private readonly choice: number
   private readonly lead: number
   private readonly q: number
+  /** Whether the values of a block are found in all rooms at once; place of a group of times for each room. */
+  private readonly atOnce: boolean
+  private readonly all: number
   /** Value of each node when the call comes; room does not matter then. */
   private readonly atCall: Float64Array
 
@@ -105,6 +108,9 @@ class BackwardPass {
     this.choice = space.take(width)
     this.lead = space.take(width)
     this.q = space.take(width)
+    this.rising = rules.workAbove < 0
+    this.atOnce = valueOnly && !rules.waits && this.block <= group
+    this.all = space.take(this.atOnce ? problem.rooms.size * group : 0)
     // From here on the workspace does not grow.
     this.data = space.data
     const size = problem.rooms.size * this.places.row
@@ -114,7 +120,6 @@ class BackwardPass {
     // Under given actions the same value in two rooms says nothing about further ones.
     this.ceiling = new Ceiling(problem, this.places, this.values, given !== null)
     this.finishes = new Finishes(problem, rules, width)
-    this.rising = rules.workAbove < 0
     this.atCall = new Float64Array(problem.graph.nodes.length)
   }
 
@@ -130,9 +135,38 @@ class BackwardPass {
 
   private decideIn(rooms: readonly number[], from: number, to: number): void {
     const { nodes } = this.problem.graph
+    if (this.atOnce) {
+      this.valueAtOnce(runsOf(rooms), from, to - from + 1)
+      return
+    }
     for (let n = 0; n < nodes.length; n++) {
       if (!this.given) this.finishes.find(n, from, to - from + 1)
       for (let i = 0; i < rooms.length; i++) this.decide(n, rooms[i] as number, from, to)
+    }
+  }
+
+  /**
+   * The values alone of a block that is one group of times: all legs in all rooms at once. What can not be best is computed,
+   * too, which costs less there than to find out.
+   */
+  private valueAtOnce(runs: readonly (readonly [first: number, many: number])[], from: number, count: number): void {
+    const { data, places, finishes, lead: nothing, q, choice, all } = this
+    const { kernel } = this.space
+    const workFrom = Math.max(0, this.rules.workAbove + 1 - from)
+    for (let n = 0; n < this.values.length; n++) {
+      finishes.find(n, from, count)
+      for (let j = 0; j < count; j++) data[q + j] = finishes.worth[j] as number
+      for (const [r, many] of runs) {
+        const best = (places.values[n] as number) + r * places.row + places.pad + from
+        kernel.combineRows(best, places.row, nothing, 0, nothing, 0, many, 0)
+        if (workFrom < count)
+          for (const work of this.works.of[n] as Work[]) this.works.offerRooms(work, { r, many, best }, all, choice)
+        // Where a call cuts the block, legs are no choice before it.
+        if (workFrom > 0)
+          for (let k = 0; k < many; k++)
+            data.fill(0, best + k * places.row, best + k * places.row + Math.min(workFrom, count))
+        kernel.offerRows(best, places.row, choice, q, 0, many, tie)
+      }
     }
   }
 
@@ -303,32 +337,34 @@ class BackwardPass {
    * More room than is of use is worth as much as what is, and below the floor the floor stands in: copied, so that no
    * reader has to clip. What can not be met is left empty.
    */
-  private fill(from: number, to: number, { top, low, least }: Within): void {
-    const { rooms } = this.problem
+  private fill(from: number, to: number, within: Within): void {
     const { row, pad } = this.places
-    for (let r = 0; r < rooms.size; r++) {
-      let clipped = 0
-      let met = true
-      for (let d = 0; d < top.length; d++) {
-        const room = rooms.room(r, d)
-        if (room < (low[d] as number)) met = false
-        const counts = Math.max(least[d] as number, Math.min(room, top[d] as number))
-        clipped += counts * (rooms.strides[d] as number)
+    for (const { first, many, clipped } of this.ceiling.clipped(within)) {
+      const source = clipped * row + pad + from
+      const target = first * row + pad + from
+      for (let j = 0; j <= to - from; j += group)
+        for (const place of this.places.values)
+          this.space.kernel.combineRows(place + target + j, row, place + source + j, 0, this.lead, 0, many, 0)
+      if (this.atOnce) continue
+      for (let k = 0; k < many; k++) {
+        const start = target + k * row
+        for (const actions of this.actions)
+          for (let j = 0; j <= to - from; j++) actions[start + j] = actions[source + j] as number
+        for (const latest of this.latest) latest[first + k] = latest[clipped] as number
       }
-      if (!met || clipped === r) continue
-      const start = r * row + pad + from
-      const end = start + to - from
-      const back = (r - clipped) * row
-      for (let n = 0; n < this.values.length; n++) {
-        const values = this.values[n] as Float64Array
-        const latest = this.latest[n] as Int16Array
-        for (let place = start; place <= end; place++) values[place] = values[place - back] as number
-        latest[r] = latest[clipped] as number
-      }
-      for (const actions of this.actions)
-        for (let place = start; place <= end; place++) actions[place] = actions[place - back] as number
     }
   }
+}
+
+/** Rooms whose indices follow one another: the first, and how many. */
+function runsOf(rooms: readonly number[]): [first: number, many: number][] {
+  const runs: [number, number][] = []
+  for (const r of rooms) {
+    const last = runs.at(-1)
+    if (last && last[0] + last[1] === r) last[1]++
+    else runs.push([r, 1])
+  }
+  return runs
 }
 
 /** Times in a block: no more than the shortest leg takes, whole groups where that is possible. */

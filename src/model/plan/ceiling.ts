@@ -1,5 +1,6 @@
 import type { Floor } from './floor.ts'
 import type { Problem } from './problem.ts'
+import { roomsAt } from './rooms.ts'
 import type { TablePlaces } from './table.ts'
 
 /** Values that differ by no more than this (points) are taken for equal. */
@@ -26,6 +27,8 @@ export interface Within {
 export class Ceiling {
   private readonly problem: Problem
   private readonly places: TablePlaces
+  /** Room by dimension and room index. */
+  private readonly roomAt: readonly Int32Array[]
   private readonly values: readonly Float64Array[]
   /** Largest load by dimension. */
   private readonly loads: number[]
@@ -36,6 +39,7 @@ export class Ceiling {
   constructor(problem: Problem, places: TablePlaces, values: readonly Float64Array[], every: boolean) {
     const { rooms, graph } = problem
     this.problem = problem
+    this.roomAt = roomsAt(rooms)
     this.places = places
     this.values = values
     this.loads = rooms.goals.map((goal) =>
@@ -68,13 +72,38 @@ export class Ceiling {
       let within = true
       let known = before !== null
       for (let d = 0; d < top.length; d++) {
-        const room = rooms.room(r, d)
+        const room = this.room(r, d)
         if (room < (least[d] as number) || room > (top[d] as number)) within = false
         if (before && room > (before[d] as number)) known = false
       }
       if (within && !known) out.push(r)
     }
     return out
+  }
+
+  /** The rooms that are worth as much as another one, `clipped`, as runs of `many` indices from `first` on. What can not be met is left out. */
+  clipped({ top, low, least }: Within): { first: number; many: number; clipped: number }[] {
+    const { rooms } = this.problem
+    const out: { first: number; many: number; clipped: number }[] = []
+    for (let r = 0; r < rooms.size; r++) {
+      let clipped = 0
+      let met = true
+      for (let d = 0; d < top.length; d++) {
+        const room = this.room(r, d)
+        if (room < (low[d] as number)) met = false
+        const counts = Math.max(least[d] as number, Math.min(room, top[d] as number))
+        clipped += counts * (rooms.strides[d] as number)
+      }
+      if (!met || clipped === r) continue
+      const last = out.at(-1)
+      if (last && last.clipped === clipped && last.first + last.many === r) last.many++
+      else out.push({ first: r, many: 1, clipped })
+    }
+    return out
+  }
+
+  private room(r: number, d: number): number {
+    return this.roomAt[d]?.[r] as number
   }
 
   /** Raises `top` as the values of its rooms, which are in the table, demand; the rooms that must be computed, too. */
@@ -96,7 +125,7 @@ export class Ceiling {
     const { row, pad } = this.places
     const less = (rooms.strides[d] as number) * row
     for (const r of this.rooms({ ...within, top: within.top.map((top, e) => (e === d ? room : top)) })) {
-      if (rooms.room(r, d) !== room) continue
+      if (this.room(r, d) !== room) continue
       const start = r * row + pad
       for (const values of this.values)
         for (let place = start + from; place <= start + to; place++)

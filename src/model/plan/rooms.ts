@@ -67,6 +67,10 @@ export function roomsOf(
   }
 }
 
+/** Room by dimension and index, for loops that ask for each of them. */
+export const roomsAt = (rooms: Rooms): Int32Array[] =>
+  rooms.most.map((_, d) => Int32Array.from({ length: rooms.size }, (_, r) => rooms.room(r, d)))
+
 interface Placeable {
   /** The most pieces that could be placed on a goal in t steps from the luckiest node, and from the unluckiest. */
   readonly most: Int32Array

@@ -155,7 +155,8 @@ class SpreadPass {
     const successes = leg.goal < 0 ? null : (problem.successes[leg.id] as Float64Array)
     const fine = Math.round(amount * tally.lattice.ratio)
     this.unfinished.note(leg, Math.min(room, leg.load), fine, data, start, at, count)
-    const arrival = this.arrivals.of(start, at, count, problem.timed[leg.id] as Problem['timed'][number])
+    const whole = this.arrivals.of(start, at, count, problem.timed[leg.id] as Problem['timed'][number])
+    const arrival = whole && trimmed(this.space.data, whole)
     if (!arrival) return
     if (!successes) {
       this.arrive({ n: leg.to, r, amount }, arrival, 1)
@@ -219,6 +220,15 @@ class SpreadPass {
     rows.add(room, whole, chance * (1 - share), arrival, t, count)
     if (share > 0) rows.add(room, whole + 1, chance * share, arrival, t, count)
   }
+}
+
+/** What arrives without its negligible ends, which no share of it can bring back: looked for once instead of for each share. */
+function trimmed(data: Float64Array, { at, first, count, most }: Arrival): Arrival | null {
+  let low = 0
+  let high = count - 1
+  while (low <= high && (data[at + low] as number) < negligible) low++
+  while (high > low && (data[at + high] as number) < negligible) high--
+  return low > high ? null : { at: at + low, first: first + low, count: high - low + 1, most }
 }
 
 /** Where mass arrives: node, room, and amount so far. */

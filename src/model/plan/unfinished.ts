@@ -70,11 +70,14 @@ export class Unfinished {
     const steady = this.tally.steady(leg)
     const fineBelow = Math.min(this.tally.fineBelow, this.problem.steps)
     let low = 0
-    while (low < masses.length && (masses[low] as number) < negligible) low++
+    let high = masses.length - 1
+    while (low <= high && (masses[low] as number) < negligible) low++
+    while (high > low && (masses[high] as number) < negligible) high--
     for (const [k, { chance: chances, first, last, middle }] of cuts.parts.entries()) {
       // What pays the same however much time was left is gathered over all times.
       let gathered = 0
-      for (let t = Math.max(low, first); t <= last; t++) {
+      const end = Math.min(high, last)
+      for (let t = Math.max(low, first); t <= end; t++) {
         const chance = (masses[t] as number) * (chances[t] as number)
         if (chance < negligible) continue
         // When the first k pieces counted: only a held piece asks, and its expected time stands for it.

@@ -1,7 +1,9 @@
 import type { Workspace } from '../kernel/index.ts'
 import { Ahead, group } from './ahead.ts'
+import { tie } from './finishes.ts'
 import type { GraphNode } from './graph.ts'
 import type { Problem } from './problem.ts'
+import { roomsAt } from './rooms.ts'
 import type { TablePlaces } from './table.ts'
 
 /** A collect or score leg of a node, with what its Q is made of. */
@@ -15,6 +17,13 @@ export interface Work {
   readonly pays: readonly Float64Array[] | null
   readonly load: number
   readonly successes: Float64Array
+}
+
+/** Rooms one after the other, and the place of the best values of the first one. */
+export interface RoomRun {
+  readonly r: number
+  readonly many: number
+  readonly best: number
 }
 
 function worksOf({ legPays, successes, rooms }: Problem, node: GraphNode): Work[] {
@@ -42,6 +51,7 @@ export class Works {
   readonly width: number
   private readonly ahead: Ahead
   private readonly space: Workspace
+  private readonly places: TablePlaces
   /** Room by dimension and room index. */
   private readonly roomAt: Int32Array[]
   /** Place of each leg's pay within the block, a stretch per room that a load finds; which of them are there. */
@@ -53,8 +63,9 @@ export class Works {
   constructor(problem: Problem, places: TablePlaces, block: number, space: Workspace) {
     const { rooms, graph, timed } = problem
     this.space = space
+    this.places = places
     this.of = graph.nodes.map((node) => worksOf(problem, node))
-    this.roomAt = rooms.most.map((_, d) => Int32Array.from({ length: rooms.size }, (_, r) => rooms.room(r, d)))
+    this.roomAt = roomsAt(rooms)
     this.ahead = new Ahead(problem, places, block, space)
     const { width } = this.ahead
     this.width = width
@@ -103,6 +114,59 @@ export class Works {
       base = into
     }
     return into
+  }
+
+  /**
+   * Offers Q of a leg in the block's first group of times to the best values of `many` rooms from `r` on, which come one after the
+   * other: the best of the first stand at `best`, those of the next a row of the table further. `into` has a group for each room.
+   */
+  offerRooms(work: Work, { r, many, best }: RoomRun, into: number, spare: number): void {
+    const { dimension, load } = work
+    if (dimension < 0) {
+      this.offerRun(work, { r, many, best }, into, spare)
+      return
+    }
+    const rooms = this.roomAt[dimension] as Int32Array
+    const { row } = this.places
+    for (let k = 0; k < many; k++) {
+      // Rooms with less than a load are one by one; from a load on all of it counts.
+      const room = rooms[r + k] as number
+      if (room === 0) continue
+      let end = k + 1
+      if (room >= load) while (end < many && (rooms[r + end] as number) >= load) end++
+      this.offerRun(work, { r: r + k, many: end - k, best: best + k * row }, into, spare)
+      k = end - 1
+    }
+  }
+
+  private offerRun(work: Work, { r, many, best }: RoomRun, into: number, spare: number): void {
+    const { ahead, space, places } = this
+    const { id, dimension, stride, load, successes } = work
+    const rows = ahead.row(id)
+    let q = rows + r * ahead.width
+    let apart = ahead.width
+    if (dimension < 0) {
+      ahead.askRooms(id, r, many)
+      if (work.pays) {
+        space.kernel.combineRows(into, group, this.pay(work, load), 0, q, apart, many, 1)
+        q = into
+        apart = group
+      }
+    } else {
+      const room = this.roomAt[dimension]?.[r] as number
+      q = this.pay(work, Math.min(room, load))
+      apart = 0
+      for (let b = 0; b <= load; b++) {
+        const p = successes[b] as number
+        if (!(p > 0)) continue
+        const after = r - Math.min(b, room) * stride
+        ahead.askRooms(id, after, many)
+        space.kernel.combineRows(into, group, q, apart, rows + after * ahead.width, ahead.width, many, p)
+        q = into
+        apart = group
+      }
+    }
+    space.kernel.offerRows(best, places.row, spare, q, apart, many, tie)
   }
 
   /** Q of a leg at one time within the block. */

@@ -17,6 +17,8 @@ export const peopleSentences = {
   wrongPassphrase: (_: Nothing) => 'This nickname and this passphrase do not belong together',
   tooManyTries: (of: { seconds: number }) =>
     `There were too many wrong attempts with this nickname: try again in ${of.seconds} s`,
+  tooManyRequests: (of: { seconds: number }) =>
+    `This device asks more often than the server answers one: it goes on in ${of.seconds} s`,
   manySigningIn: (_: Nothing) => 'Too many people sign in at this moment: try again in a few seconds',
   linkUnknown: (_: Nothing) => 'There is no such link, or a newer one has taken its place',
   linkUsed: (_: Nothing) => 'This link has been used already: each is good once',
@@ -33,6 +35,8 @@ export const peopleSentences = {
   claimFirst: (_: Nothing) =>
     'Nobody has claimed this server yet: open the set-up link first, which the start of the server prints',
   lastLead: (_: Nothing) => 'This is the last lead with a passphrase: make somebody else a lead first',
+  otherNickname: (of: { nickname: string }) =>
+    `This person is not called “${of.nickname}”: type the nickname as it stands here to delete the person`,
   noPerson: (of: { id: string }) => `There is no person with the id “${of.id}”`,
   copiesElsewhere: (_: Nothing) =>
     'This server’s database is copied by its own means: whoever runs it knows where the copies are',

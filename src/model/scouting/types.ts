@@ -30,6 +30,14 @@ export interface EventRecord {
   lessons?: string
   /** Our own team at the event. */
   own?: string
+  /** Who drove a team's robot in a match, where that is known: scouts can not see it. */
+  drivers?: MatchDriver[]
+}
+
+export interface MatchDriver {
+  match: string
+  team: string
+  driver: string
 }
 
 export const slotStates = ['expected', 'played', 'absent', 'disqualified'] as const

@@ -1,6 +1,6 @@
 export { FileBackups } from './backups.ts'
 export { makeBackup } from './make.ts'
 export { opensHere } from './opens.ts'
-export { restoreBackup } from './restore.ts'
+export { closedByAll, restoreBackup } from './restore.ts'
 export { scheduleBackups } from './schedule.ts'
 export { type Backup, type BackupReason, type BackupStore, backupReasons } from './types.ts'

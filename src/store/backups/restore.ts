@@ -8,7 +8,7 @@ import { type Opens, proveBackup } from './prove.ts'
 import type { Backup } from './types.ts'
 
 /** All in one file, which fails while anybody has the database open. False: it is damaged. */
-function closedByAll(file: string): boolean {
+export function closedByAll(file: string): boolean {
   const database = new Database(file, { timeout: 1000 })
   try {
     if (database.pragma('journal_mode = DELETE', { simple: true }) === 'delete') return true
@@ -17,7 +17,7 @@ function closedByAll(file: string): boolean {
   } finally {
     database.close()
   }
-  throw new StoreError('The database is in use. Stop the server first, then restore.')
+  throw new StoreError('The database is in use. Stop the server first.')
 }
 
 /** What is put away, as a copy that can be restored, or where it is damaged as it lies. */

@@ -1,9 +1,24 @@
 import type { Role } from '../../model/scouting/roles.ts'
+import type { By } from '../event/types.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import { type Client, signOut } from './devices.ts'
-import { deviceOf, personOf } from './rows.ts'
+import { eraseAccount, eraseNames } from './personal/erase.ts'
+import { readHeld } from './personal/held.ts'
+import { deviceOf, folded, personOf } from './rows.ts'
 import type { Sessions } from './sessions.ts'
 import type { Changed, PeopleStore } from './types.ts'
+
+/** All that somebody recorded in a season is read, or looked through (ms). */
+const options = { timeout: 60_000 }
+
+interface With {
+  now: () => Date
+  sessions: Sessions
+  /** The client in whose turns all else of the workspace is written. */
+  writing: PrismaClient
+  /** Told that records which were there have changed. */
+  rewritten(): Promise<void>
+}
 
 /** The people of one workspace: its id stands in every query because it is fixed here. */
 export class DatabasePeople implements PeopleStore {
@@ -11,12 +26,14 @@ export class DatabasePeople implements PeopleStore {
   readonly #workspaceId: string
   readonly #now: () => Date
   readonly #sessions: Sessions
+  readonly #with: Pick<With, 'writing' | 'rewritten'>
 
-  constructor(client: PrismaClient, workspaceId: string, { now, sessions }: { now: () => Date; sessions: Sessions }) {
+  constructor(client: PrismaClient, workspaceId: string, { now, sessions, ...rest }: With) {
     this.#client = client
     this.#workspaceId = workspaceId
     this.#now = now
     this.#sessions = sessions
+    this.#with = rest
   }
 
   async list() {
@@ -93,6 +110,36 @@ export class DatabasePeople implements PeopleStore {
   async report(id: string, { unsent, app }: { unsent: number; app?: string | undefined }) {
     const data = { unsent, lastSeenAt: this.#now(), ...(app === undefined ? {} : { app }) }
     await this.#client.device.updateMany({ where: { workspaceId: this.#workspaceId, id, revokedAt: null }, data })
+  }
+
+  held(id: string) {
+    const of = { workspaceId: this.#workspaceId, person: id }
+    return this.#client.$transaction((client) => readHeld(client, of), options)
+  }
+
+  async erase(id: string, { nickname, by }: { nickname: string; by: By }) {
+    const asked = await this.#mayErase(this.#client, id, nickname)
+    if (typeof asked === 'string') return asked
+    // The names first: whoever is interrupted between the two still has the account to ask for again.
+    const names = await this.#with.writing.$transaction(
+      (client) => eraseNames(client, this.#workspaceId, asked.nickname),
+      options,
+    )
+    if (names.driven > 0) await this.#with.rewritten()
+    return this.#sessions.during(() =>
+      this.#client.$transaction(async (client) => {
+        const person = await this.#mayErase(client, id, nickname)
+        if (typeof person === 'string') return person
+        return { ...names, records: await eraseAccount(client, person, { by, now: this.#now() }) }
+      }, options),
+    )
+  }
+
+  async #mayErase(client: Client, id: string, nickname: string) {
+    const person = await client.person.findUnique({ where: this.#key(id) })
+    if (!person) return 'missing'
+    if (folded(person.nickname) !== folded(nickname)) return 'otherName'
+    return (await this.#isLastLead(client, id)) ? 'lastLead' : person
   }
 
   /** Without a lead who can sign in, nobody could invite one. */

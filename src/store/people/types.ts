@@ -1,4 +1,6 @@
 import type { Role } from '../../model/scouting/roles.ts'
+import type { By } from '../event/types.ts'
+import type { ApartRecord, StoredRecord } from '../records/types.ts'
 
 /** A device that was not seen for so many days is signed out. */
 export const sessionDays = 30
@@ -110,6 +112,61 @@ export interface EntranceStore {
   session(token: string): Promise<Session | null>
 }
 
+/** A field that somebody typed a name into, and where. */
+export interface TypedName {
+  /** Kind of the document. */
+  kind: 'decision'
+  id: string
+  name: string
+  revision: number
+}
+
+/** A record of a run that somebody drove, by the name that was typed. */
+export interface Driven {
+  id: string
+  event: string
+  match: string | null
+}
+
+/** Everything that is held of a person. */
+export interface PersonalData {
+  person: Person
+  devices: Omit<Device, 'nickname' | 'person'>[]
+  /** Those that name the person, that it took up, or that it made. */
+  invitations: Invitation[]
+  /** Observations, visits, rankings and photos that it made or handed in. */
+  records: StoredRecord[]
+  /** The same that were kept apart. */
+  apart: ApartRecord[]
+  driven: Driven[]
+  results: { event: string; match: string; revision: number; enteredAt: string; result: unknown }[]
+  assignments: { event: string; match: string; alliance: string; position: number; since: string }[]
+  choices: {
+    event: string
+    match: string
+    team: string
+    record: string | null
+    reason: string | null
+    chosenAt: string
+  }[]
+  drills: { event: string; id: string; startedAt: string }[]
+  plans: { event: string; match: string; id: string; agreedAt: string; body: unknown }[]
+  selection: { event: string; id: string; writtenAt: string; line: unknown }[]
+  /** Decision records in which its nickname stands as who agreed or objected. */
+  typed: TypedName[]
+  audit: AuditEntry[]
+}
+
+/** What was done to a person's data; records stay, without the person. */
+export interface Erased {
+  /** Records that stay by somebody whom nobody knows. */
+  records: number
+  /** Records in which another name stands now as the driver's. */
+  driven: number
+  /** Revisions of decision records out of which the nickname was taken. */
+  typed: number
+}
+
 export type Changed = 'done' | 'missing' | 'lastLead'
 
 /** The people of one workspace and their devices. A change of them acts on the next request. */
@@ -127,6 +184,13 @@ export interface PeopleStore {
   revoke(id: string): Promise<boolean>
   /** Ends all sessions of a person but that of one device. Says how many. */
   revokeAll(person: string, but?: string): Promise<number>
+  /** Everything that is held of a person. Null where there is none. */
+  held(id: string): Promise<PersonalData | null>
+  /**
+   * Makes a person a stranger: account, devices and names go, records stay by an id that belongs to nobody. Asked with the nickname, so
+   * that nobody is deleted by mistake.
+   */
+  erase(id: string, of: { nickname: string; by: By }): Promise<Erased | Exclude<Changed, 'done'> | 'otherName'>
   /** What a device says of itself. */
   report(id: string, what: { unsent: number; app?: string | undefined }): Promise<void>
 }

@@ -53,6 +53,7 @@ export async function openPostgresql(url: string, options: OpenOptions & { now: 
           synchronous: `synchronous_commit ${synchronousCommit}, fsync ${fsync}`,
         }
       },
+      answers: async () => void (await pool.query('SELECT 1')),
       close: async () => {
         if (closed) return
         closed = true

@@ -5,6 +5,9 @@ import type { EventLog, StoredRecord } from './types.ts'
 /** Letters of records that are kept altogether: some ten events. An event with more than that is read anew each time. */
 const mostLetters = 40_000_000
 
+/** What processes tell each other when records that were there have changed. */
+export const rewritten = 'records.rewritten'
+
 interface Log extends EventLog {
   letters: number
 }
@@ -35,16 +38,23 @@ const nothing = (): Log => ({ of: {}, newest: 0, records: [], held: new Map(), l
 /**
  * Records of events that were asked for, parsed: after one more came in, only that one is read. Records are added and never
  * changed, and whatever becomes visible later has a higher arrival, since the writers of a workspace take turns until they have
- * committed. So what is kept can not be wrong, whoever wrote it.
+ * committed. So what is kept can not be wrong, whoever wrote it. The one exception is a person who is deleted: then all is forgotten.
  */
 export class RecordLogs {
   readonly #most: number
   /** The one asked for last comes last. */
   readonly #logs = new Map<string, Log>()
   readonly #turns = new Map<string, Promise<unknown>>()
+  #generation = 0
 
   constructor(most = mostLetters) {
     this.#most = most
+  }
+
+  /** Records that are there have changed, so that all are to be read anew. */
+  forget(): void {
+    this.#generation++
+    this.#logs.clear()
   }
 
   /** What an event holds now. One question after the other, so that nothing is added twice. */
@@ -61,9 +71,12 @@ export class RecordLogs {
   }
 
   async #read(client: Raw, of: { workspaceId: string; event: string; key: string }): Promise<Log> {
+    const generation = this.#generation
     const before = this.#logs.get(of.key) ?? nothing()
     const rows = await later(client, of, before.newest)
     const log = rows.length === 0 ? before : withMore(before, rows)
+    // Something was changed meanwhile: this answer may have been read before it, and is not kept.
+    if (generation !== this.#generation) return log
     this.#logs.delete(of.key)
     this.#logs.set(of.key, log)
     this.#make(of.key)

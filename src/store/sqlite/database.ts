@@ -1,5 +1,7 @@
+import { stat } from 'node:fs/promises'
 import { FileBackups } from '../backups/backups.ts'
 import type { Database } from '../database.ts'
+import { StoreError } from '../errors.ts'
 import { PrismaClient } from '../generated/client.ts'
 import { OwnSignals } from '../signals.ts'
 import type { StoreHealth } from '../types.ts'
@@ -19,6 +21,7 @@ export async function openSqlite(
   const client = new PrismaClient({ adapter: factory, transactionOptions: { maxWait: 30_000, timeout: 10_000 } })
   await client.$connect()
   const intake = takeInOn(direct)
+  const opened = await stat(file)
   return {
     engine: 'sqlite',
     client,
@@ -29,6 +32,13 @@ export async function openSqlite(
     shared: false,
     queue: null,
     health: () => healthOf(client),
+    answers: async () => {
+      await client.$queryRaw`SELECT 1`
+      // One that was taken away, or replaced, still answers whoever has it open, and keeps nothing that lasts.
+      const now = await stat(file).catch(() => null)
+      if (now?.ino !== opened.ino || now.dev !== opened.dev)
+        throw new StoreError('The database’s file is no longer where it was opened')
+    },
     alone: (_, work) => work(),
     close: async () => {
       direct.close()

@@ -9,6 +9,8 @@ export const settings = [
   { name: 'journal_mode', set: 'WAL', reads: 'wal' },
   { name: 'synchronous', set: 'FULL', reads: '2' },
   { name: 'foreign_keys', set: 'ON', reads: '1' },
+  // What is deleted is overwritten, so that the file does not keep what a person wanted to be gone.
+  { name: 'secure_delete', set: 'ON', reads: '1' },
   { name: 'busy_timeout', set: '5000', reads: '5000' },
 ] as const
 

@@ -162,3 +162,35 @@ test.each([
     for (const [j, sum] of expected.entries()) expect(space.data[out + j]).toBeCloseTo(sum, 14)
   }
 })
+
+test('rows are what the loops of one row make of each of them, and nothing between rows is touched', () => {
+  const values = numbers(200, 41)
+  const filter = numbers(12, 43)
+  const weights = numbers(3, 47)
+  const lags = Int32Array.of(9, 14, 30)
+  for (const space of Object.values(spaces())) {
+    const { kernel } = space
+    const v = space.copied(values)
+    const f = space.copied(filter)
+    const w = space.copied(weights)
+    const l = space.copiedWhole(lags)
+    const many = space.copied(numbers(60, 53))
+    const one = space.copied(numbers(60, 53))
+    const spare = space.take(16)
+    const both = () => [many, one].map((place) => [...space.data.subarray(place, place + 60)])
+
+    kernel.followRows(many, 20, f, 12, v + 40, 50, 3, w, l, 3, 15, 7)
+    for (let k = 0; k < 3; k++) {
+      kernel.correlate(one + 20 * k, 8, f, 12, v + 40 + 50 * k, 1)
+      kernel.addLagged(one + 20 * k, 8, w, l, 3, v + 55 + 50 * k, 7)
+    }
+    expect(both()[0]).toEqual(both()[1])
+    kernel.combineRows(many + 8, 20, v + 3, 0, v + 60, 30, 2, 0.5)
+    for (let k = 0; k < 2; k++) kernel.combine(one + 8 + 20 * k, v + 3, v + 60 + 30 * k, 8, 0.5)
+    expect(both()[0]).toEqual(both()[1])
+    kernel.offerRows(many, 20, spare, v + 100, 0, 3, 0.1)
+    for (let k = 0; k < 3; k++) kernel.offer(one + 20 * k, spare + 8, v + 100, 8, 0, 0.1)
+    expect(both()[0]).toEqual(both()[1])
+    expect(both()[0]).not.toEqual([...numbers(60, 53)])
+  }
+})

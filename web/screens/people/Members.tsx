@@ -2,10 +2,11 @@ import { Button, NativeSelect } from '@mantine/core'
 import { useState } from 'react'
 import { type Role, roles } from '../../../src/model/scouting/roles.ts'
 import type { Person } from '../../../src/store/types.ts'
-import { usePeople, usePeopleChanges } from '../../data/people.ts'
+import { personalDataAt, usePeople, usePeopleChanges } from '../../data/people.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { day } from '../../words/format.ts'
+import { Erase } from './Erase.tsx'
 import { Refusal } from './Fields.tsx'
 import { Sure } from './Sure.tsx'
 
@@ -13,7 +14,7 @@ import { Sure } from './Sure.tsx'
 export function Members() {
   const texts = words().people
   const people = usePeople()
-  const { changeRole, end, signOut } = usePeopleChanges()
+  const { changeRole, end, erase, signOut } = usePeopleChanges()
   if (people.isPending) return <Loading what={texts.what} />
   if (!people.data) return <Trouble title={texts.notLoaded} error={people.error} retry={() => void people.refetch()} />
   const sorted = people.data.toSorted(
@@ -42,12 +43,14 @@ export function Members() {
                 onRole={(role) => changeRole.mutate({ person: person.id, role })}
                 onEnd={(undo) => end.mutate({ person: person.id, undo })}
                 onSignOut={() => signOut.mutate(person.id)}
+                onErase={() => erase.mutate({ person: person.id, nickname: person.nickname })}
               />
             ))}
           </tbody>
         </table>
       </div>
-      <Refusal error={changeRole.error ?? end.error ?? signOut.error} />
+      <Refusal error={changeRole.error ?? end.error ?? signOut.error ?? erase.error} />
+      {erase.data && <p role="status">{texts.personal.done(erase.data.records)}</p>}
       {signOut.data && <p role="status">{texts.signedOut(signOut.data.ended)}</p>}
       <ul className="soft small">
         {roles.map((role) => (
@@ -60,10 +63,17 @@ export function Members() {
   )
 }
 
-function Row(props: { person: Person; onRole(role: Role): void; onEnd(undo: boolean): void; onSignOut(): void }) {
+interface RowProps {
+  person: Person
+  onRole(role: Role): void
+  onEnd(undo: boolean): void
+  onSignOut(): void
+  onErase(): void
+}
+
+function Row(props: RowProps) {
   const texts = words().people
   const { nickname, role, createdAt, endedAt } = props.person
-  const [asked, setAsked] = useState<'end' | 'signOut' | null>(null)
   return (
     <tr>
       <th scope="row">{nickname}</th>
@@ -81,32 +91,71 @@ function Row(props: { person: Person; onRole(role: Role): void; onEnd(undo: bool
       </td>
       <td>{endedAt === null ? day(createdAt) : texts.hasLeft(day(endedAt))}</td>
       <td>
-        {endedAt !== null ? (
-          <Button variant="subtle" aria-label={texts.takeBackOf(nickname)} onClick={() => props.onEnd(true)}>
-            {texts.takeBack}
-          </Button>
-        ) : asked ? (
-          <Sure
-            question={asked === 'end' ? texts.sureEnd(nickname) : texts.sureSignOut(nickname)}
-            yes={asked === 'end' ? texts.reallyEnd : texts.reallySignOut}
-            onNo={() => setAsked(null)}
-            onYes={() => {
-              setAsked(null)
-              if (asked === 'end') props.onEnd(false)
-              else props.onSignOut()
-            }}
-          />
-        ) : (
-          <div className="row">
-            <Button variant="subtle" aria-label={texts.signOutOf(nickname)} onClick={() => setAsked('signOut')}>
-              {texts.signOutAll}
-            </Button>
-            <Button variant="subtle" aria-label={texts.endOf(nickname)} onClick={() => setAsked('end')}>
-              {texts.end}
-            </Button>
-          </div>
-        )}
+        <Actions {...props} />
       </td>
     </tr>
+  )
+}
+
+/** What can be done with somebody; what acts at once, or for good, is asked about in place. */
+function Actions(props: RowProps) {
+  const texts = words().people
+  const { id, nickname, endedAt } = props.person
+  const [asked, setAsked] = useState<'end' | 'signOut' | 'erase' | null>(null)
+  const close = () => setAsked(null)
+  if (asked === 'erase')
+    return (
+      <Erase
+        person={id}
+        nickname={nickname}
+        onNo={close}
+        onYes={() => {
+          close()
+          props.onErase()
+        }}
+      />
+    )
+  if (asked)
+    return (
+      <Sure
+        question={asked === 'end' ? texts.sureEnd(nickname) : texts.sureSignOut(nickname)}
+        yes={asked === 'end' ? texts.reallyEnd : texts.reallySignOut}
+        onNo={close}
+        onYes={() => {
+          close()
+          if (asked === 'end') props.onEnd(false)
+          else props.onSignOut()
+        }}
+      />
+    )
+  return (
+    <div className="row">
+      {endedAt !== null ? (
+        <Button variant="subtle" aria-label={texts.takeBackOf(nickname)} onClick={() => props.onEnd(true)}>
+          {texts.takeBack}
+        </Button>
+      ) : (
+        <>
+          <Button variant="subtle" aria-label={texts.signOutOf(nickname)} onClick={() => setAsked('signOut')}>
+            {texts.signOutAll}
+          </Button>
+          <Button variant="subtle" aria-label={texts.endOf(nickname)} onClick={() => setAsked('end')}>
+            {texts.end}
+          </Button>
+        </>
+      )}
+      <Button
+        component="a"
+        variant="subtle"
+        href={personalDataAt(id)}
+        download
+        aria-label={texts.personal.dataOf(nickname)}
+      >
+        {texts.personal.data}
+      </Button>
+      <Button variant="subtle" aria-label={texts.personal.eraseOf(nickname)} onClick={() => setAsked('erase')}>
+        {texts.personal.erase}
+      </Button>
+    </div>
   )
 }

@@ -1,7 +1,7 @@
 import { Button } from '@mantine/core'
 import { useState } from 'react'
 import { problemsOf } from '../../data/api.ts'
-import { useEntrance, usePeople } from '../../data/people.ts'
+import { personalDataAt, useEntrance, usePeople } from '../../data/people.ts'
 import type { Session } from '../../data/session.ts'
 import { words } from '../../words/catalogue.ts'
 import { PassphraseField, Refusal } from './Fields.tsx'
@@ -25,6 +25,11 @@ export function You(props: { session: Session }) {
         </Button>
       </div>
       <Refusal error={signOut.error} />
+      <p>
+        <a href={personalDataAt(person.id)} download>
+          {texts.personal.mine}
+        </a>
+      </p>
       {role === 'lead' && <Passphrase person={person.id} />}
     </section>
   )

@@ -84,6 +84,27 @@ export const people: Words['people'] = {
     somebody: 'jemand Entferntes',
     unknown: (ending) => `jemand hier Unbekanntes (${ending})`,
   },
+  personal: {
+    mine: 'Alles, was über mich gespeichert ist, als Datei',
+    data: 'Daten sichern',
+    dataOf: (nickname) => `Alles sichern, was über ${nickname} gespeichert ist`,
+    erase: 'Löschen',
+    eraseOf: (nickname) => `${nickname} löschen`,
+    sure: (nickname) =>
+      `${nickname} wird endgültig gelöscht: das Konto, seine Geräte und der Spitzname, wo immer er als Name steht, in Einladungen, im Protokoll, als Fahrer und in Entscheidungen. Was ${nickname} aufgezeichnet hat, gehört dem Team und bleibt, von niemandem.`,
+    unsent: (count) =>
+      `Ein Telefon hat gemeldet, dass es noch ${count} Aufzeichnungen dieser Person hat. Lass sie zuerst senden, oder später bei der Leitung abgeben.`,
+    left: 'Namen in freien Notizen bleiben, ebenso Dateien, die von Veranstaltungen gesichert wurden. Kopien der Datenbank behalten die Person, bis sie entfernt sind: die nach Zeitplan bis zu zehn Wochen, die zehn neuesten von Hand gemachten so lange, wie keine neueren folgen. Wer eine zurückspielt, muss die Person noch einmal löschen.',
+    type: (nickname) => `Um fortzufahren, tippe den Spitznamen: ${nickname}`,
+    needed: 'Bitte tippe den Spitznamen, wie er hier steht.',
+    really: 'Endgültig löschen',
+    done: (records) =>
+      records === 0
+        ? 'Die Person ist gelöscht.'
+        : records === 1
+          ? 'Die Person ist gelöscht. Eine Aufzeichnung bleibt, von niemandem.'
+          : `Die Person ist gelöscht. ${records} Aufzeichnungen bleiben, von niemandem.`,
+  },
   takeBack: 'Zurückholen',
   takeBackOf: (nickname) => `${nickname} zurückholen`,
   not: 'Nein, so lassen',

@@ -17,6 +17,8 @@ export const ofPeople: Pick<Words['problems'], keyof typeof peopleSentences> = {
   wrongPassphrase: () => 'Dieser Spitzname und diese Passphrase gehören nicht zusammen',
   tooManyTries: ({ seconds }) =>
     `Mit diesem Spitznamen gab es zu viele falsche Versuche: Versuch es in ${seconds} s noch einmal`,
+  tooManyRequests: ({ seconds }) =>
+    `Dieses Gerät fragt öfter, als der Server einem antwortet: In ${seconds} s geht es weiter`,
   manySigningIn: () => 'Gerade melden sich zu viele an: Versuch es in ein paar Sekunden noch einmal',
   linkUnknown: () => 'Diesen Link gibt es nicht, oder ein neuerer ist an seiner Stelle',
   linkUsed: () => 'Dieser Link ist schon benutzt: Jeder gilt einmal',
@@ -32,6 +34,8 @@ export const ofPeople: Pick<Words['problems'], keyof typeof peopleSentences> = {
   claimFirst: () =>
     'Dieser Server gehört noch niemandem: Öffne zuerst den Link zum Einrichten, den der Server beim Start ausgibt',
   lastLead: () => 'Das ist die letzte Leitung mit einer Passphrase: Gib erst jemand anderem diese Rolle',
+  otherNickname: ({ nickname }) =>
+    `„${nickname}“ heißt diese Person nicht: Tippe zum Löschen den Spitznamen, wie er hier steht`,
   noPerson: ({ id }) => `Es gibt niemanden mit der Kennung „${id}“`,
   copiesElsewhere: () =>
     'Die Datenbank dieses Servers wird mit ihren eigenen Mitteln kopiert: wer ihn betreibt, weiß, wo die Kopien sind',

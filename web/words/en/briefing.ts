@@ -16,6 +16,7 @@ export const briefing = {
   /** `age`: a moment. */
   kept: (age: string) =>
     `The server can not be reached. This is what was known on ${age}; the briefing is made by this browser.`,
+  asking: (age: string) => `The server is slow to answer. This is what was known on ${age}.`,
   madeHere: 'Made by this browser.',
   asOf: (when: string, records: number) => `From ${records === 1 ? 'one record' : `${records} records`}, ${when}.`,
   neverSeen: (teams: string) => `Never seen, so taken as the event’s average: ${teams}.`,
@@ -91,6 +92,22 @@ export const briefing = {
   alone: 'No other line-up plays otherwise.',
   considered: (played: number, all: number) =>
     `${played} of ${all} line-ups were played, the others left out by the closed form. A trip is taken to last as long to whichever goal: records do not tell them apart.`,
+  own: 'A line-up of our own',
+  ownHow:
+    'Choose what each of ours does; it is played in the same matches as the computed line-up, with the same luck.',
+  ownOf: (team: string) => `${team} does`,
+  asSeen: (goals: string) => `as it was seen: ${goals}`,
+  only: (goal: string) => `only ${goal}`,
+  standsBefore: (team: string) => `stands in the way of ${team} all match`,
+  ownOneMark: 'Only one can stand in the way of somebody: choose something else for the others.',
+  playOwn: 'Play this line-up',
+  ownPlaying: 'Playing …',
+  ownTable: 'Line-ups of our own beside the computed one',
+  ownName: (number: number) => `Own ${number}`,
+  computed: 'Computed',
+  ownBetter: (win: string, points: string) => `better by ${win}, ${points} points`,
+  ownFailed: 'The line-up could not be played',
+  forgetOwn: 'Remove these',
   slowing: 'What slowing an opponent is worth',
   opponent: 'Opponent',
   gains: 'Slowed',

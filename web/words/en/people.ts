@@ -81,6 +81,27 @@ export const people = {
     somebody: 'somebody removed',
     unknown: (ending: string) => `somebody not known here (${ending})`,
   },
+  personal: {
+    mine: 'All that is held of me, as a file',
+    data: 'Save the data',
+    dataOf: (nickname: string) => `Save all that is held of ${nickname}`,
+    erase: 'Delete',
+    eraseOf: (nickname: string) => `Delete ${nickname}`,
+    sure: (nickname: string) =>
+      `${nickname} is deleted for good: the account, its devices, and the nickname wherever it stands as a name, in invitations, in the log, as a driver and in decision records. What ${nickname} recorded belongs to the team and stays, by nobody.`,
+    unsent: (count: number) =>
+      `A phone said that it still holds ${count} records of this person. Let them be sent first, or be handed in to a lead afterwards.`,
+    left: 'Names in free notes stay, and so do files that were saved of events. Copies of the database keep the person until they are removed: those of the schedule for up to ten weeks, the ten newest of those made by hand for as long as no newer ones follow. Whoever restores one has to delete the person again.',
+    type: (nickname: string) => `To go on, type the nickname: ${nickname}`,
+    needed: 'Please type the nickname as it stands here.',
+    really: 'Delete for good',
+    done: (records: number) =>
+      records === 0
+        ? 'The person is deleted.'
+        : records === 1
+          ? 'The person is deleted. One record stays, by nobody.'
+          : `The person is deleted. ${records} records stay, by nobody.`,
+  },
   takeBack: 'Take back',
   takeBackOf: (nickname: string) => `Take ${nickname} back`,
   not: 'No, keep it',

@@ -30,6 +30,7 @@ export function tablesOf(contents: EventContents, { photos = true }: { photos?: 
     filled(eventTables.teams, event.teams),
     filled(eventTables.people, contents.people),
     filled(eventTables.matches, slotsIn(contents)),
+    filled(eventTables.drivers, event.drivers ?? []),
     ...resultTables(contents),
     ...observationTables(records),
     ...visitTables(records),
