@@ -30,6 +30,27 @@ const pages = [
     besides: [/^assets\/model\.worker-[^/]+\.js$/, /^assets\/[^/]+-latin-wght-normal-[^/]+\.woff2$/],
   },
   {
+    worker: 'event-sw.js',
+    own: 'cyclewright-event',
+    shell: 'index.html',
+    page: /^\/event\/[^/]+(\/.*)?$/,
+    later: false,
+    // What is worked out in the browser; all other parts of an event say that the server is missing.
+    parts: [
+      'screens/event/EventsScreen.tsx',
+      'screens/event/briefing/BriefingScreen.tsx',
+      'screens/event/pit/PitScreen.tsx',
+      'screens/event/picks/PicksScreen.tsx',
+      'screens/event/playoffs/PlayoffsScreen.tsx',
+      'shell/WhoIsIn.tsx',
+      'shell/SettingsPanel.tsx',
+      'words/en/index.ts',
+      'words/de/index.ts',
+      'words/de/first.ts',
+    ],
+    besides: [/^assets\/model\.worker-[^/]+\.js$/, /^assets\/[^/]+-latin-wght-normal-[^/]+\.woff2$/],
+  },
+  {
     worker: 'stands-sw.js',
     own: 'cyclewright-stands',
     shell: 'stands.html',

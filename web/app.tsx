@@ -31,6 +31,10 @@ const SheetsScreen = screen(() => import('./screens/event/sheets/SheetsScreen.ts
 const CodesScreen = screen(() => import('./screens/event/codes/CodesScreen.tsx'))
 const BoardScreen = screen(() => import('./screens/event/board/BoardScreen.tsx'))
 const VisitsScreen = screen(() => import('./screens/event/visits/VisitsScreen.tsx'))
+const BriefingScreen = screen(() => import('./screens/event/briefing/BriefingScreen.tsx'))
+const PitScreen = screen(() => import('./screens/event/pit/PitScreen.tsx'))
+const PicksScreen = screen(() => import('./screens/event/picks/PicksScreen.tsx'))
+const PlayoffsScreen = screen(() => import('./screens/event/playoffs/PlayoffsScreen.tsx'))
 const EventsScreen = screen(() => import('./screens/event/EventsScreen.tsx'))
 const ShortcutPanel = screen(() => import('./shell/ShortcutPanel.tsx'))
 const PeopleScreen = screen(() => import('./screens/people/PeopleScreen.tsx'))
@@ -98,6 +102,10 @@ export function App() {
               <Route path="/event/:id/codes">{({ id }) => <CodesScreen key={id} id={id} />}</Route>
               <Route path="/event/:id/board">{({ id }) => <BoardScreen key={id} id={id} />}</Route>
               <Route path="/event/:id/visits">{({ id }) => <VisitsScreen key={id} id={id} />}</Route>
+              <Route path="/event/:id/briefing">{({ id }) => <BriefingScreen key={id} id={id} />}</Route>
+              <Route path="/event/:id/pit">{({ id }) => <PitScreen key={id} id={id} />}</Route>
+              <Route path="/event/:id/picks">{({ id }) => <PicksScreen key={id} id={id} />}</Route>
+              <Route path="/event/:id/playoffs">{({ id }) => <PlayoffsScreen key={id} id={id} />}</Route>
               <Route path={/^\/(people|claim|join|sign-in)\/?$/}>
                 <PeopleScreen />
               </Route>

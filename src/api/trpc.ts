@@ -6,6 +6,7 @@ import type { Session, Store, WorkspaceStore } from '../store/types.ts'
 import type { Pool } from './compute/pool.ts'
 import { recall } from './contracts/index.ts'
 import { type Code, type Failure, failureOf, table } from './errors.ts'
+import type { Files } from './exchange/files.ts'
 import type { Door } from './http/door.ts'
 import type { Reach } from './http/reach.ts'
 import { noteOf } from './people/audit.ts'
@@ -17,6 +18,7 @@ export interface OpenContext {
   /** Of whoever is signed in; without a session that of the server's own team. */
   workspace: WorkspaceStore
   pool: Pool
+  files: Files
   jobs: Jobs
   /** Who asks; null: nobody is signed in, and the server belongs to somebody. */
   who: Who | null

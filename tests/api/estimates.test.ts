@@ -252,6 +252,58 @@ test('Robots with timelines are named, those that practised first; one is put ag
   expect((await server.get(`${field}/12345?design=shearwater`)).body.report.whole).toBeNull()
 })
 
+test('Who drove in a match is noted with the event, and the field is told by driver anew', async () => {
+  const address = `/api/documents/event/${event.id}`
+  const field = () => server.get(`/api/events/${event.id}/field/${ownTeam}?design=shearwater`)
+  const before = (await field()).body.report
+  const played = before.runs.find(({ kind }: { kind: string }) => kind === 'match')
+  expect(played.driver).toBeNull()
+  const stored = (await server.get(address)).body
+  // Another team's driver in the same match is nobody of ours.
+  const others = { match: played.id, team: event.teams.at(-1)!.team, driver: 'Ole' }
+  const drivers = [{ match: played.id, team: ownTeam, driver: 'Pia' }, others]
+  const put = (body: object) => server.send('PUT', address, { base: stored.revision, body })
+  expect((await put({ ...stored.body, drivers })).status).toBe(200)
+  const after = (await field()).body.report
+  expect(after.runs.find(({ id }: { id: string }) => id === played.id).driver).toBe('Pia')
+  const runsOf = (report: typeof before, driver: string | null) =>
+    report.runs.filter((run: { driver: string | null }) => run.driver === driver).length
+  expect(runsOf(after, 'Pia')).toBe(runsOf(before, 'Pia') + 1)
+  expect(runsOf(after, 'Ole')).toBe(0)
+  const many = Array.from({ length: 1001 }, (_, n) => ({ match: `m${n}`, team: ownTeam, driver: 'Pia' }))
+  const next = (body: object) => server.send('PUT', address, { base: stored.revision + 1, body })
+  expect((await next({ ...stored.body, drivers: many })).status).toBe(400)
+  await next(stored.body)
+})
+
+test('A design can be taken as a decision record has frozen it, whatever it is now', async () => {
+  const address = '/api/documents/design/shearwater'
+  const field = (query: string) =>
+    server.get(`/api/events/${event.id}/field/${ownTeam}?design=shearwater&only=practice${query}`)
+  const decision = '&decision=leave-the-hook-out'
+  const [now, then] = [(await field('')).body, (await field(decision)).body]
+  expect(now.decision).toBeNull()
+  expect(then.decision).toMatchObject({ id: 'leave-the-hook-out', revision: 1 })
+  expect(then.design).toEqual({ id: 'shearwater', name: 'Shearwater', revision: 1 })
+  // The demo's design has not changed since.
+  expect(then.report.whole.model.mean).toBeCloseTo(now.report.whole.model.mean, 9)
+
+  const stored = (await server.get(address)).body
+  const slower = structuredClone(stored.body)
+  slower.robot.drive.topSpeed /= 2
+  expect((await server.send('PUT', address, { base: stored.revision, body: slower })).status).toBe(200)
+  const [slow, still] = [(await field('')).body, (await field(decision)).body]
+  expect(slow.report.whole.model.mean).toBeGreaterThan(now.report.whole.model.mean + 0.5)
+  expect(still.report).toEqual(then.report)
+  await server.send('PUT', address, { base: stored.revision + 1, body: stored.body })
+
+  expect((await field(`${decision}&revision=1`)).status).toBe(400)
+  expect((await field('&decision=none')).status).toBe(404)
+  const puffin = await server.get(`/api/events/${event.id}/field/${ownTeam}?design=puffin${decision}`)
+  expect(puffin.status).toBe(400)
+  expect(JSON.stringify(puffin.body)).toContain('has no option with the design puffin')
+})
+
 test('A copy keeps where its numbers come from, and what it says of that is checked', async () => {
   const { body: stored } = await server.get('/api/documents/design/shearwater')
   const fromField = {

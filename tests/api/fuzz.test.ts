@@ -38,6 +38,7 @@ beforeAll(async () => {
         versions: 20,
         lanes: 20,
         decision: 20,
+        pickOrder: 20,
         seedLots: 20,
         seeds: 20,
         ratings: 20,

@@ -1,9 +1,13 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { seededEvent } from '../../seed/index.ts'
-import { ratings as contract } from '../../src/api/picks/contracts.ts'
+import { ratings as contract, pickOrder } from '../../src/api/picks/contracts.ts'
 import { onlyWorkspace } from '../../src/app.ts'
 import { type PackedRating, unpackRating } from '../../src/model/picks/index.ts'
+import { PreparedPicks } from '../../src/model/picks/prepared.ts'
+import { protocolOf } from '../../src/model/picks/protocol/index.ts'
+import { askOf, seedsBy, usualRules } from '../../src/model/picks/usual.ts'
 import { seedIfEmpty } from '../../src/seeding.ts'
+import { inLongForm } from '../browser/longForm.ts'
 import { type Server, startServer } from './server.ts'
 import { type Member, team } from './team.ts'
 
@@ -93,4 +97,68 @@ test('Ratings come in 400 draws that add up, and are not sent again', async () =
   }
   const same = await members.driveTeam.get(`/api/events/${event.id}/ratings?since=${mark}`)
   expect(same.body).toEqual({ mark, ratings: null })
+})
+
+test.runIf(inLongForm)(
+  'The pick order for programs is the one of the screen, from what a browser is given, and follows what is called out',
+  async () => {
+    const { lead, driveTeam, scout } = members
+    const at = `/api/events/${event.id}/pick-order`
+    // A browser comes to the same from its pack and ratings.
+    const pack = (await driveTeam.get(`/api/events/${event.id}/pack`)).body
+    const { ratings } = (await driveTeam.get(`/api/events/${event.id}/ratings`)).body
+    const asked = await driveTeam.get(`${at}/${pack.own[0]}`)
+    expect(asked.status).toBe(200)
+    const order = pickOrder.parse(asked.body)
+    const prepared = new PreparedPicks({
+      key: '',
+      game: pack.game,
+      level: pack.event.level ?? null,
+      robots: pack.robots,
+      ratings,
+    })
+    const { lines } = (await driveTeam.get(address)).body
+    const ask = askOf(protocolOf(lines), {
+      rules: usualRules(pack.event),
+      seeds: seedsBy(
+        seeds,
+        pack.ranking.rows.map((row: { team: string }) => row.team),
+      ),
+      us: pack.own[0],
+    })
+    const { worked, waiting } = prepared.order(ask)
+    const own = worked.order.choices.map(({ simulated: _, ...choice }) => ({
+      ...choice,
+      free: waiting.find(({ team: who }) => who === choice.team)?.chance ?? null,
+    }))
+    expect(order.team).toBe(pack.own[0])
+    expect(order.choices).toEqual(own)
+    // Whom a lead has set aside is left out for leads alone, and nobody learns of it elsewhere.
+    const teams = (body: { choices: { team: string }[] }) => body.choices.map((each) => each.team)
+    const other =
+      seeds.find((each) => each !== pack.own[0] && each !== seeds[3] && !JSON.stringify(lines).includes(each)) ??
+      seeds[10]!
+    const seen = [await lead.get(`${at}/${other}`), await driveTeam.get(`${at}/${other}`)]
+    expect(seen.map(({ status, body }) => [status, body.error])).toEqual([
+      [200, undefined],
+      [200, undefined],
+    ])
+    expect(teams(seen[0]!.body)).not.toContain(seeds[3])
+    expect(teams(seen[1]!.body)).toContain(seeds[3])
+    expect((await scout.get(`${at}/${other}`)).status).toBe(403)
+    expect((await lead.get(`${at}/12345`)).body.error).toMatchObject({ code: 'malformed', path: ['team'] })
+  },
+)
+
+test('With too few teams for two alliances an order is refused with a sentence, and looks are worth nothing', async () => {
+  const { lead } = members
+  const small = { ...event, name: 'Small', teams: event.teams.slice(0, 5), own: seeds[0] }
+  const { earlier: _, ...body } = small as typeof small & { earlier?: unknown }
+  expect(
+    (await lead.send('PUT', '/api/documents/event/small', { base: null, body: { ...body, id: 'small' } })).status,
+  ).toBe(200)
+  const refused = await lead.get(`/api/events/small/pick-order/${seeds[0]}`)
+  expect(refused.body.error).toMatchObject({ code: 'notOffered' })
+  const looks = await lead.send('POST', '/api/events/small/looks', { team: seeds[0] })
+  expect([looks.status, looks.body.teams]).toEqual([200, []])
 })

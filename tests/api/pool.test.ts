@@ -60,6 +60,7 @@ const seconds = {
   decision: 20,
   seedLots: 20,
   seeds: 20,
+  pickOrder: 20,
   ratings: 20,
   doubts: 20,
   solved: 20,

@@ -291,3 +291,90 @@ test('Who looks on is told at once that records came, and of this event only', a
   expect(told).toBe(`event: records\ndata: {"event":"${eventId}","what":"records"}\n\n`)
   stop.abort()
 })
+
+describe('A lead decides anew over what was kept apart', () => {
+  const path = address('quarantine')
+  const apartOf = async (device: string) =>
+    (await server.get(path)).body.find(({ row }: { row: Row }) => row.device === device)
+  const decide = async (device: string, body: object) => {
+    const { arrival } = await apartOf(device)
+    return server.send('POST', path, { arrival, ...body })
+  }
+  const counting = async (device: string) =>
+    (await inForce()).filter(({ row }: { row: Row }) => row.device === device).map(({ row }: { row: Row }) => row)
+
+  test('where something came first: it counts again, then theirs once more, and each step is a record', async () => {
+    const ours = ofFirst(31, 1, { note: 'ours' })
+    const theirs = ofFirst(31, 1, { note: 'theirs' })
+    await send([ours, theirs], 'phone-31')
+    await decide('phone-31', { resolution: 'kept' })
+    // Whoever does not know of the first decision, or of another one, is told so.
+    expect((await decide('phone-31', { resolution: 'replaced' })).status).toBe(409)
+    expect((await decide('phone-31', { resolution: 'replaced', before: 'setAside' })).status).toBe(409)
+    const notes = async () => (await counting('phone-31')).map((row: Row) => (row.body as { note?: string }).note)
+    expect(await notes()).toEqual(['ours'])
+    await decide('phone-31', { resolution: 'replaced', before: 'kept', reason: 'The later one is complete' })
+    expect(await notes()).toEqual(['theirs'])
+    await decide('phone-31', { resolution: 'setAside', before: 'replaced', reason: 'It was another robot' })
+    expect(await notes()).toEqual(['ours'])
+    const [back] = await counting('phone-31')
+    expect(back).toMatchObject({ reason: 'It was another robot', made: ours.made })
+    await decide('phone-31', { resolution: 'replaced', before: 'setAside' })
+    expect(await notes()).toEqual(['theirs'])
+    expect((await all()).filter(({ row }: { row: Row }) => row.device === 'phone-31')).toHaveLength(4)
+    expect(await apartOf('phone-31')).toMatchObject({ resolution: 'replaced', ours: { id: ours.id } })
+  })
+
+  test('where nothing came first: it is taken out again, counts nowhere, and can come back', async () => {
+    const lost = { ...ofFirst(32, 1, { note: 'lost' }), event: 'nowhere' }
+    await send([lost], 'phone-32')
+    await decide('phone-32', { resolution: 'replaced' })
+    const taken = await counting('phone-32')
+    expect(taken).toMatchObject([{ id: lost.id, event: eventId }])
+    expect((await apartOf('phone-32')).ours).toBeNull()
+    await decide('phone-32', { resolution: 'setAside', before: 'replaced', reason: 'Not of this event' })
+    expect(await counting('phone-32')).toMatchObject([{ kind: 'withdrawal', body: { record: lost.id } }])
+    const seenIn = async () =>
+      (await server.get(address('observations?match=q1'))).body.map(({ row }: { row: Row }) => row.device)
+    expect(await seenIn()).not.toContain('phone-32')
+    const { corrections } = (await server.get(address('board'))).body
+    expect(corrections.at(-1)).toMatchObject({ match: 'q1', team: teams[0], reason: 'Not of this event' })
+    await decide('phone-32', { resolution: 'replaced', before: 'setAside' })
+    expect(await seenIn()).toContain('phone-32')
+    const [again] = await counting('phone-32')
+    expect(again).toMatchObject({ kind: 'observation', body: { note: 'lost' } })
+  })
+
+  test('what was taken after it stays, and what was taken before it comes back', async () => {
+    const [ours, second, third] = ['ours', 'second', 'third'].map((note) => ofFirst(34, 1, { note }))
+    await send([ours, second, third], 'phone-34')
+    const apart = (await server.get(path)).body.filter(({ row }: { row: Row }) => row.device === 'phone-34')
+    const [before, after] = apart.map(({ arrival }: { arrival: number }) => arrival)
+    const resolve = (arrival: number, resolution: string, before?: string) =>
+      server.send('POST', path, { arrival, resolution, ...(before && { before }) })
+    const notes = async () => (await counting('phone-34')).map((row: Row) => (row.body as { note?: string }).note)
+    await resolve(before, 'replaced')
+    await resolve(after, 'replaced')
+    expect(await notes()).toEqual(['third'])
+    expect((await resolve(before, 'kept', 'replaced')).body).toEqual({ added: [] })
+    expect(await notes()).toEqual(['third'])
+    await resolve(before, 'replaced', 'kept')
+    expect(await notes()).toEqual(['second'])
+    await resolve(before, 'setAside', 'replaced')
+    expect(await notes()).toEqual(['third'])
+    // Neither is taken any more.
+    await resolve(after, 'kept', 'replaced')
+    expect(await notes()).toEqual(['ours'])
+  })
+
+  test('a record that was corrected after it was taken goes with it', async () => {
+    const [ours, theirs] = ['ours', 'theirs'].map((note) => ofFirst(33, 1, { note }))
+    await send([ours, theirs], 'phone-33')
+    const { body } = await decide('phone-33', { resolution: 'replaced' })
+    const correction = { record: body.added[0], changes: { note: 'theirs, corrected' }, reason: 'Typing' }
+    expect((await server.send('POST', address('corrections'), correction)).status).toBe(200)
+    await decide('phone-33', { resolution: 'kept', before: 'replaced' })
+    const found = (await inForce()).filter(({ row }: { row: Row }) => row.scout === 'scout-33')
+    expect(found.map(({ row }: { row: Row }) => (row.body as { note?: string }).note)).toEqual(['ours'])
+  })
+})

@@ -50,7 +50,22 @@ export async function richEvent(server: Server): Promise<Rich> {
   // The earlier event is not here: it counts for nothing, and goes along all the same.
   const earlier = { event: 'trials', discount: 0.4, changed: [teams[0]] }
   const lessons = 'Spare wheels\n“Talk” to the drivers; earlier'
-  const second = { ...event, name: 'Open Water “Cup”', startsOn: '2031-02-28', halfLife: 4, playoff, earlier, lessons }
+  // Of a match that is taken out again too: what is noted stays.
+  const drivers = ['q1', 'q3'].map((match, index) => ({
+    match,
+    team: teams[index]!,
+    driver: ['Ada', '=Bo "B"'][index]!,
+  }))
+  const second = {
+    ...event,
+    drivers,
+    name: 'Open Water “Cup”',
+    startsOn: '2031-02-28',
+    halfLife: 4,
+    playoff,
+    earlier,
+    lessons,
+  }
   await ok(lead, 'PUT', `/api/documents/event/${eventId}`, { base: 1, note: 'Dates', body: second })
 
   const { mark } = (await lead.get(at('matches'))).body

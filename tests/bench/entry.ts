@@ -11,8 +11,17 @@ export interface BenchEntry {
   better: 'lower' | 'higher'
   /** Repetitions whose median is reported; at least 5, which is the default. */
   runs?: number
+  /** Takes minutes: measured only where its name, or what it begins with, is asked for. */
+  onlyNamed?: boolean
   /** Makes ready what is not measured, and hands back how to take one measurement (in `unit`). */
   open(): Opened | Promise<Opened>
+}
+
+/** What a file named `*.bench.ts` exports. */
+export interface BenchFile {
+  default: BenchEntry[]
+  /** Called after the last of them. */
+  close?(): Promise<void>
 }
 
 export interface Opened {

@@ -6,12 +6,17 @@ import { seenOf, truths } from '../model/scouting/estimates/world.ts'
 export { game }
 export const level = 'district'
 
-/** An event of 60 teams, each seen in eight matches, as it is stored: estimates made, robots made of them. Always the same. */
-export function storedEvent() {
+/** Estimates of an event of 60 teams, each seen in eight matches. Always the same. */
+export function storedEstimates() {
   const shape = { teams: 60, matches: 8, seed: 12, volley: 3 }
   const all = truths(shape)
   const names = all.map(({ team }) => team)
-  const estimates = new EventEstimates({ game, teams: names, seen: seenOf(all, shape) })
+  return { names, estimates: new EventEstimates({ game, teams: names, seen: seenOf(all, shape) }) }
+}
+
+/** The same as it is stored: estimates made, robots made of them. */
+export function storedEvent() {
+  const { names, estimates } = storedEstimates()
   const teams = names.map((team) => ratedTeam(estimates, { team }))
   return { teams, names, playing: new Playing({ game, level, teams }) }
 }

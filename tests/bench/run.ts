@@ -1,17 +1,15 @@
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import type { BenchEntry, BenchResult } from './entry.ts'
+import type { BenchFile, BenchResult } from './entry.ts'
 import { measure } from './measure.ts'
 
 /** Run by scripts/bench.js, for one file: `run.js plan [name …] [--json]`. A name measures itself and what begins with it and a dot. */
 async function main([file = '', ...words]: readonly string[]) {
   const json = words.includes('--json')
   const names = words.filter((word) => !word.startsWith('--'))
-  const module: { default: BenchEntry[] } = await import(
-    pathToFileURL(join(import.meta.dirname, `${file}.bench.js`)).href
-  )
+  const module: BenchFile = await import(pathToFileURL(join(import.meta.dirname, `${file}.bench.js`)).href)
   const entries = module.default.filter(
-    ({ name }) => names.length === 0 || names.some((wanted) => matches(name, wanted)),
+    ({ name, onlyNamed }) => (names.length === 0 && !onlyNamed) || names.some((wanted) => matches(name, wanted)),
   )
   if (entries.length === 0) {
     process.exitCode = 3
@@ -28,6 +26,7 @@ async function main([file = '', ...words]: readonly string[]) {
       process.exitCode = 1
     }
   }
+  await module.close?.()
 }
 
 const matches = (name: string, wanted: string) => name === wanted || name.startsWith(`${wanted}.`)

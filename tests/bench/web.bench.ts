@@ -3,6 +3,7 @@ import { firstScripts } from '../browser/firstScripts.ts'
 import { bar, openWorld, type World } from '../browser/world.ts'
 import type { BenchEntry } from './entry.ts'
 import { median } from './measure.ts'
+import { picksWorld, reordering } from './picksPage.ts'
 
 /** Waits until a design has been computed to its end, as it is when somebody has looked at it for a while. */
 async function settled(page: Page): Promise<void> {
@@ -59,6 +60,41 @@ async function slowestPicture({ open }: World): Promise<number> {
   return Math.max(...times)
 }
 
+/** Screens of the demo with pictures, and which of these are waited for. */
+const elsewhere: readonly { path: string; drawn: readonly string[] }[] = [
+  { path: '/', drawn: ['start'] },
+  { path: '/games/breakwater', drawn: ['field'] },
+  { path: '/designs/shearwater', drawn: ['strip', 'policy'] },
+  { path: '/designs/kittiwake', drawn: ['air'] },
+  { path: '/match/breakwater', drawn: ['outcomes', 'scores', 'margin', 'waiting', 'replay'] },
+  { path: '/event/breakwater-spring/estimates?team=90001', drawn: ['trend'] },
+  { path: '/event/breakwater-spring/estimates?match=qualification-30', drawn: ['forecast'] },
+  { path: '/event/breakwater-spring/field', drawn: ['trips', 'legs', 'practice'] },
+  { path: '/event/breakwater-spring/forecasts', drawn: ['calibration', 'pit'] },
+  { path: '/event/breakwater-spring/briefing?match=qualification-30&side=red', drawn: ['lanes', 'lead'] },
+]
+
+/** The slowest picture of all other screens, as above; says on the error stream how long each took. */
+async function slowestElsewhere({ open }: World): Promise<number> {
+  const longest = new Map<string, number>()
+  for (const { path, drawn } of elsewhere) {
+    const page = await open(path)
+    await page.waitForFunction(
+      (names) => names.every((name) => performance.getEntriesByName(`drawn:${name}`).length > 0),
+      drawn,
+      { timeout: 180_000 },
+    )
+    const measured = await page.evaluate(() =>
+      performance.getEntriesByType('measure').map(({ name, duration }) => ({ name, duration })),
+    )
+    for (const { name, duration } of measured.filter((one) => one.name.startsWith('drawn:')))
+      longest.set(name.slice(6), Math.max(longest.get(name.slice(6)) ?? 0, duration))
+    await page.context().close()
+  }
+  console.error([...longest].map(([name, duration]) => `${name} ${duration.toFixed(0)}`).join(', '))
+  return Math.max(...longest.values())
+}
+
 const entries: BenchEntry[] = [
   edit('web.edit', false),
   edit('web.editsoon', true),
@@ -70,6 +106,43 @@ const entries: BenchEntry[] = [
       const world = await openWorld()
       return { run: () => slowestPicture(world), close: () => world.close() }
     },
+  },
+  {
+    name: 'web.charts',
+    unit: 'ms',
+    better: 'lower',
+    open: async () => {
+      const world = await openWorld()
+      return { run: () => slowestElsewhere(world), close: () => world.close() }
+    },
+  },
+  {
+    // From a page's address to the first, rough order of 60 teams that are kept in this browser, painted.
+    name: 'web.picksfirst',
+    unit: 'ms',
+    better: 'lower',
+    open: async () => {
+      const { opened, close } = await picksWorld()
+      return { run: () => opened('rough-order'), close }
+    },
+  },
+  {
+    // And to the one of all matches and draws.
+    name: 'web.picks',
+    unit: 'ms',
+    better: 'lower',
+    open: async () => {
+      const { opened, close } = await picksWorld()
+      return { run: () => opened('pick-order'), close }
+    },
+  },
+  {
+    // From a press on a name that was called out to the order that follows, painted.
+    name: 'web.reorder',
+    unit: 'ms',
+    better: 'lower',
+    runs: 9,
+    open: reordering,
   },
   {
     name: 'web.first',

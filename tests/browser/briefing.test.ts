@@ -19,7 +19,8 @@ afterAll(() => world.close())
 const copyOf = (page: Page, name: string) => page.getByRole('article', { name, exact: true })
 
 async function briefed(page: Page): Promise<void> {
-  await copyOf(page, 'Coach').waitFor()
+  // The server works all robots out for the first one.
+  await copyOf(page, 'Coach').waitFor({ timeout: 150_000 })
   await page.getByRole('button', { name: 'Agree on this plan' }).waitFor()
 }
 
@@ -125,7 +126,10 @@ describe.runIf(inLongForm)('in the long form', () => {
       .locator('option')
       .evaluateAll((all) => all.map((each) => (each as HTMLOptionElement).value))
     await others.selectOption(values.at(-1)!)
-    await page.getByText('Made by this browser.').waitFor()
+    await page
+      .getByRole('article')
+      .getByText(/Made by this browser\./)
+      .waitFor()
     await page.context().setOffline(false)
     await page.context().close()
   })

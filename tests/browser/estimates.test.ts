@@ -109,7 +109,7 @@ test('all teams stand beside each other, one opens with its matches, and a recor
 
   const first = seen[0]!
   const id = '0195b2a0-0000-7000-8000-00000000cafe'
-  const own = { id, device: 'phone-nils', sequence: 1, scout: 'Nils' }
+  const own = { id, device: 'phone-nils', sequence: 1, scout: '0195b2a0-0000-7000-8000-00000000beef' }
   const row = { ...first, ...own, body: { ...first.body, ...own } }
   const sent = await fetch(`${world.url}/api/records`, {
     method: 'POST',
@@ -117,7 +117,8 @@ test('all teams stand beside each other, one opens with its matches, and a recor
     body: JSON.stringify({ device: own.device, unsent: 0, rows: [row] }),
   })
   expect(await sent.json()).toMatchObject({ answers: [{ outcome: 'held' }] })
-  await page.getByText('and Nils').waitFor()
+  // An id that belongs to nobody here is not shown as a name.
+  await page.getByText('and somebody not known here (beef)').waitFor()
 
   await page.getByRole('link', { name: 'All teams' }).click()
   await page.getByRole('link', { name: 'Qualification 24' }).click()
@@ -138,7 +139,11 @@ test.runIf(inLongForm)(
   'a design is put against its robot’s practice, written back into a copy, and the decision computed again with it',
   async () => {
     const page = await world.open(`/event/${event.id}/field?design=shearwater`)
-    await page.getByText(/^The model says \d+\.\d.s a trip, the field says \d+\.\d.s \[\d+\.\d, \d+\.\d\]\.$/).waitFor()
+    await page
+      .getByText(
+        /^The model says \d+\.\d.s a trip, the field says \d+\.\d.s, with 95 % between \d+\.\d.s and \d+\.\d.s\.$/,
+      )
+      .waitFor()
     expect(await page.getByLabel('Robot on the field').inputValue()).toBe(ownTeam)
     await page.getByLabel('Runs', { exact: true }).selectOption('practice')
     await page.getByText(/^From \d+ trips of 10 runs\.$/).waitFor()
@@ -174,6 +179,30 @@ test.runIf(inLongForm)(
     await page.getByText(/^The decision (stands|flips): /).waitFor()
     await page.getByRole('rowheader', { name: 'the design ‘Shearwater, timed’' }).waitFor()
     if (inLongForm) expect(await findings(page)).toEqual([])
+
+    // Who drove in a match is noted by a lead, goes into the table by driver, and is taken back again.
+    await page.goto(`${world.url}/event/${event.id}/field?design=shearwater`)
+    await page.getByText('Who drove in matches?').click()
+    const drove = page.getByLabel('Qualification 9', { exact: true })
+    const table = page.getByRole('region', { name: 'By driver, from run to run' })
+    const runsOfPia = async () =>
+      Number(await table.getByRole('row', { name: 'Pia' }).getByRole('cell').first().innerText())
+    const runs = await runsOfPia()
+    await drove.fill(' Pia ')
+    await page.getByRole('button', { name: 'Keep it', exact: true }).press('Enter')
+    await expect.poll(runsOfPia).toBe(runs + 1)
+    await page.getByText('Kept.').waitFor()
+    await page.getByRole('button', { name: 'Undo', exact: true }).press('Enter')
+    await expect.poll(runsOfPia).toBe(runs)
+    expect(await drove.inputValue()).toBe('')
+
+    // The robot as it was decided on, whatever became of the design.
+    await page
+      .getByLabel('Design', { exact: true })
+      .selectOption({ label: 'Shearwater, as in ‘Leave the hook out for now’' })
+    await page.getByText('Shearwater as it was when this was decided').waitFor()
+    expect(new URL(page.url()).searchParams.get('decision')).toBe('leave-the-hook-out')
+    expect(await findings(page)).toEqual([])
 
     // Of a robot that nobody has timed.
     await page.goto(`${world.url}/event/${event.id}/field?team=12345&design=puffin`)

@@ -58,6 +58,23 @@ test('a lead claims the server, invites a scout, who comes in with a phone, and 
   await phone.getByRole('heading', { name: 'Bring a schedule in' }).waitFor({ state: 'detached' })
   await phone.getByRole('heading', { name: 'Schedule' }).waitFor()
 
+  // So does one that no news of an event reach, within the quarter of a minute after which it asks who one is.
+  const list = await world.open('/event', { storageState: await phone.context().storageState() })
+  await list.clock.install()
+  await list.reload()
+  await list.getByRole('heading', { name: 'Events', level: 1 }).waitFor()
+  const bringIn = list.getByRole('heading', { name: 'Bring an event in' })
+  await lead.getByLabel('Role of Kit').selectOption('lead')
+  await expect.poll(session).toBe('lead')
+  expect(await bringIn.count()).toBe(0)
+  await list.clock.runFor(15_100)
+  await bringIn.waitFor()
+  await lead.getByLabel('Role of Kit').selectOption('viewer')
+  await expect.poll(session).toBe('viewer')
+  await list.clock.runFor(15_100)
+  await bringIn.waitFor({ state: 'detached' })
+  await list.context().close()
+
   await lead.getByRole('button', { name: 'Sign Kit out everywhere' }).click()
   await lead.getByText('Kit is signed out on all devices at once').waitFor()
   await lead.getByRole('group').getByRole('button', { name: 'Sign out everywhere' }).click()

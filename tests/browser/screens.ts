@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test'
+import { expect } from 'vitest'
 
 /** Every screen, with an element that is there when it is complete. Selectors, not texts: they hold in every language. */
 export const screens: readonly { path: string; ready: string }[] = [
@@ -20,6 +21,30 @@ export const screens: readonly { path: string; ready: string }[] = [
   { path: '/help', ready: '.glossary dt' },
   { path: '/no-such-screen', ready: 'main h1' },
 ]
+
+/** The screens of the demo's event. */
+export const eventScreens: readonly string[] = [
+  ...['schedule', 'results', 'ranking', 'watch', 'teams', 'doubts', 'estimates', 'estimates?teams=90001,90002'],
+  ...[
+    'estimates?team=90001',
+    'estimates?match=qualification-30',
+    'field',
+    'forecasts',
+    'look',
+    'seeds',
+    'after',
+    'exchange',
+  ],
+  ...['briefing?match=qualification-30&side=red', 'pit', 'picks', 'playoffs', 'hand-in', 'sheets', 'codes', 'board'],
+  'visits',
+].map((part) => `/event/breakwater-spring/${part}`)
+
+/** Waits until a screen of an event has its last answer and nothing on it moves any more. */
+export async function answered(page: Page): Promise<void> {
+  await page.locator('main h1').first().waitFor()
+  await expect.poll(() => page.locator('main .mantine-Loader-root').count(), { timeout: 150_000 }).toBe(0)
+  await settled(page, 'main h1')
+}
 
 /** Waits until the screen is drawn and nothing on it moves any more. */
 export async function settled(page: Page, ready: string): Promise<void> {

@@ -9,6 +9,7 @@ const parts = [
   'server.ts',
   'api/records/reading/read.worker.ts',
   'api/compute/compute.worker.ts',
+  'api/exchange/files.worker.ts',
   'store/sqlite/intake.worker.ts',
   'store/backups/backup.worker.ts',
 ]
@@ -38,11 +39,22 @@ export interface ServerProcess {
   kill(): Promise<void>
 }
 
-/** The real server in a process of its own, on a free port, with the database in that file or at that address. */
-export async function startProcess(database: string, port = 0): Promise<ServerProcess> {
+/** The real server in a process of its own, on a free port, with the database in that file or at that address. @param further settings of its environment */
+export async function startProcess(
+  database: string,
+  port = 0,
+  further: NodeJS.ProcessEnv = {},
+): Promise<ServerProcess> {
   const child = spawn(process.execPath, [await builtServer()], {
     cwd: projectRoot(),
-    env: { ...process.env, PORT: String(port), HOST: '127.0.0.1', DATABASE_URL: urlOf(database), DEMO: '0' },
+    env: {
+      ...process.env,
+      PORT: String(port),
+      HOST: '127.0.0.1',
+      DATABASE_URL: urlOf(database),
+      DEMO: '0',
+      ...further,
+    },
     stdio: ['ignore', 'pipe', 'inherit'],
   })
   const url = await addressIn(child)

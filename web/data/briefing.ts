@@ -1,11 +1,12 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query'
 import type { AgreedPlan, PlanBody } from '../../src/model/briefing/agreed.ts'
 import { assumedSlowing, briefingSeed } from '../../src/model/briefing/given.ts'
-import type { Briefing } from '../../src/model/briefing/types.ts'
+import type { Briefing, BriefingRequest } from '../../src/model/briefing/types.ts'
+import type { Option } from '../../src/model/documents/types.ts'
 import type { Alliance, Match } from '../../src/model/scouting/types.ts'
 import { askModel } from '../worker/client.ts'
 import { client, said, Unreachable } from './api.ts'
-import { type EventPack, packKey } from './eventPack.ts'
+import { type EventPack, type Packed, packKey } from './eventPack.ts'
 import { ask } from './records.ts'
 
 /** A briefing as it was made, and from what. */
@@ -25,16 +26,28 @@ export interface Briefed {
 export const sidesOf = (match: Match, alliance: Alliance) =>
   [match[alliance], match[alliance === 'red' ? 'blue' : 'red']] as const
 
+/** A match as briefings play it, from a pack's robots. */
+export function requestFor(
+  { game, event, robots }: EventPack,
+  { match, alliance }: { match: Match; alliance: Alliance },
+): BriefingRequest {
+  const [ours, theirs] = sidesOf(match, alliance).map((side) => side.map(({ team }) => robots[team]!)) as [
+    Option[],
+    Option[],
+  ]
+  return { game, level: event.level, ours, theirs, seed: briefingSeed, slowing: assumedSlowing }
+}
+
 /**
  * The briefing of a match: by the server, or by this browser's own worker from the pack where there is no server. Both come to the
  * same from the same records.
  */
 export async function makeBriefing(
-  { pack, kept }: { pack: EventPack; kept: boolean },
+  { pack, kept, asking }: Packed,
   { match, alliance }: { match: Match; alliance: Alliance },
   progress: (done: number, all: number) => void,
 ): Promise<Briefed> {
-  if (!kept) {
+  if (!kept && !asking) {
     const of = `${encodeURIComponent(pack.event.id)}/matches/${encodeURIComponent(match.id)}/briefing`
     try {
       const made = await ask<Omit<Briefed, 'here'>>(`/api/events/${of}?alliance=${alliance}`)
@@ -43,22 +56,13 @@ export async function makeBriefing(
       if (!(error instanceof Unreachable)) throw error
     }
   }
-  const [ours, theirs] = sidesOf(match, alliance).map((side) => side.map(({ team }) => team)) as [string[], string[]]
-  const robots = (teams: readonly string[]) => teams.map((team) => pack.robots[team]!)
-  const request = {
-    game: pack.game,
-    level: pack.event.level,
-    ours: robots(ours),
-    theirs: robots(theirs),
-    seed: briefingSeed,
-    slowing: assumedSlowing,
-  }
+  const request = requestFor(pack, { match, alliance })
   const briefing = await askModel('briefing', { request }, { progress, asked: true })
   return {
     match: match.id,
     alliance,
     records: pack.records,
-    neverSeen: [...ours, ...theirs].filter((team) => (pack.seen[team] ?? 0) === 0),
+    neverSeen: [...request.ours, ...request.theirs].flatMap(({ id }) => ((pack.seen[id] ?? 0) === 0 ? [id] : [])),
     from: pack.from,
     madeAt: pack.madeAt,
     briefing,

@@ -1,9 +1,13 @@
 import { type QueryClient, useQuery, useQueryClient } from '@tanstack/react-query'
-import { useEffect } from 'react'
+import { useEffect, useState } from 'react'
 import type { EventPack, EventPackAnswer } from '../../src/api/pack/contracts.ts'
 import { Unreachable } from './api.ts'
+import { keepPages } from './keepPages.ts'
 import { keepPack, keptPack } from './packDatabase.ts'
+import { forgetSelection } from './picksDatabase.ts'
+import { ratingsQuery } from './ratings.ts'
 import { ask, Refused } from './records.ts'
+import { linesQuery } from './selection.ts'
 import { useSession } from './session.ts'
 
 export type { EventPack } from '../../src/api/pack/contracts.ts'
@@ -13,45 +17,77 @@ export interface Packed {
   pack: EventPack
   /** True: the server could not be asked; it is what was known at `pack.madeAt`. */
   kept: boolean
+  /** True: it was kept here, and the server is being asked for a newer one. */
+  asking: boolean
 }
 
 export const packKey = (event: string) => ['event', event, 'pack'] as const
 
-/** Asks for what is new, keeps it, and falls back on what was kept where the server can not be reached. */
-async function packOf(event: string): Promise<Packed> {
+/** The server would not give it to whoever asks now. */
+export const mayNot = (error: unknown): boolean =>
+  error instanceof Refused && ['forbidden', 'unauthenticated', 'notFound'].includes(error.code)
+
+/**
+ * Asks for what is new, keeps it, and falls back on what was kept where the server can not be reached. What was kept is there
+ * meanwhile, for whoever does not want to wait: where records have come in the server may work for seconds.
+ */
+async function packOf(event: string, queries: QueryClient): Promise<Packed> {
   const before = await keptPack(event)
+  if (before && queries.getQueryData(packKey(event)) === undefined)
+    queries.setQueryData<Packed>(packKey(event), { pack: before, kept: false, asking: true })
   const since = before ? `?since=${before.mark}` : ''
   let answer: EventPackAnswer
   try {
     answer = await ask<EventPackAnswer>(`/api/events/${encodeURIComponent(event)}/pack${since}`)
   } catch (error) {
-    if (error instanceof Unreachable && before) return { pack: before, kept: true }
+    if (error instanceof Unreachable && before) return { pack: before, kept: true, asking: false }
     // Who may not see it any more keeps no copy either.
-    if (error instanceof Refused && ['forbidden', 'unauthenticated', 'notFound'].includes(error.code))
-      await keepPack(event, null)
+    if (mayNot(error)) await Promise.all([keepPack(event, null), forgetSelection(event)])
     throw error
   }
   // `same` is only said to who sent a mark.
   const pack = 'same' in answer ? { ...before!, madeAt: answer.madeAt } : answer
   await keepPack(event, pack)
-  return { pack, kept: false }
+  return { pack, kept: false, asking: false }
 }
 
-const query = (event: string) => ({
+const query = (event: string, queries: QueryClient) => ({
   queryKey: packKey(event),
-  queryFn: () => packOf(event),
+  queryFn: () => packOf(event, queries),
   // The query's own pause would hide what is kept here.
   networkMode: 'always' as const,
+  // What was asked for while the page was drawn for the first time is not asked for again once it stands.
+  staleTime: 2000,
   // Half a megabyte: comparing it part by part is for nothing.
   structuralSharing: false,
 })
 
-/** An event's pack, newest first from the server; whatever is there stays while a newer one comes. */
-export const useEventPack = (event: string) =>
-  useQuery({
-    ...query(event),
+/** An event's pack, at once as it was kept here, then the newest from the server; whatever is there stays while a newer one comes. */
+export function useEventPackAtOnce(event: string) {
+  const queries = useQueryClient()
+  // While it is drawn for the first time: an effect would begin a tenth of a second later.
+  useState(() => void queries.prefetchQuery(query(event, queries)))
+  return useQuery({
+    ...query(event, queries),
     placeholderData: (before) => (before?.pack.event.id === event ? before : undefined),
   })
+}
+
+/** After so long without an answer what was kept is shown (ms): a slow network is worse than none. */
+const patience = 5000
+
+/** An event's pack, the newest one unless the server takes long to say which that is: what is read here must not change under the reader. */
+export function useEventPack(event: string) {
+  const packed = useEventPackAtOnce(event)
+  const asking = packed.data?.asking === true
+  const [waited, setWaited] = useState(false)
+  useEffect(() => {
+    if (!asking) return
+    const timer = setTimeout(() => setWaited(true), patience)
+    return () => clearTimeout(timer)
+  }, [asking])
+  return asking && (!waited || mayNot(packed.error)) ? { ...packed, data: undefined } : packed
+}
 
 /** Whether whoever looks may take packs along. */
 export function useMayPack(): boolean {
@@ -67,19 +103,31 @@ const old = (queries: QueryClient, event: string) => {
   return !state || state.isInvalidated || state.data === undefined
 }
 
+/** The pack, and with it what a selection is worked out from. */
+async function take(queries: QueryClient, event: string): Promise<void> {
+  if (old(queries, event)) await queries.prefetchQuery(query(event, queries))
+  const packed = queries.getQueryData<Packed>(packKey(event))
+  if (!packed || packed.kept) return
+  await Promise.all([
+    queries.prefetchQuery(ratingsQuery(event, packed.pack.from)),
+    queries.prefetchQuery({ ...linesQuery(event), staleTime: atMost }),
+  ])
+}
+
 /**
  * Takes an event along while any of its pages is open: not at once, since a look in passing needs none, and not for every record,
- * since working robots out costs the server seconds.
+ * since working robots out costs the server seconds. These pages then open without a connection too.
  */
 export function useTakeAlong(event: string): void {
   const queries = useQueryClient()
   const may = useMayPack()
   useEffect(() => {
     if (!may) return
-    const ask = () => {
-      if (old(queries, event)) void queries.prefetchQuery(query(event))
-    }
-    const first = setTimeout(ask, settled)
+    const ask = () => void take(queries, event)
+    const first = setTimeout(() => {
+      keepPages()
+      ask()
+    }, settled)
     const later = setInterval(ask, atMost)
     return () => {
       clearTimeout(first)

@@ -21,11 +21,15 @@ export interface FieldQuestion {
   team: string
   design: string
   only: RunKind | null
+  /** Id of the decision record in which the design is frozen; null: as it is now. */
+  decision: string | null
 }
 
 export interface FieldCheck {
   team: string
-  design: { id: string; name: string; revision: number }
+  /** The revision is null where nobody knows which one a record has frozen. */
+  design: { id: string; name: string; revision: number | null }
+  decision: { id: string; name: string; revision: number } | null
   /** How often the robot was changed during the event. */
   changes: number
   report: FieldReport
@@ -36,11 +40,15 @@ export const useFieldCheck = (event: string, of: (FieldQuestion & { revision: nu
   useQuery({
     queryKey: ['event', event, 'estimates', 'field', of],
     queryFn: () => {
-      const { only, ...asked } = of!
+      const { only, decision, revision, ...asked } = of!
+      const frozen = decision === null ? { revision } : { decision }
       return said(
-        client.estimates.field.query({ event, ...asked, ...(only && { only }) }),
+        client.estimates.field.query({ event, ...asked, ...frozen, ...(only && { only }) }),
       ) as unknown as Promise<FieldCheck>
     },
     enabled: of !== null,
-    placeholderData: (before) => (before?.team === of?.team && before?.design.id === of?.design ? before : undefined),
+    placeholderData: (before) =>
+      before?.team === of?.team && before?.design.id === of?.design && (before?.decision?.id ?? null) === of?.decision
+        ? before
+        : undefined,
   })

@@ -93,8 +93,9 @@ export const useWelcome = (token: string) =>
     staleTime: Number.POSITIVE_INFINITY,
   })
 
-export const usePeople = () =>
-  useQuery({ queryKey: ['people'], queryFn: (): Promise<Person[]> => said(client.people.list.query({})) })
+/** Members, and who was one: for leads. */
+export const usePeople = (enabled = true) =>
+  useQuery({ queryKey: ['people'], queryFn: (): Promise<Person[]> => said(client.people.list.query({})), enabled })
 
 /** Where everything that is held of a person is saved as a file. */
 export const personalDataAt = (person: string): string => `/api/people/${encodeURIComponent(person)}/data`

@@ -58,6 +58,12 @@ export const keptRatings = async (event: string): Promise<KeptRatings | null> =>
   (await orNull(() => database().ratings.get(event))) ?? null
 export const keepRatings = (ratings: KeptRatings) => orNull(() => database().ratings.put(ratings))
 
+/** What the server said of an event; what waits for it stays. */
+export async function forgetSelection(event: string): Promise<void> {
+  await orNull(() => database().events.delete(event))
+  await orNull(() => database().ratings.delete(event))
+}
+
 export const unsentLines = async (event: string): Promise<Unsent[]> =>
   (await orNull(() => database().unsent.where({ event }).sortBy('number'))) ?? []
 /** Null: the browser keeps nothing, so that it is lost with the page. */

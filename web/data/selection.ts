@@ -29,6 +29,12 @@ async function linesOf(event: string): Promise<{ lines: KeptLine[]; kept: boolea
   }
 }
 
+export const linesQuery = (event: string) => ({
+  queryKey: selectionKey(event),
+  queryFn: () => linesOf(event),
+  networkMode: 'always' as const,
+})
+
 /** Somebody else wrote meanwhile: ours were not taken, and stay here until it is decided what becomes of them. */
 export interface Clash {
   topic: Topic
@@ -61,11 +67,7 @@ export function useSelection(event: string): {
   refetch(): void
 } {
   const queries = useQueryClient()
-  const query = useQuery({
-    queryKey: selectionKey(event),
-    queryFn: () => linesOf(event),
-    networkMode: 'always',
-  })
+  const query = useQuery(linesQuery(event))
   const [unsent, setUnsent] = useState<Unsent[] | null>(null)
   const [clash, setClash] = useState<Clash | null>(null)
   const sending = useRef(false)

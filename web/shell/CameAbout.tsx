@@ -5,6 +5,7 @@ import { useOwnSentence } from '../screens/overrides/OwnNumbersContext.tsx'
 import { words } from '../words/catalogue.ts'
 import type { Explanation } from '../words/explain.ts'
 import { Panel } from './Panel.tsx'
+import { unfold } from './parts/unfold.ts'
 import { screen } from './screen.ts'
 
 const ExplanationFile = screen(() => import('./ExplanationFile.tsx'))
@@ -26,6 +27,12 @@ export function CameAbout(props: { children: ReactNode; explain: () => Explanati
 }
 
 const numbered = <T extends object>(all: readonly T[]) => all.map((one, number) => ({ ...one, number }))
+
+/** On this page, behind the panel: closed first, because what it lies over can not be gone to. */
+function toPart(id: string, close: () => void) {
+  close()
+  unfold(document.getElementById(id))
+}
 
 function Opened(props: { explanation: Explanation; onClose: () => void }) {
   const { title, result, formula, total, source, otherwise, links } = props.explanation
@@ -81,11 +88,17 @@ function Opened(props: { explanation: Explanation; onClose: () => void }) {
       {otherwise && <p>{otherwise}</p>}
       {links && (
         <p className="row">
-          {links.map(([href, said]) => (
-            <Link key={href} href={href} onClick={props.onClose}>
-              {said}
-            </Link>
-          ))}
+          {links.map(([href, said]) =>
+            href.startsWith('#') ? (
+              <a key={href} href={href} onClick={() => toPart(href.slice(1), props.onClose)}>
+                {said}
+              </a>
+            ) : (
+              <Link key={href} href={href} onClick={props.onClose}>
+                {said}
+              </Link>
+            ),
+          )}
         </p>
       )}
       <p className="soft small">

@@ -19,7 +19,7 @@ export interface Explanation {
   source: string
   /** How to have another number in its place. */
   otherwise?: string
-  /** Where that is done, on other screens: address and words. */
+  /** Where that is done, on other screens or further down on this one (`#id` of its heading): address and words. */
   links?: [href: string, words: string][]
 }
 

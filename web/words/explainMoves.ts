@@ -41,6 +41,11 @@ export function explainLeaveBy(game: Game, option: Option, rows: PlanReport['lea
     })),
     inputs: robotInputs(option),
     source,
+    otherwise: text.otherwise,
+    links: [
+      ['/designs', words().explainDesigns.toDesigns],
+      ['#own-title', text.toOwn],
+    ],
   }
 }
 

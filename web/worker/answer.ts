@@ -57,6 +57,11 @@ function mapFor(request: CompareRequest): MapMaker {
 /** Files are named here, not the folder's table of contents, so that what only rarer questions need is not loaded at once. */
 const belief = () => import('../../src/model/compare/belief.ts')
 
+const parts = {
+  picks: () => import('./picks.ts'),
+  briefing: () => import('../../src/model/briefing/alone.ts'),
+}
+
 /**
  * Answers one question by the model. Pure but for the planners that it keeps. Of what only rarer questions need the answer is
  * a promise: it is loaded then, not with the first page.
@@ -114,16 +119,18 @@ export function answer(question: ToWorker, progress: Progress): unknown {
       return import('./match.ts').then(({ playOn }) => playOn(question, progress))
     case 'stated':
       return import('./stated.ts').then(({ playStated }) => playStated(question, progress))
+    case 'picksRough':
+      return parts.picks().then(({ picksRough }) => picksRough(question))
     case 'picksOrder':
-      return import('./picks.ts').then(({ picksOrder }) => picksOrder(question))
+      return parts.picks().then(({ picksOrder }) => picksOrder(question))
     case 'picksRound':
-      return import('./picks.ts').then(({ picksRound }) => picksRound(question))
+      return parts.picks().then(({ picksRound }) => picksRound(question))
     case 'picksOffer':
-      return import('./picks.ts').then(({ picksOffer }) => picksOffer(question))
+      return parts.picks().then(({ picksOffer }) => picksOffer(question))
     case 'playoffs':
-      return import('./picks.ts').then(({ playoffs }) => playoffs(question))
+      return parts.picks().then(({ playoffs }) => playoffs(question))
     case 'substitutions':
-      return import('./picks.ts').then(({ substitutions }) => substitutions(question))
+      return parts.picks().then(({ substitutions }) => substitutions(question))
     case 'lineupCandidates':
       return import('./lineup.ts').then(({ candidates }) => candidates(question))
     case 'lineupMatches':
@@ -131,9 +138,13 @@ export function answer(question: ToWorker, progress: Progress): unknown {
     case 'sampleMatches':
       return import('./match.ts').then(({ sampled }) => sampled(question))
     case 'briefing':
-      return import('../../src/model/briefing/alone.ts').then(({ briefAlone }) =>
-        briefAlone(question.request, progress),
+      return parts.briefing().then(({ briefAlone }) => briefAlone(question.request, progress))
+    case 'ownLineUp':
+      return import('../../src/model/briefing/ownLineUp.ts').then(({ ownBeside }) =>
+        ownBeside(question.request, question),
       )
+    case 'ready':
+      return Promise.all(question.parts.map((part) => parts[part]())).then(() => true)
     case 'reach':
       return reachProblems(question.game, question.footprint)
     case 'travel':

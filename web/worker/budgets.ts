@@ -28,6 +28,7 @@ export const budgets: { readonly [kind in Kind]: number } = {
   gearings: 120,
   match: 120,
   stated: 240,
+  picksRough: 120,
   picksOrder: 120,
   picksRound: 120,
   picksOffer: 180,
@@ -37,4 +38,6 @@ export const budgets: { readonly [kind in Kind]: number } = {
   lineupMatches: 240,
   sampleMatches: 120,
   briefing: 240,
+  ownLineUp: 120,
+  ready: 120,
 }

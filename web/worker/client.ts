@@ -43,6 +43,20 @@ export function askLive<K extends Kind>(
   return asking(hand, kind, ask, progress)
 }
 
+/** Has a lane's worker load what it will be asked about, while its data are still on their way. */
+export const readyPicks = (): void => {
+  askLive('picks', 'ready', { parts: ['picks'] }).catch(() => {
+    // Whoever asks next is told.
+  })
+}
+
+/** The same for what may be asked when the network is gone: its parts can not be loaded then. */
+export const readyBriefing = (): void => {
+  askModel('ready', { parts: ['briefing'] }).catch(() => {
+    // As above.
+  })
+}
+
 /** Ends at once what a lane's worker is at; it begins anew with the next question. */
 export const endLive = (lane: Lane): void => live.get(lane)?.end(stopped())
 

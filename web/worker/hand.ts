@@ -4,6 +4,9 @@ import { budgets } from './budgets.ts'
 import { ModelFailure } from './failure.ts'
 import type { Failure, FromWorker, Kind, ToWorker } from './protocol.ts'
 
+/** A budget runs down in so many turns, so that a machine that slept, and its worker with it, has lost one of them and not all. */
+const turns = 20
+
 export interface Waiting {
   resolve(answer: unknown): void
   reject(error: Error): void
@@ -77,7 +80,13 @@ export class Hand {
     const { id, kind } = first.question
     const seconds = this.#budgets[kind]
     const failure: Failure = { code: 'overBudget', message: words().worker.tooLong(seconds) }
-    this.#clock = setTimeout(() => this.#giveUp(id, failure), seconds * 1000)
+    let left = turns
+    const turn = () => {
+      left--
+      if (left > 0) this.#clock = setTimeout(turn, (seconds * 1000) / turns)
+      else this.#giveUp(id, failure)
+    }
+    this.#clock = setTimeout(turn, (seconds * 1000) / turns)
   }
 
   #giveUp(id: number, failure: Failure): void {

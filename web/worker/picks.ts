@@ -1,54 +1,13 @@
-import {
-  type OrderRequest,
-  pickOrder,
-  playRound,
-  refineTasks,
-  Strengths,
-  type WorkedOrder,
-} from '../../src/model/picks/order/index.ts'
+import { playRound, refineTasks } from '../../src/model/picks/order/index.ts'
 import { compareOffer, playoffChances, substitutions as threesOf } from '../../src/model/picks/playoffs/index.ts'
-import {
-  type Lot,
-  Playing,
-  ratedFrom,
-  Sibling,
-  samplePairings,
-  unpackRating,
-} from '../../src/model/picks/scores/index.ts'
-import { Selection, selectionAfter } from '../../src/model/picks/selection/index.ts'
-import { stillFree } from '../../src/model/picks/waiting/index.ts'
-import type { PicksAsk, PicksEvent, Questions } from './protocol.ts'
+import { type PicksAsk, type PicksEvent, PreparedPicks, picksSeed as seed } from '../../src/model/picks/prepared.ts'
+import type { Questions } from './protocol.ts'
 
-/** The same for everybody who asks, so that an order changes only with what is known and called out. */
-const seed = 1
-/** Simulated matches of each pairing behind the scores of all alliances. */
-const matchesEach = 64
-/** Selections that are gone on with to see who is still there. */
-const waitingRuns = 400
-
-interface Ready {
-  key: string
-  playing: Playing
-  strengths: Strengths
-  /** What everybody goes by, by selection: it is worked out at its beginning, so that an order hangs on what is so and not on the way there. */
-  worth: Map<string, WorkedOrder['worth']>
-}
-
-let ready: Ready | null = null
+let ready: PreparedPicks | null = null
 
 /** Some seconds of a match of everybody are played once for an event as it is known. */
-function readyFor({ key, game, level, robots, ratings }: PicksEvent): Ready {
-  if (ready?.key === key) return ready
-  const teams = Object.keys(robots).flatMap((team) => {
-    const packed = ratings[team]
-    return packed ? [ratedFrom(team, { rating: unpackRating(game, packed), option: robots[team]! })] : []
-  })
-  const playing = new Playing({ game, level: level ?? undefined, teams })
-  const lots = samplePairings({ teams, seed }).map((pairing, k): Lot => {
-    const request = { ...pairing, seed: 100 * seed + k, from: 0, to: matchesEach }
-    return { pairing, played: playing.play(request) }
-  })
-  ready = { key, playing, strengths: new Strengths(new Sibling(game, teams, lots)), worth: new Map() }
+function readyFor(of: PicksEvent): PreparedPicks {
+  if (ready?.key !== of.key) ready = new PreparedPicks(of)
   return ready
 }
 
@@ -57,24 +16,14 @@ interface Asked {
   ask: PicksAsk
 }
 
-function requestFor({ of, ask }: Asked): OrderRequest & { since: Pick<WorkedOrder, 'worth'> } {
-  const { strengths, worth } = readyFor(of)
-  const { rules, seeds, steps, us } = ask
-  const beginning = { game: of.game, strengths, selection: Selection.begin(rules, seeds), us }
-  const key = JSON.stringify([rules, seeds, us])
-  const known = worth.get(key) ?? pickOrder(beginning).worth
-  worth.set(key, known)
-  const { selection } = selectionAfter(rules, seeds, steps)
-  return { ...beginning, selection, aside: new Set(ask.aside), since: { worth: known } }
-}
+/** An order that is there at once, for whoever has just opened the page. */
+export const picksRough = ({ of, ask }: Asked): Questions['picksRough']['answer'] => readyFor(of).rough(ask)
 
 /** The order as it is now, who will still be there at our next turn, and what there is to simulate. */
-export function picksOrder(asked: Asked): Questions['picksOrder']['answer'] {
-  const request = requestFor(asked)
-  const worked = pickOrder(request)
-  const { strengths, selection, us } = request
-  const waiting = stillFree({ sibling: strengths.sibling, selection, us, runs: waitingRuns, seed })
-  return { worked, waiting, tasks: refineTasks(worked, strengths) }
+export function picksOrder({ of, ask }: Asked): Questions['picksOrder']['answer'] {
+  const prepared = readyFor(of)
+  const { worked, waiting } = prepared.order(ask)
+  return { worked, waiting, tasks: refineTasks(worked, prepared.strengths) }
 }
 
 /** A round of matches of some choices. */
@@ -88,7 +37,7 @@ export function picksOffer({
   format,
   runs,
 }: Questions['picksOffer']['ask']): Questions['picksOffer']['answer'] {
-  const { strengths, selection, us, since } = requestFor({ of, ask })
+  const { strengths, selection, us, since } = readyFor(of).request(ask)
   return compareOffer({ strengths, selection, us, worth: since.worth, format, runs, seed })
 }
 

@@ -1,3 +1,4 @@
+import type { OwnBeside, OwnLineUp } from '../../src/model/briefing/ownLineUp.ts'
 import type { Briefing, BriefingRequest } from '../../src/model/briefing/types.ts'
 import type { BeliefPart, MapAxes, MapPoint, PieceWorth, Turn } from '../../src/model/compare/index.ts'
 import type { BeliefReport, CompareReport, CompareRequest, Input } from '../../src/model/compare/types.ts'
@@ -11,16 +12,17 @@ import type { LineupRequest, Lineup as RolesTaken } from '../../src/model/match/
 import type { StatedReport, StatedRequest, StatedSums } from '../../src/model/match/stated/types.ts'
 import type { Sums } from '../../src/model/match/tally.ts'
 import type { MatchReport, SampleMatches } from '../../src/model/match/types.ts'
-import type { RefineTask, WorkedOrder } from '../../src/model/picks/order/index.ts'
+import type { PickOrder, RefineTask, WorkedOrder } from '../../src/model/picks/order/index.ts'
 import type { BracketStanding, EventChance, Format, Offer, Substitution } from '../../src/model/picks/playoffs/index.ts'
-import type { PackedRating } from '../../src/model/picks/scores/packed.ts'
-import type { SelectionRules, SelectionStep } from '../../src/model/picks/selection/types.ts'
+import type { PicksAsk, PicksEvent } from '../../src/model/picks/prepared.ts'
 import type { Waiting } from '../../src/model/picks/waiting/index.ts'
 import type { PlanReport, QuickPlan } from '../../src/model/plan/types.ts'
 import type { AnySaid } from '../../src/model/said.ts'
 import type { WayResult } from '../../src/model/sheet/index.ts'
 import type { AirPlan } from '../../src/model/timing/air/airPlan.ts'
 import type { Gearing, PointsAt, Sweep, SweepResult } from '../../src/model/timing/index.ts'
+
+export type { PicksAsk, PicksEvent } from '../../src/model/picks/prepared.ts'
 
 /** One option's expected points at values of one input. */
 export interface Curve {
@@ -53,26 +55,6 @@ export interface SampledMatches {
   samples: SampleMatches
   /** By robot, as in the timelines, and by 'from>to'. */
   ways: { [fromTo: string]: Way }[]
-}
-
-/** An event's teams as selections and playoffs take them. */
-export interface PicksEvent {
-  /** Another as soon as any of it is. */
-  key: string
-  game: Game
-  level: string | null
-  robots: { [team: string]: Option }
-  ratings: { [team: string]: PackedRating }
-}
-
-/** A selection as far as it was called out, and who we are. */
-export interface PicksAsk {
-  rules: SelectionRules
-  seeds: readonly string[]
-  steps: readonly SelectionStep[]
-  us: string
-  /** Whom we do not invite. */
-  aside: readonly string[]
 }
 
 /** The playoffs of alliances as they are, robots by alliance. */
@@ -159,6 +141,8 @@ export interface Questions {
     ask: { request: LineupRequest; lineups: readonly RolesTaken[]; from: number; to: number }
     answer: PlayedLineup[]
   }
+  /** The same from few matches and draws, without who will still be there. */
+  picksRough: { ask: { of: PicksEvent; ask: PicksAsk }; answer: PickOrder }
   picksOrder: {
     ask: { of: PicksEvent; ask: PicksAsk }
     answer: { worked: WorkedOrder; waiting: Waiting[]; tasks: RefineTask[] }
@@ -176,6 +160,10 @@ export interface Questions {
   }
   /** A match’s briefing, from a pack’s robots. */
   briefing: { ask: { request: BriefingRequest }; answer: Briefing }
+  /** Loads parts of the model before they are asked about. */
+  ready: { ask: { parts: readonly ('picks' | 'briefing')[] }; answer: true }
+  /** A line-up of one's own in the matches of a briefing. */
+  ownLineUp: { ask: { request: BriefingRequest; best: string[][]; own: OwnLineUp }; answer: OwnBeside }
   /** Where a robot of this size can not stand or get. */
   reach: { ask: { game: Game; footprint: Robot['footprint'] }; answer: Problem[] }
 }

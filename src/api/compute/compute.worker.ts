@@ -9,6 +9,7 @@ import { BlockPlayer } from '../../model/match/run.ts'
 import { Calibrators, seasonReport } from '../../model/match/scores/index.ts'
 import { StatedPlayer } from '../../model/match/stated/index.ts'
 import { comingDecision } from '../../model/picks/looks/index.ts'
+import { PreparedPicks } from '../../model/picks/prepared.ts'
 import { Playing, ratingsOf } from '../../model/picks/scores/index.ts'
 import { seedsOf, spreadsOf } from '../../model/picks/seeds/index.ts'
 import { plan as planMatch } from '../../model/plan/index.ts'
@@ -107,6 +108,13 @@ export const seeds = task<'seeds'>(({ request, teams, lots }) => seedsOf(request
 /** The robots that were played last, so that parts of one question work them out once. */
 let met: { mark: string; playing: Playing } | undefined
 export const decision = task<'decision'>(comingDecision)
+/** The event that was asked about last. */
+let prepared: PreparedPicks | undefined
+export const pickOrder = task<'pickOrder'>(({ of, ask }) => {
+  if (prepared?.key !== of.key) prepared = new PreparedPicks(of)
+  const { worked, waiting } = prepared.order(ask)
+  return { order: worked.order, waiting }
+})
 export const ratings = task<'ratings'>(({ input, teams }) => ratingsOf(eventEstimates(input), teams))
 export const field = task<'field'>((request) => fieldReport(request))
 export const film = task<'film'>(({ game, ...of }) => filmOf(game, of))

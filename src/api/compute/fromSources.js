@@ -35,6 +35,7 @@ export const {
   estimateReport,
   field,
   decision,
+  pickOrder,
   seedLots,
   seeds,
   ratings,

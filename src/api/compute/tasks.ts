@@ -11,9 +11,12 @@ import type { StatedRequest, StatedSums } from '../../model/match/stated/index.t
 import type { Sums } from '../../model/match/tally.ts'
 import type { MatchRequest } from '../../model/match/types.ts'
 import type { ComingDecision, DecisionRequest } from '../../model/picks/looks/index.ts'
+import type { PickOrder } from '../../model/picks/order/types.ts'
+import type { PicksAsk, PicksEvent } from '../../model/picks/prepared.ts'
 import type { Lot, PlayedField, PlayRequest } from '../../model/picks/scores/index.ts'
 import type { Played, RatedNumbers, Rating } from '../../model/picks/scores/types.ts'
 import type { SeedsReport, SeedsRequest } from '../../model/picks/seeds/types.ts'
+import type { Waiting } from '../../model/picks/waiting/index.ts'
 import type { Planned, TripWorth, WorthShare } from '../../model/plan/shares.ts'
 import type { PlanOptions, PlanReport } from '../../model/plan/types.ts'
 import type { Doubt, DoubtsRequest } from '../../model/scouting/doubts/index.ts'
@@ -110,6 +113,8 @@ export interface Tasks {
   }
   /** Whom the coming decision is among, and how far they are known. */
   decision: { request: DecisionRequest; answer: ComingDecision }
+  /** Whom to invite first, and who will still be there. */
+  pickOrder: { request: { of: PicksEvent; ask: PicksAsk }; answer: { order: PickOrder; waiting: Waiting[] } }
   ratings: { request: { input: EventInput; teams: readonly string[] }; answer: Rating[] }
   summary: { request: { request: CompareRequest; parts: BeliefPart[] }; answer: BeliefReport }
 }
@@ -155,6 +160,7 @@ export const budgets: { readonly [name in TaskName]: number } = {
   seedLots: 60,
   seeds: 60,
   decision: 60,
+  pickOrder: 60,
   ratings: 30,
   summary: 60,
 }

@@ -135,12 +135,23 @@ export const ofField = z.strictObject({
   design: id.describe('Id of the design that it is put against'),
   revision: z.coerce.number().int().min(1).max(1_000_000_000).optional().describe('The newest where nothing is said'),
   only: onlyRuns.optional(),
+  decision: id
+    .optional()
+    .describe('Id of a decision record: the design is taken as it is frozen there; without a revision'),
 })
 
 export const fieldCheck = z
   .strictObject({
     team,
-    design: z.strictObject({ id, name: z.string(), revision: z.int() }),
+    design: z.strictObject({
+      id,
+      name: z.string(),
+      revision: z.int().nullable().describe('Null: not known of what a decision record has frozen'),
+    }),
+    decision: z
+      .strictObject({ id, name: z.string(), revision: z.int() })
+      .nullable()
+      .describe('The record whose frozen robot it is; null: a stored revision of the design'),
     changes: z.int().describe('How often the robot was changed during the event: earlier runs are of it as it was'),
     report: fieldReport,
   })

@@ -2,11 +2,10 @@ import * as z from 'zod'
 import { event } from '../event/contracts.ts'
 import { procedure, router } from '../trpc.ts'
 import { may } from '../who.ts'
-import { archiveOf, archiveText, bring, readArchive } from './archive.ts'
+import { archiveOf, archiveText, bring, contentsOf } from './archive.ts'
 import { bringReport, eventArchive, mostFileBytes, preview } from './contracts.ts'
 import { fileName } from './fileName.ts'
-import { contentsIn, refuseWithoutGame, tableFiles } from './tables.ts'
-import { type TextFile, zipped } from './zip.ts'
+import { refuseWithoutGame } from './tables.ts'
 
 const anyArchive = z.unknown().meta({ override: { $ref: '#/components/schemas/EventArchive' } })
 
@@ -50,7 +49,7 @@ export const exchange = router({
     })
     .input(z.strictObject({ file: anyArchive, preview }))
     .mutation(async ({ input, ctx }) =>
-      bring(ctx, await readArchive(input.file), { preview: input.preview ?? false, kind: 'archive' }),
+      bring(ctx, await ctx.files.archive(input.file), { preview: input.preview ?? false, kind: 'archive' }),
     ),
 
   tables: procedure
@@ -60,15 +59,12 @@ export const exchange = router({
         path: '/api/events/{event}/tables',
         may: may.lead,
         summary: 'An event as CSV tables with a data package, in one zip file',
-        answer: z.strictObject({
-          name: z.string(),
-          files: z.array(z.strictObject({ name: z.string(), text: z.string() })),
-        }),
+        answer: z.strictObject({ name: z.string(), zip: z.unknown() }),
         sends: {
           type: 'application/zip',
           file: (answer) => {
-            const { name, files } = answer as { name: string; files: TextFile[] }
-            return { name: `${name}.zip`, body: zipped(files) }
+            const { name, zip } = answer as { name: string; zip: Uint8Array }
+            return { name: `${name}.zip`, body: zip }
           },
         },
         errors: ['malformed', 'notFound'],
@@ -81,7 +77,10 @@ export const exchange = router({
         photos: z.boolean().optional().describe('False: without photos'),
       }),
     )
-    .query(({ input: { event, mark = false, photos = true }, ctx }) => tableFiles(ctx, { event, mark, photos })),
+    .query(async ({ input: { event, mark = false, photos = true }, ctx }) => {
+      const contents = await contentsOf(ctx, event)
+      return ctx.files.asTables({ contents, mark, photos, made: new Date().toISOString() })
+    }),
 
   bringTables: procedure
     .meta({
@@ -98,8 +97,8 @@ export const exchange = router({
     })
     .input(z.strictObject({ file: z.instanceof(Uint8Array, { error: 'The file must be a zip file' }), preview }))
     .mutation(async ({ input, ctx }) => {
-      const { contents, locate } = await contentsIn(input.file)
-      await refuseWithoutGame(ctx, contents)
-      return bring(ctx, contents, { preview: input.preview ?? false, kind: 'tables', locate })
+      const file = await ctx.files.tables(input.file)
+      await refuseWithoutGame(ctx, file.contents)
+      return bring(ctx, file, { preview: input.preview ?? false, kind: 'tables' })
     }),
 })

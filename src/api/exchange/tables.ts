@@ -1,4 +1,4 @@
-import type { Path, Problem } from '../../model/errors.ts'
+import type { Problem } from '../../model/errors.ts'
 import type { EventContents } from '../../model/event/archive/index.ts'
 import { canonicalJson } from '../../model/scouting/index.ts'
 import {
@@ -13,28 +13,33 @@ import {
 import { read } from '../documents/read.ts'
 import { hashOf } from '../records/rows.ts'
 import type { Context } from '../trpc.ts'
-import { checkedContents, contentsOf, refuseFile } from './archive.ts'
 import { cellsIn, writeTable } from './csv.ts'
 import { fileName } from './fileName.ts'
-import { type TextFile, unzipped } from './zip.ts'
+import { checkedContents, type FileRead, prepared, refuseFile } from './reading.ts'
+import { unzipped, zipped } from './zip.ts'
 
-/** An event as tables with their description. */
-export async function tableFiles(
-  ctx: Context,
-  { event, mark, photos }: { event: string; mark: boolean; photos: boolean },
-): Promise<{ name: string; files: TextFile[] }> {
-  const contents = await contentsOf(ctx, event)
+export interface TablesAsked {
+  contents: EventContents
+  /** Each table begins with the byte-order mark. */
+  mark: boolean
+  photos: boolean
+  /** ISO 8601. */
+  made: string
+}
+
+/** An event as tables with their description, in one zip file. */
+export function tableFiles({ contents, mark, photos, made }: TablesAsked): { name: string; zip: Uint8Array } {
   const { id, name: title } = contents.event.at(-1)!.body
   const tables = tablesOf(contents, { photos })
   const described = packageOf(
     tables.map(({ table }) => table),
-    { id, title, made: new Date().toISOString() },
+    { id, title, made },
   )
   const files = [
     { name: 'datapackage.json', text: `${JSON.stringify(described, null, 2)}\n` },
     ...tables.map((filled) => ({ name: `${filled.table.name}.csv`, text: writeTable(filled, mark) })),
   ]
-  return { name: `${fileName(id)}-tables`, files }
+  return { name: `${fileName(id)}-tables`, zip: zipped(files) }
 }
 
 const all = [eventTables, recordTables, listTables].flatMap((tables) => Object.values(tables))
@@ -62,8 +67,8 @@ function refuseAll(problems: [Problem]): never {
   throw problems[0]
 }
 
-/** What a file of tables holds, each cell looked at, and where in it something stands. */
-export async function contentsIn(file: Uint8Array): Promise<{ contents: EventContents; locate(path: Path): Path }> {
+/** What a file of tables holds, each cell looked at; what is wrong is told by where in it something stands. */
+export async function readTablesFile(file: Uint8Array): Promise<FileRead> {
   const cells = cellsOf(file)
   const at = new Date().toISOString()
   const { contents, problems, locate } = readTables(({ name }) => cells.get(name) ?? null, { at })
@@ -75,7 +80,7 @@ export async function contentsIn(file: Uint8Array): Promise<{ contents: EventCon
     records: (records as { row: unknown }[]).map((each) => ({ ...each, hash: hashOf(canonicalJson(each.row)) })),
     ...{ rules: [], assignments: [], apart: [], choices: [], drills: [], forecasts: [], plans: [], selection: [] },
   }
-  return { contents: await checkedContents(whole, locate), locate }
+  return prepared(await checkedContents(whole, locate), locate)
 }
 
 /** Tables hold no game: it must be here, or everything of the event would be about nothing. */

@@ -5,6 +5,7 @@ import type { Live } from '../../live/index.ts'
 import type { Session, Store } from '../../store/types.ts'
 import type { Pool } from '../compute/pool.ts'
 import { ApiError } from '../errors.ts'
+import { Files } from '../exchange/files.ts'
 import { Attempts } from '../people/attempts.ts'
 import { say } from '../sentences.ts'
 import type { OpenContext } from '../trpc.ts'
@@ -52,6 +53,8 @@ function aborted(reply: FastifyReply): AbortSignal {
 /** Knows of each request who asks, and in which workspace. */
 export async function offerContext(app: FastifyInstance, shared: Shared): Promise<ContextOf> {
   const { store, pool, live, version, reach } = shared
+  const files = new Files()
+  app.addHook('onClose', () => files.close())
   await app.register(cookies)
   let isClaimed = await store.entrance.isClaimed()
   const attempts = new Attempts(shared.now, store.signals)
@@ -84,6 +87,7 @@ export async function offerContext(app: FastifyInstance, shared: Shared): Promis
       store,
       workspace: store.workspace(workspaceId),
       pool,
+      files,
       jobs: await shared.jobsOf(workspaceId),
       who: whoIs(session),
       session,

@@ -76,13 +76,18 @@ function send(reply: FastifyReply, { sends }: Offered['endpoint'], answer: unkno
 export function offerEndpoints(app: FastifyInstance, contextOf: ContextOf): void {
   const all = offered()
   const ofZip = all.filter(({ endpoint }) => endpoint.takes?.type === 'application/zip')
+  const ofJson = all.filter(({ endpoint }) => endpoint.takes?.type === 'application/json')
   const large = all.filter(({ endpoint }) => endpoint.readByThread)
   for (const each of all) {
-    if (!ofZip.includes(each) && !large.includes(each)) offer(app, { ...each, contextOf })
+    if (![...ofZip, ...ofJson, ...large].includes(each)) offer(app, { ...each, contextOf })
   }
   void app.register(async (scope) => {
     readZip(scope)
     for (const each of ofZip) offer(scope, { ...each, contextOf })
+  })
+  void app.register(async (scope) => {
+    keepBytes(scope)
+    for (const each of ofJson) offer(scope, { ...each, contextOf })
   })
   const readers = new Readers()
   app.addHook('onClose', () => readers.close())

@@ -44,3 +44,45 @@ export const ratings = z
       .describe('By team, 400 draws, of which draw d of all teams belongs together; null: the browser has them'),
   })
   .meta({ id: 'EventRatings', description: 'Teams of an event as selections and playoffs take them' })
+
+export const orderRequest = z.strictObject({
+  event,
+  team: team.describe('Who invites'),
+})
+
+const believed = z
+  .strictObject({ mean: z.number(), low: z.number(), high: z.number() })
+  .describe('Mean, and where it lies with 80 %')
+const part = z.union([
+  z.strictObject({ kind: z.enum(['autonomous', 'finishing']) }),
+  z.strictObject({ kind: z.literal('goal'), goal: id }),
+])
+
+export const pickOrder = z
+  .strictObject({
+    team: team.describe('Who invites'),
+    records: z.int().describe('Observations of matches behind it'),
+    alliance: z.array(team).describe('Its alliance as it is'),
+    replacement: team.nullable().describe('Whom it can expect to be still free at its next turn'),
+    choices: z
+      .array(
+        z.strictObject({
+          team,
+          win: believed.describe('Chance that the completed alliance wins a match of the playoffs, a tie half'),
+          gain: believed.describe('The same less that with the replacement'),
+          error: z.number().describe('Standard error of the mean gain by the luck of the simulated matches'),
+          better: z.number().nullable().describe('Chance that it gains more than the next; null for the last'),
+          alliance: z.array(team).describe('The alliance as it is expected to be completed'),
+          answers: z.array(z.int()).describe('Places among the needs of those that it answers'),
+          free: z.number().nullable().describe('Chance that it is still free at the next turn; null: not worked out'),
+        }),
+      )
+      .describe('Whom to invite first'),
+    needs: z
+      .array(z.strictObject({ part, short: believed.describe('Points a robot'), chance: z.number() }))
+      .describe('What the alliance brings less of than those that it may meet'),
+    opponents: z
+      .array(z.array(team))
+      .describe('Alliances that it is compared against, as they are expected to be formed'),
+  })
+  .meta({ id: 'PickOrder', description: 'Whom to invite first as the selection stands' })

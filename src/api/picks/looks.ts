@@ -7,6 +7,7 @@ import { knowledgeGradient, whereToLook } from '../../model/picks/looks/index.ts
 import type { Lot } from '../../model/picks/scores/index.ts'
 import { samplePairings } from '../../model/picks/scores/index.ts'
 import type { SelectionRules } from '../../model/picks/selection/index.ts'
+import { fewestTeams } from '../../model/picks/usual.ts'
 import type { TeamEstimate } from '../../model/scouting/estimates/index.ts'
 import type { Assignment, Match } from '../../model/scouting/types.ts'
 import { estimatesOf, inputOf } from '../estimates/estimates.ts'
@@ -111,11 +112,14 @@ function perMatchOf({ points: { interval80, next80 } }: TeamEstimate): number {
 const minutesBetween = (a: string | undefined, b: string | undefined): number =>
   a === undefined || b === undefined ? 0 : (Date.parse(b) - Date.parse(a)) / 60_000
 
+/** Where there are too few teams for two alliances, nobody is to be decided about. */
+const none: ComingDecision = { seed: 1, prospects: [], replacement: null }
+
 /** Where one more look is worth most for whom we invite, and who could make which within the breaks. */
 export async function looksIn(ctx: Asking, asked: LooksAsked): Promise<LooksAnswer> {
   const { event, team, people = [], longest = 6, rest = 2, pause = usualPause } = asked
-  const decision = await decisionOf(ctx, { event, team })
   const { input, body } = await inputOf(ctx, event)
+  const decision = input.teams.length < fewestTeams ? none : await decisionOf(ctx, { event, team })
   const results = await ctx.workspace.events.results(event)
   const over = new Set(results.flatMap(({ match, result }) => (result ? [match] : [])))
   const { assignments, mark } = await ctx.workspace.events.assignments(event)

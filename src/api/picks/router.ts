@@ -2,7 +2,17 @@ import * as z from 'zod'
 import type { Code } from '../errors.ts'
 import { procedure, router } from '../trpc.ts'
 import { may } from '../who.ts'
-import { calledRequest, event, notedRequest, ratings, ratingsRequest, selectionLines } from './contracts.ts'
+import {
+  calledRequest,
+  event,
+  notedRequest,
+  orderRequest,
+  pickOrder,
+  ratings,
+  ratingsRequest,
+  selectionLines,
+} from './contracts.ts'
+import { orderIn } from './order.ts'
 import { packedRatings } from './rated.ts'
 import { addLines, linesOf } from './selection.ts'
 
@@ -56,6 +66,21 @@ export const picksRouter = router({
     })
     .input(notedRequest)
     .mutation(({ input, ctx }) => addLines(ctx, input)),
+
+  order: procedure
+    .meta({
+      endpoint: {
+        method: 'GET',
+        path: '/api/events/{event}/pick-order/{team}',
+        may: may.compute,
+        summary:
+          'Whom a team should invite first as the selection stands, with intervals; for leads without whom they set aside',
+        answer: pickOrder,
+        errors: ['malformed', 'notFound', 'unreachable', 'notOffered', 'busy', 'overBudget'],
+      },
+    })
+    .input(orderRequest)
+    .query(({ input, ctx }) => orderIn(ctx, input)),
 
   ratings: procedure
     .meta({

@@ -32,15 +32,19 @@ function phoneOf(device: Device, of: { drill: StoredDrill | null; log: EventLog;
   }
 }
 
-const correctionOf = ({ row, replaces, team, person, receivedAt }: Resolved) => ({
-  record: row.id,
-  replaces: replaces!,
-  match: matchOf(row),
-  team,
-  person,
-  reason: (row as Row).reason ?? null,
-  receivedAt,
-})
+/** @param byId what is about nothing itself, a withdrawal, is about what it took out */
+const correctionOf = ({ row, replaces, team, person, receivedAt }: Resolved, byId: ReadonlyMap<string, Resolved>) => {
+  const about = (row.kind === 'withdrawal' && byId.get(row.body.record)) || { row, team }
+  return {
+    record: row.id,
+    replaces: replaces!,
+    match: matchOf(about.row),
+    team: about.team,
+    person,
+    reason: (row as Row).reason ?? null,
+    receivedAt,
+  }
+}
 
 /** Everything that a lead watches while records come in. */
 export async function boardOf(ctx: Pick<Context, 'workspace'>, event: string) {
@@ -52,11 +56,12 @@ export async function boardOf(ctx: Pick<Context, 'workspace'>, event: string) {
     ...each,
     seats: each.seats.map((seat) => ({ ...seat, chosen: known.chosen.get(inMatch(each.match, seat.team)) ?? null })),
   }))
+  const byId = new Map(known.records.map((record) => [record.row.id, record]))
   return {
     matches,
     phones: devices.map((device) => phoneOf(device, { drill, log, known })),
     contradictions: [...known.contradictions],
-    corrections: known.records.filter(({ replaces }) => replaces !== null).map(correctionOf),
+    corrections: known.records.filter(({ replaces }) => replaces !== null).map((each) => correctionOf(each, byId)),
     quarantined: await store.waiting(event),
     drill,
     people: [

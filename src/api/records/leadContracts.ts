@@ -110,6 +110,10 @@ export const resolveRequest = z.strictObject({
   resolution: z
     .enum(['kept', 'replaced', 'setAside'])
     .describe('kept: ours stays; replaced: theirs takes its place, as a correction; setAside: neither'),
+  before: z
+    .enum(['kept', 'replaced', 'setAside'])
+    .optional()
+    .describe('What was decided before and is decided anew by this; left out: it is the first decision'),
   reason: reason.optional(),
 })
 

@@ -71,7 +71,7 @@ export const leadRouter = router({
     .query(({ input: { event }, ctx }) => listApart(ctx, event)),
 
   resolve: procedure
-    .meta(post('/quarantine', 'Decides over a row that was kept apart, once', done))
+    .meta(post('/quarantine', 'Decides over a row that was kept apart, or anew over one that was decided', done))
     .input(resolveRequest)
     .mutation(({ input, ctx }) => decide(ctx, input)),
 

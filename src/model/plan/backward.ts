@@ -35,9 +35,9 @@ export function bestPolicy(
   return passOver(problem, { rules, floor }, (pass) => ({ policy: pass.policy(), value: pass.start() }))
 }
 
-/** What the best actions are worth at teleop's start, without noting them: for the many plans of a belief. */
-export function bestValue(problem: Problem, floor: Floor | null = null): number {
-  return passOver(problem, { rules: problem.rules, floor, valueOnly: true }, (pass) => pass.start())
+/** What the best actions are worth at teleop's start, without noting them: for the many plans of a belief, and for a call's first scan. */
+export function bestValue(problem: Problem, rules: Rules = problem.rules): number {
+  return passOver(problem, { rules, valueOnly: true }, (pass) => pass.start())
 }
 
 /** Values of a given policy under the problem's leg times: what the plan of form 1 earns when every time is stretched. */
@@ -109,7 +109,7 @@ class BackwardPass {
     this.lead = space.take(width)
     this.q = space.take(width)
     this.rising = rules.workAbove < 0
-    this.atOnce = valueOnly && this.rising && this.block <= group
+    this.atOnce = valueOnly && !rules.waits && this.block <= group
     this.all = space.take(this.atOnce ? problem.rooms.size * group : 0)
     // From here on the workspace does not grow.
     this.data = space.data
@@ -152,13 +152,19 @@ class BackwardPass {
   private valueAtOnce(runs: readonly (readonly [first: number, many: number])[], from: number, count: number): void {
     const { data, places, finishes, lead: nothing, q, choice, all } = this
     const { kernel } = this.space
+    const workFrom = Math.max(0, this.rules.workAbove + 1 - from)
     for (let n = 0; n < this.values.length; n++) {
       finishes.find(n, from, count)
       for (let j = 0; j < count; j++) data[q + j] = finishes.worth[j] as number
       for (const [r, many] of runs) {
         const best = (places.values[n] as number) + r * places.row + places.pad + from
         kernel.combineRows(best, places.row, nothing, 0, nothing, 0, many, 0)
-        for (const work of this.works.of[n] as Work[]) this.works.offerRooms(work, { r, many, best }, all, choice)
+        if (workFrom < count)
+          for (const work of this.works.of[n] as Work[]) this.works.offerRooms(work, { r, many, best }, all, choice)
+        // Where a call cuts the block, legs are no choice before it.
+        if (workFrom > 0)
+          for (let k = 0; k < many; k++)
+            data.fill(0, best + k * places.row, best + k * places.row + Math.min(workFrom, count))
         kernel.offerRows(best, places.row, choice, q, 0, many, tie)
       }
     }
@@ -336,23 +342,18 @@ class BackwardPass {
     for (const { first, many, clipped } of this.ceiling.clipped(within)) {
       const source = clipped * row + pad + from
       const target = first * row + pad + from
-      if (this.atOnce) {
+      for (let j = 0; j <= to - from; j += group)
         for (const place of this.places.values)
-          this.space.kernel.combineRows(place + target, row, place + source, 0, this.lead, 0, many, 0)
-        continue
-      }
+          this.space.kernel.combineRows(place + target + j, row, place + source + j, 0, this.lead, 0, many, 0)
+      if (this.atOnce) continue
       for (let k = 0; k < many; k++) {
         const start = target + k * row
-        for (const table of this.values) copy(table, source, start, to - from)
-        for (const table of this.actions) copy(table, source, start, to - from)
+        for (const actions of this.actions)
+          for (let j = 0; j <= to - from; j++) actions[start + j] = actions[source + j] as number
         for (const latest of this.latest) latest[first + k] = latest[clipped] as number
       }
     }
   }
-}
-
-function copy(table: Float64Array | Int16Array, source: number, target: number, last: number): void {
-  for (let j = 0; j <= last; j++) table[target + j] = table[source + j] as number
 }
 
 /** Rooms whose indices follow one another: the first, and how many. */

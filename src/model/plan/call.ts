@@ -1,5 +1,5 @@
 import type { Game } from '../documents/types.ts'
-import { bestPolicy } from './backward.ts'
+import { bestPolicy, bestValue } from './backward.ts'
 import { valueAlong } from './forward.ts'
 import type { FormRun, Solved } from './planner.ts'
 import { alwaysAt } from './problem.ts'
@@ -68,8 +68,8 @@ function remembered(worth: (tenths: number) => number): (tenths: number) => numb
 /** Teleop's expected points when the call comes at `at` seconds left. */
 function valueAt(solved: Solved, at: number): number {
   const rules = alwaysAt(at, solved.problem.step, false)
+  if (solved.forms.length < 2) return bestValue(solved.problem, rules)
   const { policy, value } = bestPolicy(solved.problem, rules)
-  if (solved.forms.length < 2) return value
   const along = (run: FormRun) => (run.factor === 1 ? value : valueAlong({ ...run.problem, rules }, policy).value)
   return solved.forms.reduce((sum, run) => sum + run.weight * along(run), 0)
 }

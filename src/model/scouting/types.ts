@@ -30,6 +30,14 @@ export interface EventRecord {
   lessons?: string
   /** Our own team at the event. */
   own?: string
+  /** Who drove a team's robot in a match, where that is known: scouts can not see it. */
+  drivers?: MatchDriver[]
+}
+
+export interface MatchDriver {
+  match: string
+  team: string
+  driver: string
 }
 
 export const slotStates = ['expected', 'played', 'absent', 'disqualified'] as const
@@ -180,7 +188,7 @@ export interface Photo {
   data: string
 }
 
-export const recordKinds = ['observation', 'visit', 'ranking', 'change', 'photo', 'drill'] as const
+export const recordKinds = ['observation', 'visit', 'ranking', 'change', 'photo', 'drill', 'withdrawal'] as const
 export type RecordKind = (typeof recordKinds)[number]
 
 export interface RecordDocuments {
@@ -191,6 +199,8 @@ export interface RecordDocuments {
   photo: Photo
   /** A rehearsal's record: it shows that the phone's way to the server works, and is counted nowhere else. */
   drill: { drill: string }
+  /** Takes the place of a record, and says nothing: a lead took it out again. It counts only where the server made it. */
+  withdrawal: { record: string }
 }
 
 /** A place in a match, by which a record stays tied to the schedule when teams in it are corrected. */

@@ -1,3 +1,4 @@
+import { setImmediate as breath } from 'node:timers/promises'
 import type { Game } from '../../model/documents/types.ts'
 import {
   apartKey,
@@ -38,9 +39,13 @@ export async function bringEvent(
 ): Promise<BringReport> {
   const event = contents.event.at(-1)!.body.id
   const scope = { workspaceId, event }
-  const { take, report } = planBring(contents, await readHere(transaction, scope, contents))
+  const here = await readHere(transaction, scope, contents)
+  await breath()
+  const { take, report } = planBring(contents, here)
   if (preview) return report
+  await breath()
   await bringDocuments(transaction, scope, { take, now })
+  await breath()
   await bringSchedule(transaction, scope, take)
   await bringRecords(transaction, scope, { take, texts, engine })
   const added = report.parts.filter((part) => part.added > 0).map((part) => [part.part, part.added] as const)
@@ -117,17 +122,20 @@ async function bringSchedule(transaction: TransactionClient, scope: Scope, take:
       return { ...scope, ...row, changedAt: new Date(changedAt) }
     }),
   })
+  await breath()
   await transaction.officialResult.createMany({
     data: take.results.map(({ match, revision, enteredAt, person, result }) => {
       const body = result === null ? null : JSON.stringify(result)
       return { ...scope, match, revision, body, enteredAt: new Date(enteredAt), person }
     }),
   })
+  await breath()
   await transaction.seatAssignment.createMany({
     data: take.assignments.map(({ match, seat, person, since }) => {
       return { ...scope, match, alliance: seat.alliance, position: seat.position, person, since: new Date(since) }
     }),
   })
+  await breath()
   await transaction.recordChoice.createMany({
     data: take.choices.map((choice) => ({ ...scope, ...choice, chosenAt: new Date(choice.chosenAt) })),
   })
@@ -137,14 +145,16 @@ async function bringSchedule(transaction: TransactionClient, scope: Scope, take:
       return { ...scope, id, startedAt: new Date(startedAt), endedAt: ended, startedBy }
     }),
   })
+  await breath()
   await transaction.forecast.createMany({ data: take.forecasts.map((each) => forecastRow(scope, each)) })
+  await breath()
   await transaction.agreedPlan.createMany({ data: take.plans.map((each) => planRow(scope, each)) })
   await transaction.selectionLine.createMany({ data: take.selection.map((each) => lineRow(scope, each)) })
   await transaction.namedPerson.createMany({ data: take.people.map((each) => ({ workspaceId, ...each })) })
 }
 
-/** Rows of one statement at most, and letters: it is one text for the engine. */
-const [mostRows, mostLetters] = [500, 8_000_000]
+/** Rows of one statement at most, and letters: it is one text for the engine, and nobody is answered while it works. */
+const [mostRows, mostLetters] = [100, 400_000]
 
 async function bringRecords(
   transaction: TransactionClient,
@@ -157,6 +167,7 @@ async function bringRecords(
     if (waiting.length > 0) await insertRecords(transaction, engine, { workspaceId: scope.workspaceId, rows: waiting })
     waiting = []
     letters = 0
+    await breath()
   }
   for (const { row, hash, receivedAt, replaces, person } of take.records) {
     const text = texts.get(hash)!

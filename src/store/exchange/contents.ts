@@ -1,3 +1,4 @@
+import { setImmediate as breath } from 'node:timers/promises'
 import type { Game } from '../../model/documents/types.ts'
 import type { EventContents, KeptDrill } from '../../model/event/archive/index.ts'
 import type { EventRecord, Row } from '../../model/scouting/types.ts'
@@ -69,16 +70,27 @@ async function readAllAssignments(client: TransactionClient, scope: Scope): Prom
   return rows.map((row) => ({ ...assignmentOf(row), since: row.since.toISOString() }))
 }
 
+/** Records that are read at once: some of them are photos, and nobody is answered while they are taken apart. */
+const mostRead = 60
+
 async function readRecords(client: TransactionClient, scope: Scope): Promise<EventContents['records']> {
-  const rows = await client.fieldRecord.findMany({
-    where: scope,
-    orderBy: { arrival: 'asc' },
-    select: recordColumns,
-  })
-  return rows.map((row) => {
-    const { arrival: _, ...kept } = recordOf(row)
-    return kept
-  })
+  const found: EventContents['records'] = []
+  let after = 0
+  while (true) {
+    const rows = await client.fieldRecord.findMany({
+      where: { ...scope, arrival: { gt: after } },
+      orderBy: { arrival: 'asc' },
+      select: recordColumns,
+      take: mostRead,
+    })
+    for (const row of rows) {
+      const { arrival, ...kept } = recordOf(row)
+      found.push(kept)
+      after = arrival
+    }
+    if (rows.length < mostRead) return found
+    await breath()
+  }
 }
 
 async function readAllApart(client: TransactionClient, scope: Scope): Promise<EventContents['apart']> {

@@ -1,4 +1,4 @@
-import { type Cells, columns } from '../../model/scouting/cells.ts'
+import { bodyIn, type Cells, columns } from '../../model/scouting/cells.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
 import { moment } from '../records/add.ts'
 import { dataOf } from '../records/rows.ts'
@@ -19,6 +19,13 @@ const inOneParameter = `
   SELECT ?, ${cells.map((_, index) => `json_extract(entry.value, '$[${index}]')`).join(', ')}
   FROM json_each(?) AS entry WHERE true ORDER BY entry.key`
 
+const cellByCell = `
+  INSERT INTO "FieldRecord" ("workspaceId", ${cells.map((name) => `"${name}"`).join(', ')})
+  VALUES (?, ${cells.map(() => '?').join(', ')})`
+
+/** Letters from which on a row, which has a photo then, goes by itself: out of one text it would be looked for once for each cell. */
+const alone = 10_000
+
 /** Records whose ids are known to be free, in their order. */
 export async function insertRecords(
   transaction: TransactionClient,
@@ -26,8 +33,21 @@ export async function insertRecords(
   { workspaceId, rows }: { workspaceId: string; rows: readonly KeptCells[] },
 ): Promise<void> {
   if (engine === 'sqlite') {
-    const all = rows.map((row) => [...row.cells, moment(row.receivedAt), row.person])
-    await transaction.$executeRawUnsafe(inOneParameter, workspaceId, JSON.stringify(all))
+    let together: unknown[][] = []
+    const write = async () => {
+      if (together.length > 0)
+        await transaction.$executeRawUnsafe(inOneParameter, workspaceId, JSON.stringify(together))
+      together = []
+    }
+    for (const row of rows) {
+      const all = [...row.cells, moment(row.receivedAt), row.person]
+      if ((bodyIn(row.cells)?.length ?? 0) < alone) together.push(all)
+      else {
+        await write()
+        await transaction.$executeRawUnsafe(cellByCell, workspaceId, ...all)
+      }
+    }
+    await write()
     return
   }
   await transaction.fieldRecord.createMany({

@@ -4,9 +4,22 @@ import type { PrismaClient } from '../generated/client.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
 import type { DrillModel, QuarantinedRecordModel } from '../generated/models.ts'
 import { addRecords, type Place } from './add.ts'
-import type { ApartReason, ApartRecord, Choice, RecordStore, Resolution, StoredDrill, Successor } from './types.ts'
+import { recordColumns, recordOf } from './rows.ts'
+import type {
+  ApartReason,
+  ApartRecord,
+  Choice,
+  Decision,
+  Resolution,
+  StoredDrill,
+  StoredRecord,
+  Successor,
+} from './types.ts'
 
 type Client = PrismaClient | TransactionClient
+
+/** Records that take each other's place in a circle, as a file might have them, are followed no further. */
+const longest = 200
 
 /** Within a transaction: nothing is added where one of the replaced records is not there, or has a successor already. */
 export async function replaceRecords(
@@ -67,15 +80,31 @@ export async function countApart(client: Client, workspaceId: string, event: str
 export async function resolveApart(
   client: TransactionClient,
   place: Place,
-  { arrival, resolution, person, adds }: { arrival: number } & Parameters<RecordStore['resolve']>[1],
+  { arrival, before, resolution, person, adds }: { arrival: number } & Decision,
 ): Promise<boolean> {
+  const { workspaceId } = place
+  const replaces = adds?.replaces ?? null
+  if (replaces !== null && (await client.fieldRecord.findFirst({ where: { workspaceId, replaces } }))) return false
   const { count } = await client.quarantinedRecord.updateMany({
-    where: { workspaceId: place.workspaceId, arrival, resolution: null },
+    where: { workspaceId, arrival, resolution: before },
     data: { resolution, resolvedAt: place.at, resolvedBy: person },
   })
   if (count === 0) return false
   if (adds) await addRecords(client, place, { person, rows: [adds] })
   return true
+}
+
+export async function readChain(client: Client, workspaceId: string, id: string): Promise<StoredRecord[]> {
+  const found: StoredRecord[] = []
+  const select = recordColumns
+  let row = await client.fieldRecord.findUnique({ where: { workspaceId_id: { workspaceId, id } }, select })
+  while (row && found.length < longest) {
+    const record = recordOf(row)
+    found.push(record)
+    const where = { workspaceId, replaces: record.row.id }
+    row = await client.fieldRecord.findFirst({ where, orderBy: { arrival: 'desc' }, select })
+  }
+  return found
 }
 
 export async function readChoices(client: Client, workspaceId: string, event: string): Promise<Choice[]> {

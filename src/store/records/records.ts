@@ -9,6 +9,7 @@ import {
   countApart,
   finishDrill,
   readApart,
+  readChain,
   readChoices,
   readDrills,
   replaceRecords,
@@ -69,6 +70,10 @@ export class DatabaseRecords implements RecordStore {
   async get(ids: readonly string[]): Promise<StoredRecord[]> {
     const where = { workspaceId: this.#workspaceId, id: { in: [...ids] } }
     return (await this.#client.fieldRecord.findMany({ where, select: recordColumns })).map(recordOf)
+  }
+
+  chain(id: string): Promise<StoredRecord[]> {
+    return readChain(this.#client, this.#workspaceId, id)
   }
 
   receipt(device: string): Promise<Receipt> {

@@ -73,6 +73,14 @@ export interface ApartRecord {
 /** kept: what was there first stays; replaced: this one takes its place; setAside: neither was right, or it does not matter. */
 export type Resolution = 'kept' | 'replaced' | 'setAside'
 
+/** Of a lead. `before` null: the first one over this row. */
+export interface Decision {
+  before: Resolution | null
+  resolution: Resolution
+  person: string | null
+  adds?: { hashed: HashedRow; replaces: string | null } | undefined
+}
+
 /** Which of several records of a robot counts; the newest of a robot in a match is in force. */
 export interface Choice {
   match: string
@@ -130,6 +138,8 @@ export interface RecordStore {
   log(event: string): Promise<EventLog>
   /** Those with these ids, in no order. */
   get(ids: readonly string[]): Promise<StoredRecord[]>
+  /** The record with this id and what took its place, one after the other; where two took the same place, the later one. */
+  chain(id: string): Promise<StoredRecord[]>
   receipt(device: string): Promise<Receipt>
   /** The matches of an event as they are now, by id. */
   schedule(event: string): Promise<Map<string, Match>>
@@ -140,11 +150,11 @@ export interface RecordStore {
   apart(event: string): Promise<ApartRecord[]>
   /** How many of those nobody has decided over. */
   waiting(event: string): Promise<number>
-  /** Decides over a row that was kept apart; with `replaced`, what takes the place. False: it was decided already. */
-  resolve(
-    arrival: number,
-    as: { resolution: Resolution; person: string | null; adds?: { hashed: HashedRow; replaces: string | null } },
-  ): Promise<boolean>
+  /**
+   * Decides over a row that was kept apart, of which `before` was decided, and adds what follows. False: somebody has decided
+   * otherwise in between, or something has taken the place of what is to be replaced.
+   */
+  resolve(arrival: number, as: Decision): Promise<boolean>
   /** Oldest first. */
   choices(event: string): Promise<Choice[]>
   choose(event: string, choice: Omit<Choice, 'chosenAt'>): Promise<void>

@@ -13,8 +13,9 @@ export interface DirectTo {
 }
 
 // What several thousand rows touch has room in memory, so that no page is written twice in one commit. And the log has room for the
-// rows of a whole event, so that nobody waits while they are moved to their place: that is done when it is quiet (`intakeThread.ts`).
-const room = 'PRAGMA cache_size = -32000; PRAGMA wal_autocheckpoint = 16000;'
+// rows of several events (256 MB; twenty thousand rows at once take 60), so that nobody waits while they are moved to their place: that is
+// done when it is quiet (`intakeThread.ts`).
+const room = 'PRAGMA cache_size = -32000; PRAGMA wal_autocheckpoint = 64000;'
 
 /** Opens a connection past the client. Throws a StoreError where the database does not accept its settings. */
 export function openDirect({ file, further }: DirectTo): Direct {

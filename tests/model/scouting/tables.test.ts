@@ -116,6 +116,7 @@ const further: fc.Arbitrary<Row> = fc
         .base64String({ minLength: 4, maxLength: 40 })
         .map((data) => ({ kind: 'photo', body: { type: 'image/png', data } })),
       fc.constant({ kind: 'drill', body: { drill: 'd' } }),
+      fc.uuid().map((record) => ({ kind: 'withdrawal', body: { record } })),
     ),
   )
   .map(([own, { kind, body }]) => {

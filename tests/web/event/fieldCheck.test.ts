@@ -38,7 +38,9 @@ test('the sentence of the page, with the half that most of the difference is in'
     collecting: 2.1,
     scoring: 0.6,
   })
-  expect(answer).toBe('The model says 9.4\u00a0s a trip, the field says 12.1\u00a0s [11.2, 13.0].')
+  expect(answer).toBe(
+    'The model says 9.4\u00a0s a trip, the field says 12.1\u00a0s, with 95 % between 11.2\u00a0s and 13.0\u00a0s.',
+  )
   expect(further).toEqual([
     'Trips on the field take 2.7\u00a0s longer; with 95 % between 1.8\u00a0s and 3.6\u00a0s.',
     '2.1\u00a0s of the 2.7\u00a0s are in collecting.',

@@ -32,7 +32,7 @@ afterEach(() => hand.end(new Error('The test is over.')))
 
 let number = 0
 /** The thread does as `from` says; what comes back is an answer, or the failure's code and sentence. */
-const ask = (from: 'answer' | 'hang' | 'break' | 'fill' | 'refuse'): Promise<unknown> =>
+const ask = (from: 'answer' | 'slow' | 'hang' | 'break' | 'fill' | 'refuse'): Promise<unknown> =>
   new Promise<unknown>((resolve, reject) => {
     const question = { id: ++number, kind: 'travel', from } as unknown as ToWorker
     hand.send(question, { resolve, reject })
@@ -60,6 +60,18 @@ describe('a worker with its open questions', () => {
     expect(await two).toMatchObject({ code: 'overBudget' })
     expect(performance.now() - between).toBeGreaterThan(900)
     expect(await last).toBe('answered')
+  })
+
+  test('takes a machine that stood still for no time that the question took', async () => {
+    expect(await ask('answer')).toBe('answered')
+    const asked = ask('slow')
+    // The thread goes on meanwhile, and is done 1.6 s after it was asked: later than its budget.
+    setTimeout(() => {
+      const until = performance.now() + 1300
+      while (performance.now() < until);
+    })
+    expect(await asked).toBe('answered')
+    expect(started).toHaveLength(1)
   })
 
   test('is renewed when its memory is full or when it breaks, and goes on', async () => {

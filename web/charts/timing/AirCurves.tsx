@@ -5,6 +5,7 @@ import { unitsShown } from '../../units/system.ts'
 import { words } from '../../words/catalogue.ts'
 import { plain, seconds as saySeconds } from '../../words/format.ts'
 import { type ChartTable, Figure } from '../Figure.tsx'
+import { useDrawn } from '../useDrawn.ts'
 import { useWidth } from '../useWidth.ts'
 import { LineKey } from './curves/LineKey.tsx'
 import type { CurvePanel } from './curves/panel.ts'
@@ -30,6 +31,7 @@ const widest = 720
 /** Pressure of the tanks through a match, time left running down to the right, with the cautious bound. */
 export function AirCurves({ timeLeft, pressure, pressureAdiabatic, working, lostAt }: AirCurvesProps) {
   const { ref, width } = useWidth<HTMLDivElement>()
+  useDrawn('air', pressure)
   const text = words().timingCharts.air
   const last = timeLeft.length - 1
   const [chosen, choose] = useState<number | null>(null)

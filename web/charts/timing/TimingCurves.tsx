@@ -5,6 +5,7 @@ import { unitsShown } from '../../units/system.ts'
 import { words } from '../../words/catalogue.ts'
 import { plain } from '../../words/format.ts'
 import { type ChartTable, Figure } from '../Figure.tsx'
+import { useDrawn } from '../useDrawn.ts'
 import { useWidth } from '../useWidth.ts'
 import { LineKey } from './curves/LineKey.tsx'
 import { between, type CurvePanel } from './curves/panel.ts'
@@ -31,6 +32,7 @@ export function TimingCurves({ mechanism, answer }: { mechanism: Mechanism; answ
 
 function Curves(props: { mechanism: Mechanism; shown: Shown; curves: NonNullable<Shown['curves']> }) {
   const { mechanism, shown, curves } = props
+  useDrawn('curves', shown)
   const text = words().timingCharts.curves
   const panels = panelsOf(shown)
   const along = alongOf(shown)

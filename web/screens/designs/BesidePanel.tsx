@@ -137,7 +137,7 @@ function Strips(props: Mine & { played: Option; from: string }) {
         <div key={index} className="beside">
           <h3>{strip.name}</h3>
           {strip.layout.bars.length > 0 && (
-            <Measured>
+            <Measured drawn="strip-beside" data={strip.layout}>
               {(width) => (
                 <CycleStrip layout={strip.layout} width={width} until={until} name={texts.strip(strip.name)} />
               )}

@@ -28,7 +28,7 @@ function Policy(props: { game: Game; start: string; plan: QuickPlan | null; stal
           ),
         }}
       >
-        <Measured>
+        <Measured drawn="policy" data={rows}>
           {(width) => <PolicyStrip rows={rows} teleop={game.clock.teleop} endgame={game.clock.endgame} width={width} />}
         </Measured>
       </Figure>

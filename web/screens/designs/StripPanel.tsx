@@ -84,7 +84,7 @@ export function StripPanel(props: {
             <p className="small strip-points">{words().timings.panel.points(points(props.points))}</p>
           )}
           <Figure title={texts.figure} hideTitle table={tableOf(layout.bars, props.source)}>
-            <Measured>
+            <Measured drawn="strip" data={layout}>
               {(width) => (
                 <CycleStrip
                   layout={layout}

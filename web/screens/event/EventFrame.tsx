@@ -2,6 +2,7 @@ import type { ReactNode } from 'react'
 import { Link } from 'wouter'
 import type { Game } from '../../../src/model/documents/types.ts'
 import type { StoredResult } from '../../../src/store/types.ts'
+import { Unreachable } from '../../data/api.ts'
 import { type Stored, useStored } from '../../data/documents.ts'
 import { useTakeAlong } from '../../data/eventPack.ts'
 import { type Schedule, useIsLead, useResults, useSchedule, useWatching, type Watching } from '../../data/events.ts'
@@ -74,6 +75,23 @@ const partNames = [
   'exchange',
 ] as const
 
+/** Where one can go on without the server. */
+function KeptPages({ id }: { id: string }) {
+  const texts = words().event
+  return (
+    <>
+      <p>{texts.withoutServer}</p>
+      <ul>
+        {(['briefing', 'pit', 'picks', 'playoffs'] as const).map((place) => (
+          <li key={place}>
+            <Link href={`/event/${id}/${place}`}>{texts.places[place]}</Link>
+          </li>
+        ))}
+      </ul>
+    </>
+  )
+}
+
 /** An event: its parts, of which one is shown. */
 export function EventFrame(props: { id: string; part: string | undefined }) {
   const { id } = props
@@ -92,7 +110,11 @@ export function EventFrame(props: { id: string; part: string | undefined }) {
     const again = () => {
       for (const each of all) void each.refetch()
     }
-    return <Trouble title={texts.notLoaded} error={error} retry={again} />
+    return (
+      <Trouble title={texts.notLoaded} error={error} retry={again}>
+        {error instanceof Unreachable ? <KeptPages id={id} /> : <Link href="/event">{texts.list.title}</Link>}
+      </Trouble>
+    )
   }
   if (!event.data || !game.data || !schedule.data || !results.data || !watching.data)
     return <Loading what={texts.loading} />

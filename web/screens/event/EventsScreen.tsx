@@ -1,6 +1,4 @@
-import { lazy } from 'react'
 import { useIsLead } from '../../data/events.ts'
-import { screen } from '../../shell/screen.ts'
 import { words } from '../../words/catalogue.ts'
 import { DocumentList } from '../documents/DocumentList.tsx'
 import { EventFrame } from './EventFrame.tsx'
@@ -9,21 +7,10 @@ import { NewEvent } from './NewEvent.tsx'
 import '../start/start.css'
 import './event.css'
 
-// Loaded by whoever goes there, from here: the first page names no screen of an event.
-const BriefingScreen = lazy(() => import('./briefing/BriefingScreen.tsx'))
-const PitScreen = lazy(() => import('./pit/PitScreen.tsx'))
-const PicksScreen = screen(() => import('./picks/PicksScreen.tsx'))
-const PlayoffsScreen = screen(() => import('./playoffs/PlayoffsScreen.tsx'))
-
 /** The list of events, or one of them: one address and one piece of script for both. */
 export default function EventsScreen(props: { id?: string | undefined; part?: string | undefined }) {
   const texts = words().event.list
   const lead = useIsLead()
-  if (props.id !== undefined && props.part === 'briefing') return <BriefingScreen key={props.id} id={props.id} />
-  if (props.id !== undefined && props.part === 'pit') return <PitScreen key={props.id} id={props.id} />
-  // These live from what the browser keeps, without asking the server for more.
-  if (props.id !== undefined && props.part === 'picks') return <PicksScreen key={props.id} id={props.id} />
-  if (props.id !== undefined && props.part === 'playoffs') return <PlayoffsScreen key={props.id} id={props.id} />
   if (props.id !== undefined) return <EventFrame id={props.id} part={props.part} />
   return (
     <DocumentList kind="event" href="/event" title={texts.title} noun={texts.noun} intro={texts.intro} ownFiles>

@@ -20,7 +20,9 @@ export type People = readonly { id: string; nickname: string | null }[]
 
 export function nameOfPerson({ people, named = [] }: { people: People; named?: People }, id: string): string {
   const found = [...people, ...named].find((person) => person.id === id)
-  return found ? (found.nickname ?? words().people.named.somebody) : id
+  if (found) return found.nickname ?? words().people.named.somebody
+  // What this program made up as an id says nothing to anybody; what somebody else's did may be a name.
+  return /^[\da-f]{8}-[\da-f-]{27}$/i.test(id) ? words().people.named.unknown(id.slice(-4)) : id
 }
 
 /** What a row is about, in a few words. */
@@ -39,5 +41,7 @@ export function rowName(pack: StandsPack, row: Row): string {
       return texts.photo
     case 'drill':
       return texts.drill
+    case 'withdrawal':
+      return texts.withdrawal
   }
 }

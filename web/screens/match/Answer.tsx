@@ -51,7 +51,7 @@ export function Answer(props: {
             {text.onAverage}.
           </p>
           <div className="outcomes">
-            <Measured most={560}>
+            <Measured drawn="outcomes" data={report} most={560}>
               {(width) => (
                 <ValueBars
                   width={width}

@@ -32,7 +32,7 @@ export function Player(props: { reel: Reel; lineup: Lineup }) {
   return (
     <div className="replay">
       <div className="stack">
-        <Measured>
+        <Measured drawn="replay" data={reel}>
           {(width) => (
             <MatchField
               game={game}

@@ -51,13 +51,15 @@ export function Scores(props: { report: MatchReport }) {
             ]),
           }}
         >
-          <Measured>{(width) => <DotPlot rows={rows} width={width} threshold={null} />}</Measured>
+          <Measured drawn="scores" data={distributions}>
+            {(width) => <DotPlot rows={rows} width={width} threshold={null} />}
+          </Measured>
         </Figure>
         <Figure
           title={text.margin}
           table={{ head: [text.match, text.lead], rows: lead.map((dot, index) => [index + 1, signedCell(dot)]) }}
         >
-          <Measured>
+          <Measured drawn="margin" data={distributions}>
             {(width) => (
               <DifferenceDots
                 distribution={distributions.margin}

@@ -48,7 +48,9 @@ export function Waiting(props: { game: Game; lineup: Lineup; report: MatchReport
               ]),
             }}
           >
-            <Measured most={760}>{(width) => <WaitingBars places={places} width={width} />}</Measured>
+            <Measured drawn="waiting" data={places} most={760}>
+              {(width) => <WaitingBars places={places} width={width} />}
+            </Measured>
           </Figure>
           <p className="soft small">{text.help}</p>
         </>

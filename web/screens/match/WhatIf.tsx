@@ -137,7 +137,7 @@ function Both(props: {
         title={text.figure}
         table={{ head: [text.pair, text.gained], rows: dots.map((dot, index) => [index + 1, signedCell(dot)]) }}
       >
-        <Measured most={760}>
+        <Measured drawn="what-if" data={difference} most={760}>
           {(width) => (
             <DifferenceDots
               distribution={difference.distribution}

@@ -21,7 +21,7 @@ export function Spread(props: { guesses: readonly Guess[] }) {
         ]),
       }}
     >
-      <Measured most={640}>
+      <Measured drawn="guesses" data={guesses} most={640}>
         {(width) => <GuessSpread guesses={guesses} pooled={pool(guesses).range} width={width} />}
       </Measured>
     </Figure>

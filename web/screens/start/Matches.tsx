@@ -37,7 +37,9 @@ export function Matches(props: { decision: DecisionRecord }) {
           ]),
         }}
       >
-        <Measured>{(width) => <DotPlot rows={rows} width={width} threshold={null} />}</Measured>
+        <Measured drawn="start" data={rows}>
+          {(width) => <DotPlot rows={rows} width={width} threshold={null} />}
+        </Measured>
       </Figure>
       <p className="soft small">{texts.legend}</p>
     </div>

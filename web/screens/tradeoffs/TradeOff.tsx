@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core'
 import { useMemo, useRef, useState } from 'react'
-import type { CompareReport } from '../../../src/model/compare/types.ts'
+import type { BeliefReport, CompareReport, Input } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
 import { assembleComparison, assembleOption } from '../../data/assemble.ts'
 import type { Stored } from '../../data/documents.ts'
@@ -36,6 +36,7 @@ import { Stagger } from './Stagger.tsx'
 import { Swings } from './Swings.tsx'
 import { TwoUnknowns } from './TwoUnknowns.tsx'
 import { Unknowns } from './Unknowns.tsx'
+import { beliefUnder, nameless } from './unknownNames.ts'
 import type { Parts } from './useParts.ts'
 import './tradeoffs.css'
 
@@ -49,9 +50,7 @@ export function TradeOff(props: {
   const { stored, old } = props
   const editing = useEditing({ kind: 'comparison', stored, old })
   const { draft } = editing
-  const [beliefAnew, setBeliefAnew] = useState<{ of: string; report: NonNullable<CompareReport['belief']> } | null>(
-    null,
-  )
+  const [beliefAnew, setBeliefAnew] = useState<{ of: string; inputs: Input[]; report: BeliefReport } | null>(null)
   const record = draft.value
   const parts = matching(record, props.made) ? props.made : (props.newest ?? props.made)
   const base = useMemo(
@@ -81,11 +80,14 @@ export function TradeOff(props: {
     useMemo(() => ({ request }), [request]),
   )
 
-  const savedBelief =
-    JSON.stringify([stored.body.inputs, stored.body.overrides]) === JSON.stringify([record.inputs, record.overrides])
-      ? stored.body.result?.belief
-      : undefined
-  const belief = beliefAnew?.of === key ? beliefAnew.report : savedBelief
+  // Belief takes its seconds and does not hang on what its unknowns are called.
+  const believed = JSON.stringify({ ...own.request, inputs: nameless(own.request.inputs ?? none) })
+  const saying = (of: ComparisonRecord) => JSON.stringify([nameless(of.inputs), of.overrides])
+  const savedBelief = saying(stored.body) === saying(record) ? stored.body.result?.belief : undefined
+  const belief =
+    beliefAnew?.of === believed
+      ? beliefUnder(beliefAnew.report, beliefAnew.inputs, own.request.inputs ?? none)
+      : savedBelief && beliefUnder(savedBelief, stored.body.inputs, record.inputs)
   const known = computed.data && !computed.isPlaceholderData ? computed.data : (record.result ?? computed.data)
   const { objective = 'points' } = record
   const field = useFieldParts(objective === 'points' ? undefined : record.field, record.overrides)
@@ -199,7 +201,9 @@ export function TradeOff(props: {
                 record={record}
                 documents={documents}
                 source={source}
-                onComputed={(found) => setBeliefAnew({ of: key, report: found })}
+                onComputed={(report) =>
+                  setBeliefAnew({ of: believed, inputs: [...(own.request.inputs ?? none)], report })
+                }
               />
             )}
             <Calls game={request.game} options={request.options} source={source} />

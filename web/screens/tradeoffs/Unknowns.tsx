@@ -3,7 +3,7 @@ import { useState } from 'react'
 import type { Input } from '../../../src/model/compare/types.ts'
 import type { ComparisonRecord } from '../../../src/model/documents/records.ts'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
-import { useEdit } from '../../shell/fields/EditContext.tsx'
+import { forgetTexts, useEdit } from '../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../shell/fields/NumberField.tsx'
 import { TextField } from '../../shell/fields/TextField.tsx'
 import { words as texts } from '../../words/catalogue.ts'
@@ -12,6 +12,8 @@ import { practiceOf } from '../../words/practice.ts'
 import { candidates } from './candidates.ts'
 import { DaysFields } from './DaysFields.tsx'
 import { LessPractice } from './LessPractice.tsx'
+import { UnknownName } from './UnknownName.tsx'
+import { wordOf } from './unknownNames.ts'
 
 /** The unknown numbers of the comparison: what is believed about each, to be changed here. */
 export function Unknowns(props: { record: ComparisonRecord; documents: { game: Game; options: Option[] } }) {
@@ -21,6 +23,7 @@ export function Unknowns(props: { record: ComparisonRecord; documents: { game: G
   const remove = (index: number) => {
     const inputs = record.inputs.filter((_, other) => other !== index)
     const breakEven = inputs.some(({ id }) => id === record.breakEven) ? record.breakEven : (inputs[0]?.id ?? null)
+    forgetTexts(edit, ['inputs'])
     edit.set([], { ...record, inputs, breakEven })
   }
   return (
@@ -39,8 +42,9 @@ export function Unknowns(props: { record: ComparisonRecord; documents: { game: G
       {record.inputs.length === 0 && <p className="soft">{text.none}</p>}
       {record.inputs.map((input, index) => (
         <Unknown
-          key={input.id}
+          key={keyOf(record.inputs, index)}
           input={input}
+          record={record}
           index={index}
           documents={documents}
           onRemove={edit.readOnly ? null : () => remove(index)}
@@ -54,6 +58,7 @@ export function Unknowns(props: { record: ComparisonRecord; documents: { game: G
 
 function Unknown(props: {
   input: Input
+  record: ComparisonRecord
   index: number
   documents: { game: Game; options: Option[] }
   onRemove: (() => void) | null
@@ -78,6 +83,7 @@ function Unknown(props: {
         {words.name} {words.about !== words.name && <span className="soft small">– {words.about}</span>}
       </legend>
       <div className="form-grid">
+        <UnknownName record={props.record} index={index} name={words.name} />
         {practice ? (
           <DaysFields input={input} index={index} practice={practice} />
         ) : (
@@ -115,8 +121,11 @@ function Unknown(props: {
   )
 }
 
-/** A name as it is typed, with a capital: the name of an unknown is its id, and one without is taken for no word. */
-const wordOf = (typed: string): string => typed.trim().replace(/^./u, (first) => first.toUpperCase())
+/** What an unknown is told from the others by while its name changes: what it is about, and which of those alike. */
+const keyOf = (inputs: readonly Input[], index: number): string => {
+  const about = inputs[index]!.paths.join(' ')
+  return `${about} ${inputs.slice(0, index).filter(({ paths }) => paths.join(' ') === about).length}`
+}
 
 function AddUnknown(props: { record: ComparisonRecord; documents: { game: Game; options: Option[] } }) {
   const { record, documents } = props

@@ -1,11 +1,9 @@
 import { type RefObject, useEffect, useRef, useState } from 'react'
+import { unfold } from './unfold.ts'
 import './parts.css'
 
 /** Above this line of the window (px) a part's heading counts as passed. */
 const passed = 130
-
-/** Opens a part where it is folded. */
-const unfold = (heading: Element | null) => heading?.querySelector<HTMLElement>('[aria-expanded=false]')?.click()
 
 /**
  * The parts of a long screen as links that stay at hand: those of `names` (by the id of their heading, in the screen's

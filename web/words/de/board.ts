@@ -69,6 +69,12 @@ export const board: Words['board'] = {
   decide: 'Was stimmt?',
   decisionMissing: 'Bitte wähle eines davon.',
   decideDo: 'Entscheiden',
+  decideAnew: {
+    of: (press, name) => `${press}: ${name}`,
+    begin: 'Neu entscheiden',
+    leave: 'So lassen',
+    help: 'Das wurde entschieden. Eine andere Entscheidung fügt eine Aufzeichnung hinzu, die den Platz der jetzt gültigen einnimmt; gelöscht wird nichts.',
+  },
   cameFrom: (scout, at) => `Es ist von ${scout} und kam ${at}.`,
   decided: (count) => (count === 1 ? 'Eine Entscheidung' : `${count} Entscheidungen`),
   resolutions: { kept: 'das Erste behalten', replaced: 'das Spätere genommen', setAside: 'beiseitegelegt' },

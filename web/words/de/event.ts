@@ -3,6 +3,7 @@ import type { Words } from '../catalogue.ts'
 export const event: Words['event'] = {
   loading: 'die Veranstaltung',
   notLoaded: 'Die Veranstaltung konnte nicht geladen werden',
+  withoutServer: 'Diese Seiten öffnen sich auch ohne Server, mit dem, was dieser Browser von der Veranstaltung hat:',
   about: (teams, matches) =>
     `${teams === 1 ? 'Ein Team' : `${teams} Teams`}, ${matches === 1 ? 'ein Match' : `${matches} Matches`}.`,
   partsOf: (name) => `Teile von ${name}`,

@@ -14,7 +14,10 @@ export const explainNumbers: Words['explainNumbers'] = {
     title: (option) => `Aufbruch: ${option}`,
     result: 'ab wann der Weg zum Abschluss das Beste ist',
     formula:
-      'Von jedem Platz und mit jeder Ladung wird der Abschluss mit jeder anderen Fahrt verglichen, mit der Zeit, die sie braucht, und dem, was die Zeit danach noch wert ist. „Am besten ab“ ist die erste verbleibende Zeit, zu der der Abschluss am meisten wert ist; „spätestens“ ist die kleinste, zu der der Aufbruch höchstens einen halben Punkt weniger bringt. Sollen es andere Zeiten sein: Ändere im Entwurf Zeit oder Chance des Abschlusses, oder setze eigene unter „Eigene Zahlen“ einer Abwägung.',
+      'Von jedem Platz und mit jeder Ladung wird der Abschluss mit jeder anderen Fahrt verglichen, mit der Zeit, die sie braucht, und dem, was die Zeit danach noch wert ist. „Am besten ab“ ist die erste verbleibende Zeit, zu der der Abschluss am meisten wert ist; „spätestens“ ist die kleinste, zu der der Aufbruch höchstens einen halben Punkt weniger bringt.',
+    otherwise:
+      'Sollen es andere Zeiten sein: Ändere im Entwurf Zeit oder Chance des Abschlusses; oder setze eigene, mit Begründung, unter „Eigene Zahlen“ auf dieser Seite.',
+    toOwn: 'Zu den eigenen Zahlen',
     forgone: (points) => `die beste andere Fahrt wäre dort ${points} Punkte wert`,
   },
   turn: {

@@ -31,6 +31,10 @@ export const fieldCheck: Words['fieldCheck'] = {
     'Eine Fahrt zählt vom Ablegen davor bis zum eigenen, an Orten, die der Entwurf anfährt. Die erste eines Spiels beginnt anderswo und bleibt weg.',
   robot: 'Roboter auf dem Feld',
   design: 'Entwurf',
+  asNow: 'Wie er jetzt ist',
+  asDecided: (decision) => `Wie er bei der Entscheidung war: ${decision}`,
+  robotThen: (robot, decision) => `${robot}, wie in „${decision}“`,
+  frozenIn: (robot) => `${robot}, wie er bei dieser Entscheidung war, was auch seither aus dem Entwurf wurde:`,
   runs: 'Läufe',
   runsOf: { all: 'Spiele und Üben', match: 'Nur Spiele', practice: 'Nur Üben' },
   teamChoice: (team, name, played, practised) => `${team}${name === '' ? '' : ` ${name}`}: ${both(played, practised)}`,
@@ -39,6 +43,8 @@ export const fieldCheck: Words['fieldCheck'] = {
   change: (percent) => `${percent}\u00a0%`,
   changeWithin: (change, low, high) => `${change} [${low}; ${high}]`,
   says: (model, field) => `Das Modell sagt ${model} je Fahrt, das Feld sagt ${field}.`,
+  saysWithin: (model, field, low, high) =>
+    `Das Modell sagt ${model} je Fahrt, das Feld sagt ${field}, mit 95 % zwischen ${low} und ${high}.`,
   longer: (mean, low, high) => `Fahrten auf dem Feld dauern ${mean} länger; mit 95 % zwischen ${low} und ${high}.`,
   shorter: (mean, low, high) => `Fahrten auf dem Feld dauern ${mean} kürzer; mit 95 % zwischen ${low} und ${high}.`,
   maybeChance: (mean, low, high) =>
@@ -120,7 +126,15 @@ export const fieldCheck: Words['fieldCheck'] = {
     axis: 'Nummer des Laufs; die gestrichelte Linie ist der Entwurf',
   },
   practiceHow:
-    'Die Kurve ist das Potenzgesetz des Übens: Jede Verdopplung der Läufe ändert die Zeiten um denselben Anteil. Wo ihr Bereich 0 % enthält, hat sich das Üben noch nicht gezeigt. Wer fährt, wird nur beim Üben festgehalten.',
+    'Die Kurve ist das Potenzgesetz des Übens: Jede Verdopplung der Läufe ändert die Zeiten um denselben Anteil. Wo ihr Bereich 0 % enthält, hat sich das Üben noch nicht gezeigt. Wer fährt, wird mit jedem Übungslauf festgehalten; zu Spielen kann eine Leitung es nachtragen.',
+  drove: {
+    title: 'Wer saß in den Spielen am Steuer?',
+    how: 'Von der Tribüne aus ist es nicht zu sehen, also trage es hier ein. Leer: nicht festgehalten. Nur der Vergleich nach Fahrerin oder Fahrer braucht es; Spitznamen genügen.',
+    keep: 'Behalten',
+    kept: 'Behalten.',
+    undo: 'Zurücknehmen',
+    conflict: 'Inzwischen hat jemand die Veranstaltung geändert: Sieh sie noch einmal an und behalte es dann.',
+  },
   back: {
     title: 'In eine Kopie zurückschreiben',
     intro:

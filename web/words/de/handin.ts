@@ -31,6 +31,7 @@ export const handin: Words['handin'] = {
     change: (team) => `Roboter verändert, Team ${team}`,
     photo: 'Foto',
     drill: 'Probe',
+    withdrawal: 'Aufzeichnung wieder herausgenommen',
   },
   arrivals: {
     title: 'Was angekommen ist',

@@ -33,6 +33,7 @@ export const look: Words['look'] = {
     'Gewinne sind Prozentpunkte der Siegchance gegen die, die wir treffen können; hinter ± steht, wie weit das unbekannt ist, weil der Roboter es ist.',
   none: 'keines',
   plan: 'Wer wohin sieht',
+  planTable: 'Vorgeschlagene Blicke: Tabelle',
   planHow:
     'Blicke werden nach dem verteilt, was sie nach den früheren wert sind, an die, die frei sind und ihre Pausen behalten. Plätze, die schon jemand beobachtet, bleiben.',
   who: 'Wer frei ist',

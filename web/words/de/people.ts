@@ -82,6 +82,7 @@ export const people: Words['people'] = {
     really: 'Entfernen',
     removed: 'Der Name ist entfernt.',
     somebody: 'jemand Entferntes',
+    unknown: (ending) => `jemand hier Unbekanntes (${ending})`,
   },
   personal: {
     mine: 'Alles, was über mich gespeichert ist, als Datei',

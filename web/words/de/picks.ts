@@ -11,6 +11,8 @@ export const picks: Words['picks'] = {
   us: 'Wir sind',
   chooseUs: 'Wähle ein Team',
   keptSince: (when) => `Der Server ist nicht erreichbar: berechnet aus dem, was am ${when} bekannt war.`,
+  askingSince: (when) => `Berechnet aus dem Stand vom ${when}; der Server wird nach Neuerem gefragt.`,
+  asOf: (when) => `Berechnet aus dem Stand vom ${when}.`,
   waiting: (count) =>
     count === 1
       ? 'Eine Zeile ist nur auf diesem Gerät; sie wird gesendet, sobald der Server antwortet.'
@@ -76,6 +78,7 @@ export const picks: Words['picks'] = {
   refining: 'Bisher simuliert',
   stop: 'Anhalten',
   reordering: 'Wird berechnet …',
+  rough: 'Eine erste, grobe Liste; die genaue folgt gleich.',
   states: {
     running: 'Wird simuliert …',
     stopped: 'Angehalten; was simuliert wurde, bleibt.',

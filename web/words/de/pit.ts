@@ -19,6 +19,7 @@ export const pit: Words['pit'] = {
     change: 'Roboter verändert',
     photo: 'Foto',
     drill: 'Probe',
+    withdrawal: 'Wieder herausgenommen',
   },
   visit: {
     title: 'Besuch an der Box',

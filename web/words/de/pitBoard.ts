@@ -3,6 +3,7 @@ import type { Words } from '../catalogue.ts'
 export const pitBoard: Words['pitBoard'] = {
   title: 'Boxentafel',
   what: 'die Boxentafel',
+  kept: (age) => `Der Server ist nicht zu erreichen. Dies war am ${age} bekannt.`,
   trouble: 'Die Boxentafel konnte nicht geladen werden',
   team: (team) => `Team ${team}`,
   next: 'Nächstes Spiel',

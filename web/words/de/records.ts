@@ -25,6 +25,7 @@ export const records: Words['records'] = {
     photos: 'Fotos',
     after: 'Umgebaut nach',
     drill: 'Probe',
+    withdrawal: 'Aufzeichnung wieder herausgenommen',
     size: 'Größe des Bildes',
   },
   known: { number: 'der Nummer', position: 'dem Platz' },

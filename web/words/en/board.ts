@@ -68,6 +68,12 @@ export const board = {
   decide: 'What is right?',
   decisionMissing: 'Please choose one of these.',
   decideDo: 'Decide',
+  decideAnew: {
+    of: (press: string, name: string) => `${press}: ${name}`,
+    begin: 'Decide anew',
+    leave: 'Leave it as it is',
+    help: 'This was decided. Another decision adds a further record that takes the place of what counts now; nothing is deleted.',
+  },
   cameFrom: (scout: string, at: string) => `It is by ${scout} and came ${at}.`,
   decided: (count: number) => (count === 1 ? 'One decision' : `${count} decisions`),
   resolutions: { kept: 'the first was kept', replaced: 'the later one was taken', setAside: 'set aside' },

@@ -2,6 +2,7 @@
 export const event = {
   loading: 'the event',
   notLoaded: 'The event could not be loaded',
+  withoutServer: 'These pages open without the server, with what this browser keeps of the event:',
   about: (teams: number, matches: number) =>
     `${teams === 1 ? 'One team' : `${teams} teams`}, ${matches === 1 ? 'one match' : `${matches} matches`}.`,
   partsOf: (name: string) => `Parts of ${name}`,

@@ -13,7 +13,10 @@ export const explainNumbers = {
     title: (option: string) => `Leave by: ${option}`,
     result: 'when leaving for the finish becomes the best thing to do',
     formula:
-      'From each place and load, the finish is compared with every other trip, each with the time that it takes and what the time after it is still worth. ‘Best from’ is the first time left, as it runs down, at which the finish is worth most; ‘at the latest’ is the least at which leaving still brings no more than half a point less. To have other times: change the finish’s time or chance in the design, or set your own under ‘Own numbers’ of a trade-off.',
+      'From each place and load, the finish is compared with every other trip, each with the time that it takes and what the time after it is still worth. ‘Best from’ is the first time left, as it runs down, at which the finish is worth most; ‘at the latest’ is the least at which leaving still brings no more than half a point less.',
+    otherwise:
+      'To have other times: change the finish’s time or chance in the design; or set your own, with the reason, under ‘Own numbers’ on this page.',
+    toOwn: 'To the own numbers',
     forgone: (points: string) => `the best other trip would be worth ${points} points there`,
   },
   turn: {

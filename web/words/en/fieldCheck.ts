@@ -29,6 +29,10 @@ export const fieldCheck = {
     'A trip counts from the placement before it to its own, at places that the design goes to. The first one of a match starts elsewhere and is left out.',
   robot: 'Robot on the field',
   design: 'Design',
+  asNow: 'As it is now',
+  asDecided: (decision: string) => `As it was decided on: ${decision}`,
+  robotThen: (robot: string, decision: string) => `${robot}, as in ‘${decision}’`,
+  frozenIn: (robot: string) => `${robot} as it was when this was decided, whatever became of the design since:`,
   runs: 'Runs',
   runsOf: { all: 'Matches and practice', match: 'Matches only', practice: 'Practice only' },
   teamChoice: (team: string, name: string, played: number, practised: number) =>
@@ -38,6 +42,8 @@ export const fieldCheck = {
   change: (percent: string) => `${percent}\u00a0%`,
   changeWithin: (change: string, low: string, high: string) => `${change} [${low}, ${high}]`,
   says: (model: string, field: string) => `The model says ${model} a trip, the field says ${field}.`,
+  saysWithin: (model: string, field: string, low: string, high: string) =>
+    `The model says ${model} a trip, the field says ${field}, with 95 % between ${low} and ${high}.`,
   longer: (mean: string, low: string, high: string) =>
     `Trips on the field take ${mean} longer; with 95 % between ${low} and ${high}.`,
   shorter: (mean: string, low: string, high: string) =>
@@ -119,7 +125,15 @@ export const fieldCheck = {
     axis: 'number of the run; the dashed line is the design',
   },
   practiceHow:
-    'The curve is the power law of practice: every doubling of the runs changes trip times by the same share. Where its interval holds 0 %, practice has not shown yet. Who drove is noted in practice only.',
+    'The curve is the power law of practice: every doubling of the runs changes trip times by the same share. Where its interval holds 0 %, practice has not shown yet. Who drove is noted with each run of practice; of matches a lead can add it.',
+  drove: {
+    title: 'Who drove in matches?',
+    how: 'No scout can see it, so note it here. Empty: not noted. Only the comparison by driver uses it; nicknames do.',
+    keep: 'Keep it',
+    kept: 'Kept.',
+    undo: 'Undo',
+    conflict: 'Somebody has changed the event meanwhile: look at it again and keep it once more.',
+  },
   back: {
     title: 'Write it back into a copy',
     intro:

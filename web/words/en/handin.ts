@@ -30,6 +30,7 @@ export const handin = {
     change: (team: string) => `Robot changed, team ${team}`,
     photo: 'Photo',
     drill: 'Rehearsal',
+    withdrawal: 'Record taken out again',
   },
   arrivals: {
     title: 'What came in',

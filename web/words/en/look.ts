@@ -32,6 +32,7 @@ export const look = {
     'Gains are percentage points in the chance to win against those that we may meet; behind ± is how far it is not known because the robot is not.',
   none: 'none',
   plan: 'Who looks where',
+  planTable: 'Proposed looks: table',
   planHow:
     'Looks are given out by what they are worth after those before them, to whoever is free and keeps the breaks. Seats that somebody watches already stay as they are.',
   who: 'Who is free to look',

@@ -79,6 +79,7 @@ export const people = {
     really: 'Remove it',
     removed: 'The name is removed.',
     somebody: 'somebody removed',
+    unknown: (ending: string) => `somebody not known here (${ending})`,
   },
   personal: {
     mine: 'All that is held of me, as a file',

@@ -12,6 +12,8 @@ export const picks = {
   us: 'We are',
   chooseUs: 'Choose a team',
   keptSince: (when: string) => `The server can not be reached: worked out from what was known on ${when}.`,
+  askingSince: (when: string) => `Worked out from what was known on ${when}; the server is being asked for more.`,
+  asOf: (when: string) => `Worked out from what was known on ${when}.`,
   waiting: (count: number) =>
     count === 1
       ? 'One line is on this device alone; it is sent as soon as the server answers.'
@@ -80,6 +82,7 @@ export const picks = {
   refining: 'Simulated so far',
   stop: 'Stop',
   reordering: 'Working out…',
+  rough: 'A first, rough order; the exact one follows in a moment.',
   states: { running: 'Simulating…', stopped: 'Stopped; what was simulated is kept.', done: 'Refined.' },
   noChoices: 'There is nobody whom we can invite.',
   orderTable: 'Pick order: table',

@@ -11,7 +11,14 @@ export const pit = {
   keep: 'Keep it on this phone',
   kept: 'Kept. It is sent with the other records.',
   another: 'Another one',
-  kinds: { visit: 'Pit visit', ranking: 'Ranking', change: 'Robot changed', photo: 'Photo', drill: 'Rehearsal' },
+  kinds: {
+    visit: 'Pit visit',
+    ranking: 'Ranking',
+    change: 'Robot changed',
+    photo: 'Photo',
+    drill: 'Rehearsal',
+    withdrawal: 'Taken out again',
+  },
   visit: {
     title: 'Pit visit',
     intro: 'What the team says of itself: it is kept as claimed, not as seen.',

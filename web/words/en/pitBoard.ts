@@ -2,6 +2,7 @@
 export const pitBoard = {
   title: 'Pit board',
   what: 'the pit board',
+  kept: (age: string) => `The server can not be reached. This is what was known on ${age}.`,
   trouble: 'The pit board could not be loaded',
   team: (team: string) => `Team ${team}`,
   next: 'Next match',

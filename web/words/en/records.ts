@@ -24,6 +24,7 @@ export const records = {
     photos: 'Photos',
     after: 'Changed after',
     drill: 'Rehearsal',
+    withdrawal: 'Record taken out again',
     size: 'Size of the picture',
   },
   known: { number: 'its number', position: 'its place' },

@@ -18,6 +18,12 @@ export const fieldRequest = z.strictObject({
   matches: list(scheduledMatch, 0, 500, 'The schedule'),
   observations: list(observation, 0, 2000, 'Records in force of one robot, in the order of arrival'),
   only: onlyRuns.optional(),
+  drivers: list(
+    z.strictObject({ match: id, driver: id.describe('Who drove') }),
+    0,
+    500,
+    'Who drove in matches; goes before what a record says',
+  ).optional(),
 })
 
 const interval = z.tuple([z.number(), z.number()])

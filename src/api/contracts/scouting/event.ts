@@ -6,6 +6,9 @@ import { day, moment, phase, pieces, position, slotState, team } from './shared.
 /** Teams of one event at most. */
 export const mostTeams = 500
 
+/** Matches of which it is noted who drove, at most. */
+const mostDrivers = 1000
+
 export const eventRecord = z
   .strictObject({
     format,
@@ -38,6 +41,12 @@ export const eventRecord = z
       .describe('An earlier event whose matches count as own ones in estimates'),
     lessons: text.max(2000).optional().describe('What the team takes from the event, a line each'),
     own: team.optional().describe('Our own team at the event'),
+    drivers: list(
+      z.strictObject({ match: id.describe('Id of the match'), team, driver: id.describe('Who drove') }),
+      1,
+      mostDrivers,
+      'Who drove a team’s robot in a match, where a lead noted it',
+    ).optional(),
   })
   .meta({ id: 'EventRecord', description: 'An event: its teams, its game and how its playoffs are played' })
 eventRecord satisfies z.ZodType<EventRecord>

@@ -25,6 +25,7 @@ export const row = z
     z.strictObject({ ...way, kind: z.literal('change'), body: change }),
     z.strictObject({ ...way, kind: z.literal('photo'), body: photo }),
     z.strictObject({ ...way, kind: z.literal('drill'), body: z.strictObject({ drill: id }) }),
+    z.strictObject({ ...way, kind: z.literal('withdrawal'), body: z.strictObject({ record: uuid }) }),
   ])
   .meta({ id: 'Row', description: 'A record with what belongs to its way from a phone to the server' })
 row satisfies z.ZodType<Row>

@@ -44,12 +44,27 @@ export interface WorkedOrder {
  */
 export function pickOrder(request: OrderRequest): WorkedOrder {
   const { strengths, selection, us, aside = new Set<string>() } = request
-  const { sibling } = strengths
-  const points = new Map(selection.state.seeds.map((team) => [team, meanOf(sibling.rating(team).points)]))
-  const rough = { selection, us, aside: new Set<string>(), order: placesBy(points) }
-  const worth = request.since?.worth ?? filled(gainsBy(rough, strengths, { every: roughEvery }).means, points)
+  const worth = request.since?.worth ?? roughWorth(request)
   return told(request, { worth, found: gainsBy({ selection, us, aside, order: placesBy(worth) }, strengths) })
 }
+
+/** What everybody's order goes by: rough gains, where everybody invites by expected points. */
+export function roughWorth(request: Pick<OrderRequest, 'strengths' | 'selection' | 'us'>): ReadonlyMap<string, number> {
+  const points = pointsOf(request)
+  const rough = { ...request, aside: new Set<string>(), order: placesBy(points) }
+  return filled(gainsBy(rough, request.strengths, { every: roughEvery }).means, points)
+}
+
+/** An order for the first moment: everybody invites by expected points, and gains come from few draws. */
+export function roughOrder(request: OrderRequest): PickOrder {
+  const { strengths, aside = new Set<string>() } = request
+  const worth = pointsOf(request)
+  const found = gainsBy({ ...request, aside, order: placesBy(worth) }, strengths, { every: roughEvery })
+  return told(request, { worth, found }).order
+}
+
+const pointsOf = ({ strengths: { sibling }, selection }: Pick<OrderRequest, 'strengths' | 'selection'>) =>
+  new Map(selection.state.seeds.map((team) => [team, meanOf(sibling.rating(team).points)]))
 
 /** Whoever is no choice of ours is worth as much as the choice with the nearest expected points. */
 function filled(gains: ReadonlyMap<string, number>, points: ReadonlyMap<string, number>): Map<string, number> {

@@ -9,8 +9,12 @@ export interface SampleRequest {
   seed: number
 }
 
-/** Pairings of alliances drawn among the strongest teams, each of which plays about as often; six teams at least. */
+/**
+ * Pairings of alliances drawn among the strongest teams, each of which plays about as often.
+ * @throws Error for fewer than six teams
+ */
 export function samplePairings({ teams, pairings = 24, strongest = 24, seed }: SampleRequest): Pairing[] {
+  if (teams.length < 6) throw new Error(`A match needs six teams, got ${teams.length}`)
   const mean = ({ rating }: RatedTeam) => rating.points.reduce((sum, own) => sum + own, 0)
   const best = teams
     .map((each) => ({ team: each.team, mean: mean(each) }))

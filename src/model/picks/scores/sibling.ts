@@ -103,9 +103,13 @@ export class Sibling {
    */
   chances(ours: Traits, theirs: Traits, { without = -1, every = 1 } = {}): Float64Array {
     const { coefficients, wins } = without < 0 ? this.whole : this.leaving(without)
-    return Float64Array.from({ length: Math.ceil(ours.expected.length / every) }, (_, d) =>
-      wins.chance(leadOf(this.traits, coefficients, { ours, theirs, at: d * every })),
-    )
+    const chances = new Float64Array(Math.ceil(ours.expected.length / every))
+    const between = { ours, theirs, at: 0 }
+    for (let d = 0; d < chances.length; d++) {
+      between.at = d * every
+      chances[d] = wins.chance(leadOf(this.traits, coefficients, between))
+    }
+    return chances
   }
 
   /** Expected score of an alliance against another, by common draw. */
@@ -130,12 +134,9 @@ function leadOf(
   coefficients: Float64Array,
   { ours, theirs, at }: { ours: Traits; theirs: Traits; at: number },
 ): number {
-  const [, expected, holding] = coefficients as unknown as [number, number, number]
-  const lead = expected * ((ours.expected[at] as number) - (theirs.expected[at] as number))
+  const lead = (coefficients[1] as number) * ((ours.expected[at] as number) - (theirs.expected[at] as number))
   if (traits.holds.length === 0) return lead
-  const held =
-    traits.holding(ours, at, { other: theirs, otherAt: at }) - traits.holding(theirs, at, { other: ours, otherAt: at })
-  return lead + holding * held
+  return lead + (coefficients[2] as number) * (traits.holding(ours, theirs, at) - traits.holding(theirs, ours, at))
 }
 
 const dot = (a: ArrayLike<number>, b: ArrayLike<number>): number => {

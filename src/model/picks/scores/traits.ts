@@ -72,20 +72,23 @@ export class TraitsOf {
       for (let g = 0; g < placed.length; g++) placed[g] = (placed[g] as number) + (rating.pieces[g]?.[d] as number)
     }
     points -= this.beyondSlots(members, draw) + this.beyondRoom(members, draw)
-    for (const { needs, points: each } of this.sets) {
+    for (let s = 0; s < this.sets.length; s++) {
+      const { needs, points: each } = this.sets[s] as (typeof this.sets)[number]
       let times = Number.POSITIVE_INFINITY
       for (const [goal, count] of needs) times = Math.min(times, (placed[goal] as number) / count)
       // Half of a set is done on average when the match ends.
       points += each * Math.max(0, times - 0.5)
     }
     traits.expected[at] = points
-    for (const [h, { index }] of this.holds.entries()) (traits.held[h] as Float64Array)[at] = placed[index] as number
+    for (let h = 0; h < this.holds.length; h++)
+      (traits.held[h] as Float64Array)[at] = placed[this.holds[h]?.index as number] as number
   }
 
   private beyondSlots(members: readonly Rating[], draw: DrawOf): number {
     const { coming } = this
     let points = 0
-    for (const { index, slots, points: each } of this.finishes) {
+    for (let f = 0; f < this.finishes.length; f++) {
+      const { index, slots, points: each } = this.finishes[f] as (typeof this.finishes)[number]
       // Chances of each number of robots that come, one robot more at a time.
       coming.fill(0)
       coming[0] = 1
@@ -136,14 +139,15 @@ export class TraitsOf {
 
   /** What a score is regressed on: a constant, what is expected, and who holds. */
   row({ own, other, at }: { own: Traits; other: Traits; at: number }): number[] {
-    return [1, own.expected[at] as number, this.holding(own, at, { other, otherAt: at })]
+    return [1, own.expected[at] as number, this.holding(own, other, at)]
   }
 
   /** Points for holding that come to the first alliance, as if who has more pieces in the end had more all along. */
-  holding(own: Traits, at: number, { other, otherAt }: { other: Traits; otherAt: number }): number {
+  holding(own: Traits, other: Traits, at: number): number {
     let sum = 0
     for (let h = 0; h < this.holds.length; h++) {
-      const [mine, theirs] = [own.held[h]?.[at] as number, other.held[h]?.[otherAt] as number]
+      const mine = own.held[h]?.[at] as number
+      const theirs = other.held[h]?.[at] as number
       const spread = Math.sqrt(mine + theirs + 0.25)
       // The logistic curve is near enough to the normal one for a number that is only regressed on.
       sum += (this.holds[h]?.points as number) / (1 + Math.exp((-1.702 * (mine - theirs - 0.5)) / spread))

@@ -35,8 +35,9 @@ export class Selection {
   private constructor(of: Course & { inner: Inner }) {
     const { rules, seeds, turns } = of
     this.turns = turns
-    this.inner = settle(of.inner, { rules, seeds, turns })
-    this.state = stateOf(this.inner, { rules, seeds, turns })
+    const found = settle(of.inner, { rules, seeds, turns })
+    this.inner = found.inner
+    this.state = stateOf(found, { rules, seeds, turns })
   }
 
   /** Before the first step. @param seeds all teams, best first, each once */
@@ -137,19 +138,30 @@ interface Course {
   turns: readonly Turn[]
 }
 
+/** Where a selection stands after a step. */
+interface Standing {
+  inner: Inner
+  captains: readonly (string | null)[]
+  /** Whoever may be invited now, or after the selection may join. */
+  free: string[]
+}
+
 /** Goes on to the next turn in which there is a captain to invite and somebody to be invited. From there on it stays captain. */
-function settle(inner: Inner, course: Course): Inner {
-  let at = inner.at
-  for (;;) {
+function settle(inner: Inner, course: Course): Standing {
+  const captains = captainsOf(inner, course)
+  for (let { at } = inner; ; at++) {
     const turn = course.turns[at]
-    if (!turn) return { ...inner, at }
-    const captains = captainsOf(inner, course)
-    const own = turn.alliance - 1
-    if (captains[own] && invitable(inner, { ...course, turn, captains }).length > 0) {
-      const settled = inner.settled.with(own, true)
-      return { ...inner, at, settled, captains: captains.map((team, k) => (settled[k] ? (team as string) : null)) }
+    if (!turn) {
+      const within = new Set([...captains, ...inner.partners.flat(), ...inner.withdrawn])
+      return { inner: { ...inner, at }, captains, free: course.seeds.filter((team) => !within.has(team)) }
     }
-    at++
+    const own = turn.alliance - 1
+    const free = captains[own] ? invitable(inner, { ...course, turn, captains }) : []
+    if (free.length > 0) {
+      const settled = inner.settled.with(own, true)
+      const stay = captains.map((team, k) => (settled[k] ? (team as string) : null))
+      return { inner: { ...inner, at, settled, captains: stay }, captains, free }
+    }
   }
 }
 
@@ -172,10 +184,7 @@ function invitable(
   return seeds.filter((team) => !taken.has(team) && !barred.includes(team))
 }
 
-function stateOf(inner: Inner, course: Course): SelectionState {
-  const { rules, seeds, turns } = course
-  const captains = captainsOf(inner, course)
-  const turn = turns[inner.at] ?? null
+function stateOf({ inner, captains, free }: Standing, { rules, seeds, turns }: Course): SelectionState {
   const alliances = captains.map(
     (captain, k): SelectionAlliance => ({
       number: k + 1,
@@ -184,13 +193,9 @@ function stateOf(inner: Inner, course: Course): SelectionState {
       settled: inner.settled[k] as boolean,
     }),
   )
-  const within = new Set([...captains, ...inner.partners.flat(), ...inner.withdrawn])
   return {
-    rules,
-    seeds,
-    alliances,
-    turn,
-    free: turn ? invitable(inner, { ...course, turn, captains }) : seeds.filter((team) => !within.has(team)),
+    ...{ rules, seeds, alliances, free },
+    turn: turns[inner.at] ?? null,
     declined: inner.declined,
     withdrawn: inner.withdrawn,
   }

@@ -2,7 +2,7 @@ import type { Game } from '../../documents/types.ts'
 import { inOrder } from '../../event/order.ts'
 import { type View, viewsOf, watchOf } from '../seen/index.ts'
 import { contains, intervalsOf } from '../seen/intervals.ts'
-import type { Match, Observation } from '../types.ts'
+import type { Match, MatchDriver, Observation } from '../types.ts'
 
 /** A match or a run of practice with the timed trips of each of its records. */
 export interface Run {
@@ -24,20 +24,24 @@ export interface Recordings {
   matches: readonly Match[]
   /** Of one robot, in force and counting, in the order of arrival. */
   observations: readonly Observation[]
+  /** Who drove this robot in matches, as somebody said who knows it. */
+  drivers?: readonly Pick<MatchDriver, 'match' | 'driver'>[]
 }
 
 /**
  * A robot's runs in the order in which they were driven: records in the order of their arrival, matches among themselves in the
- * order of play. Practice of a match's phase counts as practice. Who drove is noted in practice alone.
+ * order of play. Practice of a match's phase counts as practice. Who drove is noted with practice, and of matches told apart from records.
  */
-export function runsOf({ game, matches, observations }: Recordings): Run[] {
+export function runsOf({ game, matches, observations, drivers = [] }: Recordings): Run[] {
   const byId = new Map(matches.map((match) => [match.id, match]))
+  const drove = new Map(drivers.map(({ match, driver }) => [match, driver]))
   const runs = new Map<string, Run>()
   for (const observation of observations) {
     if (observation.subject !== 'robot') continue
     const recorded = recordedIn(game, observation)
     if (!recorded) continue
-    const { id, match, driver = null } = observation
+    const { id, match } = observation
+    const driver = (match === null ? undefined : drove.get(match)) ?? observation.driver ?? null
     const key = match ?? id
     const run = runs.get(key)
     if (run) {

@@ -63,6 +63,17 @@ export const eventTables = {
       text('state', 'slot.state', 'expected, played, absent or disqualified', needed),
     ],
   },
+  drivers: {
+    name: 'drivers',
+    title: 'Drivers',
+    about: 'Who drove a robot in a match, where a lead noted it',
+    key: ['match', 'team'],
+    fields: [
+      text('match', 'match', 'Id of the match', needed),
+      text('team', 'team', 'Team of the robot', needed),
+      text('driver', 'driver', 'Who drove', needed),
+    ],
+  },
   results: {
     name: 'results',
     title: 'Results',

@@ -41,6 +41,7 @@ export function readTables(cellsIn: CellsIn, { at }: { at: string }): ReadTables
   const teams = linesOf(eventTables.teams)
   const people = linesOf(eventTables.people)
   const event = linesOf(eventTables.event)
+  const drivers = linesOf(eventTables.drivers)
   const matches = readMatches(linesOf(eventTables.matches), at)
   const results = readResults(linesOf(eventTables.results), linesOf(eventTables.resultPieces), at)
   const id = String(event[0]?.values['id'] ?? '')
@@ -48,7 +49,12 @@ export function readTables(cellsIn: CellsIn, { at }: { at: string }): ReadTables
   if (event.length !== 1) problems.push(problemAt(['event', 1], { code: 'oneEvent', parts: {} }))
   problems.push(...matches.problems, ...results.problems, ...records.problems)
   const origins: { readonly [part: string]: readonly Origin[] } = {
-    event: event.map(({ line }) => ({ table: eventTables.event, line, inner: teamPlace(teams), before: ['body'] })),
+    event: event.map(({ line }) => ({
+      table: eventTables.event,
+      line,
+      inner: placeIn({ teams, drivers }),
+      before: ['body'],
+    })),
     people: people.map(({ line }) => ({ table: eventTables.people, line })),
     matches: matches.origins,
     results: results.origins,
@@ -58,6 +64,7 @@ export function readTables(cellsIn: CellsIn, { at }: { at: string }): ReadTables
     format: 1,
     ...(event[0] && documentOf(eventTables.event.fields, event[0])),
     teams: teams.map((line) => documentOf(eventTables.teams.fields, line)),
+    ...(drivers.length > 0 && { drivers: drivers.map((line) => documentOf(eventTables.drivers.fields, line)) }),
   }
   const contents = {
     event: body,
@@ -81,12 +88,12 @@ function locate(origins: { readonly [part: string]: readonly Origin[] }, path: P
   return field ? [table.name, line, field.name] : [table.name, line]
 }
 
-/** Of a path in the event's body: the line of a team. */
-const teamPlace =
-  (teams: readonly Line[]) =>
+/** Of a path in the event's body: the line of a team, or of who drove. */
+const placeIn =
+  (lines: { readonly teams: readonly Line[]; readonly drivers: readonly Line[] }) =>
   ([body, list, index, key]: Path): Path | undefined =>
-    body === 'body' && list === 'teams' && typeof index === 'number'
-      ? [eventTables.teams.name, teams[index]?.line ?? 1, ...(key === undefined ? [] : [String(key)])]
+    body === 'body' && (list === 'teams' || list === 'drivers') && typeof index === 'number'
+      ? [eventTables[list].name, lines[list][index]?.line ?? 1, ...(key === undefined ? [] : [String(key)])]
       : undefined
 
 export interface ReadPart {

@@ -119,6 +119,13 @@ export const recordTables = {
     key: ['id'],
     fields: [...way, text('drill', 'row.body.drill', 'Id of the rehearsal', needed)],
   },
+  withdrawal: {
+    name: 'withdrawals',
+    title: 'Withdrawals',
+    about: 'Records that a lead took out again: they stay, and count for nothing',
+    key: ['id'],
+    fields: [...way, text('record', 'row.body.record', 'Id of the record that was taken out', needed)],
+  },
 } as const satisfies { readonly [kind: string]: Table }
 
 /** Lists within records: a line for each item, in the order of `order`. */

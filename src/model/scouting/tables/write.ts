@@ -24,12 +24,13 @@ const entriesOf = (counts: { readonly [goal: string]: number } = {}): { goal: st
 export function tablesOf(contents: EventContents, { photos = true }: { photos?: boolean } = {}): FilledTable[] {
   const event = contents.event.at(-1)!.body
   const records = contents.records.map((record, index) => ({ ...record, arrival: index + 1 }))
-  const kinds = ['ranking', 'change', ...(photos ? (['photo'] as const) : []), 'drill'] as const
+  const kinds = ['ranking', 'change', ...(photos ? (['photo'] as const) : []), 'drill', 'withdrawal'] as const
   return [
     filled(eventTables.event, [event]),
     filled(eventTables.teams, event.teams),
     filled(eventTables.people, contents.people),
     filled(eventTables.matches, slotsIn(contents)),
+    filled(eventTables.drivers, event.drivers ?? []),
     ...resultTables(contents),
     ...observationTables(records),
     ...visitTables(records),

@@ -149,3 +149,45 @@ test('several records of a match are one; practice and matches can be asked for 
   expect(only.whole).toMatchObject({ runs: 2 })
   expect(only.whole!.field.mean).toBeCloseTo((13 + 9) / 2, 9)
 })
+
+test('who drove in a match is told apart from records, goes before them, and goes on with the driver’s practice', () => {
+  const slot = (team: string) => ({ team, counts: true, state: 'played' as const })
+  const side = ['1', '2', '3'].map(slot) as Side
+  const match = (number: number): Match => ({
+    ...{ id: `m${number}`, phase: 'qualification', number, play: 1 },
+    ...{ red: side, blue: side },
+  })
+  const observations = [
+    ...[13, 12, 11].map((seconds) => practice(driven([pier(seconds - 5, 5)], 40), { driver: 'Ada' })),
+    practice(driven([pier(5, 5)], 40), { match: 'm1' }),
+    practice(driven([pier(9, 5)], 40), { match: 'm2', driver: 'Ada' }),
+    practice(driven([pier(8, 5)], 40), { match: 'm3' }),
+  ]
+  const asked = { game, robot, matches: [match(1), match(2), match(3)], observations }
+  const without = fieldReport(asked)
+  expect(without.drivers.map(({ driver }) => driver)).toEqual(['Ada', null])
+  const { runs, drivers } = fieldReport({
+    ...asked,
+    drivers: [
+      { match: 'm1', driver: 'Ada' },
+      { match: 'm2', driver: 'Bo' },
+      { match: 'm9', driver: 'Cy' },
+    ],
+  })
+  expect(runs.map(({ id, driver, number }) => [id.startsWith('m') ? id : '', driver, number])).toEqual([
+    ['', 'Ada', 1],
+    ['', 'Ada', 2],
+    ['', 'Ada', 3],
+    ['m1', 'Ada', 4],
+    ['m2', 'Bo', 1],
+    ['m3', null, 1],
+  ])
+  expect(drivers.map(({ driver, compared }) => [driver, compared?.field.mean])).toEqual([
+    ['Ada', (13 + 12 + 11 + 10) / 4],
+    ['Bo', 14],
+    [null, 13],
+  ])
+  // Four runs are enough for a curve only with the match among them.
+  expect(without.drivers[0]!.learning).not.toBeNull()
+  expect(without.drivers[0]!.learning!.doubling).not.toBeCloseTo(drivers[0]!.learning!.doubling, 3)
+})

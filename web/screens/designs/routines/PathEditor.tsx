@@ -51,7 +51,7 @@ export function PathEditor(props: RoutineProps) {
       <legend>{texts.title}</legend>
       <p className="soft small">{texts.help}</p>
       <div ref={holder} className="routine-field">
-        <Measured most={760}>
+        <Measured drawn="path" data={shown} most={760}>
           {(width) => (
             <FieldMap
               game={game}

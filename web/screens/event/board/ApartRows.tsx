@@ -33,12 +33,9 @@ export function ApartRows(props: { pack: StandsPack; apart: readonly Apart[]; ev
       {decided.length > 0 && (
         <details>
           <summary>{texts.decided(decided.length)}</summary>
-          <ul>
-            {decided.map(({ arrival, row, resolution, resolvedAt, resolvedBy }) => (
-              <li key={arrival}>
-                {rowName(pack, row)}: {texts.resolutions[resolution!]}, {resolvedAt !== null && moment(resolvedAt)}
-                {resolvedBy !== null && `, ${nameOfPerson(pack, resolvedBy)}`}
-              </li>
+          <ul className="board-decided">
+            {decided.map((each) => (
+              <Decided key={each.arrival} pack={pack} apart={each} event={event} />
             ))}
           </ul>
         </details>
@@ -47,17 +44,44 @@ export function ApartRows(props: { pack: StandsPack; apart: readonly Apart[]; ev
   )
 }
 
+/** What was decided, and the way to decide otherwise. */
+function Decided(props: { pack: StandsPack; apart: Apart; event: string }) {
+  const { pack, apart, event } = props
+  const { row, resolution, resolvedAt, resolvedBy } = apart
+  const texts = words().board
+  const [anew, setAnew] = useState(false)
+  const name = rowName(pack, row)
+  const press = anew ? texts.decideAnew.leave : texts.decideAnew.begin
+  return (
+    <li>
+      {name}: {texts.resolutions[resolution!]}, {resolvedAt !== null && moment(resolvedAt)}
+      {resolvedBy !== null && `, ${nameOfPerson(pack, resolvedBy)}`}{' '}
+      <Button
+        variant="default"
+        size="compact-sm"
+        aria-expanded={anew}
+        aria-label={texts.decideAnew.of(press, name)}
+        onClick={() => setAnew(!anew)}
+      >
+        {press}
+      </Button>
+      {anew && <ApartRow pack={pack} apart={apart} event={event} decided={() => setAnew(false)} />}
+    </li>
+  )
+}
+
 /** Every picture as large as it is: which of two photos is meant can not be said in words. */
 const Picture = (props: { row: Row; title: string }) =>
   props.row.kind === 'photo' && <img className="visit-photo" src={addressOf(props.row.body)} alt={props.title} />
 
-function ApartRow(props: { pack: StandsPack; apart: Apart; event: string }) {
+/** @param props.decided when a decision that was made before was made anew */
+function ApartRow(props: { pack: StandsPack; apart: Apart; event: string; decided?: () => void }) {
   const { pack, apart, event } = props
-  const { row, ours, reason: why } = apart
+  const { row, ours, reason: why, resolution: before } = apart
   const texts = words().board
   const { differences } = words().records
   const queries = useQueryClient()
-  const [decision, setDecision] = useState<Decision | null>(null)
+  const [decision, setDecision] = useState<Decision | null>(before)
   const [reason, setReason] = useState('')
   const [tried, setTried] = useState(false)
   const decide = useMutation({
@@ -66,8 +90,10 @@ function ApartRow(props: { pack: StandsPack; apart: Apart; event: string }) {
         event,
         arrival: apart.arrival,
         resolution,
+        ...(before === null ? {} : { before }),
         ...(reason.trim() === '' ? {} : { reason: reason.trim() }),
       }),
+    onSuccess: props.decided,
     onSettled: () =>
       Promise.all(['apart', 'board'].map((key) => queries.invalidateQueries({ queryKey: [key, event] }))),
   })
@@ -79,6 +105,7 @@ function ApartRow(props: { pack: StandsPack; apart: Apart; event: string }) {
   return (
     <article className="stack record-card">
       <h3>{rowName(pack, row)}</h3>
+      {before !== null && <p>{texts.decideAnew.help}</p>}
       <p>
         {texts.reasons[why]} {texts.cameFrom(nameOfPerson(pack, row.scout), moment(apart.receivedAt))}
       </p>
@@ -142,6 +169,7 @@ function ApartRow(props: { pack: StandsPack; apart: Apart; event: string }) {
         <Button
           variant="default"
           loading={decide.isPending}
+          disabled={before !== null && decision === before}
           onClick={() => (decision === null ? setTried(true) : decide.mutate(decision))}
         >
           {texts.decideDo}

@@ -13,6 +13,7 @@ import { matchName } from '../matchNames.ts'
 import { allianceName, timeOf } from '../names.ts'
 import { Agree } from './Agree.tsx'
 import { CoachSheet, JobSheet } from './CoachSheet.tsx'
+import { OwnLineUps } from './OwnLineUps.tsx'
 import { StrategistSheet } from './StrategistSheet.tsx'
 import { changeSaid } from './said.ts'
 import { type BriefedState, useBriefed } from './useBriefed.ts'
@@ -50,6 +51,7 @@ export function Brief(props: { packed: Packed; match: Match; alliance: Alliance 
         </Button>
       </div>
       <Page packed={packed} match={match} shown={shown} copy={copy} />
+      {copy === 'strategist' && <OwnLineUps pack={packed.pack} match={match} shown={shown} />}
       <Agree packed={packed} made={shown} />
     </div>
   )

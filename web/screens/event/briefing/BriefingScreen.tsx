@@ -3,7 +3,7 @@ import { useMediaQuery } from '@mantine/hooks'
 import { Link, useLocation, useSearch } from 'wouter'
 import { inOrder, voided } from '../../../../src/model/event/order.ts'
 import { alliances, type Match } from '../../../../src/model/scouting/types.ts'
-import { type EventPack, type Packed, useEventPack, useMayPack } from '../../../data/eventPack.ts'
+import { type EventPack, type Packed, useEventPack, useMayPack, useTakeAlong } from '../../../data/eventPack.ts'
 import { useLive } from '../../../data/live.ts'
 import { useSession } from '../../../data/session.ts'
 import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
@@ -21,6 +21,7 @@ export default function BriefingScreen({ id }: { id: string }) {
   const may = useMayPack()
   const { isSuccess: known } = useSession()
   useLive(id)
+  useTakeAlong(id)
   const packed = useEventPack(id)
   if (known && !may && packed.error)
     return (
@@ -50,7 +51,7 @@ const sideWith = ({ red, blue }: Match, teams: readonly string[]) =>
 
 function Desk({ packed }: { packed: Packed }) {
   const texts = words().briefing
-  const { pack, kept } = packed
+  const { pack, kept, asking } = packed
   const { event, own } = pack
   const search = new URLSearchParams(useSearch())
   const [, go] = useLocation()
@@ -76,6 +77,11 @@ function Desk({ packed }: { packed: Packed }) {
         {kept && (
           <p role="status" className="brief-kept">
             {texts.kept(moment(pack.madeAt))}
+          </p>
+        )}
+        {asking && (
+          <p role="status" className="brief-kept">
+            {texts.asking(moment(pack.madeAt))}
           </p>
         )}
         {own.length === 0 && (

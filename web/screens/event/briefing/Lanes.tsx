@@ -1,8 +1,9 @@
 import { useId } from 'react'
 import type { Game, Point } from '../../../../src/model/documents/types.ts'
-import { FieldMap } from '../../../charts/FieldMap.tsx'
+import { type FieldFrame, FieldMap } from '../../../charts/FieldMap.tsx'
 import { Measured } from '../../../charts/Measured.tsx'
 import { words } from '../../../words/catalogue.ts'
+import { placeLabels } from './labels.ts'
 import { nameIn } from './said.ts'
 
 interface Lane {
@@ -32,18 +33,32 @@ function along(lane: readonly Point[], share: number): Point | null {
   return null
 }
 
+/** Ways that begin at one place carry their numbers apart. */
+const numberAt = (lane: readonly Point[], index: number) => along(lane, 0.3 + 0.2 * index)
+
+/** Letters of names (px). */
+const size = 14
+
 /** The ways of ours over the field, each with its position where it begins. */
 export function Lanes(props: { game: Game; jobs: readonly Lane[]; most?: number }) {
   const { game, jobs } = props
   const texts = words().briefing
   const id = useId()
+  /** Circles that no name should cover: numbers, and spots of places. */
+  const drawnAt = ({ x, y }: Pick<FieldFrame, 'x' | 'y'>) => [
+    ...jobs.flatMap(({ lane }, index) => {
+      const at = numberAt(lane, index)
+      return at ? [{ x: x(at[0]), y: y(at[1]), radius: 13 }] : []
+    }),
+    ...placesOf(game).flatMap(({ spots }) => spots.map(({ at }) => ({ x: x(at[0]), y: y(at[1]), radius: 8 }))),
+  ]
   const used = new Set(jobs.flatMap(({ sources, goals, finish }) => [sources[0], goals[0], finish]))
   const told = jobs
     .filter(({ lane }) => lane.length > 1)
     .map(({ team, sources, goals }) => texts.laneTold(team, nameIn(game, sources[0]!), nameIn(game, goals[0]!)))
   return (
     <figure className="brief-lanes" aria-label={texts.fieldTold(told.join('; '))}>
-      <Measured {...(props.most === undefined ? {} : { most: props.most })}>
+      <Measured drawn="lanes" data={jobs} {...(props.most === undefined ? {} : { most: props.most })}>
         {(width) => (
           <FieldMap
             game={game}
@@ -65,8 +80,7 @@ export function Lanes(props: { game: Game; jobs: readonly Lane[]; most?: number 
                   </marker>
                 </defs>
                 {jobs.map(({ team, lane }, index) => {
-                  // Ways that begin at one place carry their numbers apart.
-                  const first = along(lane, 0.3 + 0.2 * index)
+                  const first = numberAt(lane, index)
                   if (!first) return null
                   return (
                     <g key={team}>
@@ -92,12 +106,22 @@ export function Lanes(props: { game: Game; jobs: readonly Lane[]; most?: number 
                     </g>
                   )
                 })}
+                {placeLabels(
+                  placesOf(game).flatMap(({ id: place, name, spots: [first] }) =>
+                    used.has(place) && first ? [{ text: name, x: x(first.at[0]), y: y(first.at[1]) }] : [],
+                  ),
+                  { width, height: y(0) + 30, size, drawn: drawnAt({ x, y }) },
+                ).map(({ text, ...at }) => (
+                  <text key={text} {...at} fontSize={size} fontWeight="700" className="halo" textAnchor="middle">
+                    {text}
+                  </text>
+                ))}
               </>
             )}
           >
             {({ x, y }) =>
-              placesOf(game).map(({ id: place, name, spots }) =>
-                spots.map(({ id: spot, at }, k) => (
+              placesOf(game).map(({ id: place, spots }) =>
+                spots.map(({ id: spot, at }) => (
                   <g key={spot}>
                     <circle
                       cx={x(at[0])}
@@ -106,24 +130,6 @@ export function Lanes(props: { game: Game; jobs: readonly Lane[]; most?: number 
                       style={{ fill: 'var(--sheet)', stroke: 'var(--ink)' }}
                       strokeWidth={used.has(place) ? 3 : 1}
                     />
-                    {used.has(place) && k === 0 && (
-                      <text
-                        x={Math.min(width - 4, Math.max(4, x(at[0])))}
-                        y={y(at[1]) + (at[1] < game.field.width / 2 ? -12 : 24)}
-                        fontSize="14"
-                        fontWeight="700"
-                        className="halo"
-                        textAnchor={
-                          at[0] < game.field.length * 0.15
-                            ? 'start'
-                            : at[0] > game.field.length * 0.85
-                              ? 'end'
-                              : 'middle'
-                        }
-                      >
-                        {name}
-                      </text>
-                    )}
                   </g>
                 )),
               )

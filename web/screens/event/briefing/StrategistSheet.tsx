@@ -38,8 +38,10 @@ export function StrategistSheet(props: { pack: EventPack; briefing: Briefing }) 
         <Scores briefing={briefing} />
         <Bonuses game={game} briefing={briefing} />
       </div>
-      <Lead briefing={briefing} />
-      <Calls game={game} briefing={briefing} />
+      <div className="brief-lead-calls">
+        <Lead briefing={briefing} />
+        <Calls game={game} briefing={briefing} />
+      </div>
       <LineUps game={game} briefing={briefing} />
       <Slowing briefing={briefing} />
       <section>
@@ -118,7 +120,7 @@ function Lead({ briefing: { report } }: { briefing: Briefing }) {
   return (
     <section>
       <h3>{texts.lead}</h3>
-      <Measured most={420}>
+      <Measured drawn="lead" data={report} most={420}>
         {(width) => (
           <DifferenceDots
             distribution={report.distributions.margin}
@@ -162,7 +164,7 @@ function LineUps({ game, briefing }: { game: Game; briefing: Briefing }) {
   const texts = words().briefing
   const { lineUps, considered, jobs } = briefing
   return (
-    <section>
+    <section className="brief-lineups">
       <h3>{texts.lineUps}</h3>
       <SideBySide
         least={84}

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react'
 import type { Alliance, Match } from '../../../../src/model/scouting/types.ts'
 import { type Briefed, makeBriefing } from '../../../data/briefing.ts'
 import type { Packed } from '../../../data/eventPack.ts'
+import { readyBriefing } from '../../../worker/client.ts'
 
 export interface BriefedState {
   /** What is read. It stays until whoever reads takes another. */
@@ -45,6 +46,8 @@ export function useBriefed(packed: Packed, of: { match: Match; alliance: Allianc
     })
       .then((made) => {
         if (left) return
+        // The next one may have to be made here.
+        if (!made.here) readyBriefing()
         if (reading.current === null) {
           reading.current = made
           setShown(made)

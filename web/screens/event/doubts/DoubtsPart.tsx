@@ -9,6 +9,7 @@ import type { EventPage } from '../EventFrame.tsx'
 import { allianceName, matchName } from '../names.ts'
 import { useCorrected } from '../records/Corrected.tsx'
 import { type Looked, RecordPanel } from '../records/RecordPanel.tsx'
+import { usePeopleNames } from '../usePeopleNames.ts'
 import { useNamedPack } from '../useStandsPack.ts'
 import { Without } from './Without.tsx'
 import './doubts.css'
@@ -19,6 +20,7 @@ export function DoubtsPart(page: EventPage) {
   const { id } = page.event
   const pack = useNamedPack(id)
   const corrected = useCorrected()
+  const personName = usePeopleNames(page)
   const [looked, setLooked] = useState<Looked | null>(null)
   const doubts = useQuery({
     queryKey: ['event', id, 'doubts'],
@@ -48,7 +50,7 @@ export function DoubtsPart(page: EventPage) {
                     {'alliance' in doubt && `, ${allianceName(doubt.alliance)}`}:{' '}
                   </>
                 )}
-                {sentence(page, doubt)}{' '}
+                {sentence(page, doubt, personName)}{' '}
                 {pack.data && (
                   <button
                     type="button"
@@ -87,23 +89,20 @@ function nameOf({ schedule }: EventPage, id: string): string {
 
 const goalName = ({ game }: EventPage, id: string): string => game.goals.find((goal) => goal.id === id)?.name ?? id
 
-const scoutName = ({ watching }: EventPage, id: string): string =>
-  watching.people.find((person) => person.id === id)?.nickname ?? id
-
-function sentence(page: EventPage, doubt: Doubt): string {
+function sentence(page: EventPage, doubt: Doubt, personName: (id: string) => string): string {
   const texts = words().doubts
   const goals = (ids: readonly string[]) => listed(ids.map((id) => goalName(page, id)))
   switch (doubt.kind) {
     case 'differs':
       return texts.differs(listed(doubt.teams))
     case 'swapped':
-      return texts.swapped(scoutName(page, doubt.scout), listed(doubt.teams), goals(doubt.goals))
+      return texts.swapped(personName(doubt.scout), listed(doubt.teams), goals(doubt.goals))
     case 'wrongRobot':
-      return texts.wrongRobot(scoutName(page, doubt.scout), listed(doubt.teams), doubt.fits)
+      return texts.wrongRobot(personName(doubt.scout), listed(doubt.teams), doubt.fits)
     case 'disagree':
       return texts.disagree(listed(doubt.teams), goalName(page, doubt.goal), plain(doubt.low, 1), plain(doubt.high, 1))
     case 'scout': {
-      const who = scoutName(page, doubt.scout)
+      const who = personName(doubt.scout)
       if (doubt.habit === 'swaps') return texts.swaps(who, goals(doubt.goals), doubt.records.length)
       const [pieces, goal] = [points(Math.abs(doubt.perRecord)), goalName(page, doubt.goal)]
       return doubt.perRecord > 0 ? texts.tooFew(who, pieces, goal) : texts.tooMany(who, pieces, goal)

@@ -91,7 +91,9 @@ function OfMatch({ page, match }: { page: EventPage; match: Match }) {
           ]),
         }}
       >
-        <Measured>{(width) => <DotPlot rows={rows} width={width} threshold={null} />}</Measured>
+        <Measured drawn="forecast" data={report}>
+          {(width) => <DotPlot rows={rows} width={width} threshold={null} />}
+        </Measured>
       </Figure>
       <SideBySide
         caption={texts.forecastTable}

@@ -6,6 +6,7 @@ import { words } from '../../../words/catalogue.ts'
 import { listed, plain } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
 import { matchName } from '../names.ts'
+import { usePeopleNames } from '../usePeopleNames.ts'
 import { Legend } from './Legend.tsx'
 import { LookAt } from './made/LookAt.tsx'
 import { Numbers } from './Numbers.tsx'
@@ -47,7 +48,7 @@ function Matches({ page, team, watched }: { page: EventPage; team: string; watch
   const [looked, setLooked] = useState<string | null>(null)
   const { game, schedule } = page
   const matches = new Map(schedule.matches.map(({ match }) => [match.id, match]))
-  const people = new Map(page.watching.people.map(({ id, nickname }) => [id, nickname]))
+  const personName = usePeopleNames(page)
   const goalName = (id: string) => game.goals.find((goal) => goal.id === id)?.name ?? id
   if (watched.length === 0)
     return (
@@ -72,7 +73,7 @@ function Matches({ page, team, watched }: { page: EventPage; team: string; watch
             ...(each.finish ? [finishName(each.finish)] : []),
           ]
           const scouts = each.records.map(({ scout, counts }) => {
-            const who = people.get(scout) ?? scout
+            const who = personName(scout)
             return counts ? who : texts.setAside(who)
           })
           return (

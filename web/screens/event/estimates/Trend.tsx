@@ -44,7 +44,7 @@ export function Trend({ page, team }: { page: EventPage; team: string }) {
               ]),
             }}
           >
-            <Measured most={720}>
+            <Measured drawn="trend" data={told} most={720}>
               {(width) => (
                 <TrendLine
                   width={width}

@@ -1,3 +1,4 @@
+import { Link } from 'wouter'
 import type { FieldReport } from '../../../../src/model/scouting/field/types.ts'
 import { secondsCell } from '../../../charts/cells.ts'
 import { Figure } from '../../../charts/Figure.tsx'
@@ -29,6 +30,8 @@ export function Answer(
   props: About & {
     team: string
     only: RunKind | null
+    /** The decision record that the robot is taken from; null: the design as it is now. */
+    frozenIn: { id: string; name: string } | null
     /** How often the robot was changed during the event. */
     changes: number
     whole: NonNullable<FieldReport['whole']>
@@ -40,6 +43,11 @@ export function Answer(
   return (
     <div className="sheet stack">
       <p className="only-paper">{texts.compared(props.team, design.name, texts.runsOf[props.only ?? 'all'])}</p>
+      {props.frozenIn && (
+        <p>
+          {texts.frozenIn(design.name)} <Link href={`/decisions/${props.frozenIn.id}`}>{props.frozenIn.name}</Link>.
+        </p>
+      )}
       <p className="answer">{answer}</p>
       {further.map((sentence) => (
         <p key={sentence}>{sentence}</p>
@@ -55,7 +63,7 @@ export function Answer(
           ]),
         }}
       >
-        <Measured>
+        <Measured drawn="trips" data={report}>
           {(width) => <TripDots width={width} distribution={report.distribution} trips={report.seen} />}
         </Measured>
       </Figure>

@@ -3,12 +3,14 @@ import type { Stored } from '../../../data/documents.ts'
 import type { FieldQuestion, RunKind, TimedTeam } from '../../../data/fieldCheck.ts'
 import { words } from '../../../words/catalogue.ts'
 import type { EventPage } from '../EventFrame.tsx'
+import type { Frozen } from './useFrozen.ts'
 
 /** Which robot, which design, which runs. */
 export function Choices(props: {
   page: EventPage
   timed: readonly TimedTeam[]
   designs: readonly Stored<'design'>[]
+  frozen: readonly Frozen[]
   chosen: FieldQuestion
   choose(next: Partial<FieldQuestion>): void
 }) {
@@ -22,6 +24,16 @@ export function Choices(props: {
   // The address may name a robot without timelines.
   if (!timed.some(({ team }) => team === chosen.team))
     teams.unshift({ value: chosen.team, label: texts.teamChoice(chosen.team, nameOf(chosen.team), 0, 0) })
+  const now = props.designs.map(({ id, name }) => ({ value: JSON.stringify([id, null]), label: name }))
+  const decisions = [...new Map(props.frozen.map(({ decision }) => [decision.id, decision.name]))].map(
+    ([id, name]) =>
+      [
+        name,
+        props.frozen
+          .filter(({ decision }) => decision.id === id)
+          .map(({ robot }) => ({ value: JSON.stringify([robot.id, id]), label: texts.robotThen(robot.name, name) })),
+      ] as const,
+  )
   return (
     <div className="row field-choices no-print">
       <NativeSelect
@@ -32,9 +44,15 @@ export function Choices(props: {
       />
       <NativeSelect
         label={texts.design}
-        value={chosen.design}
-        data={props.designs.map(({ id, name }) => ({ value: id, label: name }))}
-        onChange={({ currentTarget }) => choose({ design: currentTarget.value })}
+        value={JSON.stringify([chosen.design, chosen.decision])}
+        data={[
+          ...(props.frozen.length === 0 ? now : [{ group: texts.asNow, items: now }]),
+          ...decisions.map(([name, items]) => ({ group: texts.asDecided(name), items })),
+        ]}
+        onChange={({ currentTarget }) => {
+          const [design, decision] = JSON.parse(currentTarget.value) as [string, string | null]
+          choose({ design, decision })
+        }}
       />
       <NativeSelect
         label={texts.runs}

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import type { FieldDriver, FieldReport } from '../../../../src/model/scouting/field/types.ts'
 import { seriesLetter } from '../../../charts/DotPlot.tsx'
 import { Measured } from '../../../charts/Measured.tsx'
@@ -7,7 +8,7 @@ import { seconds } from '../../../words/format.ts'
 import { asChange, signedSeconds, within } from './said.ts'
 
 /** By driver: times, and what practice did to them. */
-export function DriverTable({ report }: { report: FieldReport }) {
+export function DriverTable({ report, children }: { report: FieldReport; children?: ReactNode }) {
   const texts = words().fieldCheck
   const nameOf = ({ driver }: FieldDriver) => driver ?? texts.noDriver
   const rows = report.drivers.map((driver) => ({
@@ -56,10 +57,13 @@ export function DriverTable({ report }: { report: FieldReport }) {
       {rows.some(({ runs }) => runs.length > 1) && (
         <figure className="chart">
           <figcaption>{texts.practice.title}</figcaption>
-          <Measured>{(width) => <PracticeCurve width={width} rows={rows} />}</Measured>
+          <Measured drawn="practice" data={report}>
+            {(width) => <PracticeCurve width={width} rows={rows} />}
+          </Measured>
         </figure>
       )}
       <p className="soft">{texts.practiceHow}</p>
+      {children}
     </div>
   )
 }

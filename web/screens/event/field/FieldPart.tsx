@@ -1,5 +1,6 @@
 import { Link, useLocation, useSearch } from 'wouter'
-import { type FieldQuestion, useFieldCheck, useTimedTeams } from '../../../data/fieldCheck.ts'
+import type { Stored } from '../../../data/documents.ts'
+import { type FieldQuestion, type RunKind, useFieldCheck, useTimedTeams } from '../../../data/fieldCheck.ts'
 import { Cautions } from '../../../shell/Cautions.tsx'
 import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
@@ -8,7 +9,9 @@ import { Answer } from './Answer.tsx'
 import { Choices } from './Choices.tsx'
 import { DriverTable } from './DriverTable.tsx'
 import { Legs } from './Legs.tsx'
+import { MatchDrivers } from './MatchDrivers.tsx'
 import { useDesigns } from './useDesigns.ts'
+import { type Frozen, useFrozen } from './useFrozen.ts'
 import { WriteBack } from './WriteBack.tsx'
 import './field.css'
 
@@ -22,20 +25,28 @@ export function FieldPart(page: EventPage) {
   const [, go] = useLocation()
   const timed = useTimedTeams(id)
   const designs = useDesigns(page.game.id)
-  const error = (timed.error && !timed.data && timed.error) || (designs.error && !designs.data && designs.error)
+  const frozen = useFrozen(page.game.id, designs.data)
+  const error =
+    (timed.error && !timed.data && timed.error) ||
+    (designs.error && !designs.data && designs.error) ||
+    (!frozen.data && frozen.error)
   if (error) {
     const again = () => {
       void timed.refetch()
       designs.refetch()
+      frozen.refetch()
     }
     return <Trouble title={texts.trouble} error={error} retry={again} />
   }
-  if (!timed.data || !designs.data) return <Loading what={texts.what} />
+  if (!timed.data || !designs.data || !frozen.data) return <Loading what={texts.what} />
   const team = search.get('team') ?? timed.data[0]?.team
   const design = designs.data.find((each) => each.id === search.get('design')) ?? designs.data[0]
+  const kept = frozen.data.find(
+    ({ decision, robot }) => decision.id === search.get('decision') && robot.id === design?.id,
+  )
   const only = kinds.find((kind) => kind === search.get('only')) ?? null
   const choose = (next: Partial<FieldQuestion>) => {
-    const now = { team, design: design?.id, only, ...next }
+    const now = { team, design: design?.id, decision: kept?.decision.id, only, ...next }
     const query = Object.entries(now).flatMap(([name, value]) => (value ? [[name, value]] : []))
     go(`/event/${id}/field?${new URLSearchParams(query)}`, { replace: true })
   }
@@ -61,17 +72,20 @@ export function FieldPart(page: EventPage) {
             page={page}
             timed={timed.data}
             designs={designs.data}
-            chosen={{ team, design: design.id, only }}
+            frozen={frozen.data}
+            chosen={{ team, design: design.id, decision: kept?.decision.id ?? null, only }}
             choose={choose}
           />
         )}
       </div>
       {team !== undefined && design && timed.data.length > 0 && (
         <Found
-          key={`${team} ${design.id}`}
+          key={`${team} ${design.id} ${kept?.decision.id}`}
           page={page}
-          designs={designs.data}
-          chosen={{ team, design: design.id, only }}
+          now={design}
+          frozen={kept ?? null}
+          team={team}
+          only={only}
         />
       )}
     </section>
@@ -80,17 +94,28 @@ export function FieldPart(page: EventPage) {
 
 function Found(props: {
   page: EventPage
-  designs: NonNullable<ReturnType<typeof useDesigns>['data']>
-  chosen: FieldQuestion
+  now: Stored<'design'>
+  frozen: Frozen | null
+  team: string
+  only: RunKind | null
 }) {
-  const { page, chosen } = props
+  const { page, now, frozen, team, only } = props
   const texts = words().fieldCheck
-  const design = props.designs.find(({ id }) => id === chosen.design)!
-  const check = useFieldCheck(page.event.id, { ...chosen, revision: design.revision })
+  const decision = frozen?.decision.id ?? null
+  const check = useFieldCheck(page.event.id, { team, design: now.id, decision, only, revision: now.revision })
   if (check.error && !check.data)
     return <Trouble title={texts.notCompared} error={check.error} retry={() => void check.refetch()} />
   if (!check.data) return <Loading what={texts.whatCompared} />
   const { report, changes } = check.data
+  const { revision } = check.data.design
+  const design: Stored<'design'> = frozen
+    ? {
+        ...now,
+        name: frozen.robot.name,
+        revision: revision ?? now.revision,
+        body: { ...now.body, robot: frozen.robot },
+      }
+    : now
   const about = { page, design, report }
   if (!report.whole)
     return (
@@ -107,10 +132,19 @@ function Found(props: {
       aria-busy={check.isPlaceholderData}
       style={check.isPlaceholderData ? { opacity: 0.55 } : undefined}
     >
-      <Answer {...about} team={chosen.team} only={chosen.only} changes={changes} whole={report.whole} />
+      <Answer
+        {...about}
+        team={team}
+        only={only}
+        frozenIn={frozen?.decision ?? null}
+        changes={changes}
+        whole={report.whole}
+      />
       {report.legs.length > 0 && <Legs {...about} whole={report.whole} />}
-      <DriverTable report={report} />
-      <WriteBack key={`${design.revision} ${chosen.only}`} {...about} team={chosen.team} />
+      <DriverTable report={report}>
+        <MatchDrivers page={page} report={report} team={team} />
+      </DriverTable>
+      <WriteBack key={`${design.revision} ${only}`} {...about} team={team} />
       <Cautions which={['spinning', 'lifted', 'air', 'energy']} />
     </div>
   )

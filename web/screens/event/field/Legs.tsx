@@ -15,7 +15,7 @@ export function Legs({ page, design, report, whole }: About & { whole: NonNullab
   return (
     <div className="sheet stack">
       <h3>{texts.legs}</h3>
-      <Measured>
+      <Measured drawn="legs" data={report}>
         {(width) => (
           <PairedBars
             width={width}

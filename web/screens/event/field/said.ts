@@ -25,7 +25,10 @@ export const asChange = (factor: number): string => {
 export function sentences(report: FieldReport, whole: Whole): { answer: string; further: string[] } {
   const texts = words().fieldCheck
   const { model, field, difference, runs, trips } = whole
-  const answer = texts.says(seconds(model.mean), within(field))
+  const [said, seen] = [seconds(model.mean), seconds(field.mean)]
+  const answer = field.interval95
+    ? texts.saysWithin(said, seen, ...(field.interval95.map(seconds) as [string, string]))
+    : texts.says(said, seen)
   const [low, high] = difference.interval95 ?? []
   const sure =
     low === undefined || high === undefined

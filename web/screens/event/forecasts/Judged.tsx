@@ -31,7 +31,9 @@ export function Judged({ judgement }: { judgement: Judgement }) {
               ]),
             }}
           >
-            <Measured>{(size) => <CalibrationCurve points={curve} width={size} />}</Measured>
+            <Measured drawn="calibration" data={judgement}>
+              {(size) => <CalibrationCurve points={curve} width={size} />}
+            </Measured>
           </Figure>
           <p className="soft">{texts.calibrationHow}</p>
         </div>
@@ -43,7 +45,9 @@ export function Judged({ judgement }: { judgement: Judgement }) {
               rows: pit.counts.map((count, k) => [texts.between(percent(k * width), percent((k + 1) * width)), count]),
             }}
           >
-            <Measured>{(size) => <PitBars pit={pit} width={size} />}</Measured>
+            <Measured drawn="pit" data={judgement}>
+              {(size) => <PitBars pit={pit} width={size} />}
+            </Measured>
           </Figure>
           <p className="soft">{texts.pitHow(pit.low, pit.high)}</p>
         </div>

@@ -173,7 +173,7 @@ function Proposed({ page, plan, named }: { page: EventPage; plan: Looks; named(i
   return (
     <div role="status">
       <p>{texts.proposed(plan.looks.length)}</p>
-      <div className="scroll" tabIndex={0} role="region" aria-label={texts.plan}>
+      <div className="scroll" tabIndex={0} role="region" aria-label={texts.planTable}>
         <table className="tide">
           <thead>
             <tr>

@@ -2,19 +2,18 @@ import { Button } from '@mantine/core'
 import type { SelectionLog } from '../../../data/selection.ts'
 import { words } from '../../../words/catalogue.ts'
 import { moment } from '../../../words/format.ts'
+import type { PicksGround } from './usePicksEvent.ts'
 
 /** How old it is, what is still on its way, and what somebody else was quicker with. */
-export function Notes(props: { log: SelectionLog; kept: boolean; madeAt: string }) {
-  const { log, kept, madeAt } = props
+export function Notes({ log, ground }: { log: SelectionLog; ground: PicksGround }) {
+  const { kept, asking, pack } = ground
   const texts = words().picks
   const { clash, waiting } = log
   return (
     <>
-      {kept && (
-        <p role="status" className="no-print">
-          {texts.keptSince(moment(madeAt))}
-        </p>
-      )}
+      <p role="status" className="no-print small soft">
+        {(kept ? texts.keptSince : asking ? texts.askingSince : texts.asOf)(moment(pack.madeAt))}
+      </p>
       {waiting > 0 && !clash && (
         <p role="status" className="no-print">
           {texts.waiting(waiting)}

@@ -1,6 +1,7 @@
 import { Button, Progress } from '@mantine/core'
 import type { Game } from '../../../../src/model/documents/types.ts'
-import type { Choice, Need } from '../../../../src/model/picks/order/types.ts'
+import type { Choice, Need, PickOrder } from '../../../../src/model/picks/order/types.ts'
+import { useDrawn } from '../../../charts/useDrawn.ts'
 import { words } from '../../../words/catalogue.ts'
 import { listed, percent, points } from '../../../words/format.ts'
 import type { OrderNow, Refining } from './useOrder.ts'
@@ -30,7 +31,9 @@ function betterSaid({ better, gain, error }: Choice, next: Choice | undefined): 
 export function OrderList(props: {
   game: Game
   names: ReadonlyMap<string, string>
-  now: OrderNow
+  /** Null: there is a first, rough order alone. */
+  now: OrderNow | null
+  order: PickOrder
   fresh: boolean
   refining: Refining
   refine(): void
@@ -40,10 +43,11 @@ export function OrderList(props: {
   captain: boolean
   take: ((team: string) => void) | null
 }) {
-  const { game, names, now, fresh, refining, captain, take } = props
+  const { game, names, now, order, fresh, refining, captain, take } = props
   const texts = words().picks
-  const { order, answer } = now
-  const chances = new Map(answer.waiting.map(({ team, chance }) => [team, chance]))
+  const tasks = now?.answer.tasks ?? []
+  useDrawn(now ? 'pick-order' : 'rough-order', now?.answer ?? order)
+  const chances = new Map((now?.answer.waiting ?? []).map(({ team, chance }) => [team, chance]))
   const most = Math.max(0.02, ...order.choices.map(({ gain }) => Math.max(Math.abs(gain.low), Math.abs(gain.high))))
   return (
     <section className="sheet stack" aria-labelledby="order" aria-busy={!fresh}>
@@ -71,14 +75,16 @@ export function OrderList(props: {
             </Button>
           </>
         ) : (
-          <Button variant="default" onClick={props.refine} disabled={!fresh || answer.tasks.length === 0}>
+          <Button variant="default" onClick={props.refine} disabled={!fresh || tasks.length === 0}>
             {refining.state === 'done' ? texts.refined : texts.refine}
           </Button>
         )}
         <span role="status">
           {!fresh
-            ? texts.reordering
-            : answer.tasks.length === 0
+            ? now
+              ? texts.reordering
+              : texts.rough
+            : tasks.length === 0
               ? texts.tooFewToSimulate
               : refining.state === 'idle'
                 ? ''

@@ -1,5 +1,6 @@
 import { Link } from 'wouter'
 import { allianceOf, onTurn, Selection } from '../../../../src/model/picks/selection/index.ts'
+import { fewestTeams } from '../../../../src/model/picks/usual.ts'
 import { useIsLead } from '../../../data/events.ts'
 import { useLive } from '../../../data/live.ts'
 import { type SelectionLog, useSelection } from '../../../data/selection.ts'
@@ -46,9 +47,9 @@ export default function PicksScreen({ id }: { id: string }) {
         </p>
         <h1>{texts.title}</h1>
         <EventNav id={id} name={event.name} place="picks" />
-        <Notes log={selection.log} kept={ground.kept} madeAt={ground.pack.madeAt} />
+        <Notes log={selection.log} ground={ground} />
       </div>
-      {event.teams.length < 6 ? (
+      {event.teams.length < fewestTeams ? (
         <Empty title={texts.tooFewTeams}>
           <p>{texts.tooFewTeamsHow}</p>
         </Empty>
@@ -70,8 +71,9 @@ function Desk({ ground, log }: { ground: PicksGround; log: SelectionLog }) {
   const { us, choice } = useUs(pack)
   const { selection } = log.protocol
   const ask = us === null ? null : askOf(pack, log.protocol, us)
-  const { now, fresh, error, refining, refine, stop } = useOrder(of, ask)
+  const { now, rough, fresh, error, refining, refine, stop } = useOrder(of, ask)
   const names = new Map(pack.event.teams.map(({ team, name }) => [team, name ?? '']))
+  const shown = now?.order ?? rough
   const isOurs = us !== null && selection !== null && onTurn(selection.state, us)
   const alliance = (selection ?? beginning(ask))?.state ?? null
   const over = selection !== null && selection.state.turn === null
@@ -85,12 +87,13 @@ function Desk({ ground, log }: { ground: PicksGround; log: SelectionLog }) {
         <OfferPart of={of} ask={ask} selection={selection} playoff={pack.event.playoff} />
       )}
       {error && <Trouble title={texts.notComputed} error={error} />}
-      {us !== null && !now && !error && !over && <Loading what={texts.theOrder} />}
-      {now && !over && (
+      {us !== null && !shown && !error && !over && <Loading what={texts.theOrder} />}
+      {shown && !over && (
         <OrderList
           game={pack.game}
           names={names}
           now={now}
+          order={shown}
           fresh={fresh}
           refining={refining}
           refine={() => void refine()}

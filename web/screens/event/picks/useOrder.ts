@@ -25,6 +25,7 @@ const lanes = ['refine 0', 'refine 1'] as const
 export function useOrder(of: PicksEvent | null, ask: PicksAsk | null) {
   const key = of && ask ? JSON.stringify([of.key, ask]) : null
   const [now, setNow] = useState<OrderNow | null>(null)
+  const [rough, setRough] = useState<PickOrder | null>(null)
   const [error, setError] = useState<Error | null>(null)
   const [refining, setRefining] = useState<Refining>({ state: 'idle', done: 0 })
   const run = useRef(0)
@@ -37,6 +38,16 @@ export function useOrder(of: PicksEvent | null, ask: PicksAsk | null) {
     for (const lane of lanes) endLive(lane)
     setRefining({ state: 'idle', done: 0 })
     setError(null)
+    // Whoever has just opened the page sees a first order while all matches are played.
+    if (!now)
+      askLive('picks', 'picksRough', { of, ask }).then(
+        (first) => {
+          if (!left) setRough(first)
+        },
+        () => {
+          // The question below fails alike, and says so.
+        },
+      )
     askLive('picks', 'picksOrder', { of, ask }).then(
       (answer) => {
         if (!left) setNow({ key, answer, order: answer.worked.order })
@@ -82,7 +93,7 @@ export function useOrder(of: PicksEvent | null, ask: PicksAsk | null) {
     for (const lane of lanes) endLive(lane)
     setRefining((before) => ({ ...before, state: 'stopped' }))
   }
-  return { now, fresh: now !== null && now.key === key, error, refining, refine, stop }
+  return { now, rough: now ? null : rough, fresh: now !== null && now.key === key, error, refining, refine, stop }
 }
 
 const playedBy = (lane: number, ask: { of: PicksEvent; tasks: readonly RefineTask[]; round: number }) =>

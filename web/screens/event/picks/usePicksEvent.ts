@@ -1,29 +1,41 @@
-import { useMemo } from 'react'
-import { type EventPack, useEventPack } from '../../../data/eventPack.ts'
+import { useMemo, useRef, useState } from 'react'
+import { type EventPack, mayNot, useEventPackAtOnce, useTakeAlong } from '../../../data/eventPack.ts'
 import { useRatings } from '../../../data/ratings.ts'
+import { readyPicks } from '../../../worker/client.ts'
 import type { PicksEvent } from '../../../worker/protocol.ts'
 
 export interface PicksGround {
   pack: EventPack
   /** The server could not be asked for newer ones. */
   kept: boolean
+  /** It is being asked. */
+  asking: boolean
   of: PicksEvent
 }
 
-/** An event with all its teams rated, from the server or as it was kept here. */
+/** An event with all its teams rated: at once as it was kept here, then from the server. */
 export function usePicksEvent(id: string): { ground: PicksGround | null; error: Error | null; refetch(): void } {
-  const packed = useEventPack(id)
+  useState(readyPicks)
+  useTakeAlong(id)
+  const packed = useEventPackAtOnce(id)
   const ratings = useRatings(id, packed.data?.pack.from)
-  const [pack, kept, rated] = [packed.data?.pack, packed.data?.kept ?? false, ratings.data]
-  const ground = useMemo((): PicksGround | null => {
+  const [pack, kept, asking] = [packed.data?.pack, packed.data?.kept ?? false, packed.data?.asking ?? false]
+  // Those of other records stand only until these are here.
+  const rated = ratings.isPlaceholderData ? undefined : ratings.data
+  const made = useMemo((): Pick<PicksGround, 'pack' | 'of'> | null => {
     if (!pack || !rated) return null
     const { game, event, robots } = pack
     const of = {
       ...{ key: `${pack.mark} ${rated.mark}`, game, robots, level: event.level ?? null },
       ratings: rated.ratings,
     }
-    return { pack, kept, of }
-  }, [pack, kept, rated])
+    return { pack, of }
+  }, [pack, rated])
+  const last = useRef<typeof made>(null)
+  if (made) last.current = made
+  const shown = made ?? (last.current?.pack.event.id === id ? last.current : null)
+  const error = packed.error ?? ratings.error
+  const ground = shown && !mayNot(error) ? { ...shown, kept, asking } : null
   const refetch = () => void Promise.all([packed.refetch(), ratings.refetch()])
-  return { ground, error: ground ? null : (packed.error ?? ratings.error), refetch }
+  return { ground, error: ground ? null : error, refetch }
 }

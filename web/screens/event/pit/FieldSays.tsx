@@ -12,7 +12,7 @@ export function FieldSays({ pack, team }: { pack: EventPack; team: string }) {
   const design = designs.data?.[0]
   const check = useFieldCheck(
     pack.event.id,
-    design ? { team, design: design.id, only: null, revision: design.revision } : null,
+    design ? { team, design: design.id, only: null, decision: null, revision: design.revision } : null,
   )
   const { report } = check.data ?? {}
   const nothing = (designs.data && !design) || (report && !report.whole)

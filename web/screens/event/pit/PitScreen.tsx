@@ -2,7 +2,7 @@ import { NumberInput } from '@mantine/core'
 import { Link } from 'wouter'
 import { inOrder, voided } from '../../../../src/model/event/order.ts'
 import type { Alliance, Match } from '../../../../src/model/scouting/types.ts'
-import { type EventPack, useEventPack } from '../../../data/eventPack.ts'
+import { type EventPack, useEventPack, useTakeAlong } from '../../../data/eventPack.ts'
 import { useLive } from '../../../data/live.ts'
 import { Cautions } from '../../../shell/Cautions.tsx'
 import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
@@ -20,11 +20,12 @@ import './pit.css'
 export default function PitScreen({ id }: { id: string }) {
   const texts = words().pitBoard
   useLive(id)
+  useTakeAlong(id)
   const packed = useEventPack(id)
   if (packed.error && !packed.data)
     return <Trouble title={texts.trouble} error={packed.error} retry={() => void packed.refetch()} />
   if (!packed.data) return <Loading what={texts.what} />
-  const { pack, kept } = packed.data
+  const { pack, kept, asking } = packed.data
   const { event, own } = pack
   const [team] = own
   return (
@@ -38,7 +39,8 @@ export default function PitScreen({ id }: { id: string }) {
           {team !== undefined && ` · ${texts.team(team)}`}
         </h1>
         <EventNav id={event.id} name={event.name} place="pit" />
-        {kept && <p role="status">{words().briefing.kept(moment(pack.madeAt))}</p>}
+        {kept && <p role="status">{texts.kept(moment(pack.madeAt))}</p>}
+        {asking && <p role="status">{words().briefing.asking(moment(pack.madeAt))}</p>}
       </div>
       {team === undefined ? (
         <Empty title={words().briefing.noOwn}>

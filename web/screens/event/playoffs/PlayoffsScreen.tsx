@@ -2,6 +2,7 @@ import { Button } from '@mantine/core'
 import { useState } from 'react'
 import { Link } from 'wouter'
 import { bracketOf, playedBracket } from '../../../../src/model/picks/playoffs/index.ts'
+import { fewestTeams } from '../../../../src/model/picks/usual.ts'
 import { useLive } from '../../../data/live.ts'
 import { type SelectionLog, useSelection } from '../../../data/selection.ts'
 import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
@@ -41,9 +42,9 @@ export default function PlayoffsScreen({ id }: { id: string }) {
         </p>
         <h1>{texts.title}</h1>
         <EventNav id={id} name={event.name} place="playoffs" />
-        <Notes log={selection.log} kept={ground.kept} madeAt={ground.pack.madeAt} />
+        <Notes log={selection.log} ground={ground} />
       </div>
-      {formed ? (
+      {formed && event.teams.length >= fewestTeams ? (
         <Desk ground={ground} log={selection.log} formed={formed} />
       ) : (
         <Empty title={texts.none}>

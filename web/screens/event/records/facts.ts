@@ -68,6 +68,8 @@ export function factsOf(pack: StandsPack, row: Row): Fact[] {
       return [fact('size', texts.kilobytes(plain((row.body.data.length * 3) / 4000, 0))), ...way]
     case 'drill':
       return [fact('drill', row.body.drill), ...way]
+    case 'withdrawal':
+      return [fact('withdrawal', row.body.record), ...way]
   }
 }
 

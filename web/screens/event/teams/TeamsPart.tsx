@@ -44,6 +44,7 @@ export function TeamsPart({ event, game, schedule, lead }: EventPage) {
     ...(body.earlier && { earlier: body.earlier }),
     ...(body.lessons !== undefined && { lessons: body.lessons }),
     ...(own === '' ? {} : { own }),
+    ...(body.drivers && { drivers: body.drivers }),
     ...(size === ''
       ? {}
       : { playoff: { ...(body.playoff ?? { format: 'double', alliances: 8 }), size: Number(size) } }),

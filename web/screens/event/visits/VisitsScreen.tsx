@@ -12,7 +12,7 @@ import { Claims } from './Claims.tsx'
 import { type Gathered, gather } from './gather.ts'
 import './visits.css'
 
-const said = ['visit', 'change', 'ranking'] as const
+const said = ['visit', 'change', 'ranking', 'withdrawal'] as const
 
 /** What teams say of themselves, how experts order robots, and which robots were changed since. */
 export default function VisitsScreen(props: { id: string }) {
@@ -23,7 +23,7 @@ export default function VisitsScreen(props: { id: string }) {
   // They weigh a hundred times as much as all that is said, which does not wait for them.
   const photos = useQuery({
     queryKey: ['event', id, 'records', 'photos'],
-    queryFn: () => recordsOf(id, ['photo']),
+    queryFn: () => recordsOf(id, ['photo', 'withdrawal']),
     enabled: records.isSuccess,
   })
   useLive(id)

@@ -152,7 +152,7 @@ export function FieldEditor(props: {
     <div className="field-desk">
       <div className="stack field-drawing" ref={holder}>
         <Tools tools={tools} onTools={setTools} />
-        <Measured>
+        <Measured drawn="field" data={shown}>
           {(width) => (
             <div className="scroll" tabIndex={tools.zoom > 0 ? 0 : undefined}>
               <FieldCanvas

@@ -71,7 +71,7 @@ export function Found(
       </ul>
       <PointsPart match={match} rows={rows} followers={props.followers} />
       <Figure title={title} table={table}>
-        <Measured>
+        <Measured drawn="gearings" data={rows}>
           {(width) => (
             <GearingChart
               lines={rows.map(lineOf)}

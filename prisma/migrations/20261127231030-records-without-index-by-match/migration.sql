@@ -1,0 +1,2 @@
+-- DropIndex
+DROP INDEX "FieldRecord_workspaceId_event_match_idx";

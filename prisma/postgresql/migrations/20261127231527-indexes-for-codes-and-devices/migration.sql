@@ -1,0 +1,5 @@
+-- CreateIndex
+CREATE INDEX "Round_code_idx" ON "Round"("code");
+
+-- CreateIndex
+CREATE INDEX "QuarantinedRecord_workspaceId_device_idx" ON "QuarantinedRecord"("workspaceId", "device");

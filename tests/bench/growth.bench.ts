@@ -1,0 +1,183 @@
+import { readFileSync } from 'node:fs'
+import { Agent, request } from 'node:http'
+import { type ServerProcess, startProcess } from '../faults/process.ts'
+import type { BenchEntry } from './entry.ts'
+import { eventOf, rowsOf, wholeSeason } from './growth/season.ts'
+import { type Filled, filled } from './growth/worlds.ts'
+
+interface World extends Filled {
+  server: ServerProcess
+  /** Counts what was asked, so that the workspaces take turns. */
+  asked: number
+}
+
+const worlds = new Map<number, Promise<World>>()
+
+/** The server with so many workspaces, opened once for all entries. */
+function worldOf(workspaces: number): Promise<World> {
+  const known = worlds.get(workspaces)
+  if (known) return known
+  const made = (async () => {
+    const all = await filled(workspaces, wholeSeason)
+    const server = await startProcess(all.database.file || all.database.url, 0, {
+      // A copy of everything would be made meanwhile, by a thread whose time is no question's.
+      BACKUP_HOURS: '0',
+    })
+    return { ...all, server, asked: 0 }
+  })()
+  worlds.set(workspaces, made)
+  return made
+}
+
+interface Asked {
+  method?: 'GET' | 'POST'
+  path: string
+  body?: unknown
+  /** What stands in an answer that is worth its time. */
+  holds: string
+}
+
+function ask(
+  url: string,
+  { agent, cookie }: { agent: Agent; cookie: string },
+  { method = 'GET', path, body, holds }: Asked,
+): Promise<number> {
+  const text = body === undefined ? undefined : JSON.stringify(body)
+  const content =
+    text === undefined ? {} : { 'content-type': 'application/json', 'content-length': Buffer.byteLength(text) }
+  return new Promise((resolve, reject) => {
+    const begin = performance.now()
+    const sent = request(`${url}${path}`, { method, agent, headers: { cookie, ...content } }, (answer) => {
+      let said = ''
+      answer.setEncoding('utf8').on('data', (part: string) => {
+        said += part
+      })
+      answer.on('end', () => {
+        const took = performance.now() - begin
+        if (answer.statusCode === 200 && said.includes(holds)) resolve(took)
+        else reject(new Error(`${method} ${path}: ${answer.statusCode} without ${holds}: ${said.slice(0, 200)}`))
+      })
+    })
+    sent.on('error', reject)
+    sent.end(text)
+  })
+}
+
+/** The event that every team is at, its last one. */
+const event = eventOf(wholeSeason.events)
+const at = (what: string) => `/api/events/${event}/${what}`
+
+let phone = 500_000
+
+const batch = (of: number, again: boolean): Asked => {
+  const rows = rowsOf(event, { phone: of, place: 0 }, { ...wholeSeason, matches: 6 })
+  const body = { device: `phone-${of}`, unsent: 0, rows }
+  return { method: 'POST', path: '/api/records', body, holds: again ? '"again":true' : '"again":false' }
+}
+
+const sentAgain = wholeSeason.events * 100
+
+/** What is asked at an event: by phones, by screens, by leads. */
+const questions: { [name: string]: (world: World) => Asked } = {
+  session: () => ({ path: '/api/session', holds: '"role":"lead"' }),
+  documents: () => ({ path: '/api/documents/option', holds: 'option-20' }),
+  schedule: () => ({ path: at('matches'), holds: '"q100"' }),
+  results: () => ({ path: at('results'), holds: '"q100"' }),
+  ranking: () => ({ path: at('ranking'), holds: '90060' }),
+  records: () => ({ path: `/api/records?event=${event}`, holds: `phone-${sentAgain + 5}` }),
+  // The first workspace's records came before those of all others.
+  later: ({ cookies, asked }) => {
+    const isFirst = asked % cookies.length === 1 % cookies.length
+    const after = isFirst ? 3594 : 3600 + 3594 * (cookies.length - 1)
+    return { path: `/api/records?event=${event}&limit=6&after=${after}`, holds: 'phone-' }
+  },
+  board: () => ({ path: at('board'), holds: '"q100"' }),
+  match: () => ({ path: at('observations?match=q7'), holds: '"pier"' }),
+  estimates: () => ({ path: at('estimates'), holds: '90060' }),
+  forecasts: () => ({ path: at('forecasts'), holds: '"q100"' }),
+  selection: () => ({ path: at('selection'), holds: 'Reason 23' }),
+  audit: () => ({ path: '/api/audit', holds: 'event.results.enter' }),
+  people: () => ({ path: '/api/devices', holds: 'Somebody 20' }),
+  stands: () => ({ path: `/api/stands/${event}`, holds: '"q100"' }),
+  taken: () => batch(phone++, false),
+  again: () => batch(sentAgain, true),
+}
+
+const requests = 100
+
+interface Took {
+  /** The slowest but five of a hundred requests, one after the other, by each workspace in turn (ms). */
+  p95: number
+  /** The server's processor time for one of them, on average (ms): the same on a busy machine. */
+  processor: number
+}
+
+async function take(workspaces: number, question: (world: World) => Asked): Promise<Took> {
+  const world = await worldOf(workspaces)
+  const took: number[] = []
+  const agent = new Agent({ keepAlive: true })
+  const before = processorOf(world.server)
+  for (let k = 0; k < requests; k++)
+    took.push(
+      await ask(
+        world.server.url,
+        { agent, cookie: world.cookies[world.asked++ % world.cookies.length]! },
+        question(world),
+      ),
+    )
+  agent.destroy()
+  const processor = (processorOf(world.server) - before) / requests
+  return { p95: took.sort((a, b) => a - b)[Math.ceil(requests * 0.95) - 1]!, processor }
+}
+
+/** Of all its threads (ms), in the kernel's hundredths of a second. */
+function processorOf({ child }: ServerProcess): number {
+  const fields = readFileSync(`/proc/${child.pid}/stat`, 'utf8')
+    .replace(/^.*\) /, '')
+    .split(' ')
+  return (Number(fields[11]) + Number(fields[12])) * 10
+}
+
+const megabytes = async (workspaces: number): Promise<number> => {
+  const { pid } = (await worldOf(workspaces)).server.child
+  return (Number(/^VmRSS:\s+(\d+) kB/m.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))![1]) * 1024) / 1e6
+}
+
+/** Each as it is with many workspaces, against what it is with one. */
+function entry(name: string, unit: string, of: (workspaces: number) => Promise<number>): BenchEntry[] {
+  return [10, 100].map((workspaces) => ({
+    name: `growth.${name}${workspaces}`,
+    unit,
+    better: 'lower',
+    runs: 5,
+    onlyNamed: true,
+    open: async () => {
+      // Once each before it counts, so that what is worked out once is there in both.
+      for (const each of [1, workspaces]) if (unit === 'ms') await of(each)
+      return { run: () => of(workspaces), baseline: { what: 'with 1', run: () => of(1) } }
+    },
+  }))
+}
+
+/** When all entries were measured. */
+export async function close(): Promise<void> {
+  for (const world of worlds.values()) {
+    const { server, database } = await world
+    await server.kill()
+    await database.remove()
+  }
+  worlds.clear()
+}
+
+const entries: BenchEntry[] = [
+  ...Object.entries(questions).flatMap(([name, question]) =>
+    entry(name, 'ms', async (workspaces) => (await take(workspaces, question)).p95),
+  ),
+  ...Object.entries(questions).flatMap(([name, question]) =>
+    entry(`${name}cpu`, 'ms', async (workspaces) => (await take(workspaces, question)).processor),
+  ),
+  ...entry('bytes', 'MB', async (workspaces) => (await worldOf(workspaces)).bytes / 1e6),
+  ...entry('memory', 'MB', megabytes),
+]
+
+export default entries

@@ -1,0 +1,123 @@
+import { Button, NativeSelect } from '@mantine/core'
+import { useState } from 'react'
+import { choicesOf, type OwnBeside, type OwnLineUp, type Told } from '../../../../src/model/briefing/ownLineUp.ts'
+import type { Match } from '../../../../src/model/scouting/types.ts'
+import { type Briefed, requestFor } from '../../../data/briefing.ts'
+import type { EventPack } from '../../../data/eventPack.ts'
+import { words } from '../../../words/catalogue.ts'
+import { percent, points } from '../../../words/format.ts'
+import { askModel } from '../../../worker/client.ts'
+import { errorOf } from '../../match/said.ts'
+import { SideBySide } from '../../tradeoffs/SideBySide.tsx'
+import { goalsSaid, winSaid } from './said.ts'
+
+interface Tried {
+  own: OwnLineUp
+  beside: OwnBeside
+}
+
+type Three = [Told, Told, Told]
+
+/** Whoever thinks of another line-up tries it here, beside the computed one. */
+export function OwnLineUps({ pack, match, shown }: { pack: EventPack; match: Match; shown: Briefed }) {
+  const texts = words().briefing
+  const { briefing, alliance } = shown
+  const request = requestFor(pack, { match, alliance })
+  const choices = choicesOf(request)
+  const best = briefing.lineUps[0]!.goals
+  const marked = Math.max(
+    0,
+    request.theirs.findIndex(({ id }) => id === briefing.threat.team),
+  )
+  const [told, setTold] = useState<Three>(
+    () =>
+      choices.map((each, i) =>
+        Math.max(
+          0,
+          each.findIndex((goals) => goals.join() === best[i]?.join()),
+        ),
+      ) as Three,
+  )
+  const [tried, setTried] = useState<Tried[]>([])
+  const [busy, setBusy] = useState(false)
+  const [trouble, setTrouble] = useState<string | null>(null)
+  const twoMark = told.filter((each) => each === 'marks').length > 1
+  const said = (i: number, each: Told) => {
+    if (each === 'marks') return texts.standsBefore(briefing.threat.team)
+    const goals = goalsSaid(pack.game, choices[i]![each]!)
+    return each === 0 ? texts.asSeen(goals) : texts.only(goals)
+  }
+  const play = async () => {
+    const own: OwnLineUp = { told, marked }
+    setBusy(true)
+    setTrouble(null)
+    try {
+      const beside = await askModel('ownLineUp', { request, best, own }, { asked: true })
+      setTried((before) => [...before.filter((each) => each.own.told.join() !== told.join()), { own, beside }])
+    } catch (error) {
+      setTrouble(`${texts.ownFailed}: ${(error as Error).message}`)
+    } finally {
+      setBusy(false)
+    }
+  }
+  const loses = ({ loses: { win, points: lead } }: OwnBeside) => {
+    const better = win.mean < 0
+    const turned = { ...win, mean: Math.abs(win.mean) }
+    const by = [winSaid(turned), `${points(better ? -lead.mean : lead.mean)} ± ${errorOf(lead)}`] as const
+    return better ? texts.ownBetter(...by) : texts.losesSaid(...by)
+  }
+  return (
+    <section className="sheet stack no-print" aria-labelledby="own-lineup">
+      <h2 id="own-lineup">{texts.own}</h2>
+      <p>{texts.ownHow}</p>
+      <div className="row brief-own">
+        {choices.map((ways, i) => (
+          <NativeSelect
+            key={request.ours[i]!.id}
+            label={texts.ownOf(request.ours[i]!.id)}
+            value={String(told[i])}
+            data={([...ways.keys(), 'marks'] as Told[]).map((each) => ({ value: String(each), label: said(i, each) }))}
+            error={twoMark && told[i] === 'marks' ? texts.ownOneMark : null}
+            onChange={({ currentTarget: { value } }) =>
+              setTold(told.map((each, k) => (k === i ? (value === 'marks' ? value : Number(value)) : each)) as Three)
+            }
+          />
+        ))}
+      </div>
+      <div className="row">
+        <Button loading={busy} disabled={twoMark} onClick={() => void play()}>
+          {texts.playOwn}
+        </Button>
+        {tried.length > 0 && (
+          <Button variant="default" onClick={() => setTried([])}>
+            {texts.forgetOwn}
+          </Button>
+        )}
+      </div>
+      <div role="status" className="brief-lineups">
+        {busy && <p className="visually-hidden">{texts.ownPlaying}</p>}
+        {trouble && <p className="loss">{trouble}</p>}
+        {tried.length > 0 && (
+          <SideBySide
+            least={84}
+            caption={texts.ownTable}
+            first={texts.lineUp}
+            columns={[...request.ours.map(({ id }) => id), texts.chance, texts.loses]}
+            rows={[
+              {
+                id: 'computed',
+                name: texts.computed,
+                cells: [...best.map((goals) => goalsSaid(pack.game, goals)), percent(tried[0]!.beside.best.mean), ''],
+              },
+              ...tried.map(({ own, beside }, k) => ({
+                id: own.told.join(),
+                name: texts.ownName(k + 1),
+                cells: [...own.told.map((each, i) => said(i, each)), percent(beside.win.mean), loses(beside)],
+              })),
+            ]}
+          />
+        )}
+      </div>
+    </section>
+  )
+}
