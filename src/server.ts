@@ -13,7 +13,7 @@ import { seedIfEmpty } from './seeding.ts'
 import { openStore, type Store, StoreError, scheduleBackups } from './store/index.ts'
 
 /** How long a stop waits for requests under way (ms). */
-const longestWait = 3000
+const longestWait = 8000
 
 async function main() {
   const config = readConfig(process.env)
