@@ -1,10 +1,8 @@
 import { join } from 'node:path'
-import { Worker } from 'node:worker_threads'
 import { expect, onTestFinished, test } from 'vitest'
 import type { RowAnswer } from '../../src/model/scouting/index.ts'
 import { startServer } from '../api/server.ts'
 import { claim } from '../api/team.ts'
-import { inLongForm } from '../browser/longForm.ts'
 import { scratchFolder } from '../store/scratch.ts'
 import { eventId, seen } from './harbourEvent.ts'
 import { openEvent } from './openEvent.ts'
@@ -37,62 +35,6 @@ test('A database that can only be read any more acknowledges nothing; what was a
   expect(heldIn((await after.send('POST', '/api/records', batch(2, 60))).body)).toBe(60)
   await after.close()
 })
-
-test.runIf(inLongForm)(
-  'A thread that dies while it commits acknowledges nothing that is not there, and the next commit has another',
-  async () => {
-    const workers = new Set<Worker>()
-    const { postMessage } = Worker.prototype
-    Worker.prototype.postMessage = function (this: Worker, ...given: Parameters<typeof postMessage>) {
-      // Those of pools are told so how they begin; others are Node's own.
-      const [first] = given as [unknown]
-      if (typeof first === 'object' && first !== null && 'sharedBuffer' in first) workers.add(this)
-      return postMessage.apply(this, given)
-    }
-    onTestFinished(() => {
-      Worker.prototype.postMessage = postMessage
-    })
-    const server = await startServer({ file: join(scratchFolder(), 'event.db') })
-    onTestFinished(() => server.close())
-    await openEvent(server.url)
-    const acknowledged = new Set<string>()
-    let refused = 0
-    for (let round = 0; round < (inLongForm ? 12 : 3); round++) {
-      const sending = Promise.all(
-        [1, 2, 3].map(async (phone) => {
-          const sent = batch(10 * round + phone, 80)
-          const answer = await server.send('POST', '/api/records', sent)
-          if (answer.status !== 200) refused++
-          else
-            for (const { id } of sent.rows.filter((_, row) => answer.body.answers[row].outcome === 'held'))
-              acknowledged.add(id)
-        }),
-      )
-      await new Promise((resolve) => setTimeout(resolve, 4 * round))
-      // All of the server's threads: those that read and the one that commits.
-      // Node tells of a thread that dies of an error so, and then ends it.
-      for (const worker of workers) {
-        worker.emit('error', new Error('The thread died'))
-        await worker.terminate()
-      }
-      workers.clear()
-      await sending
-    }
-    const ids = new Set<string>()
-    for (let after = 0; ; ) {
-      const { records } = (await server.get(`/api/records?event=${eventId}&after=${after}`)).body
-      if (records.length === 0) break
-      for (const { row } of records) ids.add(row.id)
-      after = records.at(-1).arrival
-    }
-    expect([...acknowledged].filter((id) => !ids.has(id))).toEqual([])
-    // It goes on, whatever was refused: the same again is taken.
-    for (let phone = 1; phone <= 3; phone++) {
-      const answer = await server.send('POST', '/api/records', batch(phone, 80))
-      expect(heldIn(answer.body), `${refused} refused`).toBe(80)
-    }
-  },
-)
 
 test('A clock that jumps moves no order, loses no record and signs nobody out who was just there', async () => {
   let clock = Date.UTC(2031, 2, 15, 10)
