@@ -19,7 +19,8 @@ afterAll(() => world.close())
 const copyOf = (page: Page, name: string) => page.getByRole('article', { name, exact: true })
 
 async function briefed(page: Page): Promise<void> {
-  await copyOf(page, 'Coach').waitFor()
+  // The server works all robots out for the first one.
+  await copyOf(page, 'Coach').waitFor({ timeout: 150_000 })
   await page.getByRole('button', { name: 'Agree on this plan' }).waitFor()
 }
 

@@ -40,9 +40,9 @@ describe.runIf(inLongForm)('the pages between matches', () => {
   test('open anew without a connection, and say how old what they show is', async () => {
     const page = await world.open(at('briefing'), { serviceWorkers: 'allow' })
     const context = page.context()
-    await page.getByRole('article', { name: 'Coach', exact: true }).waitFor()
+    await page.getByRole('article', { name: 'Coach', exact: true }).waitFor({ timeout: 150_000 })
     // After a while on an event's pages the browser keeps the pages, the robots and what a selection is worked out from.
-    await expect.poll(() => rows(page, ratings), { timeout: 90_000 }).toBe(1)
+    await expect.poll(() => rows(page, ratings), { timeout: 150_000 }).toBe(1)
     await page.evaluate(() => navigator.serviceWorker.ready)
     await context.setOffline(true)
 
@@ -80,7 +80,7 @@ describe.runIf(inLongForm)('the pages between matches', () => {
 
   test('leave nothing of an event on a device that was signed out from elsewhere', async () => {
     const page = await world.open(at('picks'))
-    await expect.poll(() => rows(page, ratings), { timeout: 90_000 }).toBe(1)
+    await expect.poll(() => rows(page, ratings), { timeout: 150_000 }).toBe(1)
     expect(await rows(page, packs)).toBe(1)
     await page.route('**/trpc/*session.get*', async (route) => {
       const response = await route.fetch()

@@ -6,6 +6,7 @@ import {
   playRound,
   Refinement,
   refineTasks,
+  roughOrder,
   roundMatches,
   Strengths,
 } from '../../../src/model/picks/order/index.ts'
@@ -81,6 +82,15 @@ describe('a pick order worked out by hand', () => {
     expect(orderOf(pickOrder({ game, strengths, selection: moving, us: 'c' }).order)).not.toContain('b')
   })
 
+  it('has a rough order for the first moment, which says the same where nothing is uncertain', () => {
+    const { selection } = selectionAfter(rules, seeds, [])
+    const rough = roughOrder({ game, strengths, selection, us: 'a' })
+    expect(orderOf(rough)).toBe(orderOf(worked.order))
+    for (const [k, { gain }] of rough.choices.entries())
+      expect(gain.mean).toBeCloseTo(worked.order.choices[k]!.gain.mean, 9)
+    const aside = roughOrder({ game, strengths, selection, us: 'a', aside: new Set(['c']) })
+    expect(orderOf(aside)).not.toContain('c')
+  })
   it('goes on after a pick from the order before it, and says the same as one from nothing', () => {
     const { selection } = selectionAfter(rules, seeds, [{ kind: 'accepts', team: 'c' }])
     const fresh = pickOrder({ game, strengths, selection, us: 'b' }).order

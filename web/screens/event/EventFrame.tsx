@@ -112,7 +112,7 @@ export function EventFrame(props: { id: string; part: string | undefined }) {
     }
     return (
       <Trouble title={texts.notLoaded} error={error} retry={again}>
-        {error instanceof Unreachable && <KeptPages id={id} />}
+        {error instanceof Unreachable ? <KeptPages id={id} /> : <Link href="/event">{texts.list.title}</Link>}
       </Trouble>
     )
   }

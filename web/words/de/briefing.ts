@@ -61,8 +61,7 @@ export const briefing: Words['briefing'] = {
   watch: (team) => `Achtung auf ${team}`,
   watchGoal: (goal) => `Bringt am meisten zu ${goal}.`,
   marker: (team) => `${team} stellt sich ihm das ganze Spiel in den Weg.`,
-  noMarker:
-    'Niemand verlässt dafür seine Aufgabe. Wer ihm unterwegs begegnet, macht im Rahmen der Regeln keinen Platz.',
+  noMarker: 'Niemand verlässt dafür seine Aufgabe. Wer ihm unterwegs begegnet, hält seine Linie, im Rahmen der Regeln.',
   last: (match) => `Letzte Ansage: ${match}`,
   lastScore: (ours, theirs) => `${ours} : ${theirs}`,
   lastNone: 'Zuvor wurde kein Plan vereinbart, also gibt es keine letzte Ansage.',

@@ -144,4 +144,23 @@ export const glossary: Words['glossary'] = {
     word: 'Wert des Wissens',
     means: 'die erwarteten Punkte, die es brächte, eine Unbekannte zu kennen oder zu messen',
   },
+  briefing: {
+    word: 'Briefing',
+    means: 'was Minuten vor einem Match gesagt wird, in je einer Fassung für Coach, Partner und Strategie',
+  },
+  captain: { word: 'Kapitän', means: 'das Team einer Allianz der Finalrunde, das die anderen einlädt' },
+  fieldLane: { word: 'Weg', means: 'die Strecke, die einer unserer Roboter auf dem Feld immer wieder fährt' },
+  gain: {
+    word: 'Gewinn',
+    means:
+      'um wie viel wahrscheinlicher unsere vollständige Allianz mit einem Team gewinnt als mit dem Ersatz, in Prozentpunkten',
+  },
+  look: {
+    word: 'Blick',
+    means:
+      'ein Match, in dem jemand einen Roboter beobachtet; so viel wert, wie er unsere nächste Wahl voraussichtlich verbessert',
+  },
+  replacement: { word: 'Ersatz', means: 'das beste Team, das bei unserem nächsten Zug voraussichtlich noch frei ist' },
+  seed: { word: 'Startplatz', means: 'der Platz in der Rangliste, mit dem ein Team in die Auswahl geht' },
+  threat: { word: 'Gefahr', means: 'der Gegner, den zu bremsen uns am meisten bringt' },
 }

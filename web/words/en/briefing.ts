@@ -61,7 +61,7 @@ export const briefing = {
   watch: (team: string) => `Watch ${team}`,
   watchGoal: (goal: string) => `It brings most to ${goal}.`,
   marker: (team: string) => `${team} stands in its way all match.`,
-  noMarker: 'Nobody leaves their job for it. Who meets it on the way does not make room, within the rules.',
+  noMarker: 'Nobody leaves their job for it. Whoever meets it on the way holds their line, within the rules.',
   last: (match: string) => `Last call: ${match}`,
   lastScore: (ours: string, theirs: string) => `${ours} : ${theirs}`,
   lastNone: 'No plan was agreed before, so there is no last call to look at.',

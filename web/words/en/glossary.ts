@@ -10,11 +10,16 @@ export const glossary = {
     means: 'what we do not know about a number, as low, likely and high; not the same as variation from trip to trip',
   },
   breakEven: { word: 'break-even', means: 'the value of an unknown at which another option becomes the best' },
+  briefing: {
+    word: 'briefing',
+    means: 'what is said minutes before a match, in a copy for the coach, one for partners and one for strategists',
+  },
   calibration: {
     word: 'calibration',
     means: 'how far what is forecast with 70 % comes true seven times in ten, and so for every chance',
   },
   call: { word: 'call', means: 'the one time left at which a drive coach calls for the finish' },
+  captain: { word: 'captain', means: 'the team of an alliance of the playoffs that invites the others' },
   cautiousBound: {
     word: 'cautious bound',
     means:
@@ -30,16 +35,26 @@ export const glossary = {
   finish: { word: 'finish', means: 'a way to end the match for points, such as hanging' },
   float: { word: 'float', means: 'how much later a stage could end without delaying the trip' },
   form: { word: 'form', means: 'how good a day the robot has: one factor per match on all its times' },
+  gain: {
+    word: 'gain',
+    means:
+      'by how much likelier our completed alliance wins with a team than with its replacement, in percentage points',
+  },
   goalSource: { word: 'goal, source', means: 'a place where pieces are scored, a place where they are taken in' },
   holdSeconds: {
     word: 'hold seconds (h)',
     means:
       'seconds of holding that one piece on a goal buys: a way to play plans with one such number, a match shows what it was, on average and for one piece more (marginal)',
   },
+  fieldLane: { word: 'lane', means: 'the way that one of our robots takes over the field again and again' },
   leaveBy: { word: 'leave-by', means: 'the time left at which driving to a finish becomes the best thing to do' },
   leg: { word: 'leg', means: 'one trip from a spot to a spot: collecting, scoring or finishing' },
   lineup: { word: 'line-up', means: 'which of our robots does what in a match: goals, finish, and whom it marks' },
   load: { word: 'load', means: 'the pieces that a robot holds' },
+  look: {
+    word: 'look',
+    means: 'one match in which somebody watches one robot; worth what it is expected to better our next choice by',
+  },
   marking: {
     word: 'marking',
     means: 'to stay with an opponent and slow its drives; meanwhile the marker brings no points',
@@ -70,8 +85,10 @@ export const glossary = {
   },
   reduction: { word: 'reduction', means: 'turns of a motor for one turn of what it drives' },
   regret: { word: 'regret', means: 'the points that a choice loses on average against the best choice, had we known' },
+  replacement: { word: 'replacement', means: 'the best team that can be expected to be still free at our next turn' },
   round: { word: 'round', means: 'blind guesses of one leg by many people, hidden until it is closed' },
   routine: { word: 'routine', means: 'what a robot does in autonomous: steps with their times, and where it ends' },
+  seed: { word: 'seed', means: 'the place in the ranking with which a team goes into the selection' },
   selection: {
     word: 'selection',
     means:
@@ -99,6 +116,7 @@ export const glossary = {
       'a robot in a match that counts for its alliance and not for itself, where the teams do not fill the matches evenly',
   },
   swing: { word: 'swing', means: 'by how much an unknown, from low to high, changes the lead of the best option' },
+  threat: { word: 'threat', means: 'the opponent whose slowing is worth most to us' },
   winProbability: { word: 'win probability', means: 'the share of very many matches that we win; a tie is no win' },
   worth: { word: 'worth', means: 'the points per match that one second less of a stage brings' },
   workingPressure: {

@@ -14,7 +14,7 @@ function JobCard({ game, job, position, own }: { game: Game; job: Job; position:
   const texts = words().briefing
   const { call } = job
   return (
-    <li className="brief-job">
+    <li className={own ? 'brief-job brief-ours' : 'brief-job'}>
       <h3>
         <span className="brief-position" aria-hidden="true">
           {position}
@@ -49,9 +49,13 @@ export function JobSheet(props: { game: Game; copy: CoachCopy | PartnerCopy; own
   return (
     <>
       <ol className="brief-jobs">
-        {copy.jobs.map((job, index) => (
-          <JobCard key={job.team} game={game} job={job} position={index + 1} own={own.includes(job.team)} />
-        ))}
+        {copy.jobs
+          .map((job, index) => ({ job, position: index + 1, ours: own.includes(job.team) }))
+          // Ours is read first.
+          .sort((a, b) => Number(b.ours) - Number(a.ours))
+          .map(({ job, position, ours }) => (
+            <JobCard key={job.team} game={game} job={job} position={position} own={ours} />
+          ))}
       </ol>
       <section className="brief-threat">
         <h3>{texts.watch(threat.team)}</h3>

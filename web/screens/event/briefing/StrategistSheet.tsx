@@ -38,8 +38,10 @@ export function StrategistSheet(props: { pack: EventPack; briefing: Briefing }) 
         <Scores briefing={briefing} />
         <Bonuses game={game} briefing={briefing} />
       </div>
-      <Lead briefing={briefing} />
-      <Calls game={game} briefing={briefing} />
+      <div className="brief-lead-calls">
+        <Lead briefing={briefing} />
+        <Calls game={game} briefing={briefing} />
+      </div>
       <LineUps game={game} briefing={briefing} />
       <Slowing briefing={briefing} />
       <section>

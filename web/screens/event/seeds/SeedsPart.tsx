@@ -27,7 +27,7 @@ export function SeedsPart(page: EventPage) {
     <section className="stack" aria-labelledby="seeds">
       <div className="sheet stack">
         <h2 id="seeds">{texts.title}</h2>
-        <div className="row no-print">
+        <div className="row no-print seeds-choice">
           <NativeSelect
             label={texts.team}
             value={team}
