@@ -45,4 +45,7 @@ const row = (texts: string[]) =>
     .join(' ')
     .trimEnd()
 
+// Whoever waits for a database's server alone would be taken for idle and ended.
+const awake = setInterval(() => {}, 60_000)
 await main(process.argv.slice(2))
+clearInterval(awake)

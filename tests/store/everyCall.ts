@@ -100,6 +100,7 @@ async function records({ records: store }: WorkspaceStore): Promise<void> {
   await store.list(id, { after: all[3]!.arrival, limit: 2, kinds: ['observation'] })
   await store.log(id)
   await store.get(rows.map((row) => row.id))
+  await store.chain(rows[0]!.id)
   await store.receipt(device)
   await store.schedule(id)
   const [first] = rows as [Row]
@@ -168,6 +169,8 @@ async function people(team: WorkspaceStore, entrance: Store['entrance'], workspa
   await team.people.revokeAll(lead)
   await team.people.end(person.id)
   await team.people.end(person.id, true)
+  await team.people.held(person.id)
+  await team.people.erase(person.id, { nickname: 'Bo', by })
   await team.audit.note({ ...by, action: 'test', subject: '', detail: {} })
   await team.audit.list({ limit: 5 })
   await team.audit.list({ before: 9, limit: 5 })
