@@ -345,6 +345,28 @@ describe('A lead decides anew over what was kept apart', () => {
     expect(again).toMatchObject({ kind: 'observation', body: { note: 'lost' } })
   })
 
+  test('what was taken after it stays, and what was taken before it comes back', async () => {
+    const [ours, second, third] = ['ours', 'second', 'third'].map((note) => ofFirst(34, 1, { note }))
+    await send([ours, second, third], 'phone-34')
+    const apart = (await server.get(path)).body.filter(({ row }: { row: Row }) => row.device === 'phone-34')
+    const [before, after] = apart.map(({ arrival }: { arrival: number }) => arrival)
+    const resolve = (arrival: number, resolution: string, before?: string) =>
+      server.send('POST', path, { arrival, resolution, ...(before && { before }) })
+    const notes = async () => (await counting('phone-34')).map((row: Row) => (row.body as { note?: string }).note)
+    await resolve(before, 'replaced')
+    await resolve(after, 'replaced')
+    expect(await notes()).toEqual(['third'])
+    expect((await resolve(before, 'kept', 'replaced')).body).toEqual({ added: [] })
+    expect(await notes()).toEqual(['third'])
+    await resolve(before, 'replaced', 'kept')
+    expect(await notes()).toEqual(['second'])
+    await resolve(before, 'setAside', 'replaced')
+    expect(await notes()).toEqual(['third'])
+    // Neither is taken any more.
+    await resolve(after, 'kept', 'replaced')
+    expect(await notes()).toEqual(['ours'])
+  })
+
   test('a record that was corrected after it was taken goes with it', async () => {
     const [ours, theirs] = ['ours', 'theirs'].map((note) => ofFirst(33, 1, { note }))
     await send([ours, theirs], 'phone-33')

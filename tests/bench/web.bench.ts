@@ -64,7 +64,8 @@ async function slowestPicture({ open }: World): Promise<number> {
 const elsewhere: readonly { path: string; drawn: readonly string[] }[] = [
   { path: '/', drawn: ['start'] },
   { path: '/games/breakwater', drawn: ['field'] },
-  { path: '/designs/shearwater', drawn: ['strip', 'policy', 'air'] },
+  { path: '/designs/shearwater', drawn: ['strip', 'policy'] },
+  { path: '/designs/kittiwake', drawn: ['air'] },
   { path: '/match/breakwater', drawn: ['outcomes', 'scores', 'margin', 'waiting', 'replay'] },
   { path: '/event/breakwater-spring/estimates?team=90001', drawn: ['trend'] },
   { path: '/event/breakwater-spring/estimates?match=qualification-30', drawn: ['forecast'] },

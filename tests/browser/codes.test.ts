@@ -123,6 +123,53 @@ describe('a record before the lead’s camera', () => {
   })
 })
 
+describe.runIf(inLongForm)('a browser that has a reader of its own', () => {
+  let world: World
+  const row = tappedRow({ phone: 1, sequence: 1, trips: 20 })
+  const shown = shownRows([row], () => table)
+  const text = shown.kind === 'still' ? shown.text : ''
+
+  beforeAll(async () => {
+    const camera = join(folder, 'own.y4m')
+    writeFilm(camera, [{ code: { text, still: true }, frames: 4 }], { ...sight, rate: 10 })
+    world = await openWorld({ camera })
+    await withEvent(world)
+  })
+  afterAll(() => world.close())
+
+  test.each([
+    ['is asked, and ours is not loaded', { formats: ['qr_code'], fails: false, ours: false }],
+    ['that reads other codes only is left alone', { formats: ['ean_13'], fails: false, ours: true }],
+    ['that fails when it is asked gives way to ours', { formats: ['qr_code'], fails: true, ours: true }],
+  ])('%s', async (_, { formats, fails, ours }) => {
+    const page = await world.open('/')
+    await page.addInitScript(
+      (own) => {
+        class BarcodeDetector {
+          static getSupportedFormats = async () => own.formats
+          detect = async () => {
+            document.documentElement.dataset['asked'] = 'yes'
+            if (own.fails) throw new Error('no reader')
+            return [{ rawValue: own.text }]
+          }
+        }
+        Object.assign(globalThis, { BarcodeDetector })
+      },
+      { formats, fails, text },
+    )
+    const loaded: string[] = []
+    page.on('request', (request) => loaded.push(request.url()))
+    await page.goto(`${world.url}/event/harbour/hand-in`)
+    await page.getByRole('button', { name: 'Open the camera' }).click()
+    const arrivals = page.getByRole('region', { name: 'What came in', exact: true })
+    await arrivals.getByText(/1 (new|there already)/).first().waitFor()
+    expect(await held(world)).toEqual([row])
+    expect(loaded.some((url) => /read\.worker/.test(url))).toBe(ours)
+    expect((await page.locator('html').getAttribute('data-asked')) !== null).toBe(formats.includes('qr_code'))
+    await page.context().close()
+  })
+})
+
 describe.runIf(inLongForm)('six phones before one camera', () => {
   const phones = Array.from({ length: 6 }, (_, phone) =>
     Array.from({ length: 10 }, (__, index) => tappedRow({ phone, sequence: index + 1, trips: 24 })),

@@ -63,4 +63,4 @@ test(`a server told to stop in the middle of a burst, ${rounds} times, ends with
   expect(kept.size).toBe(acknowledged.length)
   expect(database.pragma('integrity_check', { simple: true })).toBe('ok')
   database.close()
-}, 120_000)
+}, 300_000)

@@ -53,17 +53,25 @@ function withdrawn(row: Row, { replaces, event, reason }: { replaces: string } &
   return { hashed: hashed({ ...way, kind: 'withdrawal', body }), replaces }
 }
 
-/** What has to be added so that the row counts, or does not any more. Undefined: the row is not where it was put. */
+/**
+ * What has to be added so that the row counts, or does not any more. Null: nothing. Undefined: the row is not where it was put.
+ * @param others what else came under the same id, and whether it was taken
+ */
 function following(
   { row }: ApartRecord,
-  chain: readonly Row[],
+  { chain, others }: { chain: readonly Row[]; others: readonly Pick<ApartRecord, 'row' | 'resolution'>[] },
   { counts, ...why }: { counts: boolean } & Why,
-): Added | undefined {
+): Added | null | undefined {
   const replaces = chain.at(-1)?.id ?? null
   if (counts) return again(row, { replaces, ...why })
   const added = chain.findLastIndex((each) => sameContent(each, row))
   if (added < 0 || replaces === null) return undefined
-  const before = chain[added - 1]
+  // What was taken after it took its place already.
+  const isOf = (each: Row, taken: boolean) =>
+    others.some((other) => (other.resolution === 'replaced') === taken && sameContent(each, other.row))
+  if (chain.slice(added + 1).some((each) => isOf(each, true))) return null
+  // Not what was refused meanwhile, nor this row where it counted before.
+  const before = chain.slice(0, added).findLast((each) => !isOf(each, false) && !sameContent(each, row))
   return before && before.kind !== 'withdrawal'
     ? again(before, { replaces, ...why })
     : withdrawn(row, { replaces, ...why })
@@ -74,19 +82,21 @@ const conflict = (message: string) => new ApiError({ code: 'conflict', message, 
 export async function decide(ctx: Context, input: z.infer<typeof resolveRequest>) {
   const { event, arrival, resolution, before = null, reason } = input
   const { records } = ctx.workspace
-  const found = (await records.apart(event)).find((each) => each.arrival === arrival)
+  const apart = await records.apart(event)
+  const found = apart.find((each) => each.arrival === arrival)
   if (!found) {
     throw new ApiError({ code: 'notFound', message: `Nothing was kept apart under ${arrival}`, path: ['arrival'] })
   }
   if (found.resolution !== before) throw conflict('Somebody has decided over this already')
   const counts = resolution === 'replaced'
-  let adds: Added | undefined
+  let adds: Added | null | undefined = null
   if (counts !== (before === 'replaced')) {
     const chain = (await records.chain(found.row.id)).map(({ row }) => row)
-    adds = following(found, chain, { counts, event, reason })
-    if (!adds) throw conflict('What was taken is not to be found any more; correct the record itself')
+    const others = apart.filter((each) => each !== found && each.row.id === found.row.id)
+    adds = following(found, { chain, others }, { counts, event, reason })
+    if (adds === undefined) throw conflict('What was taken is not to be found any more; correct the record itself')
   }
-  if (!(await records.resolve(arrival, { before, resolution, person: ctx.who.person, adds }))) {
+  if (!(await records.resolve(arrival, { before, resolution, person: ctx.who.person, adds: adds ?? undefined }))) {
     throw conflict('Somebody has decided over this, or corrected the record, in between; look at it again')
   }
   ctx.tell({ event, what: 'quarantine' })

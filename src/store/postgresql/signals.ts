@@ -63,14 +63,21 @@ export class SharedSignals implements Signals {
     await this.#client?.end().catch(() => {})
   }
 
+  /** Fails whole: a connection that does not listen is ended, so that nobody waits for its end besides who tries again. */
   async #listen(): Promise<void> {
     const client = lastingClient(this.#url)
-    this.#client = client
     client.on('notification', ({ payload }) => this.#heard(payload))
     client.on('error', () => {})
-    await client.connect()
+    try {
+      await client.connect()
+      await client.query(`LISTEN ${channel}`)
+    } catch (error) {
+      await client.end().catch(() => {})
+      throw error
+    }
+    if (this.#closed) return client.end()
+    this.#client = client
     client.once('end', () => this.#listenAgain(firstPause))
-    await client.query(`LISTEN ${channel}`)
   }
 
   /** Whatever is told from the break until somebody listens again is missed. */

@@ -1,9 +1,13 @@
+import { getHeapStatistics } from 'node:v8'
 import type { Row } from '../../model/scouting/types.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import type { EventLog, StoredRecord } from './types.ts'
 
-/** Letters of records that are kept altogether: some ten events. An event with more than that is read anew each time. */
-const mostLetters = 40_000_000
+/**
+ * Letters of records that are kept altogether, by the memory that the process may have: 130 million where that is 4 GB, which is 200 events. With all
+ * that follows from them (estimates, every team as a robot) a letter takes some 18 bytes. An event with more than that is read anew each time.
+ */
+const mostLetters = Math.floor(getHeapStatistics().heap_size_limit / 32)
 
 /** What processes tell each other when records that were there have changed. */
 export const rewritten = 'records.rewritten'

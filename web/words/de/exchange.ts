@@ -8,7 +8,7 @@ export const exchange: Words['exchange'] = {
     'In beiden Dateien stehen Spitznamen der Scouts, und viele von ihnen sind minderjährig: Gib eine Datei nur Menschen, die sie sehen dürfen, und lösche Kopien, die niemand braucht.',
   archive: 'Die ganze Veranstaltung',
   archiveHelp:
-    'Eine JSON-Datei mit allem: Spiel, Zeitplan, Ergebnisse, wer wen beobachtet, alle Aufzeichnungen mit Fotos und Berichtigungen, was beiseitegelegt wurde, Proben, und Vorhersagen, wie sie gezeigt wurden. Ein anderer Server nimmt sie unverändert auf; eine Prüfsumme zeigt Schäden.',
+    'Eine JSON-Datei mit allem: Spiel, Zeitplan, Ergebnisse, wer wen beobachtet, alle Aufzeichnungen mit Fotos und Berichtigungen, was beiseitegelegt wurde, Proben, Vorhersagen, wie sie gezeigt wurden, was vor Matches abgemacht wurde, und die Auswahl. Ein anderer Server nimmt sie unverändert auf; eine Prüfsumme zeigt Schäden.',
   saveArchive: 'Die ganze Veranstaltung sichern',
   tables: 'Tabellen',
   tablesHelp:

@@ -25,7 +25,7 @@ export const exchange = {
     'Nicknames of scouts stand in both files, and many of them are minors: give a file only to people who may see them, and delete copies that nobody needs.',
   archive: 'The whole event',
   archiveHelp:
-    'One JSON file with everything: the game, schedule, results, who watches whom, all records with photos and corrections, what was kept apart, rehearsals, and forecasts as they were shown. Another server takes it in unchanged; a check sum shows damage.',
+    'One JSON file with everything: the game, schedule, results, who watches whom, all records with photos and corrections, what was kept apart, rehearsals, forecasts as they were shown, what was agreed before matches, and the selection. Another server takes it in unchanged; a check sum shows damage.',
   saveArchive: 'Save the whole event',
   tables: 'Tables',
   tablesHelp:

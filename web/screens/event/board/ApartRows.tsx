@@ -33,7 +33,7 @@ export function ApartRows(props: { pack: StandsPack; apart: readonly Apart[]; ev
       {decided.length > 0 && (
         <details>
           <summary>{texts.decided(decided.length)}</summary>
-          <ul>
+          <ul className="board-decided">
             {decided.map((each) => (
               <Decided key={each.arrival} pack={pack} apart={each} event={event} />
             ))}
