@@ -106,6 +106,14 @@ export async function picksWorld() {
   return { context, address, opened, close }
 }
 
+/** Waits until the order is the newest and its frame has been painted, so that none is measured for the one before it. */
+async function settled(page: Page): Promise<void> {
+  await page.locator('[aria-labelledby=order][aria-busy=false]').waitFor()
+  await page.evaluate(
+    () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(resolve, 50)))),
+  )
+}
+
 /** From a press on a name to the next order, a fresh name each time. */
 export async function reordering() {
   const { context, address, close } = await picksWorld()
@@ -115,10 +123,10 @@ export async function reordering() {
   await page.getByText('Begin the selection').click()
   await page.getByRole('button', { name: 'Begin', exact: true }).click()
   await page.getByText(/invites, round 1$/).waitFor()
-  await page.locator('[aria-labelledby=order][aria-busy=false]').waitFor()
   const run = async () => {
+    await settled(page)
     const [count, pressed] = await page.evaluate(() => {
-      const before = performance.getEntriesByName('drawn:pick order').length
+      const before = performance.getEntriesByName('drawn:pick-order').length
       const at = performance.now()
       document.querySelector<HTMLButtonElement>('.picks-names button')!.click()
       return [before, at] as const
