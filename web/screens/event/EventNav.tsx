@@ -4,6 +4,9 @@ import { Link } from 'wouter'
 import { useMayPack } from '../../data/eventPack.ts'
 import { useIsLead } from '../../data/events.ts'
 import { words } from '../../words/catalogue.ts'
+// Every page of an event has this navigation, and is opened by an address of its own.
+import '../start/start.css'
+import './event.css'
 import './eventNav.css'
 
 /** Everything of an event, by when it is used. */

@@ -21,8 +21,6 @@ import { askOf } from './rules.ts'
 import { useUs } from './Us.tsx'
 import { useOrder } from './useOrder.ts'
 import { type PicksGround, usePicksEvent } from './usePicksEvent.ts'
-import '../../start/start.css'
-import '../event.css'
 import './picks.css'
 
 /** Whom to invite first, and the selection as it is called out. With or without a connection it is worked out here. */

@@ -18,8 +18,6 @@ import { Bracket } from './Bracket.tsx'
 import { Chances, Threes } from './Chances.tsx'
 import { Roles } from './Roles.tsx'
 import { useAsked } from './useAsked.ts'
-import '../../start/start.css'
-import '../event.css'
 import '../picks/picks.css'
 
 /** Brackets that are played: a chance is then known to half a percentage point. */
