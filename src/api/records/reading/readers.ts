@@ -38,6 +38,7 @@ export class Readers {
     idleTimeout: 30_000,
   })
   readonly #remembered = new Map<string, Remembered>()
+  readonly #reading = new Set<Promise<BatchRead>>()
   #rows = 0
 
   constructor() {
@@ -49,7 +50,7 @@ export class Readers {
   async body(bytes: Buffer): Promise<unknown> {
     const digest = bytes.length < small ? undefined : hashOf(bytes)
     const known = digest === undefined ? undefined : this.#remembered.get(digest)
-    const read: BatchRead = known ?? (await this.#read(bytes))
+    const read: BatchRead = known ? await this.#inTurn(known) : await this.#read(bytes)
     if ('failure' in read) throw new ApiError(read.failure)
     const { body, rows, packed } = read
     if (rows === null) return body
@@ -71,11 +72,21 @@ export class Readers {
 
   async #read(bytes: Buffer): Promise<BatchRead> {
     if (bytes.length < small) return readBatch(bytes.toString())
+    const reading = this.#threads.run(bytes) as Promise<BatchRead>
+    this.#reading.add(reading)
     try {
-      return (await this.#threads.run(bytes)) as BatchRead
+      return await reading
     } catch {
       return readBatch(bytes.toString())
+    } finally {
+      this.#reading.delete(reading)
     }
+  }
+
+  /** What is sent again waits for all that came before it and is still being read: nobody's first answer waits for it. */
+  async #inTurn(known: Remembered): Promise<Remembered> {
+    await Promise.allSettled(this.#reading)
+    return known
   }
 
   #remember(digest: string, batch: Remembered): void {
