@@ -4,7 +4,7 @@ import { ownTeam, seededEvent } from '../../seed/event/index.ts'
 import { findings } from './axe.ts'
 import { inLongForm } from './longForm.ts'
 import { readPdf } from './pdf.ts'
-import { cutTexts, wider } from './screens.ts'
+import { cutTexts, settled, wider } from './screens.ts'
 import { openWorld, type World } from './world.ts'
 
 const { event, records } = seededEvent()
@@ -90,6 +90,8 @@ describe.runIf(inLongForm)('in the long form', () => {
       expect(await findings(page)).toEqual([])
     }
     await page.setViewportSize({ width: 360, height: 800 })
+    // Tables turn into lists, and pictures are drawn anew, once they have been measured.
+    await settled(page, 'main h1')
     expect(await wider(page)).toBe(0)
     expect(await cutTexts(page)).toEqual([])
     await page.goto(`${world.url}/event/${event.id}/pit`)
