@@ -138,7 +138,7 @@ export function answer(question: ToWorker, progress: Progress): unknown {
     case 'sampleMatches':
       return import('./match.ts').then(({ sampled }) => sampled(question))
     case 'briefing':
-      return parts.briefing().then(({ briefAlone }) => briefAlone(question.request, progress))
+      return parts.briefing().then(({ briefAlone }) => briefAlone(question.request, progress, question.byHand))
     case 'ownLineUp':
       return import('../../src/model/briefing/ownLineUp.ts').then(({ ownBeside }) =>
         ownBeside(question.request, question),
