@@ -141,11 +141,13 @@ export interface Questions {
     ask: { request: LineupRequest; lineups: readonly RolesTaken[]; from: number; to: number }
     answer: PlayedLineup[]
   }
-  /** The same from few matches and draws, without who will still be there. */
-  picksRough: { ask: { of: PicksEvent; ask: PicksAsk }; answer: PickOrder }
+  /** Makes an event ready for what is asked of its selection, as this browser keeps it; false: it keeps none. */
+  picksKept: { ask: { event: string }; answer: boolean }
+  /** A first order from few matches and draws, without who will still be there. Null: no event of this key is ready. */
+  picksRough: { ask: { of: PicksEvent | { key: string }; ask: PicksAsk }; answer: PickOrder | null }
   picksOrder: {
-    ask: { of: PicksEvent; ask: PicksAsk }
-    answer: { worked: WorkedOrder; waiting: Waiting[]; tasks: RefineTask[] }
+    ask: { of: PicksEvent | { key: string }; ask: PicksAsk }
+    answer: { worked: WorkedOrder; waiting: Waiting[]; tasks: RefineTask[] } | null
   }
   /** Outcomes of a round of simulated matches, by task. */
   picksRound: { ask: { of: PicksEvent; tasks: readonly RefineTask[]; round: number }; answer: Uint8Array[] }
