@@ -1,8 +1,7 @@
 import { availableParallelism } from 'node:os'
-import { fileURLToPath } from 'node:url'
-import { Piscina } from 'piscina'
 import { unpackCells, withoutBody } from '../../../model/scouting/cells.ts'
 import type { Cells, SharedBytes } from '../../../store/types.ts'
+import { Threads, threadFile } from '../../../threads.ts'
 import { ApiError } from '../../errors.ts'
 import { hashOf } from '../rows.ts'
 import { type BatchRead, readBatch, shared } from './batch.ts'
@@ -14,12 +13,6 @@ const small = 16_000
 /** Rows of requests that are remembered, at about 300 bytes each. */
 const mostRemembered = 60_000
 
-/** Beside this file when run from the sources, beside the server when built. */
-function threadFile(): string {
-  const name = import.meta.url.endsWith('.ts') ? './fromSources.js' : './read.worker.js'
-  return fileURLToPath(new URL(name, import.meta.url))
-}
-
 /** A body of which all rows are held, without what only a row that is not there would need. */
 interface Remembered {
   body: unknown
@@ -29,22 +22,13 @@ interface Remembered {
 
 /** Reads what devices hand in, before anything is done with it. */
 export class Readers {
-  readonly #threads = new Piscina({
-    filename: threadFile(),
-    name: 'readBatch',
-    execArgv: [],
-    minThreads: 0,
-    maxThreads: Math.min(4, availableParallelism()),
-    idleTimeout: 30_000,
+  readonly #threads = new Threads({
+    file: threadFile(import.meta.url, './read.worker.js'),
+    most: Math.min(4, availableParallelism()),
   })
   readonly #remembered = new Map<string, Remembered>()
   readonly #reading = new Set<Promise<BatchRead>>()
   #rows = 0
-
-  constructor() {
-    // A thread that can not start or dies fails what it was asked, which is read here instead.
-    this.#threads.on('error', () => {})
-  }
 
   /** The body with its rows as SentRow. Throws an ApiError where it is no JSON. */
   async body(bytes: Buffer): Promise<unknown> {
@@ -76,7 +60,10 @@ export class Readers {
     this.#reading.add(reading)
     try {
       return await reading
+
+      return await this.#threads.run<BatchRead>(bytes, { name: 'readBatch' })
     } catch {
+      // By a thread that could not start or died.
       return readBatch(bytes.toString())
     } finally {
       this.#reading.delete(reading)
@@ -101,6 +88,6 @@ export class Readers {
   }
 
   close(): Promise<void> {
-    return this.#threads.destroy()
+    return this.#threads.close()
   }
 }
