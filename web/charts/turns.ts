@@ -32,3 +32,11 @@ export function inTurn(go: () => void): () => void {
 
 /** Until what was drawn last is on the screen: further computing would take the processor from it. */
 export const afterDrawing = (): Promise<void> => new Promise((resolve) => void inTurn(resolve))
+
+/** For what nobody waits for: once the page has nothing to draw, after three seconds in any case. */
+export const whenIdle = (): Promise<void> =>
+  new Promise((resolve) => {
+    // Not every browser has it.
+    if ('requestIdleCallback' in globalThis) requestIdleCallback(() => resolve(), { timeout: 3000 })
+    else setTimeout(resolve, 1000)
+  })

@@ -26,14 +26,26 @@ export function useDrawn(name: string, data: unknown, ready = true): void {
     const from = start.current
     if (!ready || from === null) return
     start.current = null
-    requestAnimationFrame(() => {
-      // A frame's callbacks come before its layout and its painting, the next task after them.
-      setTimeout(() => {
+    requestAnimationFrame(() =>
+      afterFrame(() => {
         const measure = `${drawnPrefix}${name}`
         // A picture that follows a finger is drawn sixty times a second for as long as somebody likes.
         if (performance.getEntriesByName(measure).length >= kept) performance.clearMeasures(measure)
         performance.measure(measure, { start: from, end: performance.now() })
-      })
-    })
+      }),
+    )
   })
+}
+
+/**
+ * Called from within a frame: once it is laid out and painted. A message comes next after that, while a timer may come
+ * after what the same frame has begun to draw for the next one.
+ */
+function afterFrame(go: () => void): void {
+  const { port1, port2 } = new MessageChannel()
+  port1.onmessage = () => {
+    port1.close()
+    go()
+  }
+  port2.postMessage(null)
 }
