@@ -56,12 +56,10 @@ export class Readers {
 
   async #read(bytes: Buffer): Promise<BatchRead> {
     if (bytes.length < small) return readBatch(bytes.toString())
-    const reading = this.#threads.run(bytes) as Promise<BatchRead>
+    const reading = this.#threads.run<BatchRead>(bytes, { name: 'readBatch' })
     this.#reading.add(reading)
     try {
       return await reading
-
-      return await this.#threads.run<BatchRead>(bytes, { name: 'readBatch' })
     } catch {
       // By a thread that could not start or died.
       return readBatch(bytes.toString())
