@@ -27,13 +27,14 @@ export class Readers {
     most: Math.min(4, availableParallelism()),
   })
   readonly #remembered = new Map<string, Remembered>()
+  readonly #reading = new Set<Promise<BatchRead>>()
   #rows = 0
 
   /** The body with its rows as SentRow. Throws an ApiError where it is no JSON. */
   async body(bytes: Buffer): Promise<unknown> {
     const digest = bytes.length < small ? undefined : hashOf(bytes)
     const known = digest === undefined ? undefined : this.#remembered.get(digest)
-    const read: BatchRead = known ?? (await this.#read(bytes))
+    const read: BatchRead = known ? await this.#inTurn(known) : await this.#read(bytes)
     if ('failure' in read) throw new ApiError(read.failure)
     const { body, rows, packed } = read
     if (rows === null) return body
@@ -55,12 +56,22 @@ export class Readers {
 
   async #read(bytes: Buffer): Promise<BatchRead> {
     if (bytes.length < small) return readBatch(bytes.toString())
+    const reading = this.#threads.run<BatchRead>(bytes, { name: 'readBatch' })
+    this.#reading.add(reading)
     try {
-      return await this.#threads.run<BatchRead>(bytes, { name: 'readBatch' })
+      return await reading
     } catch {
       // By a thread that could not start or died.
       return readBatch(bytes.toString())
+    } finally {
+      this.#reading.delete(reading)
     }
+  }
+
+  /** What is sent again waits for all that came before it and is still being read: nobody's first answer waits for it. */
+  async #inTurn(known: Remembered): Promise<Remembered> {
+    await Promise.allSettled(this.#reading)
+    return known
   }
 
   #remember(digest: string, batch: Remembered): void {
