@@ -9,7 +9,7 @@ import type { Solved } from './planner.ts'
 export type Floor = readonly Int32Array[]
 
 /** States with less probability than this are not followed: at some tens of points each, that is nothing. */
-const negligible = 1e-9
+export const negligible = 1e-9
 
 /** Decisions below the floor may make up this much probability, all forms together, before a plan is solved without it. */
 export const tolerated = 1e-7

@@ -129,6 +129,7 @@ class ForwardPass {
   private wave(from: number, to: number): boolean {
     const { waiting, space, policy } = this
     const { graph, rooms } = this.problem
+    const deep = this.floor && this.deepRooms(this.floor, from, to)
     let any = false
     for (let n = 0; n < graph.nodes.length; n++) {
       const node = graph.nodes[n] as GraphNode
@@ -145,7 +146,7 @@ class ForwardPass {
         if (mass)
           for (let t = low; t <= high; t++)
             mass[row + t] = (mass[row + t] as number) + (space.data[start + t] as number)
-        if (this.floor) this.noteBelow(r, start, low, high)
+        if (deep?.[r]) this.noteBelow(r, start, low, high)
         const stretch = { at: start, actions, policyAt: row }
         for (let t = runFrom(space.data, stretch, low, high, negligible); t <= high; ) {
           const end = runEnd(space.data, stretch, t, high, negligible)
@@ -158,6 +159,13 @@ class ForwardPass {
       }
     }
     return any
+  }
+
+  /** By room, whether it lies below the floor at any time of the block. */
+  private deepRooms(floor: Floor, from: number, to: number): boolean[] {
+    const { rooms } = this.problem
+    const most = floor.map((few) => few.subarray(from, to + 1).reduce((a, b) => Math.max(a, b), 0))
+    return Array.from({ length: rooms.size }, (_, r) => most.some((few, d) => rooms.room(r, d) < few))
   }
 
   private noteBelow(r: number, start: number, low: number, high: number): void {

@@ -2,7 +2,7 @@ import { distributionOf } from '../duration/index.ts'
 import { type LegBuilder, type LegTimes, type StageShift, wholeTrip } from '../leg/builder.ts'
 import type { Pmf } from '../leg/pmf.ts'
 import { bestPolicy } from './backward.ts'
-import { type Floor, floorOf, tolerated } from './floor.ts'
+import { type Floor, floorOf, negligible, tolerated } from './floor.ts'
 import { flowValue, valueAlong } from './forward.ts'
 import type { GraphLeg } from './graph.ts'
 import type { Solved } from './planner.ts'
@@ -167,16 +167,21 @@ function valueWith(
   const { policy, value } = bestPolicy(problem, problem.rules, floor)
   let sum = 0
   let below = 0
+  // What quicker forms meet below the floor; form 1, which gets less far, is followed where there are none, or they met some.
+  let quicker = Number.POSITIVE_INFINITY
   for (const run of solved.forms) {
     const asPlanned = run.factor === 1
-    if (!asPlanned || floor) {
-      const own = asPlanned ? problem : atForm(problem, timesAt(run.problem.timed, run.factor), run.problem)
-      const along = valueAlong(own, policy, floor)
-      below += run.weight * along.below
-      // The moved plan goes where the plan as it is never was, of which the floor makes too much: once more, with all rooms.
-      if (below > tolerated) return valueWith(solved, builder, legs, shift, null)
-      sum += run.weight * (asPlanned ? value : along.value)
-    } else sum += run.weight * value
+    if (asPlanned && (!floor || quicker <= negligible)) {
+      sum += run.weight * value
+      continue
+    }
+    const own = asPlanned ? problem : atForm(problem, timesAt(run.problem.timed, run.factor), run.problem)
+    const along = valueAlong(own, policy, floor)
+    quicker = along.below
+    below += run.weight * along.below
+    // The moved plan goes where the plan as it is never was, of which the floor makes too much: once more, with all rooms.
+    if (below > tolerated) return valueWith(solved, builder, legs, shift, null)
+    sum += run.weight * (asPlanned ? value : along.value)
   }
   return sum
 }
