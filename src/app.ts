@@ -77,6 +77,8 @@ export async function buildApp({
     // One no other request has, on this or another process, so that a line of the log is found from what somebody tells of.
     genReqId: () => randomUUID(),
     routerOptions: { maxParamLength: 300 },
+    // A machine that is stopped for a while in the middle of a start goes on with it.
+    pluginTimeout: 120_000,
     ...(trustProxy && { trustProxy }),
     frameworkErrors: answerUnreadableAddress,
   }

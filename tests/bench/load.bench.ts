@@ -166,7 +166,7 @@ async function minuteOf(server: ServerProcess, phone: () => number): Promise<voi
   ])
 }
 
-/** By how much the server's memory grows in a minute of use, after one that is not counted (MB). */
+/** By how much the server's memory has grown in each minute of use since the first, which is not counted (MB): what collecting it leaves swings by 100. */
 const soak: BenchEntry = {
   ...{
     name: 'load.soak',
@@ -179,14 +179,14 @@ const soak: BenchEntry = {
     const { server, close } = await withDemo()
     let phone = 50_000
     await minuteOf(server, () => phone++)
-    let before = megabytes(server)
+    const first = megabytes(server)
+    let minutes = 0
     const run = async () => {
       await minuteOf(server, () => phone++)
       const now = megabytes(server)
       console.error(`${now.toFixed(1)} MB`)
-      const grown = now - before
-      before = now
-      return grown
+      minutes += 1
+      return (now - first) / minutes
     }
     return { run, close }
   },
