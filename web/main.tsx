@@ -12,6 +12,7 @@ import { App } from './app.tsx'
 import { theme, variables } from './theme/mantine.ts'
 import { followTheme, useSchemeShown } from './theme/scheme.ts'
 import { followLanguage } from './words/language.ts'
+import { readyPicks } from './worker/client.ts'
 
 const queries = new QueryClient({
   defaultOptions: {
@@ -29,6 +30,9 @@ function Themed(props: { children: ReactNode }) {
   )
 }
 
+// Picks are waited for with names being called: their worker begins while this page is still being made.
+const picks = /^\/event\/([^/]+)\/(?:picks|playoffs)$/.exec(location.pathname)?.[1]
+if (picks !== undefined) readyPicks(decodeURIComponent(picks))
 followTheme()
 await followLanguage()
 

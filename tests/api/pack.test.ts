@@ -62,6 +62,7 @@ test('A pack holds what briefs and picks without a connection, small enough for 
   const body: PlanBody = {
     ...{ alliance: 'red', threat: { team: blue[0].team, marker: null }, note: 'Slow at the gantry' },
     ...{ win: 0.5, scores: { ours: 90, theirs: 88 } },
+    instead: { goals: [['piers'], ['gantry', 'piers'], []], own: 0.5, win: 0.625 },
     jobs: red.map(({ team }) => ({
       ...{ team, start: pack.game.starts[0]!.id, sources: [], goals: ['piers'], finish: 'dry-dock', call: 12 },
     })),

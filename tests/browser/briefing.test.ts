@@ -4,7 +4,7 @@ import { ownTeam, seededEvent } from '../../seed/event/index.ts'
 import { findings } from './axe.ts'
 import { inLongForm } from './longForm.ts'
 import { readPdf } from './pdf.ts'
-import { cutTexts, wider } from './screens.ts'
+import { cutTexts, settled, wider } from './screens.ts'
 import { openWorld, type World } from './world.ts'
 
 const { event, records } = seededEvent()
@@ -54,7 +54,11 @@ test('The next match is briefed when its page opens: who does what, when to go, 
   expect(await page.getByLabel('Match', { exact: true }).locator('option:checked').innerText()).toMatch(/\(ours\)$/)
   expect(await coach.getByRole('listitem').filter({ hasText: ownTeam }).innerText()).toMatch(/Bring to .+/)
   expect(await coach.innerText()).toMatch(/Go at 0:\d\d for|play on to the end/)
-  expect(await coach.getByRole('heading', { name: /^Watch 900\d\d$/ }).count()).toBe(1)
+  expect(await coach.getByRole('heading', { name: /^Watch 900\d\d: most to .+/ }).count()).toBe(1)
+  // What is to be known within ten seconds stands out, in no more words than are read then: 238 a minute, silently and in English
+  // (Brysbaert, How many words do we read per minute? Journal of Memory and Language 109, 2019: non-fiction, adults, on average).
+  const standingOut = await coach.locator('.brief-job h3, .brief-sheet strong, .brief-threat h3').allInnerTexts()
+  expect(standingOut.join(' ').match(/[\w:]+/g)!.length).toBeLessThanOrEqual((238 * 10) / 60)
   // Read at arm's length, and no probabilities.
   expect(Math.min(...(await sizesIn(page)))).toBeGreaterThanOrEqual(14)
   expect(await coach.innerText()).not.toContain('%')
@@ -90,6 +94,8 @@ describe.runIf(inLongForm)('in the long form', () => {
       expect(await findings(page)).toEqual([])
     }
     await page.setViewportSize({ width: 360, height: 800 })
+    // Tables turn into lists, and pictures are drawn anew, once they have been measured.
+    await settled(page, 'main h1')
     expect(await wider(page)).toBe(0)
     expect(await cutTexts(page)).toEqual([])
     await page.goto(`${world.url}/event/${event.id}/pit`)
@@ -132,6 +138,56 @@ describe.runIf(inLongForm)('in the long form', () => {
       .getByText(/Made by this browser\./)
       .waitFor({ timeout: 150_000 })
     await page.context().setOffline(false)
+    await page.context().close()
+  })
+
+  test('A line-up of our own is tried, taken as the plan, read in every copy and agreed on; after the match its result stands beside it', async () => {
+    const page = await world.open(address)
+    await briefed(page)
+    const match = await page.getByLabel('Match', { exact: true }).inputValue()
+    await page.getByRole('button', { name: 'Strategist' }).click()
+    await page.getByLabel(`${ownTeam} does`).selectOption('marks')
+    await page.getByRole('button', { name: 'Play this line-up' }).click()
+    await page.getByRole('button', { name: 'Take it as the plan: Own 1' }).click()
+    await page.getByText('The copies below show a line-up of our own.').waitFor()
+    const computed = page.getByRole('table', { name: 'Line-ups', exact: true }).getByRole('row', { name: /^computed/ })
+    expect(await computed.innerText()).toMatch(/\d\d.%/)
+    for (const copy of ['Coach', 'Partner', 'Strategist']) {
+      await page.getByRole('button', { name: copy, exact: true }).click()
+      for (const format of ['A4', 'Letter'] as const) await paper(page, format)
+      expect(await findings(page)).toEqual([])
+    }
+    await page.getByRole('button', { name: 'Coach', exact: true }).click()
+    const ours = copyOf(page, 'Coach').getByRole('listitem').filter({ hasText: ownTeam })
+    expect(await ours.innerText()).toMatch(/Stand in the way of 900\d\d/)
+    // Back to the computed one, and again: what was tried is still there.
+    await page.getByRole('button', { name: 'Back to the computed one' }).first().click()
+    await ours.getByText(/^Bring to/).waitFor()
+    await page.getByRole('button', { name: 'Strategist' }).click()
+    await page.getByRole('button', { name: 'Take it as the plan: Own 1' }).click()
+    await page.getByText('The copies below show a line-up of our own.').waitFor()
+    await page.getByLabel('Note').fill('Our arm is broken')
+    await page.getByRole('button', { name: 'Agree on this plan' }).click()
+    const agreed = page.getByRole('listitem').filter({ hasText: 'Note: Our arm is broken' })
+    expect(await agreed.innerText()).toMatch(/A line-up of our own: \d+.% before calls, the computed one \d+.%/)
+
+    const matches = `${world.url}/api/events/${event.id}/matches`
+    const known = (await (await fetch(matches)).json()) as { matches: { match: { id: string }; revision: number }[] }
+    const side = (total: number) => ({ points: { total }, bonuses: [] })
+    const result = { match, red: side(71), blue: side(64) }
+    const { revision } = known.matches.find((each) => each.match.id === match)!
+    const sent = await fetch(`${world.url}/api/events/${event.id}/results`, {
+      method: 'PUT',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ results: [{ match, base: 0, matchRevision: revision, result }] }),
+    })
+    expect(sent.ok).toBe(true)
+    await page.goto(world.url + address)
+    await briefed(page)
+    expect(await page.getByLabel('Match', { exact: true }).inputValue()).not.toBe(match)
+    expect(await agreed.innerText()).toMatch(/It came to (71 : 64|64 : 71); expected was .+Our arm is broken/)
+    // And on paper: what was called then, and what it came to.
+    expect(await copyOf(page, 'Coach').getByText('Last call: ').innerText()).toMatch(/71 : 64|64 : 71/)
     await page.context().close()
   })
 })

@@ -1,6 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query'
 import type { AgreedPlan, PlanBody } from '../../src/model/briefing/agreed.ts'
 import { assumedSlowing, briefingSeed } from '../../src/model/briefing/given.ts'
+import type { ByHand } from '../../src/model/briefing/ownLineUp.ts'
 import type { Briefing, BriefingRequest } from '../../src/model/briefing/types.ts'
 import type { Option } from '../../src/model/documents/types.ts'
 import type { Alliance, Match } from '../../src/model/scouting/types.ts'
@@ -20,6 +21,8 @@ export interface Briefed {
   briefing: Briefing
   /** By this browser, from what it keeps. */
   here: boolean
+  /** The line-up is one of our own. */
+  byHand?: ByHand
 }
 
 /** Both sides of a match, ours first. */
@@ -68,6 +71,16 @@ export async function makeBriefing(
     briefing,
     here: true,
   }
+}
+
+/** All that is said of a line-up of one's own, by this browser's worker from the robots that a briefing was made from. */
+export async function briefByHand(
+  request: BriefingRequest,
+  { made, byHand }: { made: Briefed; byHand: ByHand },
+  progress: (done: number, all: number) => void,
+): Promise<Briefed> {
+  const briefing = await askModel('briefing', { request, byHand }, { progress, asked: true })
+  return { ...made, briefing, byHand }
 }
 
 /** Keeps what was agreed for a match. */

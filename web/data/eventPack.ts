@@ -51,7 +51,7 @@ async function packOf(event: string, queries: QueryClient): Promise<Packed> {
   return { pack, kept: false, asking: false }
 }
 
-const query = (event: string, queries: QueryClient) => ({
+export const packQuery = (event: string, queries: QueryClient) => ({
   queryKey: packKey(event),
   queryFn: () => packOf(event, queries),
   // The query's own pause would hide what is kept here.
@@ -66,9 +66,9 @@ const query = (event: string, queries: QueryClient) => ({
 export function useEventPackAtOnce(event: string) {
   const queries = useQueryClient()
   // While it is drawn for the first time: an effect would begin a tenth of a second later.
-  useState(() => void queries.prefetchQuery(query(event, queries)))
+  useState(() => void queries.prefetchQuery(packQuery(event, queries)))
   return useQuery({
-    ...query(event, queries),
+    ...packQuery(event, queries),
     placeholderData: (before) => (before?.pack.event.id === event ? before : undefined),
   })
 }
@@ -105,7 +105,7 @@ const old = (queries: QueryClient, event: string) => {
 
 /** The pack, and with it what a selection is worked out from. */
 async function take(queries: QueryClient, event: string): Promise<void> {
-  if (old(queries, event)) await queries.prefetchQuery(query(event, queries))
+  if (old(queries, event)) await queries.prefetchQuery(packQuery(event, queries))
   const packed = queries.getQueryData<Packed>(packKey(event))
   if (!packed || packed.kept) return
   await Promise.all([

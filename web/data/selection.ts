@@ -33,6 +33,8 @@ export const linesQuery = (event: string) => ({
   queryKey: selectionKey(event),
   queryFn: () => linesOf(event),
   networkMode: 'always' as const,
+  // What was asked for before the page was drawn is not asked for again once it stands.
+  staleTime: 2000,
 })
 
 /** Somebody else wrote meanwhile: ours were not taken, and stay here until it is decided what becomes of them. */

@@ -59,6 +59,7 @@ const belief = () => import('../../src/model/compare/belief.ts')
 
 const parts = {
   picks: () => import('./picks.ts'),
+  kept: () => import('./picksKept.ts'),
   briefing: () => import('../../src/model/briefing/alone.ts'),
 }
 
@@ -119,6 +120,10 @@ export function answer(question: ToWorker, progress: Progress): unknown {
       return import('./match.ts').then(({ playOn }) => playOn(question, progress))
     case 'stated':
       return import('./stated.ts').then(({ playStated }) => playStated(question, progress))
+    case 'picksKept':
+      return Promise.all([parts.picks(), parts.kept().then(({ picksKept }) => picksKept(question.event))]).then(
+        ([{ makeReady }, of]) => of !== null && makeReady(of),
+      )
     case 'picksRough':
       return parts.picks().then(({ picksRough }) => picksRough(question))
     case 'picksOrder':
@@ -138,7 +143,7 @@ export function answer(question: ToWorker, progress: Progress): unknown {
     case 'sampleMatches':
       return import('./match.ts').then(({ sampled }) => sampled(question))
     case 'briefing':
-      return parts.briefing().then(({ briefAlone }) => briefAlone(question.request, progress))
+      return parts.briefing().then(({ briefAlone }) => briefAlone(question.request, progress, question.byHand))
     case 'ownLineUp':
       return import('../../src/model/briefing/ownLineUp.ts').then(({ ownBeside }) =>
         ownBeside(question.request, question),

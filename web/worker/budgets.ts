@@ -28,6 +28,7 @@ export const budgets: { readonly [kind in Kind]: number } = {
   gearings: 120,
   match: 120,
   stated: 240,
+  picksKept: 120,
   picksRough: 120,
   picksOrder: 120,
   picksRound: 120,

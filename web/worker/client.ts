@@ -43,9 +43,13 @@ export function askLive<K extends Kind>(
   return asking(hand, kind, ask, progress)
 }
 
-/** Has a lane's worker load what it will be asked about, while its data are still on their way. */
-export const readyPicks = (): void => {
-  askLive('picks', 'ready', { parts: ['picks'] }).catch(() => {
+let readied: string | null = null
+
+/** Has the worker of picks load, and make the event ready as this browser keeps it, while the page and news from the server are on their way. */
+export const readyPicks = (event: string): void => {
+  if (readied === event) return
+  readied = event
+  askLive('picks', 'picksKept', { event }).catch(() => {
     // Whoever asks next is told.
   })
 }

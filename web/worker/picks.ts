@@ -12,16 +12,26 @@ function readyFor(of: PicksEvent): PreparedPicks {
 }
 
 interface Asked {
-  of: PicksEvent
+  of: PicksEvent | { key: string }
   ask: PicksAsk
 }
 
+/** By its key alone only one that is ready. */
+const known = (of: Asked['of']): PreparedPicks | null =>
+  'robots' in of ? readyFor(of) : ready?.key === of.key ? ready : null
+
+export function makeReady(of: PicksEvent): true {
+  readyFor(of)
+  return true
+}
+
 /** An order that is there at once, for whoever has just opened the page. */
-export const picksRough = ({ of, ask }: Asked): Questions['picksRough']['answer'] => readyFor(of).rough(ask)
+export const picksRough = ({ of, ask }: Asked): Questions['picksRough']['answer'] => known(of)?.rough(ask) ?? null
 
 /** The order as it is now, who will still be there at our next turn, and what there is to simulate. */
 export function picksOrder({ of, ask }: Asked): Questions['picksOrder']['answer'] {
-  const prepared = readyFor(of)
+  const prepared = known(of)
+  if (!prepared) return null
   const { worked, waiting } = prepared.order(ask)
   return { worked, waiting, tasks: refineTasks(worked, prepared.strengths) }
 }

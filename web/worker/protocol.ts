@@ -1,4 +1,4 @@
-import type { OwnBeside, OwnLineUp } from '../../src/model/briefing/ownLineUp.ts'
+import type { ByHand, OwnBeside } from '../../src/model/briefing/ownLineUp.ts'
 import type { Briefing, BriefingRequest } from '../../src/model/briefing/types.ts'
 import type { BeliefPart, MapAxes, MapPoint, PieceWorth, Turn } from '../../src/model/compare/index.ts'
 import type { BeliefReport, CompareReport, CompareRequest, Input } from '../../src/model/compare/types.ts'
@@ -141,11 +141,13 @@ export interface Questions {
     ask: { request: LineupRequest; lineups: readonly RolesTaken[]; from: number; to: number }
     answer: PlayedLineup[]
   }
-  /** The same from few matches and draws, without who will still be there. */
-  picksRough: { ask: { of: PicksEvent; ask: PicksAsk }; answer: PickOrder }
+  /** Makes an event ready for what is asked of its selection, as this browser keeps it; false: it keeps none. */
+  picksKept: { ask: { event: string }; answer: boolean }
+  /** A first order from few matches and draws, without who will still be there. Null: no event of this key is ready. */
+  picksRough: { ask: { of: PicksEvent | { key: string }; ask: PicksAsk }; answer: PickOrder | null }
   picksOrder: {
-    ask: { of: PicksEvent; ask: PicksAsk }
-    answer: { worked: WorkedOrder; waiting: Waiting[]; tasks: RefineTask[] }
+    ask: { of: PicksEvent | { key: string }; ask: PicksAsk }
+    answer: { worked: WorkedOrder; waiting: Waiting[]; tasks: RefineTask[] } | null
   }
   /** Outcomes of a round of simulated matches, by task. */
   picksRound: { ask: { of: PicksEvent; tasks: readonly RefineTask[]; round: number }; answer: Uint8Array[] }
@@ -158,12 +160,12 @@ export interface Questions {
     ask: { game: Game; level: string | null; seed: number; lineup: Lineup }
     answer: SampledMatches
   }
-  /** A match’s briefing, from a pack’s robots. */
-  briefing: { ask: { request: BriefingRequest }; answer: Briefing }
+  /** A match’s briefing, from a pack’s robots; with a line-up of one's own instead of the computed one. */
+  briefing: { ask: { request: BriefingRequest; byHand?: ByHand }; answer: Briefing }
   /** Loads parts of the model before they are asked about. */
   ready: { ask: { parts: readonly ('picks' | 'briefing')[] }; answer: true }
   /** A line-up of one's own in the matches of a briefing. */
-  ownLineUp: { ask: { request: BriefingRequest; best: string[][]; own: OwnLineUp }; answer: OwnBeside }
+  ownLineUp: { ask: { request: BriefingRequest } & ByHand; answer: OwnBeside }
   /** Where a robot of this size can not stand or get. */
   reach: { ask: { game: Game; footprint: Robot['footprint'] }; answer: Problem[] }
 }

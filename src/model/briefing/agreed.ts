@@ -17,6 +17,8 @@ export interface PlanBody {
   /** Chance to win, a tie as half, and expected scores. */
   win: number
   scores: { ours: number; theirs: number }
+  /** The line-up is one of our own: the computed one that it stands instead of, and its chance in the same matches. */
+  instead?: { goals: string[][]; own: number; win: number } | undefined
   note: string
 }
 
@@ -35,8 +37,12 @@ export interface AgreedPlan {
 }
 
 /** A briefing as a plan to be agreed on. */
-export function planBodyOf(briefing: Briefing, { alliance, note }: { alliance: Alliance; note: string }): PlanBody {
+export function planBodyOf(
+  briefing: Briefing,
+  { alliance, note, byHand }: { alliance: Alliance; note: string; byHand: boolean },
+): PlanBody {
   const { jobs, threat, report } = briefing
+  const [own, computed] = briefing.lineUps
   return {
     alliance,
     jobs: jobs.map(({ team, start, sources, goals, finish, call }) => ({
@@ -46,6 +52,7 @@ export function planBodyOf(briefing: Briefing, { alliance, note }: { alliance: A
     threat: { team: threat.team, marker: threat.marker },
     win: report.win.probability + report.tie.probability / 2,
     scores: { ours: report.score.ours.mean, theirs: report.score.theirs.mean },
+    ...(byHand && own && computed && { instead: { goals: computed.goals, own: own.win.mean, win: computed.win.mean } }),
     note,
   }
 }

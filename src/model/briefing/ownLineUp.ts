@@ -1,5 +1,5 @@
-import { planned } from './brief.ts'
 import { differenceOf, winOf } from './differences.ts'
+import { planned } from './given.ts'
 import { VersionPlayer } from './player.ts'
 import type { BriefingRequest, Difference, Mean, Version } from './types.ts'
 import { asSeen, goalsOf, waysOf } from './ways.ts'
@@ -11,6 +11,12 @@ export interface OwnLineUp {
   told: readonly [Told, Told, Told]
   /** Place of the opponent that is stood in the way of, 0 to 2. */
   marked: number
+}
+
+/** A line-up of one's own, and the computed one that it stands instead of, by the goals of each robot. */
+export interface ByHand {
+  own: OwnLineUp
+  best: readonly (readonly string[])[]
 }
 
 /** A line-up of one's own beside the computed one, on the same luck. */
@@ -37,25 +43,30 @@ function waysWith(request: Pick<BriefingRequest, 'ours'>, goals: readonly (reado
   return ways as unknown as Version['ways']
 }
 
+/** Both as versions: each leaves for its finish as it was seen to. At most one stands in the way: whoever is told so first. */
+export function versionsOf(
+  request: Pick<BriefingRequest, 'ours'>,
+  { own, best }: ByHand,
+): { own: Version; computed: Version } {
+  const marks = own.told.indexOf('marks')
+  const ways = own.told.map((each) => (each === 'marks' ? 0 : each)) as unknown as Version['ways']
+  return {
+    own: { ...asSeen, ways, ...(marks >= 0 && { marks, slowed: own.marked }) },
+    computed: { ...asSeen, ways: waysWith(request, best) },
+  }
+}
+
 /**
- * Plays a line-up of one's own in the same matches as the briefing's best, as line-ups are compared there: each leaves for its
- * finish as it was seen to. At most one stands in the way: whoever is told so first.
- *
- * @param best goals of the computed line-up, by robot
+ * Plays a line-up of one's own in the same matches as the briefing's best, as line-ups are compared there.
  */
 export function ownBeside(
   request: BriefingRequest,
-  { best, own, matches = planned }: { best: readonly (readonly string[])[]; own: OwnLineUp; matches?: number },
+  { best, own, matches = planned }: ByHand & { matches?: number },
 ): OwnBeside {
   const player = new VersionPlayer(request)
-  const marks = own.told.indexOf('marks')
-  const version: Version = {
-    ...asSeen,
-    ways: own.told.map((each) => (each === 'marks' ? 0 : each)) as unknown as Version['ways'],
-    ...(marks >= 0 && { marks, slowed: own.marked }),
-  }
+  const versions = versionsOf(request, { own, best })
   const of = { from: 0, to: matches }
-  const computed = player.play({ ...asSeen, ways: waysWith(request, best) }, of)
-  const played = player.play(version, of)
+  const computed = player.play(versions.computed, of)
+  const played = player.play(versions.own, of)
   return { win: winOf(played.margins), loses: differenceOf(computed, played), best: winOf(computed.margins) }
 }

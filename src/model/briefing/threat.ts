@@ -5,6 +5,18 @@ import type { BriefingRequest, PlayedVersion, PlayVersions, Slowing, Threat, Ver
 /** Matches with a slowed opponent, and with one of ours in its way. */
 const [slowing, marking] = [2000, 2500]
 
+/** Who of ours stands in which opponent's way, by their places. */
+interface Marking {
+  marks: number
+  slowed: number
+}
+
+/** As a threat has it: null where nobody leaves their job. */
+export function markingOf({ ours, theirs }: BriefingRequest, { team, marker }: Threat): Marking | null {
+  if (marker === null) return null
+  return { marks: ours.findIndex(({ id }) => id === marker), slowed: theirs.findIndex(({ id }) => id === team) }
+}
+
 /** What slowing each opponent is worth, in their order. */
 export async function slowingsOf(
   request: BriefingRequest,
@@ -16,18 +28,29 @@ export async function slowingsOf(
   return request.theirs.map(({ id }, j) => ({ team: id, gains: differenceOf(played[j]!, of.plan) }))
 }
 
-/** The opponent whose slowing is worth most, and whether one of ours should see to it all match. */
+/**
+ * The opponent whose slowing is worth most, and whether one of ours should see to it all match.
+ *
+ * @param of `told`: somebody set by hand who stands in whose way; then that is the one
+ */
 export async function threatOf(
   request: BriefingRequest,
-  of: { version: Version; plan: PlayedVersion; slowings: readonly Slowing[]; report: MatchReport },
+  of: {
+    version: Version
+    plan: PlayedVersion
+    slowings: readonly Slowing[]
+    report: MatchReport
+    told: Marking | null
+  },
   play: PlayVersions,
 ): Promise<Threat> {
-  const { slowings, report } = of
+  const { slowings, report, told } = of
   const order = slowings.map((_, j) => j)
   const worth = (j: number) => slowings[j]!.gains
-  const slowed = order.sort(
+  const weightiest = order.sort(
     (a, b) => worth(b).win.mean - worth(a).win.mean || worth(b).points.mean - worth(a).points.mean,
   )[0]!
+  const slowed = told?.slowed ?? weightiest
   const versions = request.ours.map((_, marks): Version => ({ ...of.version, slowed, marks }))
   const played = await play(versions, { from: 0, to: marking })
   const markers = request.ours
@@ -41,6 +64,6 @@ export async function threatOf(
     pieces: pieces?.[1].mean ?? 0,
     gains: worth(slowed),
     markers,
-    marker: win.mean > 2 * win.standardError ? markers[0]!.team : null,
+    marker: told ? request.ours[told.marks]!.id : win.mean > 2 * win.standardError ? markers[0]!.team : null,
   }
 }

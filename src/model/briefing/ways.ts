@@ -75,7 +75,11 @@ export function optionsOf(request: BriefingRequest, version: Version): Option[] 
     const own = called({ ...option, role }, version.calls[i] ?? null)
     return version.marks === i ? marking(own) : own
   })
-  const theirs = request.theirs.map((option, j) => (version.slowed === j ? slowed(option, request.slowing) : option))
+  // Whoever does not come stands in nobody's way.
+  const unmarked = version.marks !== undefined && version.absent === version.marks
+  const theirs = request.theirs.map((option, j) =>
+    version.slowed === j && !unmarked ? slowed(option, request.slowing) : option,
+  )
   return [...ours, ...theirs]
 }
 

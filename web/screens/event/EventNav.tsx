@@ -1,9 +1,9 @@
-import { useMediaQuery } from '@mantine/hooks'
 import { useState } from 'react'
 import { Link } from 'wouter'
 import { useMayPack } from '../../data/eventPack.ts'
 import { useIsLead } from '../../data/events.ts'
 import { words } from '../../words/catalogue.ts'
+import { useNarrow } from './useNarrow.ts'
 // Every page of an event has this navigation, and is opened by an address of its own.
 import '../start/start.css'
 import './event.css'
@@ -36,7 +36,7 @@ export function EventNav(props: { id: string; name: string; place: EventPlace })
   const texts = words().event
   const lead = useIsLead()
   const mayPack = useMayPack()
-  const narrow = useMediaQuery('(max-width: 40em)', false, { getInitialValueInEffect: false })
+  const narrow = useNarrow()
   const [open, setOpen] = useState<Group>(groupOf(place))
   // Files hold everybody's nicknames, doubts name scouts.
   const placesOf = (group: Group) =>

@@ -30,6 +30,7 @@ export const pitBoard: Words['pitBoard'] = {
   dropped: (count) => (count === 1 ? 'ließ ein Stück fallen' : `ließ ${count} Stücke fallen`),
   note: (note) => `„${note}“`,
   field: 'Was der Feldvergleich sagt',
+  fieldWhat: 'der Feldvergleich',
   fieldTrouble: 'Der Feldvergleich war nicht möglich',
   noField: 'Noch kein Entwurf oder keine Fahrt von uns mit Zeiten.',
   toField: 'Zum Feldvergleich',

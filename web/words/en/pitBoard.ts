@@ -29,6 +29,7 @@ export const pitBoard = {
   dropped: (count: number) => (count === 1 ? 'dropped one piece' : `dropped ${count} pieces`),
   note: (note: string) => `“${note}”`,
   field: 'What the field check says',
+  fieldWhat: 'the field check',
   fieldTrouble: 'The field check could not be made',
   noField: 'No design, or no trip of ours with times yet.',
   toField: 'To the field check',

@@ -26,6 +26,14 @@ export const planBody = z
     threat: z.strictObject({ team, marker: team.nullable().describe('Who stands in its way; null: nobody') }),
     win: probability.describe('Chance to win, a tie as half'),
     scores: z.strictObject({ ours: points, theirs: points }).describe('Expected'),
+    instead: z
+      .strictObject({
+        goals: list(list(id, 0, 20, 'Ids of goals, most pieces first'), 0, 3, 'By position'),
+        own: probability.describe('Chance to win with the line-up of our own, as it was compared: without calls'),
+        win: probability.describe('The same with the computed one'),
+      })
+      .optional()
+      .describe('The computed line-up, where one of our own was agreed on'),
     note: z.string().max(2000),
   })
   .meta({ id: 'PlanBody', description: 'What is agreed for a match' })

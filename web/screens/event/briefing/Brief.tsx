@@ -1,5 +1,6 @@
 import { Button } from '@mantine/core'
 import { useState } from 'react'
+import { plansInForce } from '../../../../src/model/briefing/agreed.ts'
 import { changesBetween } from '../../../../src/model/briefing/changed.ts'
 import { coachCopy, partnerCopy } from '../../../../src/model/briefing/copies.ts'
 import { lastCallOf } from '../../../../src/model/briefing/lastCall.ts'
@@ -17,6 +18,7 @@ import { OwnLineUps } from './OwnLineUps.tsx'
 import { StrategistSheet } from './StrategistSheet.tsx'
 import { changeSaid } from './said.ts'
 import { type BriefedState, useBriefed } from './useBriefed.ts'
+import { type OwnPlan, useOwnPlan } from './useOwnPlan.ts'
 
 const copies = ['coach', 'partner', 'strategist'] as const
 type Copy = (typeof copies)[number]
@@ -28,6 +30,7 @@ export function Brief(props: { packed: Packed; match: Match; alliance: Alliance 
   const briefed = useBriefed(packed, { match, alliance })
   const [copy, setCopy] = useState<Copy>('coach')
   const { shown, progress } = briefed
+  const own = useOwnPlan(packed.pack, { match, alliance, shown })
   if (briefed.error && !shown) return <Trouble title={texts.notMade} error={briefed.error} retry={briefed.again} />
   if (!shown)
     return (
@@ -35,9 +38,13 @@ export function Brief(props: { packed: Packed; match: Match; alliance: Alliance 
         {texts.working} {progress && texts.step(progress.done, progress.all)}
       </p>
     )
+  const plan = own.made ?? shown
   return (
     <div className="stack">
-      <News packed={packed} briefed={briefed} shown={shown} />
+      <div role="status" className="no-print brief-live">
+        <News packed={packed} briefed={briefed} shown={shown} byHand={own.made !== null} />
+        <OwnTaken own={own} />
+      </div>
       <div className="row no-print">
         <fieldset className="brief-copies" aria-label={texts.copies}>
           {copies.map((each) => (
@@ -46,24 +53,28 @@ export function Brief(props: { packed: Packed; match: Match; alliance: Alliance 
             </button>
           ))}
         </fieldset>
-        <Button variant="default" onClick={() => window.print()}>
+        <Button variant="default" aria-label={texts.printCopy(texts.copyNames[copy])} onClick={() => window.print()}>
           {texts.print}
         </Button>
       </div>
-      <Page packed={packed} match={match} shown={shown} copy={copy} />
-      {copy === 'strategist' && <OwnLineUps pack={packed.pack} match={match} shown={shown} />}
-      <Agree packed={packed} made={shown} />
+      <Page packed={packed} match={match} shown={plan} copy={copy} />
+      {/* What was tried stays while other copies are looked at; it belongs to the robots that it was tried with. */}
+      <div hidden={copy !== 'strategist'}>
+        <OwnLineUps key={shown.from} pack={packed.pack} match={match} shown={shown} own={own} />
+      </div>
+      <Agree packed={packed} made={plan} />
     </div>
   )
 }
 
 /** What arrived since, what it would change, and the offer to take it. */
-function News({ packed, briefed, shown }: { packed: Packed; briefed: BriefedState; shown: Briefed }) {
+function News(props: { packed: Packed; briefed: BriefedState; shown: Briefed; byHand: boolean }) {
+  const { packed, briefed, shown } = props
   const texts = words().briefing
   const { next, looking, take, error, again } = briefed
   const changes = next ? changesBetween(shown.briefing, next.briefing) : []
   return (
-    <div role="status" className="no-print">
+    <>
       {looking && <p className="soft">{`${texts.news} ${texts.renewing}`}</p>}
       {!looking && !next && error !== null && (
         <p className="row">
@@ -85,12 +96,40 @@ function News({ packed, briefed, shown }: { packed: Packed; briefed: BriefedStat
               ))}
             </ul>
           )}
+          {props.byHand && <p>{texts.ownAnew}</p>}
           <div>
             <Button onClick={take}>{texts.renew}</Button>
           </div>
         </div>
       )}
-    </div>
+    </>
+  )
+}
+
+/** That the copies show a line-up of our own, and the way back; or how far that is. */
+function OwnTaken({ own }: { own: OwnPlan }) {
+  const texts = words().briefing
+  return (
+    <>
+      {own.busy && (
+        <p className="soft">
+          {texts.ownWorking} {own.progress && texts.step(own.progress.done, own.progress.all)}
+        </p>
+      )}
+      {own.error && (
+        <p className="loss">
+          {texts.ownNotMade}: {own.error.message}
+        </p>
+      )}
+      {own.made && (
+        <p className="row brief-kept">
+          <strong>{texts.ownTaken}</strong>
+          <Button variant="default" size="xs" onClick={own.back}>
+            {texts.ownBack}
+          </Button>
+        </p>
+      )}
+    </>
   )
 }
 
@@ -101,6 +140,7 @@ function Page(props: { packed: Packed; match: Match; shown: Briefed; copy: Copy 
   const texts = words().briefing
   const [, theirs] = sidesOf(match, alliance)
   const { matches, results, plans, endings, own } = pack
+  const inForce = plansInForce(plans).get(match.id)
   const last = lastCallOf({ matches, results, plans, endings, own, before: match.id })
   return (
     <article className={`brief-page brief-${copy}`} aria-label={texts.copyNames[copy]}>
@@ -114,9 +154,9 @@ function Page(props: { packed: Packed; match: Match; shown: Briefed; copy: Copy 
             .join(' · ')}
         </p>
       </header>
-      {copy === 'coach' && <CoachSheet pack={pack} copy={coachCopy(briefing, last)} />}
+      {copy === 'coach' && <CoachSheet pack={pack} copy={coachCopy(briefing, last)} note={inForce?.body.note ?? ''} />}
       {copy === 'partner' && <JobSheet game={pack.game} copy={partnerCopy(briefing)} own={[]} />}
-      {copy === 'strategist' && <StrategistSheet pack={pack} briefing={briefing} />}
+      {copy === 'strategist' && <StrategistSheet pack={pack} briefing={briefing} byHand={shown.byHand !== undefined} />}
       <footer>
         {texts.copyNames[copy]} · {texts.asOf(moment(shown.madeAt), shown.records)} {shown.here && texts.madeHere}{' '}
         {copy === 'strategist' && neverSeen.length > 0 && texts.neverSeen(listed(neverSeen))}

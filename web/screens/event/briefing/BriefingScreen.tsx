@@ -1,5 +1,4 @@
 import { NativeSelect } from '@mantine/core'
-import { useMediaQuery } from '@mantine/hooks'
 import { Link, useLocation, useSearch } from 'wouter'
 import { inOrder, voided } from '../../../../src/model/event/order.ts'
 import { alliances, type Match } from '../../../../src/model/scouting/types.ts'
@@ -12,6 +11,7 @@ import { moment } from '../../../words/format.ts'
 import { EventNav } from '../EventNav.tsx'
 import { matchName } from '../matchNames.ts'
 import { allianceName } from '../names.ts'
+import { useNarrow } from '../useNarrow.ts'
 import { Brief } from './Brief.tsx'
 import './briefing.css'
 
@@ -60,7 +60,7 @@ function Desk({ packed }: { packed: Packed }) {
   const match = pack.matches.find(({ id }) => id === search.get('match')) ?? next
   const alliance = alliances.find((each) => each === search.get('side')) ?? (match && sideWith(match, own)) ?? 'red'
   // On a phone the plan itself stands on the first screen, and the ways through the event after it.
-  const narrow = useMediaQuery('(max-width: 40em)', false, { getInitialValueInEffect: false })
+  const narrow = useNarrow()
   const nav = <EventNav id={event.id} name={event.name} place="briefing" />
   const choose = (of: { match?: string; side?: string }) =>
     go(`/event/${event.id}/briefing?${new URLSearchParams({ match: match?.id ?? '', side: alliance, ...of })}`, {

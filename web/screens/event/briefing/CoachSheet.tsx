@@ -5,14 +5,24 @@ import { words } from '../../../words/catalogue.ts'
 import { plain, points } from '../../../words/format.ts'
 import { matchName } from '../matchNames.ts'
 import { Lanes } from './Lanes.tsx'
-import { callSaid, clock, goalsSaid, nameIn, sourcesSaid } from './said.ts'
+import { callSaid, clock, mainGoal, nameIn, sourcesSaid } from './said.ts'
 
 type Job = CoachCopy['jobs'][number] | PartnerCopy['jobs'][number]
 
 /** What one robot does, in large letters; what a partner must not read is not in its copy. */
-function JobCard({ game, job, position, own }: { game: Game; job: Job; position: number; own: boolean }) {
+function JobCard(props: {
+  game: Game
+  job: Job
+  position: number
+  own: boolean
+  sources: boolean
+  stands: boolean
+  threat: string
+}) {
+  const { game, job, position, own, threat } = props
   const texts = words().briefing
   const { call } = job
+  const [goal, others] = mainGoal(game, job.goals)
   return (
     <li className={own ? 'brief-job brief-ours' : 'brief-job'}>
       <h3>
@@ -22,17 +32,24 @@ function JobCard({ game, job, position, own }: { game: Game; job: Job; position:
         {job.team}
         {own ? ` · ${texts.us}` : ''}
       </h3>
-      <p>{texts.start(nameIn(game, job.start))}</p>
-      {job.goals.length === 0 ? (
+      {props.stands ? (
+        <p className="brief-do">
+          <strong>{texts.stand(threat)}</strong>. {texts.standHow}
+        </p>
+      ) : job.goals.length === 0 ? (
         <p>{texts.noJob}</p>
       ) : (
-        <p>
-          {job.sources.length > 0 && `${sourcesSaid(game, job.sources)}. `}
-          <strong>{texts.bring(goalsSaid(game, job.goals))}</strong>
+        <p className="brief-do">
+          <strong>{texts.bring(goal)}</strong>
+          {others !== '' && texts.orElse(others)}
         </p>
       )}
       <p className="brief-call">
         <strong>{callSaid(game, job)}</strong>
+      </p>
+      <p>
+        {texts.start(nameIn(game, job.start))}
+        {props.sources && job.sources.length > 0 && `. ${sourcesSaid(game, job.sources)}`}
       </p>
       {call && 'early3' in call && call.at !== null && (
         <p className="brief-cost">{texts.late(points(call.early3), points(call.late3))}</p>
@@ -46,35 +63,52 @@ export function JobSheet(props: { game: Game; copy: CoachCopy | PartnerCopy; own
   const { game, copy, own } = props
   const texts = words().briefing
   const { threat } = copy
+  // What is the same for all is said once.
+  const collecting = copy.jobs.filter(({ sources }) => sources.length > 0)
+  const [first] = collecting
+  const alike = collecting.length > 1 && collecting.every(({ sources }) => sources.join() === first!.sources.join())
   return (
-    <>
+    <div className="brief-sheet">
       <ol className="brief-jobs">
         {copy.jobs
           .map((job, index) => ({ job, position: index + 1, ours: own.includes(job.team) }))
           // Ours is read first.
           .sort((a, b) => Number(b.ours) - Number(a.ours))
           .map(({ job, position, ours }) => (
-            <JobCard key={job.team} game={game} job={job} position={position} own={ours} />
+            <JobCard
+              key={job.team}
+              game={game}
+              job={job}
+              position={position}
+              own={ours}
+              sources={!alike}
+              stands={threat.marker === job.team}
+              threat={threat.team}
+            />
           ))}
       </ol>
+      {alike && <p className="brief-shared">{sourcesSaid(game, first!.sources)}.</p>}
       <section className="brief-threat">
-        <h3>{texts.watch(threat.team)}</h3>
-        <p>
-          {threat.goal !== null && `${texts.watchGoal(nameIn(game, threat.goal))} `}
-          {threat.marker === null ? texts.noMarker : texts.marker(threat.marker)}
-        </p>
+        <h3>
+          {threat.goal === null ? texts.watch(threat.team) : texts.watchAt(threat.team, nameIn(game, threat.goal))}
+        </h3>
+        <p>{threat.marker === null ? texts.noMarker : texts.marker(threat.marker)}</p>
       </section>
       <Lanes game={game} jobs={copy.jobs} />
-    </>
+    </div>
   )
 }
 
+/** As much of a note as a page has room for. */
+const shortened = (note: string, most = 160) => (note.length <= most ? note : `${note.slice(0, most - 1).trimEnd()}…`)
+
 /** The coach's copy: no probabilities, read at arm's length. */
-export function CoachSheet(props: { pack: EventPack; copy: CoachCopy }) {
-  const { pack, copy } = props
+export function CoachSheet(props: { pack: EventPack; copy: CoachCopy; note: string }) {
+  const { pack, copy, note } = props
   return (
     <>
       <JobSheet game={pack.game} copy={copy} own={pack.own} />
+      {note !== '' && <p className="brief-note">{words().briefing.keptNote(shortened(note))}</p>}
       <LastCallSaid pack={pack} last={copy.last} />
     </>
   )

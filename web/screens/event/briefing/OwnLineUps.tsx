@@ -5,11 +5,11 @@ import type { Match } from '../../../../src/model/scouting/types.ts'
 import { type Briefed, requestFor } from '../../../data/briefing.ts'
 import type { EventPack } from '../../../data/eventPack.ts'
 import { words } from '../../../words/catalogue.ts'
-import { percent, points } from '../../../words/format.ts'
+import { percent } from '../../../words/format.ts'
 import { askModel } from '../../../worker/client.ts'
-import { errorOf } from '../../match/said.ts'
 import { SideBySide } from '../../tradeoffs/SideBySide.tsx'
-import { goalsSaid, winSaid } from './said.ts'
+import { goalsSaid, losesOf } from './said.ts'
+import type { OwnPlan } from './useOwnPlan.ts'
 
 interface Tried {
   own: OwnLineUp
@@ -19,7 +19,8 @@ interface Tried {
 type Three = [Told, Told, Told]
 
 /** Whoever thinks of another line-up tries it here, beside the computed one. */
-export function OwnLineUps({ pack, match, shown }: { pack: EventPack; match: Match; shown: Briefed }) {
+export function OwnLineUps(props: { pack: EventPack; match: Match; shown: Briefed; own: OwnPlan }) {
+  const { pack, match, shown, own: plan } = props
   const texts = words().briefing
   const { briefing, alliance } = shown
   const request = requestFor(pack, { match, alliance })
@@ -60,12 +61,21 @@ export function OwnLineUps({ pack, match, shown }: { pack: EventPack; match: Mat
       setBusy(false)
     }
   }
-  const loses = ({ loses: { win, points: lead } }: OwnBeside) => {
-    const better = win.mean < 0
-    const turned = { ...win, mean: Math.abs(win.mean) }
-    const by = [winSaid(turned), `${points(better ? -lead.mean : lead.mean)} ± ${errorOf(lead)}`] as const
-    return better ? texts.ownBetter(...by) : texts.losesSaid(...by)
-  }
+  const inForce = plan.made?.byHand?.own.told.join() ?? null
+  const taken = (own: OwnLineUp, name: string) =>
+    inForce === own.told.join() ? (
+      texts.isPlan
+    ) : (
+      <Button
+        variant="default"
+        size="xs"
+        disabled={plan.busy}
+        aria-label={texts.takeOwnOf(name)}
+        onClick={() => plan.take(own)}
+      >
+        {texts.takeOwn}
+      </Button>
+    )
   return (
     <section className="sheet stack no-print" aria-labelledby="own-lineup">
       <h2 id="own-lineup">{texts.own}</h2>
@@ -102,17 +112,33 @@ export function OwnLineUps({ pack, match, shown }: { pack: EventPack; match: Mat
             least={84}
             caption={texts.ownTable}
             first={texts.lineUp}
-            columns={[...request.ours.map(({ id }) => id), texts.chance, texts.loses]}
+            columns={[...request.ours.map(({ id }) => id), texts.chance, texts.loses, texts.thePlan]}
             rows={[
               {
                 id: 'computed',
                 name: texts.computed,
-                cells: [...best.map((goals) => goalsSaid(pack.game, goals)), percent(tried[0]!.beside.best.mean), ''],
+                cells: [
+                  ...best.map((goals) => goalsSaid(pack.game, goals)),
+                  percent(tried[0]!.beside.best.mean),
+                  '',
+                  inForce === null ? (
+                    texts.isPlan
+                  ) : (
+                    <Button key="back" variant="default" size="xs" onClick={plan.back} aria-label={texts.ownBack}>
+                      {texts.takeOwn}
+                    </Button>
+                  ),
+                ],
               },
               ...tried.map(({ own, beside }, k) => ({
                 id: own.told.join(),
                 name: texts.ownName(k + 1),
-                cells: [...own.told.map((each, i) => said(i, each)), percent(beside.win.mean), loses(beside)],
+                cells: [
+                  ...own.told.map((each, i) => said(i, each)),
+                  percent(beside.win.mean),
+                  losesOf(beside.loses),
+                  taken(own, texts.ownName(k + 1)),
+                ],
               })),
             ]}
           />

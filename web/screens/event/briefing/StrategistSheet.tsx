@@ -5,11 +5,11 @@ import { Measured } from '../../../charts/Measured.tsx'
 import { quantileDots } from '../../../charts/quantileDots.ts'
 import type { EventPack } from '../../../data/eventPack.ts'
 import { words } from '../../../words/catalogue.ts'
-import { percent, plain, points, seconds, signedPoints } from '../../../words/format.ts'
-import { chanceSaid, errorOf, pointsSaid } from '../../match/said.ts'
+import { percent, plain, seconds, signedPoints } from '../../../words/format.ts'
+import { chanceSaid, pointsSaid } from '../../match/said.ts'
 import { SideBySide } from '../../tradeoffs/SideBySide.tsx'
 import { trustOf } from '../forecasts/said.ts'
-import { callSaid, clock, costSaid, factsSaid, gainsSaid, goalsSaid, nameIn, winSaid } from './said.ts'
+import { callSaid, clock, costSaid, doesSaid, factsSaid, gainsSaid, losesOf, nameIn } from './said.ts'
 
 /** Where a distribution has so much below it. */
 function quantile(distribution: readonly (readonly [number, number])[], share: number): number {
@@ -23,16 +23,20 @@ function quantile(distribution: readonly (readonly [number, number])[], share: n
 }
 
 /** Everything: for whoever decides about the plan. */
-export function StrategistSheet(props: { pack: EventPack; briefing: Briefing }) {
-  const { briefing, pack } = props
+export function StrategistSheet(props: { pack: EventPack; briefing: Briefing; byHand: boolean }) {
+  const { briefing, pack, byHand } = props
   const { game } = pack
   const texts = words().briefing
   const { report } = briefing
   const win = report.win.probability + report.tie.probability / 2
+  // Of a line-up that is surely worse anyway nothing has to come for that.
+  const computed = byHand ? briefing.lineUps[1]?.loses?.win : undefined
+  const worse = computed !== undefined && computed.mean < -2 * computed.standardError
   return (
     <div className="brief-all">
       <p className="brief-chance">
         <strong>{texts.win(percent(win))}</strong>
+        {byHand && ` ${texts.byHand}`}
       </p>
       <div className="brief-columns">
         <Scores briefing={briefing} />
@@ -42,12 +46,12 @@ export function StrategistSheet(props: { pack: EventPack; briefing: Briefing }) 
         <Lead briefing={briefing} />
         <Calls game={game} briefing={briefing} />
       </div>
-      <LineUps game={game} briefing={briefing} />
+      <LineUps game={game} briefing={briefing} byHand={byHand} />
       <Slowing briefing={briefing} />
       <section>
         <h3>{texts.facts}</h3>
         <ul>
-          {factsSaid(briefing.facts).map((fact) => (
+          {(worse ? [texts.worseAnyway] : factsSaid(briefing.facts)).map((fact) => (
             <li key={fact}>{fact}</li>
           ))}
         </ul>
@@ -79,7 +83,7 @@ function Scores({ briefing: { report } }: { briefing: Briefing }) {
       <SideBySide
         least={70}
         caption={texts.scores}
-        first={texts.score}
+        first={texts.perMatch}
         columns={[texts.oursColumn, texts.theirs]}
         rows={[
           { id: 'mean', name: texts.score, cells: [pointsSaid(report.score.ours), pointsSaid(report.score.theirs)] },
@@ -99,7 +103,7 @@ function Bonuses({ game, briefing: { report } }: { game: Game; briefing: Briefin
       <SideBySide
         least={70}
         caption={texts.bonuses}
-        first={texts.bonuses}
+        first={texts.perMatch}
         columns={[texts.oursColumn, texts.theirs]}
         rows={[
           { id: 'points', name: texts.rankingPoints, cells: [pointsSaid(ours), pointsSaid(theirs)] },
@@ -144,7 +148,7 @@ function Calls({ game, briefing }: { game: Game; briefing: Briefing }) {
       <SideBySide
         least={84}
         caption={texts.calls}
-        first={texts.calls}
+        first={texts.robot}
         columns={[texts.call, texts.early, texts.lateCosts]}
         rows={briefing.jobs.map((job) => ({
           id: job.team,
@@ -160,7 +164,7 @@ function Calls({ game, briefing }: { game: Game; briefing: Briefing }) {
   )
 }
 
-function LineUps({ game, briefing }: { game: Game; briefing: Briefing }) {
+function LineUps({ game, briefing, byHand }: { game: Game; briefing: Briefing; byHand: boolean }) {
   const texts = words().briefing
   const { lineUps, considered, jobs } = briefing
   return (
@@ -173,16 +177,16 @@ function LineUps({ game, briefing }: { game: Game; briefing: Briefing }) {
         columns={[...jobs.map(({ team }) => team), texts.chance, texts.loses]}
         rows={lineUps.map(({ goals, loses, win }, index) => ({
           id: String(index),
-          name: index === 0 ? texts.best : texts.runnerUp,
+          name: index === 0 ? texts.best : byHand ? texts.computedRow : texts.runnerUp,
           cells: [
-            ...goals.map((own) => goalsSaid(game, own)),
+            ...goals.map((own) => doesSaid(game, own, briefing.threat.team)),
             percent(win.mean),
-            loses ? texts.losesSaid(winSaid(loses.win), `${points(loses.points.mean)} ± ${errorOf(loses.points)}`) : '',
+            loses ? losesOf(loses) : '',
           ],
         }))}
       />
       {lineUps.length < 2 && <p>{texts.alone}</p>}
-      <p className="soft">{texts.considered(considered.played, considered.candidates)}</p>
+      {!byHand && <p className="soft">{texts.considered(considered.played, considered.candidates)}</p>}
     </section>
   )
 }

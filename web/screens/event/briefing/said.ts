@@ -27,9 +27,27 @@ export const sourcesSaid = (game: Game, sources: readonly string[]): string =>
 
 /** The first goal, and what comes after it. */
 export function goalsSaid(game: Game, goals: readonly string[]): string {
+  const [first, others] = mainGoal(game, goals)
+  return others === '' ? first : words().briefing.firstElse(first, others)
+}
+
+/** The first goal, and the others as 'a or b'; both empty for none. */
+export function mainGoal(game: Game, goals: readonly string[]): [first: string, others: string] {
+  const [first = '', ...others] = goals.map((id) => nameIn(game, id))
+  return [first, either(others)]
+}
+
+/** What a line-up has one of ours do; none of its goals: it stands in somebody's way. */
+export const doesSaid = (game: Game, goals: readonly string[], threat: string): string =>
+  goals.length === 0 ? words().briefing.standsBefore(threat) : goalsSaid(game, goals)
+
+/** What a line-up loses against another, or that it is better. */
+export function losesOf({ win, points: lead }: Difference): string {
   const texts = words().briefing
-  const [first, ...others] = goals.map((id) => nameIn(game, id))
-  return others.length === 0 ? (first ?? '') : texts.firstElse(first!, either(others))
+  const better = win.mean < 0
+  const turned = { ...win, mean: Math.abs(win.mean) }
+  const by = [winSaid(turned), `${points(better ? -lead.mean : lead.mean)} ± ${errorOf(lead)}`] as const
+  return better ? texts.ownBetter(...by) : texts.losesSaid(...by)
 }
 
 /** When a robot goes for its finish, in one sentence. */

@@ -3,7 +3,7 @@ import { useState } from 'react'
 import type { SelectionRules } from '../../../../src/model/picks/selection/index.ts'
 import type { EventPack } from '../../../data/eventPack.ts'
 import type { SelectionLog } from '../../../data/selection.ts'
-import { useTyped } from '../../../data/useTyped.ts'
+import { type Typed, useTyped } from '../../../data/useTyped.ts'
 import { words } from '../../../words/catalogue.ts'
 import { KeptNote } from '../KeptNote.tsx'
 import { seedsBy, usualRules } from './rules.ts'
@@ -17,8 +17,27 @@ interface Form {
 export function Begin(props: { pack: EventPack; log: SelectionLog }) {
   const { pack, log } = props
   const texts = words().picks
-  const fresh: Form = { rules: usualRules(pack.event), seeds: seedsBy(pack).join('\n') }
-  const { typed, type, forget, kept } = useTyped(`picks/${pack.event.id}/begin`, fresh)
+  const { kept, ...form } = useTyped(`picks/${pack.event.id}/begin`, freshFor(pack))
+  const [open, setOpen] = useState(kept)
+  return (
+    <details
+      className="sheet stack no-print"
+      open={kept || undefined}
+      onToggle={(event) => setOpen(event.currentTarget.open)}
+    >
+      <summary>{texts.begin}</summary>
+      {/* Drawn when it is opened: the order above is waited for. */}
+      {open && <Rules pack={pack} log={log} form={{ kept, ...form }} />}
+    </details>
+  )
+}
+
+const freshFor = (pack: EventPack): Form => ({ rules: usualRules(pack.event), seeds: seedsBy(pack).join('\n') })
+
+function Rules(props: { pack: EventPack; log: SelectionLog; form: Typed<Form> }) {
+  const { pack, log } = props
+  const texts = words().picks
+  const { typed, type, forget, kept } = props.form
   const [tried, setTried] = useState(false)
   const { rules } = typed
   const seeds = typed.seeds.split(/[\s,;]+/).filter(Boolean)
@@ -32,8 +51,7 @@ export function Begin(props: { pack: EventPack; log: SelectionLog }) {
   }
   const number = (value: number | string, fallback: number) => (typeof value === 'number' ? value : fallback)
   return (
-    <details className="sheet stack no-print" open={kept || undefined}>
-      <summary>{texts.begin}</summary>
+    <>
       <p>{texts.beginHow}</p>
       <KeptNote kept={kept} forget={forget} />
       <div className="row">
@@ -83,7 +101,7 @@ export function Begin(props: { pack: EventPack; log: SelectionLog }) {
         <Button onClick={begin}>{texts.beginNow}</Button>
       </div>
       <p className="soft small">{texts.rulesDecide}</p>
-    </details>
+    </>
   )
 }
 

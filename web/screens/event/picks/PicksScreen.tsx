@@ -9,6 +9,7 @@ import { Empty, Loading, Trouble } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
 import type { PicksAsk } from '../../../worker/protocol.ts'
 import { EventNav } from '../EventNav.tsx'
+import { useNarrow } from '../useNarrow.ts'
 import { Alliances } from './Alliances.tsx'
 import { Aside } from './Aside.tsx'
 import { Begin } from './Begin.tsx'
@@ -29,6 +30,7 @@ export default function PicksScreen({ id }: { id: string }) {
   const { ground, error, refetch } = usePicksEvent(id)
   const selection = useSelection(id)
   useLive(id)
+  const narrow = useNarrow()
   const trouble = error ?? (ground ? selection.error : null)
   if (trouble) {
     const retry = () => {
@@ -39,6 +41,7 @@ export default function PicksScreen({ id }: { id: string }) {
   }
   if (!ground || !selection.log) return <Loading what={texts.loading} />
   const { event } = ground.pack
+  const nav = <EventNav id={id} name={event.name} place="picks" />
   return (
     <div className="stack wide event-page">
       <div className="stack">
@@ -46,7 +49,7 @@ export default function PicksScreen({ id }: { id: string }) {
           <Link href={`/event/${id}`}>{event.name}</Link>
         </p>
         <h1>{texts.title}</h1>
-        <EventNav id={id} name={event.name} place="picks" />
+        {!narrow && nav}
         <Notes log={selection.log} ground={ground} />
       </div>
       {event.teams.length < fewestTeams ? (
@@ -56,6 +59,7 @@ export default function PicksScreen({ id }: { id: string }) {
       ) : (
         <Desk ground={ground} log={selection.log} />
       )}
+      {narrow && nav}
     </div>
   )
 }

@@ -1,10 +1,11 @@
 import { useEffect, useRef, useState } from 'react'
 import { enoughRounds, Refinement, type RefineTask } from '../../../../src/model/picks/order/refine.ts'
 import type { PickOrder } from '../../../../src/model/picks/order/types.ts'
+import { askPicks } from '../../../worker/askPicks.ts'
 import { askLive, endLive } from '../../../worker/client.ts'
 import type { PicksAsk, PicksEvent, Questions } from '../../../worker/protocol.ts'
 
-type Worked = Questions['picksOrder']['answer']
+type Worked = NonNullable<Questions['picksOrder']['answer']>
 
 export interface OrderNow {
   /** What it is about. */
@@ -40,7 +41,7 @@ export function useOrder(of: PicksEvent | null, ask: PicksAsk | null) {
     setError(null)
     // Whoever has just opened the page sees a first order while all matches are played.
     if (!now)
-      askLive('picks', 'picksRough', { of, ask }).then(
+      askPicks('picksRough', { of, ask }).then(
         (first) => {
           if (!left) setRough(first)
         },
@@ -48,7 +49,7 @@ export function useOrder(of: PicksEvent | null, ask: PicksAsk | null) {
           // The question below fails alike, and says so.
         },
       )
-    askLive('picks', 'picksOrder', { of, ask }).then(
+    askPicks('picksOrder', { of, ask }).then(
       (answer) => {
         if (!left) setNow({ key, answer, order: answer.worked.order })
       },

@@ -1,7 +1,10 @@
+import { useQueryClient } from '@tanstack/react-query'
 import { useMemo, useRef, useState } from 'react'
 import { type EventPack, mayNot, useEventPackAtOnce, useTakeAlong } from '../../../data/eventPack.ts'
+import { openPicks } from '../../../data/openPicks.ts'
 import { useRatings } from '../../../data/ratings.ts'
 import { readyPicks } from '../../../worker/client.ts'
+import { picksEventOf } from '../../../worker/picksKept.ts'
 import type { PicksEvent } from '../../../worker/protocol.ts'
 
 export interface PicksGround {
@@ -15,7 +18,11 @@ export interface PicksGround {
 
 /** An event with all its teams rated: at once as it was kept here, then from the server. */
 export function usePicksEvent(id: string): { ground: PicksGround | null; error: Error | null; refetch(): void } {
-  useState(readyPicks)
+  const queries = useQueryClient()
+  useState(() => {
+    readyPicks(id)
+    openPicks(queries, id)
+  })
   useTakeAlong(id)
   const packed = useEventPackAtOnce(id)
   const ratings = useRatings(id, packed.data?.pack.from)
@@ -24,12 +31,7 @@ export function usePicksEvent(id: string): { ground: PicksGround | null; error: 
   const rated = ratings.isPlaceholderData ? undefined : ratings.data
   const made = useMemo((): Pick<PicksGround, 'pack' | 'of'> | null => {
     if (!pack || !rated) return null
-    const { game, event, robots } = pack
-    const of = {
-      ...{ key: `${pack.mark} ${rated.mark}`, game, robots, level: event.level ?? null },
-      ratings: rated.ratings,
-    }
-    return { pack, of }
+    return { pack, of: picksEventOf(pack, rated) }
   }, [pack, rated])
   const last = useRef<typeof made>(null)
   if (made) last.current = made

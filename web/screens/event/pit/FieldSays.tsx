@@ -1,6 +1,7 @@
 import { Link } from 'wouter'
 import type { EventPack } from '../../../data/eventPack.ts'
 import { useFieldCheck } from '../../../data/fieldCheck.ts'
+import { Loading } from '../../../shell/states.tsx'
 import { words } from '../../../words/catalogue.ts'
 import { sentences } from '../field/said.ts'
 import { useDesigns } from '../field/useDesigns.ts'
@@ -29,7 +30,7 @@ export function FieldSays({ pack, team }: { pack: EventPack; team: string }) {
           {texts.fieldTrouble}: {(error as Error).message}
         </p>
       ) : (
-        <p role="status">…</p>
+        <Loading what={texts.fieldWhat} />
       )}
       <p>
         <Link

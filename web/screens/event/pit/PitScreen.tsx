@@ -11,6 +11,7 @@ import { listed, moment } from '../../../words/format.ts'
 import { EventNav } from '../EventNav.tsx'
 import { matchName } from '../matchNames.ts'
 import { allianceName, timeOf } from '../names.ts'
+import { useNarrow } from '../useNarrow.ts'
 import { BrokenList } from './BrokenList.tsx'
 import { FieldSays } from './FieldSays.tsx'
 import { useQueueing } from './queueing.ts'
@@ -20,6 +21,7 @@ import './pit.css'
 export default function PitScreen({ id }: { id: string }) {
   const texts = words().pitBoard
   useLive(id)
+  const narrow = useNarrow()
   useTakeAlong(id)
   const packed = useEventPack(id)
   if (packed.error && !packed.data)
@@ -28,6 +30,7 @@ export default function PitScreen({ id }: { id: string }) {
   const { pack, kept, asking } = packed.data
   const { event, own } = pack
   const [team] = own
+  const nav = <EventNav id={event.id} name={event.name} place="pit" />
   return (
     <div className="stack wide">
       <div className="stack">
@@ -38,7 +41,7 @@ export default function PitScreen({ id }: { id: string }) {
           {texts.title}
           {team !== undefined && ` · ${texts.team(team)}`}
         </h1>
-        <EventNav id={event.id} name={event.name} place="pit" />
+        {!narrow && nav}
         {kept && <p role="status">{texts.kept(moment(pack.madeAt))}</p>}
         {asking && <p role="status">{words().briefing.asking(moment(pack.madeAt))}</p>}
       </div>
@@ -58,6 +61,7 @@ export default function PitScreen({ id }: { id: string }) {
           <Cautions which={['energy', 'air']} />
         </>
       )}
+      {narrow && nav}
     </div>
   )
 }

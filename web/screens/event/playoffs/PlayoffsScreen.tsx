@@ -13,6 +13,7 @@ import { Notes } from '../picks/Notes.tsx'
 import { formatOf } from '../picks/rules.ts'
 import { useUs } from '../picks/Us.tsx'
 import { type PicksGround, usePicksEvent } from '../picks/usePicksEvent.ts'
+import { useNarrow } from '../useNarrow.ts'
 import { type Formed, formedAlliances } from './alliances.ts'
 import { Bracket } from './Bracket.tsx'
 import { Chances, Threes } from './Chances.tsx'
@@ -29,11 +30,13 @@ export default function PlayoffsScreen({ id }: { id: string }) {
   const { ground, error, refetch } = usePicksEvent(id)
   const selection = useSelection(id)
   useLive(id)
+  const narrow = useNarrow()
   const trouble = error ?? (ground ? selection.error : null)
   if (trouble) return <Trouble title={texts.notLoaded} error={trouble} retry={refetch} />
   if (!ground || !selection.log) return <Loading what={texts.loading} />
   const { event } = ground.pack
   const formed = formedAlliances(ground.pack, selection.log.protocol.selection)
+  const nav = <EventNav id={id} name={event.name} place="playoffs" />
   return (
     <div className="stack wide event-page">
       <div className="stack">
@@ -41,7 +44,7 @@ export default function PlayoffsScreen({ id }: { id: string }) {
           <Link href={`/event/${id}`}>{event.name}</Link>
         </p>
         <h1>{texts.title}</h1>
-        <EventNav id={id} name={event.name} place="playoffs" />
+        {!narrow && nav}
         <Notes log={selection.log} ground={ground} />
       </div>
       {formed && event.teams.length >= fewestTeams ? (
@@ -54,6 +57,7 @@ export default function PlayoffsScreen({ id }: { id: string }) {
           </p>
         </Empty>
       )}
+      {narrow && nav}
     </div>
   )
 }
