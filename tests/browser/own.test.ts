@@ -77,6 +77,35 @@ test('a team’s own game: copied and changed, a robot sketched, two ways compar
   await page.context().close()
 })
 
+test.runIf(inLongForm)(
+  'of two level options none is chosen by itself: who writes the decision down says which',
+  async () => {
+    const way = await fetch(`${world.url}/api/documents/option/kittiwake-best`).then((response) => response.json())
+    const twin = { ...way.body, option: { ...way.body.option, id: 'twin', name: 'The same again' } }
+    const put = await fetch(`${world.url}/api/documents/option/twin`, {
+      method: 'PUT',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ base: null, body: twin }),
+    })
+    expect(put.status).toBe(200)
+    const page = await world.open('/trade-offs')
+    await page.getByLabel('Question').fill('Which of two?')
+    await page.getByLabel(way.name, { exact: true }).check()
+    await page.getByLabel('The same again').check()
+    await page.getByRole('button', { name: 'Compare them' }).click()
+    await page.getByText('Computed in your browser from the documents as they stand here.').waitFor()
+    await page.getByLabel('Decision').fill('We take the other')
+    await page.getByRole('button', { name: 'Make a decision record' }).click()
+    await page.getByText('The options are level: please say which one you take.').waitFor()
+    await page.getByLabel('Chosen').selectOption({ label: 'The same again' })
+    await page.getByRole('button', { name: 'Make a decision record' }).click()
+    await page.getByRole('heading', { name: 'We take the other', level: 1 }).waitFor()
+    const stored = await fetch(`${world.url}/api/documents/decision/${page.url().split('/').at(-1)}`)
+    expect((await stored.json()).body.chosen).toBe('twin')
+    await page.context().close()
+  },
+)
+
 test.runIf(inLongForm)('a game without a finish asks nothing about leaving for one', async () => {
   const game = (await fetch(`${world.url}/api/documents/game/breakwater`).then((response) => response.json())).body
   const open = { ...game, id: 'open-water', name: 'Open water', finishes: [], bonuses: [] }

@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { projectRoot } from '../../src/root.ts'
+import { inLongForm } from './longForm.ts'
 import { type PdfPage, readPdf, squeezed } from './pdf.ts'
 import { openWorld, type World } from './world.ts'
 
@@ -228,3 +229,16 @@ test('is legible in black and white: nothing but black, white and grey, no text 
   await expect.poll(() => page.getByRole('button').count()).toBe(0)
   await page.context().close()
 })
+
+test.runIf(inLongForm).each(formats)(
+  'a game on $format: its name and the whole field stand on the first page',
+  async ({ format }) => {
+    const page = await world.open('/games/breakwater')
+    await page.getByText('The field fits together, and this robot gets everywhere.').waitFor()
+    const [first] = await printed(page, format)
+    for (const text of ['Breakwater', 'The field', 'Checks', 'Own wall to the left'])
+      expect(first!.text).toContain(squeezed(text))
+    expect(first!.text).not.toContain(squeezed('Add to the field'))
+    await page.context().close()
+  },
+)

@@ -68,6 +68,10 @@ describe('where one unknown turns the answer, in words', () => {
     expect(turnWords(turn, latch, documents)).toEqual([
       `‘Kittiwake, finish when it pays’ stays the best: it does not turn on ‘Latch time’ anywhere between ×${nbsp}0.6 and ×${nbsp}1.8.`,
     ])
+    // What is shown of the lead is nothing: then nothing 'stays the best'.
+    expect(turnWords({ ...turn, leastLead: 0.04 }, latch, documents)).toEqual([
+      `No value of ‘Latch time’ between ×${nbsp}0.6 and ×${nbsp}1.8 puts another option ahead of ‘Kittiwake, finish when it pays’, but in places the best two are level.`,
+    ])
     expect(idleWords(turn, latch, documents)).toBe(
       `‘Latch time’, anywhere from ×${nbsp}0.6 to ×${nbsp}1.8: the lead stays at least 0.4 points.`,
     )

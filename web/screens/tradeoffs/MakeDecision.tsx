@@ -17,7 +17,7 @@ import { words } from '../../words/catalogue.ts'
 import { points } from '../../words/format.ts'
 import { inputWords } from '../../words/inputs.ts'
 import { measureWords } from '../../words/measure.ts'
-import { headline, sureness, turning, verdict } from '../../words/verdict.ts'
+import { headline, isLevel, sureness, turning, verdict } from '../../words/verdict.ts'
 import { askModel } from '../../worker/client.ts'
 import { SaveHere } from '../documents/SaveHere.tsx'
 import { againstPoints, headlineBy, standingBy } from './objective/standing.ts'
@@ -54,15 +54,17 @@ export function MakeDecision(props: {
   const [, go] = useLocation()
   const { save } = useChanges()
   const [name, setName] = useState('')
-  // Until somebody chooses, what is ahead by what counts: matches come after the points.
+  // Until somebody chooses, what is ahead by what counts: matches come after the points. Of level options none is.
   const [picked, setChosen] = useState<string | null>(null)
-  const chosen = picked ?? standing?.best ?? found?.best ?? ''
+  const chosen = picked ?? standing?.best ?? (found && !isLevel(found) ? found.best : '')
   const [busy, setBusy] = useState(false)
   const [trouble, setTrouble] = useState<string | null>(null)
+  const [unchosen, setUnchosen] = useState(false)
   if (!found) return null
   const write = async () => {
     if (name.trim() === '') return setTrouble(texts.nameNeeded)
     setTrouble(null)
+    if (chosen === '') return setUnchosen(true)
     setBusy(true)
     try {
       const decision = decisionOf(props, { title: name.trim(), chosen, air: await airOf(documents) })
@@ -98,7 +100,11 @@ export function MakeDecision(props: {
         <NativeSelect
           label={texts.chosen}
           value={chosen}
-          data={options.map((option) => ({ value: option.id, label: option.name }))}
+          data={[
+            ...(chosen === '' ? [{ value: '', label: texts.choose }] : []),
+            ...options.map((option) => ({ value: option.id, label: option.name })),
+          ]}
+          error={unchosen && chosen === '' ? texts.chooseFirst : null}
           onChange={(event) => setChosen(event.currentTarget.value)}
         />
         <Button onClick={() => void write()} loading={busy} disabled={props.dirty || props.state !== 'fresh'}>

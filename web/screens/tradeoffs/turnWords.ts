@@ -5,7 +5,7 @@ import { words } from '../../words/catalogue.ts'
 import { points } from '../../words/format.ts'
 import { type InputWords, inputWords } from '../../words/inputs.ts'
 import { practiceOf } from '../../words/practice.ts'
-import { optionName } from '../../words/verdict.ts'
+import { isNothing, optionName } from '../../words/verdict.ts'
 
 interface Documents {
   game: Game
@@ -48,8 +48,11 @@ export function turnWords(turn: Turn, input: Input, documents: Documents, own = 
   const [low, high] = ends(input)
   const believe = (own ? texts.believe : texts.looked)(said.say(low), said.say(high), said.say(input.likely))
   const name = (id: string) => optionName(documents.options, id)
-  if (turn.crossings.length === 0)
-    return [`${texts.never(name(turn.bestAtLow), said.name, said.say(low), said.say(high))}.`]
+  if (turn.crossings.length === 0) {
+    // Where nothing is left of the lead as it is shown, nothing 'stays the best'.
+    const say = isNothing(turn.leastLead) ? texts.level : texts.never
+    return [`${say(name(turn.bestAtLow), said.name, said.say(low), said.say(high))}.`]
+  }
   const parts = partsOf(turn)
   const bests = [...new Set(parts.map(({ best }) => best))]
   const pays = said.measure === 'probability' ? texts.paysSuccess : texts.pays

@@ -158,6 +158,8 @@ export const decisions: Words['decisions'] = {
       'Ein Entscheidungsbogen hebt die Eingaben auf, wie sie jetzt sind, damit er sich später verteidigen und neu rechnen lässt.',
     name: 'Entscheidung',
     chosen: 'Gewählt',
+    choose: 'Wähle …',
+    chooseFirst: 'Die Optionen liegen gleichauf: Bitte sag, welche ihr nehmt.',
     button: 'Entscheidungsbogen anlegen',
     nameNeeded: 'Bitte gib der Entscheidung einen Namen, etwa ‚Den Haken vorerst weglassen‘.',
     saveFirst: 'Sichere zuerst die Abwägung, damit der Bogen ihre Fassung nennen kann.',

@@ -57,6 +57,8 @@ export const turns: Words['turns'] = {
     believe: (low, high, likely) => `du hältst ${low} bis ${high} für möglich, am ehesten ${likely}`,
     never: (option, name, low, high) =>
       `„${option}“ bleibt die beste: „${name}“ wendet die Antwort nirgends zwischen ${low} und ${high}`,
+    level: (option, name, low, high) =>
+      `Kein Wert von „${name}“ zwischen ${low} und ${high} bringt eine andere Option vor „${option}“, stellenweise liegen die besten zwei aber gleichauf`,
     jump: 'Am Wendepunkt wechselt die beste Spielweise, deshalb springen dort die Punkte.',
   },
   map: {

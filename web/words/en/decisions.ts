@@ -158,6 +158,8 @@ export const decisions = {
     name: 'Decision',
     nameHelp: 'It is named by the answer in a few words: the start page and the record begin with them.',
     chosen: 'Chosen',
+    choose: 'Choose …',
+    chooseFirst: 'The options are level: please say which one you take.',
     button: 'Make a decision record',
     nameNeeded: 'Please give the decision a name, such as ‘Leave the hook out for now’.',
     saveFirst: 'Save the comparison first, so that the record can name its revision.',

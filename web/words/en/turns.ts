@@ -55,6 +55,8 @@ export const turns = {
     believe: (low: string, high: string, likely: string) => `you believe ${low} to ${high}, most likely ${likely}`,
     never: (option: string, name: string, low: string, high: string) =>
       `‘${option}’ stays the best: it does not turn on ‘${name}’ anywhere between ${low} and ${high}`,
+    level: (option: string, name: string, low: string, high: string) =>
+      `No value of ‘${name}’ between ${low} and ${high} puts another option ahead of ‘${option}’, but in places the best two are level`,
     jump: 'The best way to play changes at the turning point, so that the points jump there.',
   },
   map: {
