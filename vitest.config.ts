@@ -8,14 +8,14 @@ const onPostgresql =
     : ['tests/store/{documents,writers,intake,recordLog,event,forecasts}.test.ts', 'tests/postgresql/**/*.test.ts']
 
 /** What is about files of SQLite. */
-const onlySqlite = 'tests/store/{crash,migration,settings,transaction}.test.ts'
+const onlySqlite = ['tests/store/{crash,migration,settings,transaction}.test.ts', 'tests/store/backups/**']
 
 const postgresql: TestProjectInlineConfiguration = {
   extends: true,
   test: {
     name: 'postgresql',
     include: onPostgresql,
-    exclude: [onlySqlite],
+    exclude: onlySqlite,
     env: { DATABASE_TEST: 'postgresql' },
     // A process more is waited for as long as a slow machine takes.
     testTimeout: 180_000,

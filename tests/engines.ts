@@ -67,18 +67,38 @@ function clusterAddress(): Promise<string> {
 }
 
 async function startCluster(): Promise<string> {
-  const child = spawn(process.execPath, [join(projectRoot(), 'scripts', 'cluster.js')], {
-    stdio: ['pipe', 'pipe', 'ignore'],
-  })
+  const child = spawnCluster()
   // Neither is to keep the worker from ending.
   child.unref()
   for (const stream of [child.stdin, child.stdout]) (stream as unknown as { unref?(): void }).unref?.()
+  return addressOf(child)
+}
+
+const spawnCluster = (...given: string[]) =>
+  spawn(process.execPath, [join(projectRoot(), 'scripts', 'cluster.js'), ...given], {
+    stdio: ['pipe', 'pipe', 'ignore'],
+  })
+
+async function addressOf(child: ReturnType<typeof spawnCluster>): Promise<string> {
   const [chunk] = (await Promise.race([
     once(child.stdout, 'data'),
     once(child, 'exit').then(() => [new Error('PostgreSQL does not start here')]),
   ])) as [Buffer | Error]
   if (chunk instanceof Error) throw chunk
   return String(chunk).trim()
+}
+
+/** A server in a folder that is kept, at a port that is kept. Throws where it does not start. */
+export async function clusterIn(folder: string, port: number): Promise<{ url: string; stop(): Promise<void> }> {
+  const child = spawnCluster(folder, String(port))
+  const url = await addressOf(child)
+  const stop = async () => {
+    if (child.exitCode !== null || child.signalCode !== null) return
+    const gone = once(child, 'exit')
+    child.stdin.end()
+    await gone
+  }
+  return { url, stop }
 }
 
 let made = 0

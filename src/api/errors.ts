@@ -1,9 +1,6 @@
-import { TRPCError } from '@trpc/server'
-import * as z from 'zod'
-import { ModelError, type Path, type Problem } from '../model/errors.ts'
+import type { Path, Problem } from '../model/errors.ts'
 import type { AnySaid } from '../model/said.ts'
 import type { JobFailure } from '../store/types.ts'
-import { problemsOf } from './contracts/index.ts'
 
 /** The one table from what went wrong to HTTP, and to the codes of tRPC. */
 export const table = {
@@ -31,6 +28,8 @@ export const table = {
   busy: { status: 503, trpc: 'SERVICE_UNAVAILABLE' },
   /** No room left on the disk; nothing was kept. */
   storageFull: { status: 503, trpc: 'SERVICE_UNAVAILABLE' },
+  /** The database can not be asked at this moment, or went away while it was. */
+  noDatabase: { status: 503, trpc: 'SERVICE_UNAVAILABLE' },
 } as const
 
 export type Code = keyof typeof table
@@ -73,30 +72,6 @@ export function refuse(problems: readonly Problem[]): void {
   if (problems.length > 0) throw new ApiError(malformed(problems))
 }
 
-const ofModel = { invalid: 'malformed', unreachable: 'unreachable', overBudget: 'overBudget' } as const
-
-/** What a client is told of an error, whatever it was; what is not ours to explain becomes 'internal' and says nothing. */
-export function failureOf(error: unknown): Failure {
-  if (error instanceof ApiError) return error.failure
-  if (error instanceof ModelError) {
-    const { code, message, path, said } = error
-    return { code: ofModel[code], message, path, said }
-  }
-  if (error instanceof TRPCError) {
-    if (error.cause instanceof ApiError || error.cause instanceof ModelError) return failureOf(error.cause)
-    if (error.code === 'BAD_REQUEST' && error.cause instanceof z.core.$ZodError)
-      return malformed(problemsOf(error.cause))
-    if (error.code === 'PARSE_ERROR') return { code: 'malformed', message: 'The body is not valid JSON' }
-    if (error.code === 'NOT_FOUND') return { code: 'notFound', message: 'There is no such procedure' }
-    if (error.code === 'METHOD_NOT_SUPPORTED') {
-      return { code: 'malformed', message: 'Reading is asked for by GET, everything else by POST' }
-    }
-    if (error.code === 'UNSUPPORTED_MEDIA_TYPE') return notJson
-    if (error.code === 'PAYLOAD_TOO_LARGE') return tooLarge
-  }
-  return internal
-}
-
 export const notJson: Failure = {
   code: 'notJson',
   message: 'The body must be JSON, with the content type application/json',
@@ -109,11 +84,6 @@ export const tooLargeFor = (most: number): Failure => ({
 })
 
 export const tooLarge = tooLargeFor(2_000_000)
-
-const internal: Failure = {
-  code: 'internal',
-  message: 'Something went wrong in the server. Nothing was saved; the server’s log says more',
-}
 
 /** What is kept of a failed job. */
 export const jobFailureOf = ({ code, message, path }: Failure): JobFailure => ({ code, message, path })

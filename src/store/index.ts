@@ -5,7 +5,7 @@ export { backupReasons } from './backups/types.ts'
 // Jobs
 
 // Opening and keeping
-export { StorageFull, StoreError } from './errors.ts'
+export { isAway, isFull, StorageFull, StoreError } from './errors.ts'
 // Forecasts
 export { forecastId } from './forecasts/rows.ts'
 export { jobDays, jobEvents, jobStates, mostKeptJobs } from './jobs/types.ts'

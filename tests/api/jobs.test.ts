@@ -50,7 +50,8 @@ describe('A job', () => {
     ])
     expect(heard.at(-1)!.data.job).toMatchObject({ state: 'done', done: 12_000, total: 12_000 })
     const progress = heard.flatMap(({ event, data }) => (event === 'progress' ? [data.done] : []))
-    expect(progress.length).toBeGreaterThan(1)
+    // Between processes it is told five times a second at most, and the whole job may take less.
+    expect(progress.length).toBeGreaterThan(onPostgresql() ? 0 : 1)
     expect(progress).toEqual(progress.toSorted((a, b) => a - b))
     // While threads start up and play there is time for many heartbeats of 40 ms.
     expect(heard.some(({ event }) => event === 'comment')).toBe(true)

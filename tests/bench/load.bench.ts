@@ -126,22 +126,33 @@ const minute = 60_000
 /** What an event's afternoon is made of, all minute long: phones that send, some of it again, screens that ask, and streams that come and go. */
 async function minuteOf(server: ServerProcess, phone: () => number): Promise<void> {
   const until = performance.now() + minute
+  /** A kept connection may be closed in the moment in which it is used, as after a stop of both processes: browsers ask anew, too. */
+  const again = (error: Error) => {
+    if ((error.cause as { code?: string } | undefined)?.code !== 'ECONNRESET') throw error
+    console.error('a kept connection was closed')
+  }
   const loop = async (pause: number, work: () => Promise<unknown>) => {
     while (performance.now() < until) {
-      await work()
+      await work().catch(again)
       await new Promise((resolve) => setTimeout(resolve, pause))
     }
   }
-  const ask = (path: string) => async () => (await fetch(server.url + path)).text()
+  /** Whatever is not answered as it should be ends the measurement. */
+  const good = async (answer: Response) => {
+    const text = await answer.text()
+    if (!answer.ok) throw new Error(`${answer.url}: ${answer.status} ${text.slice(0, 200)}`)
+  }
+  const ask = (path: string) => async () => good(await fetch(server.url + path))
   const headers = { 'content-type': 'application/json' }
   const send = (of: number) => {
     const rows = Array.from({ length: 5 }, (_, sequence) => seen(of, sequence))
     const body = JSON.stringify({ device: `phone-${of}`, unsent: 0, rows })
-    return fetch(`${server.url}/api/records`, { method: 'POST', headers, body }).then((answer) => answer.text())
+    return fetch(`${server.url}/api/records`, { method: 'POST', headers, body }).then(good)
   }
   const listen = async () => {
     const stop = new AbortController()
     const answer = await fetch(`${server.url}/api/events/open-water/live`, { signal: stop.signal })
+    if (!answer.ok) throw new Error(`${answer.url}: ${answer.status}`)
     setTimeout(() => stop.abort(), 500)
     await answer.text().catch(() => {})
   }

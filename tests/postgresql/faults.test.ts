@@ -5,7 +5,7 @@ import { type Server, startServer } from '../api/server.ts'
 import { inLongForm } from '../browser/longForm.ts'
 import { postgresqlDatabase, type TestDatabase } from '../engines.ts'
 import { eventId, seen } from '../faults/harbourEvent.ts'
-import { openEvent } from '../faults/openEvent.ts'
+import { openEvent, rowsShown } from '../faults/openEvent.ts'
 import { type ServerProcess, startProcess } from '../faults/process.ts'
 
 const closing: (() => Promise<unknown>)[] = []
@@ -142,14 +142,7 @@ test.runIf(inLongForm)(
       expect(await compared(on, known), `round ${round}`).toEqual({ lost: 0, torn: 0 })
     }
     expect(known.acknowledged.length).toBeGreaterThan(100)
-    const ids = new Set<string>()
-    for (let after = 0; ; ) {
-      const answer = await fetch(`${other.url}/api/records?event=${eventId}&after=${after}`)
-      const { records } = (await answer.json()) as { records: { arrival: number; row: Row }[] }
-      if (records.length === 0) break
-      for (const { row } of records) ids.add(row.id)
-      after = records.at(-1)!.arrival
-    }
+    const ids = await rowsShown(other.url)
     expect(known.acknowledged.filter(({ id }) => !ids.has(id))).toEqual([])
     expect((await fetch(`${other.url}/ready`)).status).toBe(200)
   },

@@ -64,6 +64,13 @@ test('A server whose PostgreSQL is away says that it is not ready, goes on runni
   expect((await lead.get('/api/people')).body).toHaveLength(1)
   await line.cut()
   await expect.poll(ready).toBe(503)
+  // Whoever asks for something else is told in words, and when to ask again.
+  const refused = await lead.get('/api/people')
+  expect([refused.status, refused.body.error.code, refused.headers.get('retry-after')]).toEqual([
+    503,
+    'noDatabase',
+    '5',
+  ])
   await line.open()
   await expect.poll(async () => (await lead.get('/api/people')).status).toBe(200)
   await server.close()

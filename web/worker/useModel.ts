@@ -6,7 +6,7 @@ import type { Kind, Questions } from './protocol.ts'
 const names = new WeakMap<object, string>()
 
 /** A question as a text. Documents are long and asked about again at every drawing: each is written out once. */
-function nameOf(kind: Kind, ask: object | null): string {
+export function nameOf(kind: Kind, ask: object | null): string {
   if (ask === null) return kind
   const known = names.get(ask) ?? JSON.stringify(['model', kind, ask])
   names.set(ask, known)

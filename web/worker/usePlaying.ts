@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react'
+import { afterDrawing } from '../charts/turns.ts'
 import { endLive } from './client.ts'
 
 export interface Playing<Ask, Answer> {
@@ -95,6 +96,8 @@ export function usePlaying<Ask, Answer>(
         known.current = { key, ask, answer, precision }
         setShown(known.current)
         setDone(from)
+        await afterDrawing()
+        if (left) return
       }
       setState(enough() ? 'done' : 'stopped')
     }

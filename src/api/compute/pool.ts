@@ -1,7 +1,6 @@
 import { availableParallelism } from 'node:os'
-import { fileURLToPath } from 'node:url'
-import { Piscina } from 'piscina'
 import { ModelError } from '../../model/errors.ts'
+import { ThreadDied, Threads, threadFile } from '../../threads.ts'
 import { ApiError } from '../errors.ts'
 import type { Outcome } from './compute.worker.ts'
 import { MemoryWatch } from './memory.ts'
@@ -33,12 +32,6 @@ export interface Pool {
   close(): Promise<void>
 }
 
-/** Beside this file when run from the sources, beside the server when built. */
-function workerFile(): string {
-  const name = import.meta.url.endsWith('.ts') ? './fromSources.js' : './compute.worker.js'
-  return fileURLToPath(new URL(name, import.meta.url))
-}
-
 /** Memory of one thread for objects (MB); the model's tables lie outside and are watched. */
 const heap = 512
 
@@ -46,24 +39,18 @@ export function openPool(options: PoolOptions = {}): Pool {
   const threads = options.threads ?? Math.max(2, availableParallelism() - 1)
   const limits = options.budgets ?? budgets
   const queue = new Queue({ working: threads, waiting: options.waiting ?? 32, seconds: 60 })
-  const workers = new Piscina({
-    filename: options.worker ?? workerFile(),
-    execArgv: [],
-    // None before the first question: a thread that is ended while it still loads can take the whole process along.
-    minThreads: 0,
-    maxThreads: threads,
-    idleTimeout: 30_000,
-    resourceLimits: { maxOldGenerationSizeMb: heap },
+  const workers = new Threads({
+    file: options.worker ?? threadFile(import.meta.url, './compute.worker.js'),
+    most: threads,
+    heap,
   })
-  // A thread that can not start fails the request that needed it; without a listener it would end the server.
-  workers.on('error', () => {})
   const memory = new MemoryWatch()
   const compute = async <Name extends TaskName>(name: Name, request: Tasks[Name]['request'], gone: AbortSignal) => {
     const limit = AbortSignal.timeout(limits[name] * 1000)
     const room = memory.watch()
     try {
       const signal = AbortSignal.any([limit, gone, room.signal])
-      const outcome: Outcome<Tasks[Name]['answer']> = await workers.run(request, { name, signal })
+      const outcome = await workers.run<Outcome<Tasks[Name]['answer']>>(request, { name, signal })
       if ('answer' in outcome) return outcome.answer
       const { code, message, path } = outcome.error
       throw new ModelError(code, message, path)
@@ -85,14 +72,17 @@ export function openPool(options: PoolOptions = {}): Pool {
     try {
       return await compute(name, request, gone)
     } catch (error) {
-      if (!hasDied(error)) throw error
+      if (!(error instanceof ThreadDied)) throw error
       replaced()
     }
     try {
       return await compute(name, request, gone)
     } catch (error) {
-      if (isOutOfMemory(error)) throw overBudget('more memory than it may')
-      throw hasDied(error) ? new ApiError({ code: 'internal', message: diedTwice }) : error
+      if (!(error instanceof ThreadDied)) throw error
+      // That its memory was full counts the first time too: what the thread had kept from before is gone with it.
+      throw error.outOfMemory
+        ? overBudget('more memory than it may')
+        : new ApiError({ code: 'internal', message: diedTwice })
     }
   }
   const pool = (how: { patient: boolean; replaced(): void }): Pool => ({
@@ -100,7 +90,7 @@ export function openPool(options: PoolOptions = {}): Pool {
     run: (name, request, signal) =>
       queue.run(() => twice(name, request, { gone: signal, replaced: how.replaced }), signal, how),
     patient: (replaced) => pool({ patient: true, replaced }),
-    close: () => workers.destroy(),
+    close: () => workers.close(),
   })
   return pool({ patient: false, replaced: () => {} })
 }
@@ -111,13 +101,4 @@ const diedTwice =
 function overBudget(what: string): ApiError {
   const message = `This computation would take ${what}, so it was stopped: try fewer spots, loads, options or measured times`
   return new ApiError({ code: 'overBudget', message })
-}
-
-function isOutOfMemory(error: unknown): boolean {
-  return (error as { code?: string }).code === 'ERR_WORKER_OUT_OF_MEMORY'
-}
-
-/** Whether the thread ended over its task. That its memory was full counts too: what it had kept from before is gone with it. */
-function hasDied(error: unknown): boolean {
-  return isOutOfMemory(error) || /^worker exited with code/.test((error as Error).message)
 }

@@ -1,5 +1,4 @@
-import { fileURLToPath } from 'node:url'
-import { Piscina } from 'piscina'
+import { ThreadDied, Threads, threadFile } from '../../threads.ts'
 import { ApiError } from '../errors.ts'
 import * as here from './files.worker.ts'
 import type { FileRead } from './reading.ts'
@@ -14,11 +13,8 @@ const smallZip = 8_000
 /** Events of fewer records, without photos, are written where they are asked for. */
 const fewRecords = 50
 
-/** Beside this file when run from the sources, beside the server when built. */
-function threadFile(): string {
-  const name = import.meta.url.endsWith('.ts') ? './fromSources.js' : './files.worker.js'
-  return fileURLToPath(new URL(name, import.meta.url))
-}
+const diedTwice =
+  'The thread that worked at this file ended over it, and so did the one that took its place: the file may be too large for this server. Nothing was changed'
 
 function answerOf<Answer>(told: here.Told<Answer>): Answer {
   if ('failure' in told) throw new ApiError(told.failure)
@@ -28,38 +24,41 @@ function answerOf<Answer>(told: here.Told<Answer>): Answer {
 /** Reads and writes whole events as files, so that phones are answered meanwhile. */
 export class Files {
   // One at a time: a file may fill hundreds of megabytes.
-  readonly #thread = new Piscina({
-    filename: threadFile(),
-    execArgv: [],
-    minThreads: 0,
-    maxThreads: 1,
-    idleTimeout: 30_000,
-  })
-
-  constructor() {
-    // A thread that can not start or dies fails what it was asked; without a listener it would end the server.
-    this.#thread.on('error', () => {})
-  }
+  readonly #thread = new Threads({ file: threadFile(import.meta.url, './files.worker.js'), most: 1 })
 
   /** Throws an ApiError where something in it is wrong. @param file its bytes, or what they say */
   async archive(file: unknown): Promise<FileRead> {
     if (!(file instanceof Uint8Array) || file.byteLength < small) return answerOf(await here.archiveIn(file))
-    return answerOf(await this.#thread.run(file, { name: 'archiveIn' }))
+    return answerOf(await this.#twice<FileRead>('archiveIn', file))
   }
 
   /** Throws an ApiError where something in it is wrong. */
   async tables(file: Uint8Array): Promise<FileRead> {
     if (file.byteLength < smallZip) return answerOf(await here.tablesIn(file))
-    return answerOf(await this.#thread.run(file, { name: 'tablesIn' }))
+    return answerOf(await this.#twice<FileRead>('tablesIn', file))
   }
 
   async asTables(asked: TablesAsked): Promise<{ name: string; zip: Uint8Array }> {
     const { records } = asked.contents
     const few = records.length < fewRecords && !records.some(({ row }) => row.kind === 'photo')
-    return answerOf(few ? await here.tablesOut(asked) : await this.#thread.run(asked, { name: 'tablesOut' }))
+    return answerOf(
+      few ? await here.tablesOut(asked) : await this.#twice<{ name: string; zip: Uint8Array }>('tablesOut', asked),
+    )
+  }
+
+  /** Nothing is changed by reading or writing a file, so a thread that dies over it is followed by another one, once. */
+  async #twice<Answer>(name: string, asked: unknown): Promise<here.Told<Answer>> {
+    for (let again = false; ; again = true) {
+      try {
+        return await this.#thread.run(asked, { name })
+      } catch (error) {
+        if (!(error instanceof ThreadDied)) throw error
+        if (again) throw new ApiError({ code: 'internal', message: diedTwice })
+      }
+    }
   }
 
   close(): Promise<void> {
-    return this.#thread.destroy()
+    return this.#thread.close()
   }
 }

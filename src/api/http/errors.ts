@@ -1,5 +1,6 @@
 import type { FastifyInstance, FastifyReply } from 'fastify'
-import { bodyOf, type Failure, failureOf, notJson, table, tooLargeFor } from '../errors.ts'
+import { bodyOf, type Failure, notJson, table, tooLargeFor } from '../errors.ts'
+import { failureOf, isOurs } from '../failures.ts'
 
 const ofServer: { readonly [code: string]: Failure } = {
   FST_ERR_CTP_INVALID_MEDIA_TYPE: notJson,
@@ -13,7 +14,7 @@ const ofServer: { readonly [code: string]: Failure } = {
 
 /** Answers with the error's body and status; a server's own fault is logged, and its details stay in the log. */
 export function answerFailure(reply: FastifyReply, failure: Failure, cause: unknown): FastifyReply {
-  if (failure.code === 'internal') reply.log.error(cause)
+  if (isOurs(failure)) reply.log.error(cause)
   if (failure.retryAfter !== undefined) reply.header('Retry-After', failure.retryAfter)
   return reply.code(table[failure.code].status).type('application/json').send(bodyOf(failure))
 }

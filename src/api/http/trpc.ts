@@ -1,6 +1,6 @@
 import { fastifyRequestHandler } from '@trpc/server/adapters/fastify'
 import type { FastifyInstance } from 'fastify'
-import { failureOf } from '../errors.ts'
+import { failureOf, isOurs } from '../failures.ts'
 import { appRouter } from '../router.ts'
 import type { ContextOf } from './context.ts'
 import { readJson } from './json.ts'
@@ -19,7 +19,7 @@ export async function offerTrpc(app: FastifyInstance, contextOf: ContextOf): Pro
           createContext: () => contextOf(res),
           allowMethodOverride: false,
           onError: ({ error }) => {
-            if (failureOf(error).code === 'internal') res.log.error(error.cause ?? error)
+            if (isOurs(failureOf(error))) res.log.error(error.cause ?? error)
           },
           responseMeta: ({ errors }) => {
             const seconds = errors.map((error) => failureOf(error).retryAfter).find((each) => each !== undefined)

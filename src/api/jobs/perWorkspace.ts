@@ -1,7 +1,8 @@
 import { InProcessJobs, type JobLimits, type Jobs, SharedJobs } from '../../jobs/index.ts'
 import type { Store } from '../../store/types.ts'
 import type { Pool } from '../compute/pool.ts'
-import { failureOf, jobFailureOf } from '../errors.ts'
+import { jobFailureOf } from '../errors.ts'
+import { failureOf } from '../failures.ts'
 import { worksOf } from './works.ts'
 
 interface Of {

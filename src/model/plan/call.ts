@@ -1,7 +1,7 @@
 import type { Game } from '../documents/types.ts'
 import { bestPolicy, bestValue } from './backward.ts'
 import { valueAlong } from './forward.ts'
-import type { FormRun, Solved } from './planner.ts'
+import type { FormProblem, Framed } from './planner.ts'
 import { alwaysAt } from './problem.ts'
 import type { Call } from './types.ts'
 
@@ -18,7 +18,7 @@ const hills = 2
  * reference values read it so (they differ by up to 0.15 points, and only where form spreads).
  * `fixed` is what does not depend on it: autonomous and adjustments.
  */
-export function callOf(game: Game, solved: Solved, coarse: Solved, fixed: number): Call {
+export function callOf(game: Game, solved: Framed, coarse: Framed, fixed: number): Call {
   const { problem } = solved
   const last = Math.round(Math.min(2 * game.clock.endgame, problem.steps * problem.step) * 10)
   const plain = remembered((tenths) => valueAt({ ...coarse, forms: [] }, tenths / 10))
@@ -66,10 +66,10 @@ function remembered(worth: (tenths: number) => number): (tenths: number) => numb
 }
 
 /** Teleop's expected points when the call comes at `at` seconds left. */
-function valueAt(solved: Solved, at: number): number {
+function valueAt(solved: Framed, at: number): number {
   const rules = alwaysAt(at, solved.problem.step, false)
   if (solved.forms.length < 2) return bestValue(solved.problem, rules)
   const { policy, value } = bestPolicy(solved.problem, rules)
-  const along = (run: FormRun) => (run.factor === 1 ? value : valueAlong({ ...run.problem, rules }, policy).value)
+  const along = (run: FormProblem) => (run.factor === 1 ? value : valueAlong({ ...run.problem, rules }, policy).value)
   return solved.forms.reduce((sum, run) => sum + run.weight * along(run), 0)
 }

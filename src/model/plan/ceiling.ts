@@ -1,4 +1,5 @@
 import type { Floor } from './floor.ts'
+import { largestLoad } from './graph.ts'
 import type { Problem } from './problem.ts'
 import { roomsAt } from './rooms.ts'
 import type { TablePlaces } from './table.ts'
@@ -42,9 +43,7 @@ export class Ceiling {
     this.roomAt = roomsAt(rooms)
     this.places = places
     this.values = values
-    this.loads = rooms.goals.map((goal) =>
-      Math.max(1, ...graph.legs.filter((leg) => leg.goal === goal).map((leg) => leg.load)),
-    )
+    this.loads = rooms.goals.map((goal) => largestLoad(graph, goal))
     this.found = every ? rooms.most.slice() : this.loads.slice()
   }
 

@@ -1,4 +1,5 @@
 import type { Flow } from './forward.ts'
+import { largestLoad } from './graph.ts'
 import type { Solved } from './planner.ts'
 
 /**
@@ -10,14 +11,14 @@ export type Floor = readonly Int32Array[]
 /** States with less probability than this are not followed: at some tens of points each, that is nothing. */
 const negligible = 1e-9
 
-/** Decisions below the floor may make up this much probability before a plan is solved without it. */
+/** Decisions below the floor may make up this much probability, all forms together, before a plan is solved without it. */
 export const tolerated = 1e-7
 
-/** The floor is this many pieces below what the solved plan meets within so many steps. */
-const spare = { pieces: 1, steps: 20 }
+/** The floor is the largest load below what the solved plan meets within so many steps either way. */
+const spare = 20
 
-/** The floor for plans whose legs differ a little from those of a solved plan. */
-export function floorOf(solved: Solved): Floor {
+/** The floor for plans whose legs differ a little from those of a solved plan; null where it would leave nothing out. */
+export function floorOf(solved: Solved): Floor | null {
   const { rooms, steps, graph } = solved.problem
   const fewest = rooms.goals.map(() => new Int32Array(steps + 1).fill(2 ** 30))
   for (let r = 0; r < rooms.size; r++)
@@ -26,11 +27,11 @@ export function floorOf(solved: Solved): Floor {
       if (!graph.nodes.some((_, n) => solved.forms.some(({ flow }) => massAt(flow, n, r, t) > negligible))) continue
       for (const [d, few] of fewest.entries()) few[t] = Math.min(few[t] as number, rooms.room(r, d))
     }
-  return fewest.map((few) =>
-    few.map((_, t) =>
-      Math.max(0, Math.min(...few.subarray(Math.max(0, t - spare.steps), t + spare.steps + 1)) - spare.pieces),
-    ),
-  )
+  const floor = fewest.map((few, d) => {
+    const load = largestLoad(graph, rooms.goals[d] as number)
+    return few.map((_, t) => Math.max(0, Math.min(...few.subarray(Math.max(0, t - spare), t + spare + 1)) - load))
+  })
+  return floor.some((few) => few.some((room) => room > 0)) ? floor : null
 }
 
 const massAt = (flow: Flow, n: number, r: number, t: number): number =>

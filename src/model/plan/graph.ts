@@ -38,6 +38,10 @@ export interface PlanGraph {
   readonly goals: readonly Goal[]
 }
 
+/** Pieces of the largest load that the robot brings to a goal (index into `goals`), 1 where it brings none. */
+export const largestLoad = ({ legs }: Pick<PlanGraph, 'legs'>, goal: number): number =>
+  Math.max(1, ...legs.filter((leg) => leg.goal === goal).map((leg) => leg.load))
+
 /** Time of a route without pace (s), between ids of starts and spots. */
 export type TravelTime = (from: string, to: string) => number
 

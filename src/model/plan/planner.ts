@@ -22,10 +22,19 @@ export interface Solved {
   readonly forms: readonly FormRun[]
 }
 
-export interface FormRun {
+/** An option as it takes to value any rules: at form 1, and with every time stretched. */
+export interface Framed {
+  readonly problem: Problem
+  readonly forms: readonly FormProblem[]
+}
+
+export interface FormProblem {
   readonly factor: number
   readonly weight: number
   readonly problem: Problem
+}
+
+export interface FormRun extends FormProblem {
   readonly flow: Flow
   /** Values of the policy at this form, computed when asked for. */
   values(): Table
@@ -132,7 +141,13 @@ export class Planner {
     const fixed = solved.problem.autonomous.expected + adjustment(option)
     // Where the call roughly lies is found on the grid of 0.25 s.
     if (this.step === 0.1) this.coarse ??= new Planner(this.game, 0.25)
-    return callOf(this.game, solved, this.coarse?.solved(option) ?? solved, fixed)
+    return callOf(this.game, solved, this.coarse?.framed(option) ?? solved, fixed)
+  }
+
+  private framed(option: Option): Framed {
+    const forms = formNodes(option.robot.form.spread)
+    const problem = this.problem(option, forms)
+    return { problem, forms: forms.map((form) => ({ ...form, problem: this.atForm(problem, form.factor) })) }
   }
 
   private problem(option: Option, forms: readonly { factor: number }[], only?: LegNames): Problem {

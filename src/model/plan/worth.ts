@@ -65,7 +65,7 @@ function dealt(trips: readonly GraphLeg[][], { at, of }: WorthShare): { trip: nu
 function worthOfTrip(
   solved: Solved,
   builder: LegBuilder,
-  { legs, floor }: { legs: readonly GraphLeg[]; floor: Floor },
+  { legs, floor }: { legs: readonly GraphLeg[]; floor: Floor | null },
 ): Worth[] {
   const { spec, worth } = legs[0] as GraphLeg
   const stages = 'stages' in spec.trip ? spec.trip.stages : [{ id: wholeTrip, duration: spec.trip.whole }]
@@ -166,16 +166,17 @@ function valueWith(
   const problem = shift.seconds > 0 ? atForm(solved.problem, times, solved.problem) : moved(solved.problem, times)
   const { policy, value } = bestPolicy(problem, problem.rules, floor)
   let sum = 0
+  let below = 0
   for (const run of solved.forms) {
-    if (run.factor === 1) {
-      sum += run.weight * value
-      continue
-    }
-    const own = atForm(problem, timesAt(run.problem.timed, run.factor), run.problem)
-    const along = valueAlong(own, policy, floor)
-    // The moved plan goes where the plan as it is never was: once more, with all rooms.
-    if (along.below > tolerated) return valueWith(solved, builder, legs, shift, null)
-    sum += run.weight * along.value
+    const asPlanned = run.factor === 1
+    if (!asPlanned || floor) {
+      const own = asPlanned ? problem : atForm(problem, timesAt(run.problem.timed, run.factor), run.problem)
+      const along = valueAlong(own, policy, floor)
+      below += run.weight * along.below
+      // The moved plan goes where the plan as it is never was, of which the floor makes too much: once more, with all rooms.
+      if (below > tolerated) return valueWith(solved, builder, legs, shift, null)
+      sum += run.weight * (asPlanned ? value : along.value)
+    } else sum += run.weight * value
   }
   return sum
 }

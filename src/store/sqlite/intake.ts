@@ -1,4 +1,7 @@
+import { textIn } from '../../model/scouting/cells.ts'
+import { ThreadDied } from '../../threads.ts'
 import type { TakeIn } from '../records/intake.ts'
+import type { Batch } from '../records/types.ts'
 import type { DirectConnection } from './direct.ts'
 import { acceptBatch } from './intakeBatch.ts'
 import { type Statements, statementsOn } from './intakeStatements.ts'
@@ -19,13 +22,7 @@ export function takeInOn(connection: DirectConnection): { takeIn: TakeIn; close(
   let statements: { of: object; are: Statements } | undefined
   /** Small commits that the thread makes yet, because the disk took long over the last one that was made here. */
   let elsewhere = 0
-  const takeIn: TakeIn = async (together) => {
-    const rows = together.reduce((sum, { batch }) => sum + batch.rows.length, 0)
-    if (rows >= large) return thread.take(together)
-    if (elsewhere > 0) {
-      elsewhere -= 1
-      return thread.take(together)
-    }
+  const here: TakeIn = async (together) => {
     let begun = 0
     const accepted = await connection.together((database) => {
       if (statements?.of !== database) statements = { of: database, are: statementsOn(database) }
@@ -36,5 +33,24 @@ export function takeInOn(connection: DirectConnection): { takeIn: TakeIn; close(
     if (performance.now() - begun > slowest) elsewhere = patience
     return accepted
   }
+  const byThread: TakeIn = async (together) => {
+    try {
+      return await thread.take(together)
+    } catch (error) {
+      if (!(error instanceof ThreadDied)) throw error
+    }
+    const accepted = await here(together)
+    return accepted.map((each, index) => ({ ...each, fresh: eventsOf(together[index]!.batch) }))
+  }
+  const takeIn: TakeIn = (together) => {
+    const rows = together.reduce((sum, { batch }) => sum + batch.rows.length, 0)
+    if (rows >= large) return byThread(together)
+    if (elsewhere === 0) return here(together)
+    elsewhere -= 1
+    return byThread(together)
+  }
   return { takeIn, close: () => thread.close() }
 }
+
+/** Where a thread died it may have committed: what is held again then is new to everybody else. */
+const eventsOf = ({ rows }: Batch): string[] => [...new Set(rows.map((cells) => textIn(cells, 'event')))]

@@ -1,15 +1,8 @@
-import { fileURLToPath } from 'node:url'
-import { Piscina } from 'piscina'
+import { Threads, threadFile } from '../../threads.ts'
 import type { Place } from '../records/add.ts'
 import type { Accepted, Batch } from '../records/types.ts'
 import type { DirectConnection } from './direct.ts'
 import type { Taken, ToTake } from './intake.worker.ts'
-
-/** Beside this file when run from the sources, beside the server when built. */
-function threadFile(): string {
-  const name = import.meta.url.endsWith('.ts') ? './fromSources.js' : './intake.worker.js'
-  return fileURLToPath(new URL(name, import.meta.url))
-}
 
 /** After so long without a commit its log is tidied (ms). */
 const quiet = 1000
@@ -17,22 +10,14 @@ const quiet = 1000
 /** Commits in a thread with a connection of its own, in turn with all else that writes. */
 export class IntakeThread {
   readonly #connection: DirectConnection
-  readonly #thread = new Piscina({
-    filename: threadFile(),
-    execArgv: [],
-    minThreads: 0,
-    maxThreads: 1,
-    idleTimeout: 30_000,
-  })
+  readonly #thread = new Threads({ file: threadFile(import.meta.url, './intake.worker.js'), most: 1 })
   #tidy: NodeJS.Timeout | undefined
 
   constructor(connection: DirectConnection) {
     this.#connection = connection
-    // A thread that can not start or dies fails what it was asked; without a listener it would end the server.
-    this.#thread.on('error', () => {})
   }
 
-  /** All in one commit that is synced to disk before this resolves, or none. */
+  /** All in one commit that is synced to disk before this resolves, or none. Throws ThreadDied where it is not known which. */
   async take(together: readonly { place: Place; batch: Batch }[]): Promise<Accepted[]> {
     clearTimeout(this.#tidy)
     const { to } = this.#connection
@@ -40,7 +25,7 @@ export class IntakeThread {
       to,
       together: together.map(({ place, batch }) => ({ place, batch: batch.packed ? { ...batch, rows: [] } : batch })),
     }
-    const taken: Taken = await this.#connection.turn(() => this.#thread.run(asked, { name: 'take' }))
+    const taken = await this.#connection.turn(() => this.#thread.run<Taken>(asked, { name: 'take' }))
     this.#tidy = setTimeout(() => void this.#thread.run(to, { name: 'tidy' }).catch(() => {}), quiet)
     this.#tidy.unref()
     if ('accepted' in taken) return taken.accepted
@@ -49,7 +34,7 @@ export class IntakeThread {
 
   async close(): Promise<void> {
     clearTimeout(this.#tidy)
-    if (this.#thread.threads.length > 0) await this.#thread.run(null, { name: 'close' }).catch(() => {})
-    await this.#thread.destroy()
+    if (this.#thread.alive) await this.#thread.run(null, { name: 'close' }).catch(() => {})
+    await this.#thread.close()
   }
 }

@@ -4,6 +4,8 @@ import { checkRobot, within } from '../../../src/model/documents/index.ts'
 import type { Game, Option, Robot } from '../../../src/model/documents/types.ts'
 import type { Worth } from '../../../src/model/plan/types.ts'
 import { followHardware } from '../../../src/model/timing/index.ts'
+import { Later } from '../../charts/Later.tsx'
+import { usePainted } from '../../charts/usePainted.ts'
 import { assembleOption, firstOption } from '../../data/assemble.ts'
 import type { Bodies, Stored } from '../../data/documents.ts'
 import { useDebounced } from '../../data/useDebounced.ts'
@@ -118,9 +120,11 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
     if (!chosen && live.exact) setChosen(typicalCycle(game, live.exact.option, live.exact.plan.policy))
   }, [chosen, live.exact, game])
 
-  // Long work begins when the design has stood still, and ends with the next edit: the edit's points need the processor.
+  // Long work begins when the design has stood still and its own plan is on the screen, and ends with the next edit: the
+  // edit's points need the processor.
   const still = useDebounced(option, 900)
-  const settled = problems.length === 0 && live.error === null && still === option ? option : null
+  const painted = usePainted(live.exact)?.option
+  const settled = problems.length === 0 && live.error === null && still === option && painted === option ? option : null
   // Apart, because the call takes a scan of many plans, and the bars do not wait for it.
   const report = useModel(
     'report',
@@ -208,14 +212,29 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           source={source}
           problems={[...unread, ...problems.map(({ message }) => message), ...(live.error ? [live.error.message] : [])]}
         >
-          <LegForm design={stored.id} game={game} robot={robot} legs={drawn} selected={selected} onSelect={select} />
+          {drawn.length > 0 && (
+            <Later>
+              <LegForm
+                design={stored.id}
+                game={game}
+                robot={robot}
+                legs={drawn}
+                selected={selected}
+                onSelect={select}
+              />
+            </Later>
+          )}
           {opened !== null && (
             <Suspense fallback={<Loading what={words().timings.what} />}>
               <OpenTiming id={opened} {...{ robot, game, option, source, stopwatch }} onClose={() => setTiming(null)} />
             </Suspense>
           )}
         </StripPanel>
-        {cycle && <BesidePanel design={stored.id} game={game} option={played} {...{ live, cycle, view, source }} />}
+        {cycle && (
+          <Later>
+            <BesidePanel design={stored.id} game={game} option={played} {...{ live, cycle, view, source }} />
+          </Later>
+        )}
         <PolicyPanel
           game={game}
           start={JSON.stringify(teleopStart(option))}

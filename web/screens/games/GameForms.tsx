@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { Game } from '../../../src/model/documents/types.ts'
 import { Figure } from '../../charts/Figure.tsx'
+import { Later } from '../../charts/Later.tsx'
 import { useEdit } from '../../shell/fields/EditContext.tsx'
 import { Terms } from '../../shell/Terms.tsx'
 import { units } from '../../units/quantities.ts'
@@ -33,11 +34,13 @@ export function GameForms(props: { game: Game; id: string; source: string }) {
       <p role="status" className={said ? undefined : 'visually-hidden'}>
         {said}
       </p>
-      <RuleForms game={game} />
-      <PieceForms game={game} onRemoved={removed} />
-      <PlaceForms game={game} onRemoved={removed} />
-      <StandingForms game={game} />
-      <NotModelled game={props.id} />
+      <Later>
+        <RuleForms game={game} />
+        <PieceForms game={game} onRemoved={removed} />
+        <PlaceForms game={game} onRemoved={removed} />
+        <StandingForms game={game} />
+        <NotModelled game={props.id} />
+      </Later>
     </>
   )
 }

@@ -9,23 +9,15 @@ import { PartList } from '../../shell/parts/PartList.tsx'
 import { Terms } from '../../shell/Terms.tsx'
 import { words } from '../../words/catalogue.ts'
 import type { Lineup } from '../../worker/protocol.ts'
-import { Answer } from './Answer.tsx'
-import { Bonuses } from './Bonuses.tsx'
 import { Clashes } from './Clashes.tsx'
-import { Held } from './Held.tsx'
 import { LineupPart } from './lineup/LineupPart.tsx'
 import { levelsOf } from './names.ts'
 import { OnServer } from './OnServer.tsx'
-import { Replay } from './Replay.tsx'
-import { Robots } from './Robots.tsx'
-import { Scores } from './Scores.tsx'
+import { Outcome } from './Outcome.tsx'
 import { SetupForm } from './SetupForm.tsx'
 import { isComplete, type Sides, sameSides } from './setup.ts'
-import { sourceOf } from './source.ts'
-import { type MatchAsk, usePlayed } from './usePlayed.ts'
+import type { MatchAsk } from './usePlayed.ts'
 import { useSetup } from './useSetup.ts'
-import { Waiting } from './Waiting.tsx'
-import { WhatIf } from './WhatIf.tsx'
 
 export type Ways = readonly Stored<'option'>[]
 
@@ -52,18 +44,13 @@ export function MatchDesk(props: {
       ),
     [ways, designs],
   )
-  const { level, seed, replicates, precision } = setup
-  const until = { replicates, precision }
+  const { level, seed, precision } = setup
   const first = lineupOf(setup, options)
   // A second line-up that is the first still says nothing that its copy does not.
   const second = setup.other && !sameSides(setup.other, setup) ? lineupOf(setup.other, options) : null
   const of = { game: game.body, level, seed }
   const ask = useAsk(first && { ...of, lineup: first })
-  const played = usePlayed(ask, until)
-  // Each of the two is played for itself, so that a change of one leaves the other as it is.
-  const beside = usePlayed(useAsk(second && { ...of, lineup: second }), until)
-  const shown = first && ask && played.answer ? { ...played.answer, lineup: played.asked?.lineup ?? ask.lineup } : null
-  const source = (report: { replicates: number; seed: number }) => sourceOf(report, { game, ways, designs, setup })
+  const beside = useAsk(second && { ...of, lineup: second })
   return (
     <div className="stack wide" ref={screen}>
       <div className="row spread">
@@ -88,28 +75,7 @@ export function MatchDesk(props: {
       <PartList label={text.parts.label} names={partNames()} of={screen} />
       <SetupForm setup={setup} ways={ways} levels={levels} onChange={change} undo={undo} />
       {first && <Clashes game={game.body} lineup={first} />}
-      {first && <Answer game={game.body} played={played} until={until} source={source} />}
-      {shown && (
-        <>
-          <Scores report={shown.report} />
-          <Bonuses game={game.body} report={shown.report} />
-          <Robots game={game.body} lineup={shown.lineup} report={shown.report} />
-          <Waiting game={game.body} lineup={shown.lineup} report={shown.report} />
-          <Held game={game.body} report={shown.report} ways={ways} ours={setup.ours} />
-          <Replay ask={ask!} ready={played.fresh && played.state !== 'running'} />
-        </>
-      )}
-      {first && (
-        <WhatIf
-          setup={setup}
-          ways={ways}
-          onChange={change}
-          first={played}
-          second={beside}
-          until={until}
-          source={source}
-        />
-      )}
+      <Outcome {...{ game, ways, designs, setup, first, ask, beside }} onChange={change} />
       {ask && <OnServer ask={ask} precision={precision} />}
       <LineupPart game={game.body} setup={setup} ways={ways} options={options} onChange={change} />
     </div>

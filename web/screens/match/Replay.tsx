@@ -5,6 +5,7 @@ import type { SampleMatches } from '../../../src/model/match/types.ts'
 import { Loading } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { askLive } from '../../worker/client.ts'
+import { nameOf } from '../../worker/useModel.ts'
 import { Player } from './Player.tsx'
 import { reelOf } from './replay.ts'
 import type { MatchAsk } from './usePlayed.ts'
@@ -20,6 +21,7 @@ export function Replay(props: { ask: MatchAsk; ready: boolean }) {
   const question = useMemo(() => ({ game, level, seed, lineup }), [game, level, seed, lineup])
   const found = useQuery({
     queryKey: ['model', 'sampleMatches', question],
+    queryKeyHashFn: () => nameOf('sampleMatches', question),
     queryFn: () => askLive('match', 'sampleMatches', question),
     enabled: ready,
     staleTime: Number.POSITIVE_INFINITY,

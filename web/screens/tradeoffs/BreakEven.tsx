@@ -18,9 +18,9 @@ import { inputWords } from '../../words/inputs.ts'
 import { optionName } from '../../words/verdict.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { inputAxis } from './axis.ts'
-import { candidates } from './candidates.ts'
 import { inputCell } from './inputCell.ts'
 import { turnWords } from './turnWords.ts'
+import { useCandidates } from './useCandidates.ts'
 import { useTurn } from './useTurns.ts'
 
 interface Documents {
@@ -28,7 +28,7 @@ interface Documents {
   options: Option[]
 }
 
-/** Where one number turns the answer, in words and as a picture: any unknown, and any other number of the robots. */
+/** Where one number turns the answer, in words and as a picture: any unknown, and any other number of the robots, around what the documents say. */
 export function BreakEven(props: {
   report: CompareReport
   record: ComparisonRecord
@@ -39,7 +39,9 @@ export function BreakEven(props: {
   const { record, documents } = props
   const { readOnly } = useEdit()
   const [chosen, setChosen] = useState<string | null>(null)
-  const others = useMemo(() => free(documents, record.inputs), [documents, record.inputs])
+  const others = useCandidates(documents).filter(
+    ({ id, paths }) => !record.inputs.some((input) => input.id === id || input.paths.includes(paths[0]!)),
+  )
   const all = [...record.inputs, ...others]
   const input = all.find(({ id }) => id === chosen) ?? all.find(({ id }) => id === record.breakEven) ?? all[0]
   if (!input) return null
@@ -73,12 +75,6 @@ export function BreakEven(props: {
     </section>
   )
 }
-
-/** Numbers of the robots that are no unknowns of the trade-off, as inputs around what the documents say. */
-const free = (documents: Documents, inputs: readonly Input[]): Input[] =>
-  candidates(documents).filter(
-    ({ id, paths }) => !inputs.some((input) => input.id === id || input.paths.includes(paths[0]!)),
-  )
 
 function Turning(props: {
   report: CompareReport

@@ -1,4 +1,5 @@
 import { useQueries } from '@tanstack/react-query'
+import { useMemo } from 'react'
 import type { Game, Option } from '../../../src/model/documents/types.ts'
 import type { Call, PlanReport } from '../../../src/model/plan/types.ts'
 import { pointsCell, secondsCell, signedCell } from '../../charts/cells.ts'
@@ -14,6 +15,8 @@ import { words } from '../../words/catalogue.ts'
 import { explainCall, explainLeaveBy } from '../../words/explainMoves.ts'
 import { points, seconds, signedPoints } from '../../words/format.ts'
 import { askModel } from '../../worker/client.ts'
+import type { Questions } from '../../worker/protocol.ts'
+import { nameOf } from '../../worker/useModel.ts'
 import { reachable, teleopStart } from '../designs/cycle.ts'
 import { SideBySide } from './SideBySide.tsx'
 
@@ -21,15 +24,22 @@ import { SideBySide } from './SideBySide.tsx'
 export function Calls(props: { game: Game; options: Option[]; source: string }) {
   const { game, source } = props
   const text = words().tradeoffs.call
-  const options = props.options.filter(
-    ({ finish, role, robot }) =>
-      finish.mode !== 'skip' && game.finishes.some(({ id }) => role.finishes.includes(id) && robot.finish[id]),
+  const asked = useMemo(
+    () =>
+      props.options
+        .filter(
+          ({ finish, role, robot }) =>
+            finish.mode !== 'skip' && game.finishes.some(({ id }) => role.finishes.includes(id) && robot.finish[id]),
+        )
+        .map((option): Questions['report']['ask'] => ({ game, option, with: ['call'] })),
+    [game, props.options],
   )
+  const options = asked.map(({ option }) => option)
   const reports = useQueries({
-    queries: options.map((option) => ({
-      queryKey: ['model', 'report', { game, option, with: ['call'] }],
-      queryFn: ({ signal }: { signal: AbortSignal }) =>
-        askModel('report', { game, option, with: ['call'] }, { signal }),
+    queries: asked.map((ask) => ({
+      queryKey: ['model', 'report', ask],
+      queryKeyHashFn: () => nameOf('report', ask),
+      queryFn: ({ signal }: { signal: AbortSignal }) => askModel('report', ask, { signal }),
       staleTime: Number.POSITIVE_INFINITY,
       retry: false,
     })),

@@ -62,10 +62,13 @@ export function TradeOff(props: {
       ),
     [record, parts],
   )
-  const asKept = {
-    game: parts.game.body,
-    options: parts.options.map(({ option, design }) => assembleOption(option.body, design.body.robot)),
-  }
+  const asKept = useMemo(
+    () => ({
+      game: parts.game.body,
+      options: parts.options.map(({ option, design }) => assembleOption(option.body, design.body.robot)),
+    }),
+    [parts],
+  )
   const own = useOwnNumbers(
     base,
     asKept.options.map(({ robot }) => robot),
@@ -84,10 +87,16 @@ export function TradeOff(props: {
   const believed = JSON.stringify({ ...own.request, inputs: nameless(own.request.inputs ?? none) })
   const saying = (of: ComparisonRecord) => JSON.stringify([nameless(of.inputs), of.overrides])
   const savedBelief = saying(stored.body) === saying(record) ? stored.body.result?.belief : undefined
-  const belief =
-    beliefAnew?.of === believed
-      ? beliefUnder(beliefAnew.report, beliefAnew.inputs, own.request.inputs ?? none)
-      : savedBelief && beliefUnder(savedBelief, stored.body.inputs, record.inputs)
+  const anew = beliefAnew?.of === believed ? beliefAnew : null
+  const now = (anew ? own.request.inputs : record.inputs) ?? none
+  // The same object while it stays the same, so that progress of another answer draws its pictures no further time.
+  const belief = useMemo(
+    () =>
+      anew
+        ? beliefUnder(anew.report, anew.inputs, now)
+        : savedBelief && beliefUnder(savedBelief, stored.body.inputs, now),
+    [anew, savedBelief, stored.body.inputs, now],
+  )
   const known = computed.data && !computed.isPlaceholderData ? computed.data : (record.result ?? computed.data)
   const { objective = 'points' } = record
   const field = useFieldParts(objective === 'points' ? undefined : record.field, record.overrides)

@@ -9,11 +9,11 @@ import { TextField } from '../../shell/fields/TextField.tsx'
 import { words as texts } from '../../words/catalogue.ts'
 import { inputWords } from '../../words/inputs.ts'
 import { practiceOf } from '../../words/practice.ts'
-import { candidates } from './candidates.ts'
 import { DaysFields } from './DaysFields.tsx'
 import { LessPractice } from './LessPractice.tsx'
 import { UnknownName } from './UnknownName.tsx'
 import { wordOf } from './unknownNames.ts'
+import { useCandidates } from './useCandidates.ts'
 
 /** The unknown numbers of the comparison: what is believed about each, to be changed here. */
 export function Unknowns(props: { record: ComparisonRecord; documents: { game: Game; options: Option[] } }) {
@@ -130,7 +130,7 @@ const keyOf = (inputs: readonly Input[], index: number): string => {
 function AddUnknown(props: { record: ComparisonRecord; documents: { game: Game; options: Option[] } }) {
   const { record, documents } = props
   const edit = useEdit()
-  const free = candidates(documents).filter(
+  const free = useCandidates(documents).filter(
     ({ paths }) => !record.inputs.some((input) => input.paths.includes(paths[0]!)),
   )
   const [chosen, setChosen] = useState('')

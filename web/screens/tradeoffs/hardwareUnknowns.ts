@@ -1,8 +1,30 @@
 import type { Input } from '../../../src/model/compare/types.ts'
 import { hardwareLinks } from '../../../src/model/documents/hardware.ts'
+import type { Mechanism } from '../../../src/model/documents/mechanism.ts'
 import type { Option } from '../../../src/model/documents/types.ts'
-import { mechanismAnswer } from '../../../src/model/timing/index.ts'
+import { type MechanismAnswer, mechanismAnswer } from '../../../src/model/timing/index.ts'
 import { words } from '../../words/catalogue.ts'
+
+const answers = new Map<string, MechanismAnswer>()
+/** So many answers are kept; a comparison has some ten mechanisms. */
+const most = 200
+
+/** A mechanism's answer takes up to a tenth of a second: it is computed once. */
+function answerOf(mechanism: Mechanism): MechanismAnswer {
+  const key = JSON.stringify(mechanism)
+  const answer = answers.get(key) ?? mechanismAnswer(mechanism)
+  if (answers.size >= most) answers.clear()
+  answers.set(key, answer)
+  return answer
+}
+
+/** What is still to be computed before the unknowns of these options can be told, mechanism by mechanism. */
+export const stillToAnswer = (options: readonly Option[]): (() => void)[] =>
+  options.flatMap(({ robot }) =>
+    (robot.mechanisms ?? [])
+      .filter((mechanism) => !answers.has(JSON.stringify(mechanism)))
+      .map((mechanism) => () => void answerOf(mechanism)),
+  )
 
 const rounded = (value: number): number => Number(value.toPrecision(3))
 
@@ -20,7 +42,7 @@ export function hardwareUnknowns({ robot }: Option, index: number): Input[] {
       // Its times are those of the drive's three numbers; a factor on the pace is one on all of them.
       ...(drive === mechanism.id ? ['drive/pace'] : []),
     ]
-    const answer = mechanismAnswer(mechanism)
+    const answer = answerOf(mechanism)
     if (paths.length === 0 || !answer.possible || answer.belief === null || answer.seconds <= 0) return []
     const { low, high } = answer.belief
     const of = (seconds: number) => rounded(seconds / answer.seconds)

@@ -2,12 +2,17 @@ import { useQueries, useQuery, useQueryClient } from '@tanstack/react-query'
 import type { Turn } from '../../../src/model/compare/index.ts'
 import type { CompareRequest } from '../../../src/model/compare/types.ts'
 import { askModel } from '../../worker/client.ts'
+import { nameOf } from '../../worker/useModel.ts'
 
 /** What is asked about an unknown: the options and all unknowns, without what else a comparison may ask. */
 export type TurnRequest = Required<Pick<CompareRequest, 'game' | 'options' | 'inputs'>>
 
+/** Its documents are long, and asked about with every drawing: they are written out once (`nameOf`). */
+const hashOf = (request: TurnRequest, input: string): string => `${nameOf('turn', request)} ${input}`
+
 const queryOf = (request: TurnRequest, input: string, { enabled = true, asked = false }) => ({
   queryKey: ['model', 'turn', { request, input }],
+  queryKeyHashFn: () => hashOf(request, input),
   queryFn: ({ signal }: { signal: AbortSignal }) => askModel('turn', { request, input }, { signal, asked }),
   enabled,
   staleTime: Number.POSITIVE_INFINITY,
@@ -27,7 +32,7 @@ export function useTurns(request: TurnRequest, enabled: boolean): { turns: (Turn
   let asked = 0
   const found = useQueries({
     queries: request.inputs.map(({ id }) => {
-      const known = queries.getQueryData(queryOf(request, id, {}).queryKey) !== undefined
+      const known = queries.getQueryCache().get(hashOf(request, id))?.state.data !== undefined
       if (!known) asked++
       return queryOf(request, id, { enabled: enabled && (known || asked <= together) })
     }),

@@ -48,9 +48,13 @@ export function PartList(props: {
       const atEnd = innerHeight + scrollY >= document.documentElement.scrollHeight - 2
       setHere((atEnd && above.length > 0 ? parts.at(-1) : above.at(-1)) ?? null)
     }
-    read()
+    // With the next frame, which lays the page out anyway.
+    const frame = requestAnimationFrame(read)
     addEventListener('scroll', read, { passive: true })
-    return () => removeEventListener('scroll', read)
+    return () => {
+      cancelAnimationFrame(frame)
+      removeEventListener('scroll', read)
+    }
   }, [there])
 
   // On a narrow screen the row is moved so that the marked one stands in it.

@@ -18,6 +18,8 @@ export const refusals: Words['refusals'] = {
   internal: () => 'Im Server ging etwas schief. Gesichert wurde nichts; mehr steht in seinem Protokoll.',
   busy: () => 'Der Server rechnet schon an allem, was er kann. Versuch es gleich noch einmal.',
   storageFull: () => 'Die Platte des Servers ist voll. Gesichert wurde nichts; sag es der Leitung.',
+  noDatabase: () =>
+    'Der Server erreicht gerade seine Datenbank nicht; ob das gesichert wurde, ist nicht bekannt. Versuch es gleich noch einmal.',
   invalid: (sentence) => `Das kann so nicht sein. ${more(sentence)}`,
   outOfMemory: (sentence) => `Dafür reicht der Speicher nicht. ${more(sentence)}`,
   unexpected: (sentence) => `Dabei ging etwas schief. ${more(sentence)}`,

@@ -16,6 +16,7 @@ export const refusals = {
   internal: itself,
   busy: itself,
   storageFull: itself,
+  noDatabase: itself,
   invalid: itself,
   outOfMemory: itself,
   unexpected: itself,

@@ -1,8 +1,7 @@
 import { availableParallelism } from 'node:os'
-import { fileURLToPath } from 'node:url'
-import { Piscina } from 'piscina'
 import { unpackCells, withoutBody } from '../../../model/scouting/cells.ts'
 import type { Cells, SharedBytes } from '../../../store/types.ts'
+import { Threads, threadFile } from '../../../threads.ts'
 import { ApiError } from '../../errors.ts'
 import { hashOf } from '../rows.ts'
 import { type BatchRead, readBatch, shared } from './batch.ts'
@@ -14,12 +13,6 @@ const small = 16_000
 /** Rows of requests that are remembered, at about 300 bytes each. */
 const mostRemembered = 60_000
 
-/** Beside this file when run from the sources, beside the server when built. */
-function threadFile(): string {
-  const name = import.meta.url.endsWith('.ts') ? './fromSources.js' : './read.worker.js'
-  return fileURLToPath(new URL(name, import.meta.url))
-}
-
 /** A body of which all rows are held, without what only a row that is not there would need. */
 interface Remembered {
   body: unknown
@@ -29,27 +22,19 @@ interface Remembered {
 
 /** Reads what devices hand in, before anything is done with it. */
 export class Readers {
-  readonly #threads = new Piscina({
-    filename: threadFile(),
-    name: 'readBatch',
-    execArgv: [],
-    minThreads: 0,
-    maxThreads: Math.min(4, availableParallelism()),
-    idleTimeout: 30_000,
+  readonly #threads = new Threads({
+    file: threadFile(import.meta.url, './read.worker.js'),
+    most: Math.min(4, availableParallelism()),
   })
   readonly #remembered = new Map<string, Remembered>()
+  readonly #reading = new Set<Promise<BatchRead>>()
   #rows = 0
-
-  constructor() {
-    // A thread that can not start or dies fails what it was asked, which is read here instead.
-    this.#threads.on('error', () => {})
-  }
 
   /** The body with its rows as SentRow. Throws an ApiError where it is no JSON. */
   async body(bytes: Buffer): Promise<unknown> {
     const digest = bytes.length < small ? undefined : hashOf(bytes)
     const known = digest === undefined ? undefined : this.#remembered.get(digest)
-    const read: BatchRead = known ?? (await this.#read(bytes))
+    const read: BatchRead = known ? await this.#inTurn(known) : await this.#read(bytes)
     if ('failure' in read) throw new ApiError(read.failure)
     const { body, rows, packed } = read
     if (rows === null) return body
@@ -71,11 +56,22 @@ export class Readers {
 
   async #read(bytes: Buffer): Promise<BatchRead> {
     if (bytes.length < small) return readBatch(bytes.toString())
+    const reading = this.#threads.run<BatchRead>(bytes, { name: 'readBatch' })
+    this.#reading.add(reading)
     try {
-      return (await this.#threads.run(bytes)) as BatchRead
+      return await reading
     } catch {
+      // By a thread that could not start or died.
       return readBatch(bytes.toString())
+    } finally {
+      this.#reading.delete(reading)
     }
+  }
+
+  /** What is sent again waits for all that came before it and is still being read: nobody's first answer waits for it. */
+  async #inTurn(known: Remembered): Promise<Remembered> {
+    await Promise.allSettled(this.#reading)
+    return known
   }
 
   #remember(digest: string, batch: Remembered): void {
@@ -90,6 +86,6 @@ export class Readers {
   }
 
   close(): Promise<void> {
-    return this.#threads.destroy()
+    return this.#threads.close()
   }
 }

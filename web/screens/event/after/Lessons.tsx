@@ -1,10 +1,11 @@
-import { Button, Textarea } from '@mantine/core'
+import { Textarea } from '@mantine/core'
 import { useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
 import { useChanges } from '../../../data/documents.ts'
 import { useTyped } from '../../../data/useTyped.ts'
 import { words } from '../../../words/catalogue.ts'
 import type { EventPage } from '../EventFrame.tsx'
+import { KeepRow } from '../KeepRow.tsx'
 import { lessonsOf } from './said.ts'
 
 const most = 2000
@@ -60,28 +61,14 @@ export function Lessons({ page }: { page: EventPage }) {
         error={typed.length > most ? texts.tooLong(typed.length) : null}
         onChange={({ currentTarget: { value } }) => type(value)}
       />
-      <div className="row no-print">
-        <Button
-          disabled={typed.trim() === now || typed.length > most}
-          loading={save.isPending}
-          onClick={() => void keep(typed, now)}
-        >
-          {texts.saveLessons}
-        </Button>
-        {before !== undefined && (
-          <span role="status">
-            {texts.saved}{' '}
-            <button type="button" className="opens" onClick={() => void keep(before, null)}>
-              {texts.undo}
-            </button>
-          </span>
-        )}
-      </div>
-      {trouble && (
-        <p role="alert" className="loss">
-          {trouble}
-        </p>
-      )}
+      <KeepRow
+        texts={{ keep: texts.saveLessons, kept: texts.saved, undo: texts.undo }}
+        disabled={typed.trim() === now || typed.length > most}
+        saving={save.isPending}
+        onKeep={() => void keep(typed, now)}
+        onUndo={before === undefined ? null : () => void keep(before, null)}
+        trouble={trouble}
+      />
     </>
   )
 }

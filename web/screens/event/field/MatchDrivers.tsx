@@ -1,10 +1,11 @@
-import { Button, TextInput } from '@mantine/core'
+import { TextInput } from '@mantine/core'
 import { useQueryClient } from '@tanstack/react-query'
 import { useId, useState } from 'react'
 import type { MatchDriver } from '../../../../src/model/scouting/types.ts'
 import { useChanges } from '../../../data/documents.ts'
 import { useTyped } from '../../../data/useTyped.ts'
 import { words } from '../../../words/catalogue.ts'
+import { KeepRow } from '../KeepRow.tsx'
 import { KeptNote } from '../KeptNote.tsx'
 import { type About, runName } from './Answer.tsx'
 
@@ -77,24 +78,14 @@ export function MatchDrivers({ page, report, team }: Pick<About, 'page' | 'repor
             />
           ))}
         </div>
-        <div className="row">
-          <Button disabled={!dirty} loading={save.isPending} onClick={() => void keep(typed, ours)}>
-            {texts.keep}
-          </Button>
-          {before && (
-            <span role="status">
-              {texts.kept}{' '}
-              <button type="button" className="opens" onClick={() => void keep(before, null)}>
-                {texts.undo}
-              </button>
-            </span>
-          )}
-        </div>
-        {trouble && (
-          <p role="alert" className="loss">
-            {trouble}
-          </p>
-        )}
+        <KeepRow
+          texts={texts}
+          disabled={!dirty}
+          saving={save.isPending}
+          onKeep={() => void keep(typed, ours)}
+          onUndo={before === undefined ? null : () => void keep(before, null)}
+          trouble={trouble}
+        />
       </div>
     </details>
   )

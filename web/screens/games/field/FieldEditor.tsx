@@ -2,6 +2,7 @@ import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { checkGame } from '../../../../src/model/documents/index.ts'
 import type { Game } from '../../../../src/model/documents/types.ts'
 import { keptAway } from '../../../../src/model/field/index.ts'
+import { Later } from '../../../charts/Later.tsx'
 import { Measured } from '../../../charts/Measured.tsx'
 import { useEdit } from '../../../shell/fields/EditContext.tsx'
 import { useUnits } from '../../../units/system.ts'
@@ -185,25 +186,29 @@ export function FieldEditor(props: {
         <Checks game={game} problems={problems} looking={sound && reach === null} onShow={choose} />
       </div>
       <div className="stack field-side">
-        <AddAndPick game={game} selected={thing} readOnly={edit.readOnly} onPick={pick} onAdd={take} />
-        <section className="stack" aria-labelledby="chosen-title">
-          <h3 id="chosen-title">{texts.chosen.title}</h3>
-          <ChosenForm game={game} thing={kept} problems={problems} alike={tools.alike} actions={actions} />
-        </section>
-        {!edit.readOnly && (
-          <ZonePanel {...{ game, zone, points, said }} onZone={setZone} onBegin={beginZone} onFill={fill} />
-        )}
+        <Later>
+          <AddAndPick game={game} selected={thing} readOnly={edit.readOnly} onPick={pick} onAdd={take} />
+          <section className="stack" aria-labelledby="chosen-title">
+            <h3 id="chosen-title">{texts.chosen.title}</h3>
+            <ChosenForm game={game} thing={kept} problems={problems} alike={tools.alike} actions={actions} />
+          </section>
+          {!edit.readOnly && (
+            <ZonePanel {...{ game, zone, points, said }} onZone={setZone} onBegin={beginZone} onFill={fill} />
+          )}
+        </Later>
       </div>
       <div className="columns field-below">
-        <RoutePanel
-          game={game}
-          {...route}
-          onChange={changeRoute}
-          found={found}
-          robot={driving.robot}
-          source={`${props.source} ${driving.source}`}
-        />
-        <RobotPanel {...driving} />
+        <Later>
+          <RoutePanel
+            game={game}
+            {...route}
+            onChange={changeRoute}
+            found={found}
+            robot={driving.robot}
+            source={`${props.source} ${driving.source}`}
+          />
+          <RobotPanel {...driving} />
+        </Later>
       </div>
     </div>
   )
