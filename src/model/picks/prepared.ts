@@ -17,6 +17,7 @@ import {
   ratedFrom,
   Sibling,
   samplePairings,
+  thinnedRating,
   unpackRating,
 } from './scores/index.ts'
 import { Selection, type SelectionRules, type SelectionStep, selectionAfter } from './selection/index.ts'
@@ -46,6 +47,8 @@ export interface PicksAsk {
 export const picksSeed = 1
 /** Simulated matches of each pairing behind the scores of all alliances, and behind the first, rough order. */
 const [matchesEach, roughMatches] = [64, 16]
+/** Draws that the first, rough order goes by: one of so many. */
+const roughEvery = 8
 /** Selections that are gone on with to see who is still there. */
 const waitingRuns = 400
 
@@ -56,6 +59,7 @@ export class PreparedPicks {
   private readonly game: Game
   private readonly teams: RatedTeam[]
   private lots: Lot[]
+  /** From few matches and every eighth draw. */
   private readonly first: Strengths
   private whole: Strengths | null = null
   /** What everybody goes by, by selection: it is worked out at its beginning, so that an order hangs on what is so and not on the way there. */
@@ -74,7 +78,8 @@ export class PreparedPicks {
       const request = { ...pairing, seed: 100 * picksSeed + k, from: 0, to: roughMatches }
       return { pairing, played: this.playing.play(request) }
     })
-    this.first = this.strengthsNow()
+    const few = this.teams.map(({ rating, ...team }) => ({ ...team, rating: thinnedRating(rating, roughEvery) }))
+    this.first = new Strengths(new Sibling(game, few, this.lots))
   }
 
   /** What any alliances are worth, from all matches of the sample. */
@@ -84,7 +89,7 @@ export class PreparedPicks {
       const request = { ...pairing, seed: 100 * picksSeed + k, from: roughMatches, to: matchesEach }
       return { pairing, played: joined([played, this.playing.play(request)]) }
     })
-    this.whole = this.strengthsNow()
+    this.whole = new Strengths(new Sibling(this.game, this.teams, this.lots))
     return this.whole
   }
 
@@ -110,9 +115,5 @@ export class PreparedPicks {
     const { strengths, selection, us } = request
     const waiting = stillFree({ sibling: strengths.sibling, selection, us, runs: waitingRuns, seed: picksSeed })
     return { worked: pickOrder(request), waiting }
-  }
-
-  private strengthsNow(): Strengths {
-    return new Strengths(new Sibling(this.game, this.teams, this.lots))
   }
 }

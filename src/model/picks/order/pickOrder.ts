@@ -20,9 +20,9 @@ export interface OrderRequest {
   aside?: ReadonlySet<string>
 }
 
-/** Draws that errors are estimated from. */
-const errorEvery = 16
-/** And that the first, rough order is. */
+/** Draws that errors are estimated from: one of so many, and some 25 where there are fewer. */
+const errorEvery = (draws: number) => Math.max(1, Math.min(16, Math.floor(draws / 25)))
+/** And that everybody's rough gains are. */
 const roughEvery = 8
 
 /** An order with what it was worked out from, so that a simulation can go on with it. */
@@ -55,11 +55,11 @@ export function roughWorth(request: Pick<OrderRequest, 'strengths' | 'selection'
   return filled(gainsBy(rough, request.strengths, { every: roughEvery }).means, points)
 }
 
-/** An order for the first moment: everybody invites by expected points, and gains come from few draws. */
+/** An order for the first moment: everybody invites by expected points. Few draws in its strengths are enough. */
 export function roughOrder(request: OrderRequest): PickOrder {
   const { strengths, aside = new Set<string>() } = request
   const worth = pointsOf(request)
-  const found = gainsBy({ ...request, aside, order: placesBy(worth) }, strengths, { every: roughEvery })
+  const found = gainsBy({ ...request, aside, order: placesBy(worth) }, strengths)
   return told(request, { worth, found }).order
 }
 
@@ -146,7 +146,7 @@ function told(
  */
 function errorsOf({ base, rows }: Found, strengths: Strengths): number[] {
   const mean = ({ ours, others }: Course, without: number) =>
-    meanOf(strengths.against(ours, others, { without, every: errorEvery }))
+    meanOf(strengths.against(ours, others, { without, every: errorEvery(strengths.sibling.draws) }))
   const bases = Array.from({ length: groups }, (_, group) => (base ? mean(base, group) : 0))
   return rows.map(({ course }) => {
     const gains = bases.map((own, group) => mean(course, group) - own)

@@ -24,6 +24,16 @@ export const packRating = ({ autonomous, goals, pieces, hits, finishes }: Rating
   finishes: finishes.map(cut('shares')),
 })
 
+/** Of its draws each so-many-th. */
+export function thinnedRating(of: Rating, every: number): Rating {
+  const some = (values: Float64Array) => values.filter((_, d) => d % every === 0)
+  const { points, autonomous, goals, finishing, pieces, hits, finishes } = of
+  return {
+    ...{ points: some(points), autonomous: some(autonomous), finishing: some(finishing) },
+    ...{ goals: goals.map(some), pieces: pieces.map(some), hits: hits.map(some), finishes: finishes.map(some) },
+  }
+}
+
 export function unpackRating({ finishes: known }: Pick<Game, 'finishes'>, of: PackedRating): Rating {
   const numbers = (values: readonly number[]) => Float64Array.from(values)
   const [autonomous, goals, finishes] = [numbers(of.autonomous), of.goals.map(numbers), of.finishes.map(numbers)]

@@ -40,7 +40,7 @@ export default function PlayoffsScreen({ id }: { id: string }) {
   return (
     <div className="stack wide event-page">
       <div className="stack">
-        <p className="small no-print">
+        <p className="small">
           <Link href={`/event/${id}`}>{event.name}</Link>
         </p>
         <h1>{texts.title}</h1>
