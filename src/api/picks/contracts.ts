@@ -63,7 +63,9 @@ export const pickOrder = z
     team: team.describe('Who invites'),
     records: z.int().describe('Observations of matches behind it'),
     alliance: z.array(team).describe('Its alliance as it is'),
-    replacement: team.nullable().describe('Whom it can expect to be still free at its next turn'),
+    replacement: team
+      .nullable()
+      .describe('Whom it can expect to be still free at its next turn, or after the selection where it has none'),
     choices: z
       .array(
         z.strictObject({

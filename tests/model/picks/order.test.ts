@@ -82,6 +82,20 @@ describe('a pick order worked out by hand', () => {
     expect(orderOf(pickOrder({ game, strengths, selection: moving, us: 'c' }).order)).not.toContain('b')
   })
 
+  it('never takes us ourselves for the replacement while we are no captain', () => {
+    // a invites c, b takes d and e, a takes f. Of g, h and ourselves nobody is wanted; we are the best of them.
+    for (const us of ['g', 'h']) {
+      const { order } = pickOrder({ game, strengths, selection: selectionAfter(rules, seeds, []).selection, us })
+      expect(order.replacement).toBe(us === 'g' ? 'h' : 'g')
+      const own = order.choices.find(({ team }) => team === order.replacement)
+      expect(own).toMatchObject({ gain: { mean: 0 }, error: 0 })
+      expect(orderOf(order)).not.toContain(us)
+    }
+    // Three captains and three partners leave g alone: nobody is free but we.
+    const alone = selectionAfter({ ...rules, alliances: 3, size: 2 }, seeds.slice(0, 7), []).selection
+    expect(pickOrder({ game, strengths, selection: alone, us: 'g' }).order.replacement).toBeNull()
+  })
+
   it('has a rough order for the first moment, which says the same where nothing is uncertain', () => {
     const { selection } = selectionAfter(rules, seeds, [])
     const rough = roughOrder({ game, strengths, selection, us: 'a' })

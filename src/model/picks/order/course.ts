@@ -87,7 +87,7 @@ export function replacementFor(of: CourseOf): string | null {
           order,
         ),
   )
-  return bestOf(openTo(then.state, aside), order)
+  return bestOf(candidatesOf({ selection: then, us, aside }), order)
 }
 
 const openTo = ({ free }: SelectionState, aside: ReadonlySet<string>): string[] =>
