@@ -65,7 +65,10 @@ export const pickOrder = z
     alliance: z.array(team).describe('Its alliance as it is'),
     replacement: team
       .nullable()
-      .describe('Whom it can expect to be still free at its next turn, or after the selection where it has none'),
+      .describe(
+        'Whom gains are against: the best that it can expect to be still free at its next turn, or after the selection where it has none; null: nobody is left to invite',
+      ),
+    replacementFree: z.boolean().describe('False: nobody can be expected to be free, and it is the last of the order'),
     choices: z
       .array(
         z.strictObject({

@@ -86,14 +86,26 @@ describe('a pick order worked out by hand', () => {
     // a invites c, b takes d and e, a takes f. Of g, h and ourselves nobody is wanted; we are the best of them.
     for (const us of ['g', 'h']) {
       const { order } = pickOrder({ game, strengths, selection: selectionAfter(rules, seeds, []).selection, us })
-      expect(order.replacement).toBe(us === 'g' ? 'h' : 'g')
+      expect(order).toMatchObject({ replacement: us === 'g' ? 'h' : 'g', replacementFree: true })
       const own = order.choices.find(({ team }) => team === order.replacement)
       expect(own).toMatchObject({ gain: { mean: 0 }, error: 0 })
       expect(orderOf(order)).not.toContain(us)
     }
+  })
+
+  it('has gains against the last of the order where every team will be taken', () => {
     // Three captains and three partners leave g alone: nobody is free but we.
     const alone = selectionAfter({ ...rules, alliances: 3, size: 2 }, seeds.slice(0, 7), []).selection
-    expect(pickOrder({ game, strengths, selection: alone, us: 'g' }).order.replacement).toBeNull()
+    const { order } = pickOrder({ game, strengths, selection: alone, us: 'g' })
+    expect(order).toMatchObject({ replacement: 'f', replacementFree: false })
+    expect(orderOf(order)).toBe('d e f')
+    expect(order.choices[2]).toMatchObject({ gain: { mean: 0 }, error: 0 })
+    // A captain whose turn is the last, with one team left, has nobody beside it to compare with.
+    const steps = ['d', 'e'].map((team) => ({ kind: 'accepts' as const, team }))
+    const last = selectionAfter({ ...rules, alliances: 3, size: 2 }, seeds.slice(0, 6), steps).selection
+    expect(pickOrder({ game, strengths, selection: last, us: 'c' }).order).toMatchObject({
+      ...{ replacement: 'f', replacementFree: false },
+    })
   })
 
   it('has a rough order for the first moment, which says the same where nothing is uncertain', () => {

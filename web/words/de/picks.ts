@@ -66,11 +66,8 @@ export const picks: Words['picks'] = {
   noCaptain:
     'Wie es steht, sind wir kein Kapitän: Die Liste ist die, nach der wir gingen, wenn wir als Nächste aus allen wählen dürften, die übrig sind. Was einem Kapitän zu sagen ist, der uns einlädt, steht oben, solange eine andere Allianz an der Reihe ist.',
   tooFewToSimulate: 'Nichts zu simulieren: Wie es steht, wären wir weniger als drei Roboter.',
-  against: (team, captain) => {
-    if (team === null)
-      return captain
-        ? 'Bei unserem nächsten Zug wird vermutlich niemand mehr frei sein.'
-        : 'Am Ende wird vermutlich niemand mehr frei sein.'
+  against: (team, { captain, free }) => {
+    if (!free) return `Vermutlich wird jedes Team gewählt: Gewinne gelten gegenüber ${team}, dem letzten der Liste.`
     return captain
       ? `Gewinne gelten gegenüber ${team}, das bei unserem nächsten Zug vermutlich noch frei sein wird.`
       : `Gewinne gelten gegenüber ${team}, dem besten Team, das vermutlich niemand nimmt.`

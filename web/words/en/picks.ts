@@ -71,8 +71,8 @@ export const picks = {
   noCaptain:
     'As it stands we are no captain: the order is what we would go by if we had the next turn of all who are left. What to say to a captain who invites us stands above, while another alliance is on turn.',
   tooFewToSimulate: 'Nothing to simulate: as it stands we would be fewer than three robots.',
-  against: (team: string | null, captain: boolean) => {
-    if (team === null) return `Nobody can be expected to be still free ${captain ? 'at our next turn' : 'in the end'}.`
+  against: (team: string, { captain, free }: { captain: boolean; free: boolean }) => {
+    if (!free) return `Every team will probably be taken: gains are against ${team}, the last of the order.`
     return captain
       ? `Gains are against ${team}, whom we can expect to be still free at our next turn.`
       : `Gains are against ${team}, the best team that we can expect nobody to take.`

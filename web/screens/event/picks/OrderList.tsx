@@ -54,7 +54,7 @@ export function OrderList(props: {
       <h2 id="order">{texts.order}</h2>
       <p>
         {order.alliance.length > 1 ? texts.ourAlliance(listed(order.alliance)) : texts.alone(order.us)}{' '}
-        {texts.against(order.replacement, captain)}
+        {order.replacement !== null && texts.against(order.replacement, { captain, free: order.replacementFree })}
       </p>
       {!captain && <p>{texts.noCaptain}</p>}
       {order.needs.length > 0 && (
