@@ -5,6 +5,7 @@ import { useDrawn } from '../../../charts/useDrawn.ts'
 import { words } from '../../../words/catalogue.ts'
 import { listed, percent, points } from '../../../words/format.ts'
 import type { OrderNow, Refining } from './useOrder.ts'
+import '../estimates/interval.css'
 
 /** 'Gantry': what a need is about. */
 function partName(game: Game, { part }: Need): string {
