@@ -61,6 +61,9 @@ const part = z.union([
 export const pickOrder = z
   .strictObject({
     team: team.describe('Who invites'),
+    supposed: z
+      .boolean()
+      .describe('No captain by the present ranks, before the selection: worked out as if it were the last one'),
     records: z.int().describe('Observations of matches behind it'),
     alliance: z.array(team).describe('Its alliance as it is'),
     replacement: team

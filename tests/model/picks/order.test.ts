@@ -10,8 +10,10 @@ import {
   roundMatches,
   Strengths,
 } from '../../../src/model/picks/order/index.ts'
+import { protocolOf } from '../../../src/model/picks/protocol/index.ts'
 import { Playing, type RatedTeam, Sibling, samplePairings } from '../../../src/model/picks/scores/index.ts'
 import { type SelectionRules, selectionAfter } from '../../../src/model/picks/selection/index.ts'
+import { askOf } from '../../../src/model/picks/usual.ts'
 import { normalCdf } from '../../../src/model/scouting/statistics/index.ts'
 import { seen } from '../match/observed.ts'
 import { game, lots, rated } from './field.ts'
@@ -106,6 +108,20 @@ describe('a pick order worked out by hand', () => {
     expect(pickOrder({ game, strengths, selection: last, us: 'c' }).order).toMatchObject({
       ...{ replacement: 'f', replacementFree: false },
     })
+  })
+
+  it('is that of the last captain before the selection, where we would be none', () => {
+    const asked = (us: string, lines: Parameters<typeof protocolOf>[0] = []) =>
+      askOf(protocolOf(lines), { rules, seeds: [...seeds], us })
+    expect(asked('g')).toMatchObject({ supposed: true, seeds: [...'agbcdefh'] })
+    expect(asked('b')).toMatchObject({ supposed: false, seeds })
+    const begins = { id: 'x', line: { kind: 'begins' as const, rules, seeds }, at: '', person: null }
+    expect(asked('g', [begins])).toMatchObject({ supposed: false, seeds })
+    const { selection } = selectionAfter(rules, asked('g').seeds, [])
+    const { order } = pickOrder({ game, strengths, selection, us: 'g' })
+    // b is no captain now. Whether a leaves it to us is told apart: here it is whom we would rather have.
+    expect(order.choices[0]).toMatchObject({ team: 'b' })
+    expect(order.replacementFree).toBe(true)
   })
 
   it('has a rough order for the first moment, which says the same where nothing is uncertain', () => {

@@ -63,6 +63,8 @@ export const picks: Words['picks'] = {
   order: 'Wunschliste',
   ourAlliance: (teams) => `Unsere Allianz: ${teams}.`,
   alone: (team) => `Aus der Sicht von ${team}, noch allein.`,
+  asLastCaptain:
+    'Nach der jetzigen Rangliste sind wir kein Kapitän: Gerechnet ist, als würden wir der letzte. Was einem Kapitän zu sagen ist, der uns einlädt, steht hier, sobald die Wahl läuft.',
   noCaptain:
     'Wie es steht, sind wir kein Kapitän: Die Liste ist die, nach der wir gingen, wenn wir als Nächste aus allen wählen dürften, die übrig sind. Was einem Kapitän zu sagen ist, der uns einlädt, steht oben, solange eine andere Allianz an der Reihe ist.',
   tooFewToSimulate: 'Nichts zu simulieren: Wie es steht, wären wir weniger als drei Roboter.',

@@ -68,6 +68,8 @@ export const picks = {
   order: 'Pick order',
   ourAlliance: (teams: string) => `Our alliance: ${teams}.`,
   alone: (team: string) => `Seen from ${team}, alone so far.`,
+  asLastCaptain:
+    'By the present ranks we are no captain: this is worked out as if we became the last one. What to say to a captain who invites us stands here once the selection runs.',
   noCaptain:
     'As it stands we are no captain: the order is what we would go by if we had the next turn of all who are left. What to say to a captain who invites us stands above, while another alliance is on turn.',
   tooFewToSimulate: 'Nothing to simulate: as it stands we would be fewer than three robots.',

@@ -39,9 +39,11 @@ export function OrderList(props: {
   refining: Refining
   refine(): void
   stop(): void
-  /** Invites and takes in one tap, when it is our turn. */
   /** Whether we invite at all, as it stands. */
   captain: boolean
+  /** Before the selection: we are taken as the last captain, though we are none by the present ranks. */
+  supposed: boolean
+  /** Invites and takes in one tap, when it is our turn. */
   take: ((team: string) => void) | null
 }) {
   const { game, names, now, order, fresh, refining, captain, take } = props
@@ -57,7 +59,7 @@ export function OrderList(props: {
         {order.alliance.length > 1 ? texts.ourAlliance(listed(order.alliance)) : texts.alone(order.us)}{' '}
         {order.replacement !== null && texts.against(order.replacement, { captain, free: order.replacementFree })}
       </p>
-      {!captain && <p>{texts.noCaptain}</p>}
+      {(props.supposed || !captain) && <p>{props.supposed ? texts.asLastCaptain : texts.noCaptain}</p>}
       {order.needs.length > 0 && (
         <ul>
           {order.needs.map((need) => (
