@@ -81,7 +81,9 @@ export function OwnNumbersPanel(props: { record: ComparisonRecord; own: OwnNumbe
         )}
         {closed.length > 0 && (
           <p className="soft small">
-            {texts.closes(listed(closed.map((input) => `‘${inputWords(input, { ...documents }).name}’`)))}
+            {texts.closes(
+              listed(closed.map((input) => words().actions.quoted(inputWords(input, { ...documents }).name))),
+            )}
           </p>
         )}
         {!edit.readOnly && (

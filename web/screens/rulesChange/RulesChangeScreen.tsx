@@ -3,6 +3,7 @@ import { useState } from 'react'
 import { useRevisions, useStored } from '../../data/documents.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
+import { noteWords } from '../documents/noteWords.ts'
 import { useReadingRecords } from '../quickSheet/useReadings.ts'
 import { Consequences } from './Consequences.tsx'
 import { ReadingList } from './ReadingList.tsx'
@@ -37,7 +38,7 @@ export default function RulesChangeScreen(props: { id: string }) {
       ? texts.reading(reading.name, reading.body.rule, entry.revision)
       : entry.revision === newest.data.revision
         ? texts.newest(entry.revision)
-        : texts.revision(entry.revision, entry.note ?? '')
+        : texts.revision(entry.revision, entry.note ? noteWords(entry.note) : '')
     return { value: String(entry.revision), label }
   })
   return (
