@@ -2,6 +2,7 @@ import { NativeSelect } from '@mantine/core'
 import { useState } from 'react'
 import { useRevisions, useStored } from '../../data/documents.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
+import { Terms } from '../../shell/Terms.tsx'
 import { words } from '../../words/catalogue.ts'
 import { noteWords } from '../documents/noteWords.ts'
 import { useReadingRecords } from '../quickSheet/useReadings.ts'
@@ -47,6 +48,7 @@ export default function RulesChangeScreen(props: { id: string }) {
         <p className="label">{newest.data.name}</p>
         <h1>{texts.title}</h1>
         <p>{texts.intro}</p>
+        <Terms of={['reading', 'option', 'expectedPoints']} />
       </div>
       <section className="sheet stack" aria-label={texts.caption}>
         <NativeSelect
