@@ -109,7 +109,7 @@ describe('what can not be meant in a routine', () => {
   test('steps out of order, and more scored than held', () => {
     expect(notes({ steps: [step({ at: 8 }), step({ at: 5, count: 3 })] })).toEqual([
       'steps/1/at: Steps stand in order of time; the one before is at 8.0 s.',
-      'steps/1/count: With this step it has scored 4 Buoy, but preload and what it takes are only 2.',
+      'steps/1/count: With this step it has scored 4 × Buoy, but preload and what it takes are only 2.',
     ])
   })
   test('a path off the field, back in time, after the end, or faster than the robot, in the units chosen', () => {
