@@ -35,6 +35,8 @@ interface Asked {
   body?: unknown
   /** What stands in an answer that is worth its time. */
   holds: string
+  /** By the phones of scouts in turn: a single one may not send so often. */
+  byPhones?: true
 }
 
 function ask(
@@ -72,7 +74,7 @@ let phone = 500_000
 const batch = (of: number, again: boolean): Asked => {
   const rows = rowsOf(event, { phone: of, place: 0 }, { ...wholeSeason, matches: 6 })
   const body = { device: `phone-${of}`, unsent: 0, rows }
-  return { method: 'POST', path: '/api/records', body, holds: again ? '"again":true' : '"again":false' }
+  return { method: 'POST', path: '/api/records', body, holds: again ? '"again":true' : '"again":false', byPhones: true }
 }
 
 const sentAgain = wholeSeason.events * 100
@@ -105,8 +107,14 @@ const questions: { [name: string]: (world: World) => Asked } = {
 
 const requests = 100
 
-const askOne = (world: World, agent: Agent, question: (world: World) => Asked): Promise<number> =>
-  ask(world.server.url, { agent, cookie: world.cookies[world.asked++ % world.cookies.length]! }, question(world))
+function askOne(world: World, agent: Agent, question: (world: World) => Asked): Promise<number> {
+  const turn = world.asked++
+  const which = turn % world.cookies.length
+  const asked = question(world)
+  const phones = world.phones[which]!
+  const cookie = asked.byPhones ? phones[turn % phones.length]! : world.cookies[which]!
+  return ask(world.server.url, { agent, cookie }, asked)
+}
 
 /**
  * The slowest but five of a hundred requests with so many workspaces, by each in turn, and with one (ms). One request here, one there, so that a busy

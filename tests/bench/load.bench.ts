@@ -51,6 +51,8 @@ function demoBodies(): string[] {
   })
 }
 
+const pack = `/api/events/${demo.id}/pack`
+
 /** How long a page's question takes while all phones come back: 95 of 100 answers at most so long (ms). */
 async function during(server: ServerProcess, bodies: readonly string[], path: string): Promise<number> {
   const took: number[] = []
@@ -76,15 +78,20 @@ async function during(server: ServerProcess, bodies: readonly string[], path: st
 }
 
 const briefing = `/api/events/${demo.id}/matches/${next.id}/briefing`
+/** As screens ask for it. */
+const atOnce = `${briefing}?kept=true`
 
-const page = (name: string, path: string, bodies: () => string[]): BenchEntry => ({
+const page = (name: string, path: string, bodies: () => string[], fully = [path]): BenchEntry => ({
   ...{ name, unit: 'ms', better: 'lower' },
   open: async () => {
     const { server, close } = await withDemo()
-    // Worked out once, as it is before a match.
-    await (await fetch(server.url + path)).text()
     await burst(server.url, bodiesOf(large), large.observations)
-    return { run: () => during(server, bodies(), path), close }
+    const run = async () => {
+      // Worked out once, as it is before a match.
+      for (const each of fully) await (await fetch(server.url + each)).text()
+      return during(server, bodies(), path)
+    }
+    return { run, close }
   },
 })
 
@@ -160,7 +167,7 @@ async function minuteOf(server: ServerProcess, phone: () => number): Promise<voi
     loop(1000, () => send(phone())),
     loop(300, () => send(90_000 + (Math.floor(performance.now()) % 20))),
     ...['board', 'matches', 'ranking'].map((what) => loop(200, ask(`/api/events/${demo.id}/${what}`))),
-    loop(500, ask(briefing)),
+    loop(500, ask(atOnce)),
     loop(200, listen),
     loop(200, ask('/api/session')),
   ])
@@ -196,9 +203,12 @@ const entries: BenchEntry[] = [
   // The schedule of the event that the records are of.
   page('load.page', '/api/events/open-water/matches', () => bodiesOf(large)),
   // The briefing of a match of another event of this server.
-  page('load.briefing', briefing, () => bodiesOf(large)),
-  // Of the same event: what is known is another after each commit.
-  { ...page('load.renewed', briefing, demoBodies), onlyNamed: true },
+  page('load.briefing', atOnce, () => bodiesOf(large), [briefing]),
+  // Of the same event, and the pack that its page opens with: what is known is another after each commit.
+  { ...page('load.renewed', atOnce, demoBodies, [briefing]), onlyNamed: true },
+  { ...page('load.pack', `${pack}?kept=true`, demoBodies, [pack]), onlyNamed: true },
+  // The same for whoever wants to know it from all records, and waits.
+  { ...page('load.exact', briefing, demoBodies), onlyNamed: true },
   two,
   soak,
 ]
