@@ -142,7 +142,9 @@ function contradictionsByMatch(
   const by = new Map<string | null, Watched[]>(stored.map(({ match }) => [match.id, []]))
   for (const each of watched) {
     const { match } = each.observation
-    by.set(match, [...(by.get(match) ?? []), each])
+    const own = by.get(match)
+    if (own) own.push(each)
+    else by.set(match, [each])
   }
   return new Map(
     [...by].map(([match, own]) => {
