@@ -81,7 +81,9 @@ export async function packOf(
   const own = ownTeams(record, known)
   const from = madeFrom(of, results)
   const plans = await ctx.workspace.plans.of(event)
-  const mark = hashOf(canonicalJson({ from, event: record, own, calls, plans: plans.map(({ id }) => id) })).slice(0, 22)
+  // Results are in `from` too, but not in that of a pack that was made before.
+  const marked = { from, results, event: record, own, calls, plans: plans.map(({ id }) => id) }
+  const mark = hashOf(canonicalJson(marked)).slice(0, 22)
   if (since === mark) return { same: true, mark, madeAt, behind }
   const game = input.game as Game
   const { criteria, per, rows } = rankEvent({ game, event: record, matches, results, seed: 1 })
