@@ -2,7 +2,6 @@ import { endingsOf } from '../../model/briefing/index.ts'
 import type { Game, Option } from '../../model/documents/types.ts'
 import { inOrder, rankEvent } from '../../model/event/index.ts'
 import { canonicalJson } from '../../model/scouting/index.ts'
-import { recordOf } from '../../model/scouting/record/index.ts'
 import { LastMade } from '../estimates/atOnce.ts'
 import { type Input, inputOf } from '../estimates/estimates.ts'
 import { madeFrom } from '../estimates/forecast.ts'
@@ -10,6 +9,7 @@ import { robotsKept } from '../estimates/robots.ts'
 import type { Known } from '../records/known.ts'
 import { hashOf } from '../records/rows.ts'
 import type { Context } from '../trpc.ts'
+import { callsOf } from './calls.ts'
 import type { EventPackAnswer } from './contracts.ts'
 import { ownTeams } from './own.ts'
 import { thinned } from './thinned.ts'
@@ -74,10 +74,7 @@ export async function packOf(
   const { input, known, rules, body: record } = of
   const { matches } = input
   const results = (await ctx.workspace.events.results(event)).flatMap(({ result }) => result ?? [])
-  const forecasts = await ctx.workspace.forecasts.of(event)
-  const standing = await ctx.workspace.events.standing(event)
-  const { judgement } = recordOf({ forecasts, matches, results: standing })
-  const calls = judgement?.calls ?? []
+  const calls = await callsOf(ctx, { event, of })
   const own = ownTeams(record, known)
   const from = madeFrom(of, results)
   const plans = await ctx.workspace.plans.of(event)

@@ -1,4 +1,5 @@
 import type { EventContents } from '../../model/event/archive/index.ts'
+import type { Row } from '../../model/scouting/types.ts'
 import type { TransactionClient } from '../generated/internal/prismaNamespace.ts'
 import { drivenBy, newStranger } from '../people/personal/erase.ts'
 import { isDriver } from '../people/personal/held.ts'
@@ -50,7 +51,7 @@ async function strangerFor(
 
 function withoutDriver({ contents, texts }: BroughtFile, nickname: string, stranger: string): BroughtFile {
   const fresh = new Map(texts)
-  const taken = <Kept extends EventContents['records'][number]>(each: Kept): Kept => {
+  const taken = <Kept extends { row: Row; hash: string }>(each: Kept): Kept => {
     if (!isDriver(each.row, nickname)) return each
     const { body, hash } = drivenBy(each.row, stranger)
     fresh.set(hash, body)
