@@ -107,7 +107,7 @@ function makeAnew(
 }
 
 /** Phones that come back at once are one change: it is waited for so long without a record, and so long at most (ms). */
-const [pause, patience] = [500, 5000]
+const [pause, patience] = [500, 15_000]
 
 /** When no record has come in for a moment. */
 function calm({ hear }: Pick<Context, 'hear'>, event: string): Promise<void> {
