@@ -57,7 +57,7 @@ test('A pack holds what briefs and picks without a connection, small enough for 
   }
   // Nothing new: only the mark comes, until something changes.
   const again = await server.get(`${address}?since=${pack.mark}`)
-  expect(again.body).toEqual({ same: true, mark: pack.mark, madeAt: again.body.madeAt })
+  expect(again.body).toEqual({ same: true, mark: pack.mark, madeAt: again.body.madeAt, behind: null })
   // What is agreed for a match goes along, as it was said and with how robots ended it once it is over.
   const body: PlanBody = {
     ...{ alliance: 'red', threat: { team: blue[0].team, marker: null }, note: 'Slow at the gantry' },

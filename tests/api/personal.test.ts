@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { readFileSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { join as pathOf } from 'node:path'
 import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest'
 import { seedDocuments } from '../../seed/index.ts'
@@ -50,9 +50,21 @@ beforeAll(async () => {
     { who: 'BO of the stands', on: '2031-02-01' },
     { who: 'Kit', on: '2031-02-01' },
   ]
-  const decision = { ...seeded, id: 'davit', agreed }
+  const set = [
+    { id: 'a', kind: 'points', reason: 'Seen', who: 'Bo Of The Stands', on: '2031-02-01', option: 'x', points: 3 },
+    { id: 'b', kind: 'points', reason: 'Seen', who: 'Kit', on: '2031-02-01', option: 'x', points: 4 },
+  ]
+  const snapshot = { ...seeded.snapshot, overrides: set.map((each) => ({ ...each, computed: 2 })) }
+  const decision = { ...seeded, id: 'davit', agreed, snapshot }
   const workspace = server.store.workspace(await server.store.ensureWorkspace('default'))
   await workspace.save({ kind: 'decision', id: 'davit', name: decision.name, body: decision, base: null })
+  const compared = seedDocuments().find(({ kind }) => kind === 'comparison')!
+  const comparison = { ...(compared.body as object), id: 'slips', overrides: set }
+  await workspace.save({ kind: 'comparison', id: 'slips', name: 'Slips', body: comparison, base: null })
+  const { body: met } = (await lead.get(`/api/documents/event/${eventId}`)).body
+  const drivers = [...met.drivers, { match: 'q2', team: teams[6]!, driver: nickname }]
+  drivers.push({ match: 'q2', team: teams[7]!, driver: 'kit' })
+  await ok(lead.send('PUT', `/api/documents/event/${eventId}`, { base: 2, body: { ...met, drivers } }))
   await lead.send('POST', '/api/invitations', { role: 'scout', nickname: 'bo of the stands', hours: 1 })
   before = { archive: (await lead.get(`/api/events/${eventId}/archive`)).body, rows: await records() }
 })
@@ -70,7 +82,11 @@ test('A person has everything that is held of it as a file, and so has a lead; o
     person: { id: scout.id, nickname, role: 'scout' },
     devices: [{ id: scout.device, name: 'Bo’s own phone' }],
     driven: [{ id: drive.id, event: eventId, match: null }],
-    typed: [{ kind: 'decision', id: 'davit', revision: 1 }],
+    typed: [
+      { kind: 'decision', id: 'davit', revision: 1 },
+      { kind: 'comparison', id: 'slips', revision: 1 },
+      { kind: 'event', id: eventId, revision: 3 },
+    ],
     assignments: [{ event: eventId, match: 'q2', alliance: 'red', position: 1 }],
   })
   // Four observations, a photo, a visit, a ranking, a change and a rehearsal; with them what a lead corrected in its name.
@@ -109,7 +125,7 @@ test('A deleted person is nowhere by name, cannot come in, and its records stay 
 
   const { status, body } = await lead.send('POST', `/api/people/${scout.id}/erase`, { nickname: ' BO of the stands' })
   expect(status, JSON.stringify(body)).toBe(200)
-  expect(body).toMatchObject({ driven: 1, typed: 1 })
+  expect(body).toMatchObject({ driven: 1, typed: 3 })
 
   expect((await scout.get('/api/reach')).status).toBe(401)
   expect((await lead.get(`/api/people/${scout.id}/data`)).status).toBe(404)
@@ -133,16 +149,63 @@ test('A deleted person is nowhere by name, cannot come in, and its records stay 
   ])
 })
 
+test('A second one goes like the first, whose records stay apart from its own', async () => {
+  const { lead } = rich
+  const run = { match: null, origin: 'practice', driver: 'KIT', team: teams[0]!, game: 2 } as const
+  const own = seen(2, 901, { ...run, scout: other.id })
+  await other.send('POST', '/api/records', { device: 'phone-2', unsent: 0, rows: [own] })
+  const held = (await other.get(`/api/people/${other.id}/data`)).body
+  expect(held.typed.map(({ kind }: { kind: string }) => kind)).toEqual(['decision', 'comparison', 'event'])
+  expect([held.driven.length, held.records.length, held.devices.length]).toEqual([1, 2, 1])
+  const { status, body } = await lead.send('POST', `/api/people/${other.id}/erase`, { nickname: 'kit' })
+  expect([status, body]).toEqual([200, { records: 2, driven: 1, typed: 3 }])
+  expect((await other.get('/api/session')).body.person ?? null).toBeNull()
+  expect((await other.get('/api/reach')).status).toBe(401)
+  expect((await lead.get('/api/devices')).body.map(({ id }: { id: string }) => id)).not.toContain(other.device)
+  expect(await allRows()).not.toMatch(/"kit\b|\\"kit\b/i)
+  const { agreed, snapshot } = (await lead.get('/api/documents/decision/davit')).body.body
+  const strangers = new Set(agreed.map(({ who }: { who: string }) => who))
+  expect(strangers.size).toBe(2)
+  expect(snapshot.overrides.map(({ who }: { who: string }) => who)).toEqual([...strangers])
+  const { drivers } = (await lead.get(`/api/documents/event/${eventId}`)).body.body
+  const drove = drivers.map(({ driver }: { driver: string }) => driver)
+  expect(drove).toEqual(['Ada', '=Bo "B"', ...strangers])
+  expect((await records()).filter(({ scout }) => scout === other.id).length).toBe(2)
+})
+
 test('That somebody was deleted is written down without the name, and a file does not bring it back', async () => {
   const { lead, scout } = rich
-  const [entry] = (await lead.get('/api/audit?limit=1')).body
-  expect(entry).toMatchObject({ action: 'people.erase', subject: scout.id, person: lead.id, detail: {} })
+  const entries = (await lead.get('/api/audit?limit=20')).body.filter(
+    ({ action }: { action: string }) => action === 'people.erase',
+  )
+  expect(entries).toEqual(
+    [other, scout].map(({ id }) => expect.objectContaining({ subject: id, person: lead.id, detail: {} })),
+  )
   const brought = await lead.send('POST', '/api/events/archive', before.archive)
   expect(brought.status, JSON.stringify(brought.body)).toBe(200)
+  // Nothing new: what the file says with the name is held already.
+  expect(brought.body.parts.filter(({ added }: { added: number }) => added > 0)).toEqual([])
+  expect(brought.body.conflicts).toEqual([])
+  expect((await allRows()).toLowerCase()).not.toContain(nickname.toLowerCase())
   expect((await lead.get('/api/named')).body).toContainEqual({ id: scout.id, nickname: null })
   const { people } = (await lead.get(`/api/events/${eventId}/archive`)).body.contents
   expect(JSON.stringify(people)).not.toMatch(/stands/i)
 })
+
+test.skipIf(onPostgresql())(
+  'Nor do the database’s files hold a letter of their names, while the server still runs',
+  async () => {
+    const { file, sql } = server.database
+    await sql('PRAGMA wal_checkpoint(TRUNCATE)')
+    const bytes = ['', '-wal', '-shm']
+      .map((end) => file + end)
+      .filter(existsSync)
+      .map((each) => readFileSync(each))
+    const all = Buffer.concat(bytes).toString('latin1').toLowerCase()
+    expect(all.includes('people.erase')).toBe(true)
+    for (const gone of [nickname, 'own phone', '"kit"']) expect(all.includes(gone.toLowerCase()), gone).toBe(false)
+  },
+)
 
 test.skipIf(onPostgresql())('The file itself holds no letter of a deleted name once the server has ended', async () => {
   const own = await startServer({ pool: { threads: 1 } })

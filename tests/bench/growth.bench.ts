@@ -35,6 +35,8 @@ interface Asked {
   body?: unknown
   /** What stands in an answer that is worth its time. */
   holds: string
+  /** Number of the person whose phone asks; else the lead. */
+  person?: number
 }
 
 function ask(
@@ -69,10 +71,12 @@ const at = (what: string) => `/api/events/${event}/${what}`
 
 let phone = 500_000
 
-const batch = (of: number, again: boolean): Asked => {
-  const rows = rowsOf(event, { phone: of, place: 0 }, { ...wholeSeason, matches: 6 })
+/** Rows belong to whoever recorded them, and a single phone may not send all of them so soon. */
+const batch = (of: number, place: number, again: boolean): Asked => {
+  const rows = rowsOf(event, { phone: of, place }, { ...wholeSeason, matches: 6 })
   const body = { device: `phone-${of}`, unsent: 0, rows }
-  return { method: 'POST', path: '/api/records', body, holds: again ? '"again":true' : '"again":false' }
+  const holds = again ? '"again":true' : '"again":false'
+  return { method: 'POST', path: '/api/records', body, holds, person: 1 + (of % 20) }
 }
 
 const sentAgain = wholeSeason.events * 100
@@ -99,14 +103,20 @@ const questions: { [name: string]: (world: World) => Asked } = {
   audit: () => ({ path: '/api/audit', holds: 'event.results.enter' }),
   people: () => ({ path: '/api/devices', holds: 'Somebody 20' }),
   stands: () => ({ path: `/api/stands/${event}`, holds: '"q100"' }),
-  taken: () => batch(phone++, false),
-  again: () => batch(sentAgain, true),
+  taken: () => batch(phone++, 0, false),
+  again: ({ asked }) => batch(sentAgain + (asked % 6), asked % 6, true),
 }
 
 const requests = 100
 
-const askOne = (world: World, agent: Agent, question: (world: World) => Asked): Promise<number> =>
-  ask(world.server.url, { agent, cookie: world.cookies[world.asked++ % world.cookies.length]! }, question(world))
+function askOne(world: World, agent: Agent, question: (world: World) => Asked): Promise<number> {
+  const turn = world.asked++
+  const which = turn % world.cookies.length
+  const asked = question(world)
+  const { person = 1 } = asked
+  const cookie = person === 1 ? world.cookies[which]! : world.phones[which]![person - 2]!
+  return ask(world.server.url, { agent, cookie }, asked)
+}
 
 /**
  * The slowest but five of a hundred requests with so many workspaces, by each in turn, and with one (ms). One request here, one there, so that a busy

@@ -51,6 +51,8 @@ function demoBodies(): string[] {
   })
 }
 
+const pack = `/api/events/${demo.id}/pack`
+
 /** How long a page's question takes while all phones come back: 95 of 100 answers at most so long (ms). */
 async function during(server: ServerProcess, bodies: readonly string[], path: string): Promise<number> {
   const took: number[] = []
@@ -76,16 +78,42 @@ async function during(server: ServerProcess, bodies: readonly string[], path: st
 }
 
 const briefing = `/api/events/${demo.id}/matches/${next.id}/briefing`
+/** As screens ask for it. */
+const atOnce = `${briefing}?kept=true`
 
-const page = (name: string, path: string, bodies: () => string[]): BenchEntry => ({
+interface Page {
+  path: string
+  /** What is worked out before the phones come back, as it is before a match. */
+  fully?: string
+  bodies(): string[]
+}
+
+/** On one server, whose other event the records are of. */
+const page = (name: string, { path, fully = path, bodies }: Page): BenchEntry => ({
   ...{ name, unit: 'ms', better: 'lower' },
   open: async () => {
     const { server, close } = await withDemo()
-    // Worked out once, as it is before a match.
-    await (await fetch(server.url + path)).text()
+    await (await fetch(server.url + fully)).text()
     await burst(server.url, bodiesOf(large), large.observations)
     return { run: () => during(server, bodies(), path), close }
   },
+})
+
+/** On a server of its own each time: an event has 20,000 records once, not with each run 20,000 more. */
+const ownPage = (name: string, { path, fully = path, bodies }: Page): BenchEntry => ({
+  ...{ name, unit: 'ms', better: 'lower', onlyNamed: true },
+  open: async () => ({
+    run: async () => {
+      const { server, close } = await withDemo()
+      try {
+        await burst(server.url, bodiesOf(large), large.observations)
+        await (await fetch(server.url + fully)).text()
+        return await during(server, bodies(), path)
+      } finally {
+        await close()
+      }
+    },
+  }),
 })
 
 /** Records of 200 phones, by one server process or by two at one database (rows a second). */
@@ -160,7 +188,7 @@ async function minuteOf(server: ServerProcess, phone: () => number): Promise<voi
     loop(1000, () => send(phone())),
     loop(300, () => send(90_000 + (Math.floor(performance.now()) % 20))),
     ...['board', 'matches', 'ranking'].map((what) => loop(200, ask(`/api/events/${demo.id}/${what}`))),
-    loop(500, ask(briefing)),
+    loop(500, ask(atOnce)),
     loop(200, listen),
     loop(200, ask('/api/session')),
   ])
@@ -192,13 +220,18 @@ const soak: BenchEntry = {
   },
 }
 
+const ofOther = () => bodiesOf(large)
+
 const entries: BenchEntry[] = [
   // The schedule of the event that the records are of.
-  page('load.page', '/api/events/open-water/matches', () => bodiesOf(large)),
+  page('load.page', { path: '/api/events/open-water/matches', bodies: ofOther }),
   // The briefing of a match of another event of this server.
-  page('load.briefing', briefing, () => bodiesOf(large)),
-  // Of the same event: what is known is another after each commit.
-  { ...page('load.renewed', briefing, demoBodies), onlyNamed: true },
+  page('load.briefing', { path: atOnce, fully: briefing, bodies: ofOther }),
+  // Of the same event, and the pack that its page opens with: what is known is another after each commit.
+  ownPage('load.renewed', { path: atOnce, fully: briefing, bodies: demoBodies }),
+  ownPage('load.pack', { path: `${pack}?kept=true`, fully: pack, bodies: demoBodies }),
+  // For whoever wants the same from all records, and waits.
+  ownPage('load.exact', { path: briefing, bodies: demoBodies }),
   two,
   soak,
 ]

@@ -29,7 +29,7 @@ function packedEvent() {
     },
     robots: all(({ option }) => thinned(option)),
     seen: all(() => 8),
-    ...{ calls: [], plans: [], endings: [], from: mark, mark, madeAt },
+    ...{ calls: [], plans: [], endings: [], from: mark, mark, madeAt, behind: null },
   }
   return { pack, ratings: all(({ rating }) => packRating(rating)) }
 }

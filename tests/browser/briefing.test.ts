@@ -120,9 +120,19 @@ describe.runIf(inLongForm)('in the long form', () => {
       body: JSON.stringify({ device: 'phone-new', unsent: 0, rows: [fresh] }),
     })
     const take = page.getByRole('button', { name: 'Take the new one' })
+    await page
+      .getByText('One record has arrived since this was made. Looking what it changes …')
+      .waitFor({ timeout: 60_000 })
+    expect(await copyOf(page, 'Coach').innerText()).toBe(before)
+    // Whoever opens the page meanwhile reads the same at once, and is told so.
+    const late = await world.open(address)
+    await copyOf(late, 'Coach').waitFor()
     // A record in, all robots are worked out anew, and the briefing from them.
     await take.waitFor({ timeout: 150_000 })
     expect(await copyOf(page, 'Coach').innerText()).toBe(before)
+    await late.getByRole('button', { name: 'Take the new one' }).waitFor({ timeout: 150_000 })
+    expect(await copyOf(late, 'Coach').innerText()).toBe(before)
+    await late.context().close()
     await take.click()
     await take.waitFor({ state: 'detached' })
     expect(await copyOf(page, 'Coach').innerText()).not.toBe(before)

@@ -99,6 +99,8 @@ async function records({ records: store }: WorkspaceStore): Promise<void> {
   const all = await store.list(id)
   await store.list(id, { after: all[3]!.arrival, limit: 2, kinds: ['observation'] })
   await store.log(id)
+  store.logKept(id)
+  await store.since(id, 1)
   await store.get(rows.map((row) => row.id))
   await store.chain(rows[0]!.id)
   await store.receipt(device)

@@ -1,4 +1,5 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query'
+import type { Behind } from '../../src/api/estimates/atOnce.ts'
 import type { AgreedPlan, PlanBody } from '../../src/model/briefing/agreed.ts'
 import { assumedSlowing, briefingSeed } from '../../src/model/briefing/given.ts'
 import type { ByHand } from '../../src/model/briefing/ownLineUp.ts'
@@ -18,6 +19,8 @@ export interface Briefed {
   neverSeen: string[]
   from: string
   madeAt: string
+  /** What came in since and is not in it, where the server had made it before; null: nothing. */
+  behind: Behind
   briefing: Briefing
   /** By this browser, from what it keeps. */
   here: boolean
@@ -42,7 +45,7 @@ export function requestFor(
 }
 
 /**
- * The briefing of a match: by the server, or by this browser's own worker from the pack where there is no server. Both come to the
+ * The briefing of a match: by the server, at once as it was made last, which says what that lacks, or by this browser's own worker from the pack where there is no server. Both come to the
  * same from the same records.
  */
 export async function makeBriefing(
@@ -53,7 +56,7 @@ export async function makeBriefing(
   if (!kept && !asking) {
     const of = `${encodeURIComponent(pack.event.id)}/matches/${encodeURIComponent(match.id)}/briefing`
     try {
-      const made = await ask<Omit<Briefed, 'here'>>(`/api/events/${of}?alliance=${alliance}`)
+      const made = await ask<Omit<Briefed, 'here'>>(`/api/events/${of}?alliance=${alliance}&kept=true`)
       return { ...made, here: false }
     } catch (error) {
       if (!(error instanceof Unreachable)) throw error
@@ -68,6 +71,7 @@ export async function makeBriefing(
     neverSeen: [...request.ours, ...request.theirs].flatMap(({ id }) => ((pack.seen[id] ?? 0) === 0 ? [id] : [])),
     from: pack.from,
     madeAt: pack.madeAt,
+    behind: null,
     briefing,
     here: true,
   }

@@ -30,30 +30,41 @@ export const mayNot = (error: unknown): boolean =>
 /**
  * Asks for what is new, keeps it, and falls back on what was kept where the server can not be reached. What was kept is there
  * meanwhile, for whoever does not want to wait: where records have come in the server may work for seconds.
+ *
+ * @param atOnce where nothing is there yet, the server is first asked for what it has, which may lack the last records
  */
-async function packOf(event: string, queries: QueryClient): Promise<Packed> {
-  const before = await keptPack(event)
-  if (before && queries.getQueryData(packKey(event)) === undefined)
+async function packOf(event: string, queries: QueryClient, atOnce: boolean): Promise<Packed> {
+  let before = await keptPack(event)
+  const there = queries.getQueryData<Packed>(packKey(event))
+  if (before && there === undefined)
     queries.setQueryData<Packed>(packKey(event), { pack: before, kept: false, asking: true })
-  const since = before ? `?since=${before.mark}` : ''
-  let answer: EventPackAnswer
+  const asked = async (kept: boolean): Promise<Packed> => {
+    const query = new URLSearchParams({ ...(before && { since: before.mark }), ...(kept && { kept: 'true' }) })
+    const answer = await ask<EventPackAnswer>(`/api/events/${encodeURIComponent(event)}/pack?${query}`)
+    // `same` is only said to who sent a mark.
+    const pack = 'same' in answer ? { ...before!, madeAt: answer.madeAt, behind: answer.behind } : answer
+    await keepPack(event, pack)
+    return { pack, kept: false, asking: false }
+  }
   try {
-    answer = await ask<EventPackAnswer>(`/api/events/${encodeURIComponent(event)}/pack${since}`)
+    if (atOnce && (!there || there.asking)) {
+      const first = await asked(true)
+      if (!first.pack.behind) return first
+      queries.setQueryData<Packed>(packKey(event), first)
+      before = first.pack
+    }
+    return await asked(false)
   } catch (error) {
     if (error instanceof Unreachable && before) return { pack: before, kept: true, asking: false }
     // Who may not see it any more keeps no copy either.
     if (mayNot(error)) await Promise.all([keepPack(event, null), forgetSelection(event)])
     throw error
   }
-  // `same` is only said to who sent a mark.
-  const pack = 'same' in answer ? { ...before!, madeAt: answer.madeAt } : answer
-  await keepPack(event, pack)
-  return { pack, kept: false, asking: false }
 }
 
-export const packQuery = (event: string, queries: QueryClient) => ({
+export const packQuery = (event: string, queries: QueryClient, atOnce = false) => ({
   queryKey: packKey(event),
-  queryFn: () => packOf(event, queries),
+  queryFn: () => packOf(event, queries, atOnce),
   // The query's own pause would hide what is kept here.
   networkMode: 'always' as const,
   // What was asked for while the page was drawn for the first time is not asked for again once it stands.
@@ -63,12 +74,12 @@ export const packQuery = (event: string, queries: QueryClient) => ({
 })
 
 /** An event's pack, at once as it was kept here, then the newest from the server; whatever is there stays while a newer one comes. */
-export function useEventPackAtOnce(event: string) {
+export function useEventPackAtOnce(event: string, atOnce = false) {
   const queries = useQueryClient()
   // While it is drawn for the first time: an effect would begin a tenth of a second later.
-  useState(() => void queries.prefetchQuery(packQuery(event, queries)))
+  useState(() => void queries.prefetchQuery(packQuery(event, queries, atOnce)))
   return useQuery({
-    ...packQuery(event, queries),
+    ...packQuery(event, queries, atOnce),
     placeholderData: (before) => (before?.pack.event.id === event ? before : undefined),
   })
 }
@@ -76,9 +87,12 @@ export function useEventPackAtOnce(event: string) {
 /** After so long without an answer what was kept is shown (ms): a slow network is worse than none. */
 const patience = 5000
 
-/** An event's pack, the newest one unless the server takes long to say which that is: what is read here must not change under the reader. */
+/**
+ * An event's pack as the server has it, its robots perhaps without the last records; what was kept here only where the server takes
+ * long to answer: what is read here must not change under the reader.
+ */
 export function useEventPack(event: string) {
-  const packed = useEventPackAtOnce(event)
+  const packed = useEventPackAtOnce(event, true)
   const asking = packed.data?.asking === true
   const [waited, setWaited] = useState(false)
   useEffect(() => {

@@ -2,7 +2,8 @@ import { assumedSlowing, type Briefing, type BriefingRequest, briefingSeed } fro
 import type { Alliance } from '../../model/scouting/index.ts'
 import { briefInParts } from '../compute/briefInParts.ts'
 import { ApiError } from '../errors.ts'
-import { gameOf, inputOf } from '../estimates/estimates.ts'
+import { type Behind, LastMade } from '../estimates/atOnce.ts'
+import { gameOf, type Input, inputOf } from '../estimates/estimates.ts'
 import { madeFrom } from '../estimates/forecast.ts'
 import { robotsKept } from '../estimates/robots.ts'
 import { ownTeams } from '../pack/own.ts'
@@ -16,6 +17,7 @@ export interface BriefedMatch {
   records: number
   neverSeen: string[]
   from: string
+  /** Until then it was all that was known. */
   madeAt: string
   briefing: Briefing
 }
@@ -23,11 +25,32 @@ export interface BriefedMatch {
 /** Briefings of what is known, by match and alliance. */
 const kept = new WeakMap<Known, Map<string, Promise<BriefedMatch>>>()
 
-/** The briefing of a match; worked out once for what is known, however many ask. */
+/** Those that were made last, by match and alliance as they were asked for. */
+const last = new LastMade<BriefedMatch>()
+
+interface Asked {
+  event: string
+  match: string
+  alliance?: Alliance | undefined
+}
+
+/** The briefing of a match: from all that is known, or at once as it was made last, which says what it lacks. */
 export async function briefingOf(
+  ctx: Pick<Context, 'workspace' | 'pool' | 'hear' | 'log'>,
+  { kept: atOnce = false, ...asked }: Asked & { kept?: boolean | undefined },
+): Promise<BriefedMatch & { behind: Behind }> {
+  const { event, match, alliance } = asked
+  const make = () => newestOf(ctx, asked)
+  const before = atOnce ? await last.take(ctx, { event, key: `${match}|${alliance ?? ''}`, make }) : null
+  return before ? { ...before.of, behind: before.behind } : { ...(await make()), behind: null }
+}
+
+/** From all that is known; worked out once for the same, however many ask. */
+async function newestOf(
   ctx: Pick<Context, 'workspace' | 'pool'>,
-  { event, match: id, alliance: asked }: { event: string; match: string; alliance?: Alliance | undefined },
+  { event, match: id, alliance: asked }: Asked,
 ): Promise<BriefedMatch> {
+  const madeAt = new Date().toISOString()
   const of = await inputOf(ctx, event)
   const { event: record } = await gameOf(ctx, event)
   const match = of.input.matches.find((each) => each.id === id)
@@ -40,15 +63,16 @@ export async function briefingOf(
   const all = kept.get(of.known) ?? new Map<string, Promise<BriefedMatch>>()
   kept.set(of.known, all)
   const before = all.get(key)
-  if (before) return before
-  const made = work(ctx, { event, of, match, alliance })
-  all.set(key, made)
-  // A failure is not kept.
-  made.catch(() => all.delete(key))
-  return made
+  const made = before ?? work(ctx, { event, of, match, alliance, madeAt })
+  if (!before) {
+    all.set(key, made)
+    // A failure is not kept.
+    made.catch(() => all.delete(key))
+  }
+  const answer = await made
+  last.keep(of.log, { key: `${id}|${asked ?? ''}`, known: of.known, of: answer })
+  return answer
 }
-
-type Input = Awaited<ReturnType<typeof inputOf>>
 
 async function work(
   ctx: Pick<Context, 'workspace' | 'pool'>,
@@ -57,12 +81,14 @@ async function work(
     of,
     match,
     alliance,
-  }: { event: string; of: Input; match: Input['input']['matches'][number]; alliance: Alliance },
+    madeAt,
+  }: { event: string; of: Input; match: Input['input']['matches'][number]; alliance: Alliance; madeAt: string },
 ): Promise<BriefedMatch> {
   const { input, level } = of
+  const results = (await ctx.workspace.events.results(event)).flatMap(({ result }) => result ?? [])
   const teams = [...match[alliance], ...match[alliance === 'red' ? 'blue' : 'red']].map(({ team }) => team)
   // As packs have them, so that a browser without a connection comes to the same.
-  const robots = (await robotsKept(ctx, event, teams)).map(thinned)
+  const robots = (await robotsKept(ctx, of, teams)).map(thinned)
   const request: BriefingRequest = {
     game: input.game,
     level,
@@ -73,7 +99,6 @@ async function work(
   }
   // Whoever asked first may go: the others wait for the same answer.
   const briefing = await briefInParts(ctx.pool, request, { signal: new AbortController().signal })
-  const results = (await ctx.workspace.events.results(event)).flatMap(({ result }) => result ?? [])
   const seen = new Set(input.watched.map(({ team }) => team))
   return {
     match: match.id,
@@ -81,7 +106,7 @@ async function work(
     records: input.watched.filter(({ observation }) => observation.match !== null).length,
     neverSeen: teams.filter((team) => !seen.has(team)),
     from: madeFrom(of, results),
-    madeAt: new Date().toISOString(),
+    madeAt,
     briefing,
   }
 }

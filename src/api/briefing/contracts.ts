@@ -3,11 +3,13 @@ import type { Briefing } from '../../model/briefing/index.ts'
 import { matchReport } from '../contracts/compute/match.ts'
 import { id } from '../contracts/index.ts'
 import { alliance, hash, planBody, team } from '../contracts/scouting/index.ts'
+import { behind, kept } from '../estimates/atOnce.ts'
 
 export const briefingRequest = z.strictObject({
   event: id.describe('Id of the event'),
   match: id.describe('Id of the match'),
   alliance: alliance.optional().describe('Whose plan it is; where nothing is said that of our own team, else red'),
+  kept,
 })
 
 const mean = z.strictObject({ mean: z.number(), standardError: z.number() })
@@ -84,7 +86,8 @@ export const briefingAnswer = z.strictObject({
   records: z.int().describe('Observations behind it'),
   neverSeen: z.array(team).describe('Of these nothing was seen: they play like the event’s average'),
   from: hash.describe('SHA-256 of what it was made from'),
-  madeAt: z.string().describe('ISO 8601'),
+  madeAt: z.string().describe('Until then it was all that was known (ISO 8601)'),
+  behind,
   briefing,
 })
 

@@ -68,6 +68,8 @@ export async function inputOf(ctx: Pick<Context, 'workspace'>, event: string) {
   return { input, known, log, counting, level: body.level, rules, body, brought }
 }
 
+export type Input = Awaited<ReturnType<typeof inputOf>>
+
 /** All teams of an event, worked out once for what is known of it, however many ask. */
 export async function estimatesOf(ctx: Asking, event: string): Promise<Estimated> {
   const { input, known, log, body, brought } = await inputOf(ctx, event)

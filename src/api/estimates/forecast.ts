@@ -6,7 +6,7 @@ import { matchInParts } from '../compute/matchInParts.ts'
 import { ApiError } from '../errors.ts'
 import { hashOf } from '../records/rows.ts'
 import type { Context } from '../trpc.ts'
-import { inputOf } from './estimates.ts'
+import { type Input, inputOf } from './estimates.ts'
 import { type Robots, robotsBy, robotsOf, sharedRobots } from './robots.ts'
 
 /** Matches that are played: the chance to win is then known to one in a hundred, which is less than what the records leave open. */
@@ -26,8 +26,6 @@ export interface Made {
   forecast: Forecast
   keep: NewForecast
 }
-
-type Input = Awaited<ReturnType<typeof inputOf>>
 
 interface Worked {
   from: object

@@ -2,7 +2,7 @@ import type { Option } from '../../model/documents/types.ts'
 import type { EventInput } from '../../model/scouting/estimates/index.ts'
 import type { Known } from '../records/known.ts'
 import type { Context } from '../trpc.ts'
-import { inputOf } from './estimates.ts'
+import type { Input } from './estimates.ts'
 
 /** Draws of what is believed of each team, one after the other from match to match. */
 export const draws = 200
@@ -27,11 +27,10 @@ export function robotsBy(known: Known): Robots {
  * the event, whoever asks: forecasts, briefings and picks share them.
  */
 export async function robotsKept(
-  ctx: Pick<Context, 'workspace' | 'pool'>,
-  event: string,
+  ctx: Pick<Context, 'pool'>,
+  { input, known }: Pick<Input, 'input' | 'known'>,
   teams: readonly string[],
 ): Promise<Option[]> {
-  const { input, known } = await inputOf(ctx, event)
   return sharedRobots(ctx, { input, teams, robots: robotsBy(known) })
 }
 

@@ -6,6 +6,7 @@ import type { EventRecord, Match, Result } from '../../model/scouting/index.ts'
 import type { Calls } from '../../model/scouting/record/index.ts'
 import { game, id, option } from '../contracts/index.ts'
 import { agreedPlan, eventRecord, matchResult, scheduledMatch, team } from '../contracts/scouting/index.ts'
+import { type Behind, behind, kept } from '../estimates/atOnce.ts'
 
 /** Everything that a browser needs to brief and to pick without a connection. */
 export interface EventPack {
@@ -37,14 +38,17 @@ export interface EventPack {
   mark: string
   /** By the server's clock (ISO 8601): until then it was all that was known. */
   madeAt: string
+  /** What came in since then and is not in it; null: nothing. */
+  behind: Behind
 }
 
 /** Where the browser has everything already. */
-export type EventPackAnswer = EventPack | { same: true; mark: string; madeAt: string }
+export type EventPackAnswer = EventPack | { same: true; mark: string; madeAt: string; behind: Behind }
 
 export const packRequest = z.strictObject({
   event: id.describe('Id of the event'),
   since: z.string().max(100).optional().describe('The mark that the browser has'),
+  kept,
 })
 
 const mark = z.string().describe('Changes with the contents: whoever has this one needs nothing new')
@@ -63,7 +67,7 @@ export const calls = z
 
 export const packAnswer = z
   .union([
-    z.strictObject({ same: z.literal(true), mark, madeAt }),
+    z.strictObject({ same: z.literal(true), mark, madeAt, behind }),
     z.strictObject({
       event: eventRecord,
       game,
@@ -94,6 +98,7 @@ export const packAnswer = z
       from: z.string().describe('SHA-256 of what robots and forecasts are made from'),
       mark,
       madeAt,
+      behind,
     }),
   ])
   .meta({

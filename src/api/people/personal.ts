@@ -37,8 +37,10 @@ const personalData = z
     plans: z.array(z.strictObject({ ...place, id: text, agreedAt: moment, body: anything })),
     selection: z.array(z.strictObject({ event: text, id: text, writtenAt: moment, line: anything })),
     typed: z
-      .array(z.strictObject({ kind: z.literal('decision'), id: text, name: text, revision: z.int() }))
-      .describe('Decision records in which its nickname stands'),
+      .array(
+        z.strictObject({ kind: z.enum(['decision', 'comparison', 'event']), id: text, name: text, revision: z.int() }),
+      )
+      .describe('Documents in which its nickname stands as who agreed, objected, set a number or drove'),
     audit: z.array(auditEntry).describe('What it changed, and what was changed about it'),
   })
   .meta({ id: 'PersonalData' })
@@ -85,7 +87,7 @@ export const personalProcedures = {
         answer: z.strictObject({
           records: z.int().describe('Records that stay'),
           driven: z.int().describe('Records in which another name stands now as the driver’s'),
-          typed: z.int().describe('Revisions of decision records out of which the nickname was taken'),
+          typed: z.int().describe('Revisions of documents out of which the nickname was taken'),
         }),
         errors: ['malformed', 'notFound', 'conflict', 'tooLarge', 'notJson'],
       },

@@ -31,7 +31,7 @@ export async function orderIn(
   if (!input.teams.includes(us)) throw refusal('malformed', { code: 'noTeamOfEvent', parts: { team: us } }, ['team'])
   if (input.teams.length < fewestTeams) throw new ApiError({ code: 'notOffered', message: tooFew, path: ['event'] })
   const [robots, { ratings }, { lines }] = await Promise.all([
-    packedRobots(ctx, event),
+    packedRobots(ctx, of),
     packedRatings(ctx, { event }),
     linesOf(ctx, event),
   ])

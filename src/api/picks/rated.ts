@@ -38,10 +38,11 @@ async function ratingsIn(ctx: Asking, event: string): Promise<Rating[]> {
 
 /** Teams rated by all that is known of an event now, with their robots; kept for as long as nothing new is known. */
 export async function ratedIn(ctx: Asking, event: string): Promise<RatedEvent> {
-  const { input, known, log, level } = await inputOf(ctx, event)
+  const of = await inputOf(ctx, event)
+  const { input, known, log, level } = of
   const { game, teams } = input
   return kept.rated(log.of, known, async () => {
-    const [ratings, options] = await Promise.all([ratingsIn(ctx, event), robotsKept(ctx, event, teams)])
+    const [ratings, options] = await Promise.all([ratingsIn(ctx, event), robotsKept(ctx, of, teams)])
     const rated = teams.map((team, k) => ratedFrom(team, { rating: ratings[k]!, option: options[k]! }))
     return { game, level, teams: rated, records: input.watched.length }
   })

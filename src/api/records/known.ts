@@ -26,6 +26,18 @@ export interface Known {
   chosen: ReadonlyMap<string, string>
   matches: readonly MatchArrivals[]
   contradictions: readonly Contradiction[]
+  /** The state of affairs that all this follows from. */
+  at: Stood
+}
+
+/** Marks of a state of affairs: each is another after a change of what it is of. */
+export interface Stood {
+  /** Arrival of the newest record. */
+  newest: number
+  /** Schedule, teams and rules: what is said under others is of something else. */
+  frame: string
+  /** Results, seats, choices, and the earlier event that counts here. */
+  rest: string
 }
 
 export const candidateOf = ({ row, team }: Resolved): Candidate => ({ id: row.id, match: matchOf(row), team })
@@ -36,8 +48,6 @@ const observationsIn = (records: readonly Resolved[]) =>
   )
 
 interface Worked {
-  /** The state of affairs that it holds for. */
-  mark: string
   known: Known
   /** What contradicts in each match, with what it was worked out from. */
   byMatch: ReadonlyMap<string | null, { from: string; told: readonly Contradiction[] }>
@@ -46,8 +56,8 @@ interface Worked {
 /** The last answer for each event whose records are kept; it goes with them. */
 const worked = new WeakMap<object, Worked>()
 
-/** What an event holds, and a mark that is another after every change of it; null where there is none. */
-async function stateOf(workspace: Context['workspace'], event: string) {
+/** What an event holds besides records, and marks that are others after every change of it; null where there is none. */
+async function restOf(workspace: Context['workspace'], event: string) {
   const found = await read(workspace, 'event', { id: event })
   if (!found) return null
   const { records: store, events } = workspace
@@ -56,22 +66,31 @@ async function stateOf(workspace: Context['workspace'], event: string) {
   const results = await events.results(event)
   const { assignments, mark: seats } = await events.assignments(event)
   const choices = await store.choices(event)
-  const log = await store.log(event)
   const entered = results.map(({ match, revision }) => [match, revision])
+  // A revision of the event: which teams it has, how soon matches are forgotten, and which earlier event counts.
+  const frame = JSON.stringify([schedule, game?.id, game?.revision, found.revision, found.removed])
   // Choices are only added, so that their number tells them apart.
-  const mark = JSON.stringify([
-    log.newest,
-    schedule,
-    seats,
-    entered,
-    choices.length,
-    game?.id,
-    game?.revision,
-    // Which teams it has, how soon matches are forgotten, and which earlier event counts.
-    found.revision,
-    found.removed,
-  ])
-  return { found, game, stored, results, assignments, choices, log, mark }
+  const rest = JSON.stringify([seats, entered, choices.length])
+  return { found, game, stored, results, assignments, choices, frame, rest }
+}
+
+type Rest = NonNullable<Awaited<ReturnType<typeof restOf>>>
+
+/** An earlier event that counts here is known by its own marks; what that one takes from a still earlier one is not taken along. */
+async function withEarlier(workspace: Context['workspace'], { found, rest }: Rest): Promise<string> {
+  const { earlier } = found.body
+  const past = earlier && (await restOf(workspace, earlier.event))
+  if (!past) return rest
+  const { newest } = await workspace.records.log(earlier.event)
+  return JSON.stringify([rest, past.frame, past.rest, newest])
+}
+
+/** Where an event stands, without its records being looked at: how many came after `newest`. Null where there is none. */
+export async function standsAt(workspace: Context['workspace'], { event, newest }: { event: string; newest: number }) {
+  const state = await restOf(workspace, event)
+  if (!state) return null
+  const rest = await withEarlier(workspace, state)
+  return { frame: state.frame, rest, records: await workspace.records.since(event, newest) }
 }
 
 /**
@@ -79,15 +98,14 @@ async function stateOf(workspace: Context['workspace'], event: string) {
  * many boards ask: each of these has a mark of its own that is another after every change.
  */
 export async function knownOf({ workspace }: Pick<Context, 'workspace'>, event: string) {
-  const state = await stateOf(workspace, event)
+  const state = await restOf(workspace, event)
   if (!state) throw notFound('event', { id: event })
-  const { found, game, stored, results, assignments, choices, log } = state
-  // An earlier event that counts here is known by its own mark; what that one takes from a still earlier one is not taken along.
-  const { earlier } = found.body
-  const past = earlier && (await stateOf(workspace, earlier.event))
-  const mark = JSON.stringify([state.mark, past?.mark])
+  const { game, stored, results, assignments, choices, frame } = state
+  const rest = await withEarlier(workspace, state)
+  const log = await workspace.records.log(event)
+  const at: Stood = { newest: log.newest, frame, rest }
   const before = worked.get(log.of)
-  if (before?.mark === mark) return { log, known: before.known }
+  if (before && same(before.known.at, at)) return { log, known: before.known }
 
   const matches = stored.map(({ match }) => match)
   const byId = new Map(matches.map((match) => [match.id, match]))
@@ -104,10 +122,14 @@ export async function knownOf({ workspace }: Pick<Context, 'workspace'>, event: 
     chosen,
     matches: arrivals({ matches, assignments, records: observationsIn(inForce), counted }),
     contradictions: [...told.values()].flatMap((each) => each.told),
+    at,
   }
-  worked.set(log.of, { mark, known, byMatch: told })
+  worked.set(log.of, { known, byMatch: told })
   return { log, known }
 }
+
+const same = (one: Stood, other: Stood) =>
+  one.newest === other.newest && one.frame === other.frame && one.rest === other.rest
 
 /** Match by match in the order of play, then what is of no match: only matches that something is new of are looked at again. */
 function contradictionsByMatch(
@@ -120,7 +142,9 @@ function contradictionsByMatch(
   const by = new Map<string | null, Watched[]>(stored.map(({ match }) => [match.id, []]))
   for (const each of watched) {
     const { match } = each.observation
-    by.set(match, [...(by.get(match) ?? []), each])
+    const own = by.get(match)
+    if (own) own.push(each)
+    else by.set(match, [each])
   }
   return new Map(
     [...by].map(([match, own]) => {

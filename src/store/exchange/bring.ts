@@ -21,6 +21,7 @@ import { readContents } from './contents.ts'
 import { insertRecords, type KeptCells } from './insert.ts'
 import { nicknames, withIds } from './people.ts'
 import type { BroughtFile } from './types.ts'
+import { withoutForgotten } from './withoutForgotten.ts'
 
 interface As {
   preview: boolean
@@ -34,9 +35,10 @@ interface As {
 export async function bringEvent(
   transaction: TransactionClient,
   workspaceId: string,
-  { contents, texts }: BroughtFile,
+  file: BroughtFile,
   { preview, by, kind, now, engine }: As,
 ): Promise<BringReport> {
+  const { contents, texts } = await withoutForgotten(transaction, workspaceId, file)
   const event = contents.event.at(-1)!.body.id
   const scope = { workspaceId, event }
   const here = await readHere(transaction, scope, contents)

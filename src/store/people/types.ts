@@ -115,7 +115,7 @@ export interface EntranceStore {
 /** A field that somebody typed a name into, and where. */
 export interface TypedName {
   /** Kind of the document. */
-  kind: 'decision'
+  kind: 'decision' | 'comparison' | 'event'
   id: string
   name: string
   revision: number
@@ -152,7 +152,7 @@ export interface PersonalData {
   drills: { event: string; id: string; startedAt: string }[]
   plans: { event: string; match: string; id: string; agreedAt: string; body: unknown }[]
   selection: { event: string; id: string; writtenAt: string; line: unknown }[]
-  /** Decision records in which its nickname stands as who agreed or objected. */
+  /** Documents in which its nickname stands as who agreed, objected, set a number or drove. */
   typed: TypedName[]
   audit: AuditEntry[]
 }
@@ -163,7 +163,7 @@ export interface Erased {
   records: number
   /** Records in which another name stands now as the driver's. */
   driven: number
-  /** Revisions of decision records out of which the nickname was taken. */
+  /** Revisions of documents out of which the nickname was taken. */
   typed: number
 }
 

@@ -37,6 +37,8 @@ const later = (client: Raw, { workspaceId, event }: { workspaceId: string; event
   FROM "FieldRecord" WHERE "workspaceId" = ${workspaceId} AND "event" = ${event} AND "arrival" > ${after}
   ORDER BY "arrival"`
 
+const keyOf = (workspaceId: string, event: string) => JSON.stringify([workspaceId, event])
+
 const nothing = (): Log => ({ of: {}, newest: 0, records: [], held: new Map(), letters: 0 })
 
 /**
@@ -61,9 +63,14 @@ export class RecordLogs {
     this.#logs.clear()
   }
 
+  /** As it was read last, where it is kept. */
+  kept(workspaceId: string, event: string): EventLog | null {
+    return this.#logs.get(keyOf(workspaceId, event)) ?? null
+  }
+
   /** What an event holds now. One question after the other, so that nothing is added twice. */
   async of(client: Raw, workspaceId: string, event: string): Promise<EventLog> {
-    const key = JSON.stringify([workspaceId, event])
+    const key = keyOf(workspaceId, event)
     const before = this.#turns.get(key) ?? Promise.resolve()
     const turn = before.catch(() => {}).then(() => this.#read(client, { workspaceId, event, key }))
     this.#turns.set(key, turn)

@@ -67,6 +67,16 @@ export class DatabaseRecords implements RecordStore {
     return this.#logs.of(this.#client, this.#workspaceId, event)
   }
 
+  logKept(event: string): EventLog | null {
+    return this.#logs.kept(this.#workspaceId, event)
+  }
+
+  since(event: string, arrival: number): Promise<number> {
+    return this.#client.fieldRecord.count({
+      where: { workspaceId: this.#workspaceId, event, arrival: { gt: arrival } },
+    })
+  }
+
   async get(ids: readonly string[]): Promise<StoredRecord[]> {
     const where = { workspaceId: this.#workspaceId, id: { in: [...ids] } }
     return (await this.#client.fieldRecord.findMany({ where, select: recordColumns })).map(recordOf)

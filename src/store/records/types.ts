@@ -136,6 +136,10 @@ export interface RecordStore {
   list(event: string, wanted?: Wanted): Promise<StoredRecord[]>
   /** All of an event but its photos, of which only what is new is read. Nobody may change what is returned. */
   log(event: string): Promise<EventLog>
+  /** The log as it was when it was asked for last, without asking; null where it is not kept. */
+  logKept(event: string): EventLog | null
+  /** How many records of an event came after this arrival. */
+  since(event: string, arrival: number): Promise<number>
   /** Those with these ids, in no order. */
   get(ids: readonly string[]): Promise<StoredRecord[]>
   /** The record with this id and what took its place, one after the other; where two took the same place, the later one. */

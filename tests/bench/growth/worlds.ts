@@ -15,11 +15,18 @@ export interface Filled {
   bytes: number
   /** What each workspace's lead sends to show who asks, the first one's first. */
   cookies: string[]
+  /** What the scouts' phones of each send. */
+  phones: string[][]
 }
 
 export const engine = process.env.DATABASE_TEST === 'postgresql' ? 'postgresql' : 'sqlite'
 
 const token = (workspace: number) => `lead-of-the-workspace-number-${workspace}`
+const phoneToken = (workspace: number, number: number) => `scout-${number}-of-the-workspace-number-${workspace}`
+const cookie = (of: string) => `cyclewright=${of}`
+
+/** A lead, and scouts. */
+const people = 20
 
 /** Made one by one, since their tokens differ. */
 const ofPeople = new Set(['Workspace', 'Person', 'Device'])
@@ -46,7 +53,10 @@ export async function filled(workspaces: number, size: Size): Promise<Filled> {
   return {
     database,
     bytes: await bytesOf(database),
-    cookies: [first, ...others].map((_, k) => `cyclewright=${token(k + 1)}`),
+    cookies: [first, ...others].map((_, k) => cookie(token(k + 1))),
+    phones: [first, ...others].map((_, k) =>
+      Array.from({ length: people - 1 }, (_, scout) => cookie(phoneToken(k + 1, scout + 2))),
+    ),
   }
 }
 
@@ -68,10 +78,11 @@ function multiplied({ name, columns, counted, key }: Table, first: string): stri
 /** A lead, nineteen scouts, and two devices of each. */
 function peopleOf(id: string, workspace: number): string[] {
   const at = `'2031-01-01T00:00:00.000+00:00'`
-  return Array.from({ length: 20 }, (_, index) => index + 1).flatMap((number) => {
+  return Array.from({ length: people }, (_, index) => index + 1).flatMap((number) => {
     const role = number === 1 ? 'lead' : 'scout'
     const device = (which: number) => {
-      const hash = hashOfToken(number === 1 && which === 1 ? token(workspace) : `${workspace} ${number} ${which}`)
+      const known = number === 1 ? token(workspace) : phoneToken(workspace, number)
+      const hash = hashOfToken(which === 1 ? known : `${workspace} ${number} ${which}`)
       return `INSERT INTO "Device" ("workspaceId", "id", "person", "name", "tokenHash", "createdAt", "lastSeenAt")
         VALUES ('${id}', 'device-${number}-${which}', 'person-${number}', 'Phone', '${hash}', ${at}, '${new Date().toISOString().replace('Z', '+00:00')}');`
     }

@@ -44,7 +44,7 @@ export function Backups() {
       </div>
       <Refusal error={make.error ?? prove.error} />
       {backups.data.length > 0 && (
-        <div className="scroll people-table" tabIndex={0} role="region" aria-label={texts.title}>
+        <div className="scroll people-table people-copies" tabIndex={0} role="region" aria-label={texts.title}>
           <table className="tide">
             <thead>
               <tr>

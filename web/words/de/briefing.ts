@@ -24,6 +24,10 @@ export const briefing: Words['briefing'] = {
   step: (done, all) => `Schritt ${done} von ${all}`,
   notMade: 'Das Briefing konnte nicht erstellt werden',
   news: 'Seitdem ist Neues eingetroffen.',
+  newsRecords: (records) =>
+    records === 1
+      ? 'Seitdem ist eine Aufzeichnung eingetroffen.'
+      : `Seitdem sind ${records} Aufzeichnungen eingetroffen.`,
   newsSame: 'Neues ist eingetroffen. Der Plan bleibt, wie er ist.',
   newsChanges: 'Neues ist eingetroffen. Damit änderte sich der Plan:',
   renew: 'Das neue nehmen',

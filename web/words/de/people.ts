@@ -91,7 +91,7 @@ export const people: Words['people'] = {
     erase: 'Löschen',
     eraseOf: (nickname) => `${nickname} löschen`,
     sure: (nickname) =>
-      `${nickname} wird endgültig gelöscht: das Konto, seine Geräte und der Spitzname, wo immer er als Name steht, in Einladungen, im Protokoll, als Fahrer und in Entscheidungen. Was ${nickname} aufgezeichnet hat, gehört dem Team und bleibt, von niemandem.`,
+      `${nickname} wird endgültig gelöscht: das Konto, seine Geräte und der Spitzname, wo immer er als Name steht, in Einladungen, im Protokoll, als Fahrer, in Entscheidungen und an Zahlen, die von Hand gesetzt wurden. Was ${nickname} aufgezeichnet hat, gehört dem Team und bleibt, von niemandem.`,
     unsent: (count) =>
       `Ein Telefon hat gemeldet, dass es noch ${count} Aufzeichnungen dieser Person hat. Lass sie zuerst senden, oder später bei der Leitung abgeben.`,
     left: 'Namen in freien Notizen bleiben, ebenso Dateien, die von Veranstaltungen gesichert wurden. Kopien der Datenbank behalten die Person, bis sie entfernt sind: die nach Zeitplan bis zu zehn Wochen, die zehn neuesten von Hand gemachten so lange, wie keine neueren folgen. Wer eine zurückspielt, muss die Person noch einmal löschen.',

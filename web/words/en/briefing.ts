@@ -24,6 +24,10 @@ export const briefing = {
   step: (done: number, all: number) => `Step ${done} of ${all}`,
   notMade: 'The briefing could not be made',
   news: 'Something new has arrived since this was made.',
+  newsRecords: (records: number) =>
+    records === 1
+      ? 'One record has arrived since this was made.'
+      : `${records} records have arrived since this was made.`,
   newsSame: 'Something new has arrived. The plan stays as it is.',
   newsChanges: 'Something new has arrived. With it the plan would change:',
   renew: 'Take the new one',

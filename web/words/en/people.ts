@@ -88,7 +88,7 @@ export const people = {
     erase: 'Delete',
     eraseOf: (nickname: string) => `Delete ${nickname}`,
     sure: (nickname: string) =>
-      `${nickname} is deleted for good: the account, its devices, and the nickname wherever it stands as a name, in invitations, in the log, as a driver and in decision records. What ${nickname} recorded belongs to the team and stays, by nobody.`,
+      `${nickname} is deleted for good: the account, its devices, and the nickname wherever it stands as a name, in invitations, in the log, as a driver, in decision records and at numbers that were set by hand. What ${nickname} recorded belongs to the team and stays, by nobody.`,
     unsent: (count: number) =>
       `A phone said that it still holds ${count} records of this person. Let them be sent first, or be handed in to a lead afterwards.`,
     left: 'Names in free notes stay, and so do files that were saved of events. Copies of the database keep the person until they are removed: those of the schedule for up to ten weeks, the ten newest of those made by hand for as long as no newer ones follow. Whoever restores one has to delete the person again.',

@@ -12,16 +12,16 @@ import { isDriver, rowsWithDriver } from './held.ts'
 import { takeNameOut } from './typed.ts'
 
 /** A word in a name's place: the same for all of one person's runs, and nobody can tell whose. */
-const newStranger = (): string => `somebody-${randomBytes(4).toString('hex')}`
+export const newStranger = (): string => `somebody-${randomBytes(4).toString('hex')}`
 
 /** The same row with another driver, as it is kept. */
-function drivenBy(row: Row, driver: string): { body: string; hash: string } {
+export function drivenBy(row: Row, driver: string): { body: string; hash: string } {
   const body = canonicalJson({ ...row, body: { ...row.body, driver } })
   return { body, hash: createHash('sha256').update(body).digest('hex') }
 }
 
 /**
- * Takes a nickname out of what was typed in: drivers of records and decision records. These rows are otherwise never changed; their
+ * Takes a nickname out of what was typed in: drivers of records, and documents that name people. These rows are otherwise never changed; their
  * hashes follow. Runs in the turn of the workspace.
  */
 export async function eraseNames(

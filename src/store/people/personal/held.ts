@@ -4,7 +4,7 @@ import { apartRowsOf } from '../../records/lead.ts'
 import { recordColumns, recordOf } from '../../records/rows.ts'
 import { auditOf, deviceOf, folded, invitationOf, personOf } from '../rows.ts'
 import type { PersonalData } from '../types.ts'
-import { decisionsNaming } from './typed.ts'
+import { documentsNaming } from './typed.ts'
 
 interface Whose {
   workspaceId: string
@@ -27,7 +27,7 @@ export async function readHeld(client: TransactionClient, of: Whose): Promise<Pe
     invitations: await readInvitations(client, of, account.nickname),
     ...(await readRecords(client, of, account.nickname)),
     ...(await readEventWork(client, of)),
-    typed: await decisionsNaming(client, workspaceId, account.nickname),
+    typed: await documentsNaming(client, workspaceId, account.nickname),
     audit: await readAudit(
       client,
       of,

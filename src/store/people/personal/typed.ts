@@ -1,33 +1,54 @@
-import type { DecisionRecord } from '../../../model/documents/records.ts'
 import type { TransactionClient } from '../../generated/internal/prismaNamespace.ts'
 import { folded } from '../rows.ts'
 import type { TypedName } from '../types.ts'
 
-const kind = 'decision' as const
+/** Kinds of documents in which names are typed, and the field that holds one, wherever it stands. */
+const fields: { readonly [kind in TypedName['kind']]: string } = {
+  // Who agreed, who objected, and whose numbers its snapshot holds.
+  decision: 'who',
+  // Whose numbers take the place of computed ones.
+  comparison: 'who',
+  // Who drove in a match.
+  event: 'driver',
+}
 
-/** A decision record in which nobody of that name stands any more as who agreed or objected; null: it was not there. */
-function withoutName(decision: DecisionRecord, nickname: string, stranger: string): DecisionRecord | null {
-  const isNamed = (who: string | undefined) => who !== undefined && folded(who) === folded(nickname)
-  // Older ones may lack either.
-  const { agreed = [], objections = [] } = decision as Partial<DecisionRecord>
-  if (![...agreed, ...objections].some(({ who }) => isNamed(who))) return null
-  const without = <Of extends { who?: string }>(each: Of): Of => (isNamed(each.who) ? { ...each, who: stranger } : each)
-  return { ...decision, agreed: agreed.map(without), objections: objections.map(without) }
+const kinds = Object.keys(fields) as TypedName['kind'][]
+
+/** The same with another word in the name's place; the very same object where it does not stand there. */
+export function withoutName<Of>(value: Of, of: { field: string; nickname: string; stranger: string }): Of {
+  if (typeof value !== 'object' || value === null) return value
+  const { field, nickname, stranger } = of
+  const isName = (key: string, each: unknown) =>
+    key === field && typeof each === 'string' && folded(each) === folded(nickname)
+  let changed = false
+  const next = Object.entries(value).map(([key, each]) => {
+    const other = isName(key, each) ? stranger : withoutName(each, of)
+    changed ||= other !== each
+    return [key, other] as const
+  })
+  if (!changed) return value
+  return (Array.isArray(value) ? next.map(([, each]) => each) : Object.fromEntries(next)) as Of
 }
 
 async function namingRevisions(client: TransactionClient, workspaceId: string, nickname: string, stranger = '–') {
-  const rows = await client.revision.findMany({
-    where: { workspaceId, kind },
-    orderBy: [{ id: 'asc' }, { revision: 'asc' }],
-  })
-  return rows.flatMap(({ id, name, revision, body }) => {
-    const next = withoutName(JSON.parse(body) as DecisionRecord, nickname, stranger)
-    return next ? [{ kind, id, name, revision, next }] : []
-  })
+  const found = []
+  for (const kind of kinds) {
+    const field = fields[kind]
+    const rows = await client.revision.findMany({
+      where: { workspaceId, kind, body: { contains: `"${field}":` } },
+      orderBy: [{ id: 'asc' }, { revision: 'asc' }],
+    })
+    for (const { id, name, revision, body } of rows) {
+      const before: unknown = JSON.parse(body)
+      const next = withoutName(before, { field, nickname, stranger })
+      if (next !== before) found.push({ kind, id, name, revision, next })
+    }
+  }
+  return found
 }
 
-/** Revisions of decision records in which somebody of that name stands. */
-export async function decisionsNaming(
+/** Revisions of documents in which somebody of that name stands. */
+export async function documentsNaming(
   client: TransactionClient,
   workspaceId: string,
   nickname: string,
@@ -42,7 +63,7 @@ export async function takeNameOut(
   { nickname, stranger }: { nickname: string; stranger: string },
 ): Promise<number> {
   const found = await namingRevisions(client, workspaceId, nickname, stranger)
-  for (const { id, revision, next } of found) {
+  for (const { kind, id, revision, next } of found) {
     await client.revision.update({
       where: { workspaceId_kind_id_revision: { workspaceId, kind, id, revision } },
       data: { body: JSON.stringify(next) },

@@ -71,11 +71,13 @@ export function Brief(props: { packed: Packed; match: Match; alliance: Alliance 
 function News(props: { packed: Packed; briefed: BriefedState; shown: Briefed; byHand: boolean }) {
   const { packed, briefed, shown } = props
   const texts = words().briefing
-  const { next, looking, take, error, again } = briefed
+  const { next, looking, behind, take, error, again } = briefed
+  // Of the newest that is here: what is read may lack more, which the box below says.
+  const arrived = behind && behind.records > 0 && !next ? texts.newsRecords(behind.records) : texts.news
   const changes = next ? changesBetween(shown.briefing, next.briefing) : []
   return (
     <>
-      {looking && <p className="soft">{`${texts.news} ${texts.renewing}`}</p>}
+      {looking && <p className="soft">{`${arrived} ${texts.renewing}`}</p>}
       {!looking && !next && error !== null && (
         <p className="row">
           {texts.news} {texts.notMade}.
