@@ -8,13 +8,13 @@ export const after: Words['after'] = {
   design: 'Sein Entwurf',
   views: { report: 'Ganz', slide: 'Eine Folie', publish: 'Für andere Teams' },
   viewsLabel: 'Wie man es ansieht',
-  none: 'Von diesem Team ist noch kein Spiel gespielt oder vorhergesagt',
+  none: 'Von diesem Team ist noch kein Match gespielt oder vorhergesagt',
   noneHow:
-    'Sobald es Ergebnisse gibt, oder Vorhersagen, die vor einem Spiel aufgehoben wurden, stehen sie hier nebeneinander.',
+    'Sobald es Ergebnisse gibt, oder Vorhersagen, die vor einem Match aufgehoben wurden, stehen sie hier nebeneinander.',
   questions: 'Was die Belege fragen',
   questionsHow:
     'Was gegen uns lief, steht zuerst. Gefragt wird, wo der Zufall allein selten so viel brächte; es sagt, wo man hinsehen kann, nicht was zu tun ist.',
-  noQuestions: 'Nichts sticht heraus: Gesehenes passt zu Gesagtem, soweit so wenige Spiele das zeigen.',
+  noQuestions: 'Nichts sticht heraus: Gesehenes passt zu Gesagtem, soweit so wenige Matches das zeigen.',
   ask: {
     slowLeg: (leg, seconds, trips) =>
       `${leg} dauerte ${seconds} länger als im Entwurf, über ${trips} Fahrten. Welche Stufe davon ist langsamer als gezeichnet?`,
@@ -23,37 +23,37 @@ export const after: Words['after'] = {
     quickerTrips: (seconds, trips) =>
       `Eine Fahrt dauerte ${seconds} weniger als im Entwurf, über ${trips} Fahrten. War der Entwurf zu vorsichtig, und welcher Plan folgt aus den neuen Zeiten?`,
     stopped: (matches, of) =>
-      `Der Roboter blieb in ${matches} von ${of} beobachteten Spielen endgültig stehen. Was ging jedes Mal kaputt, und war es dasselbe?`,
+      `Der Roboter blieb in ${matches} von ${of} beobachteten Matches endgültig stehen. Was ging jedes Mal kaputt, und war es dasselbe?`,
     absent: (matches) =>
-      `Der Roboter kam zu ${matches === 1 ? 'einem Spiel' : `${matches} Spielen`} nicht. Was hielt ihn in der Box?`,
+      `Der Roboter kam zu ${matches === 1 ? 'einem Match' : `${matches} Matches`} nicht. Was hielt ihn in der Box?`,
     standing: (seconds, matches) =>
-      `Er stand im Mittel ${seconds} je Spiel, in ${matches} Spielen. Hing er fest, fehlte die Verbindung, oder wartete er auf einen Partner?`,
+      `Er stand im Mittel ${seconds} je Match, in ${matches} Matches. Hing er fest, fehlte die Verbindung, oder wartete er auf einen Partner?`,
     defended: (seconds, matches) =>
-      `Er wurde im Mittel ${seconds} je Spiel verteidigt, in ${matches} Spielen. Gibt es einen anderen Weg oder eine andere Quelle?`,
+      `Er wurde im Mittel ${seconds} je Match verteidigt, in ${matches} Matches. Gibt es einen anderen Weg oder eine andere Quelle?`,
     misses: (goal, missed, tried) =>
       `Bei ${goal} gingen ${missed} von ${tried} Versuchen daneben. Von wo wurde es versucht, und lohnt für die näheren der Weg?`,
     belowDecision: (decision, expected, seen) =>
-      `„${decision}“ erwartete ${expected} Punkte je Spiel; nach dem Gesehenen sind es ${seen}. Welche Annahme hielt nicht?`,
+      `„${decision}“ erwartete ${expected} Punkte je Match; nach dem Gesehenen sind es ${seen}. Welche Annahme hielt nicht?`,
     aboveDecision: (decision, expected, seen) =>
-      `„${decision}“ erwartete ${expected} Punkte je Spiel; nach dem Gesehenen sind es ${seen}. Welche Annahme war zu vorsichtig?`,
+      `„${decision}“ erwartete ${expected} Punkte je Match; nach dem Gesehenen sind es ${seen}. Welche Annahme war zu vorsichtig?`,
     fewerWins: (came, expected) =>
-      `Wir gewannen ${came} Spiele, wo Vorhersagen ${expected} erwarteten. Was sahen sie nicht: Partner, Verteidigung oder unseren eigenen Roboter?`,
+      `Wir gewannen ${came} Matches, wo Vorhersagen ${expected} erwarteten. Was sahen sie nicht: Partner, Verteidigung oder unseren eigenen Roboter?`,
     moreWins: (came, expected) =>
-      `Wir gewannen ${came} Spiele, wo Vorhersagen ${expected} erwarteten. Glück, oder etwas, das sie nicht sahen?`,
+      `Wir gewannen ${came} Matches, wo Vorhersagen ${expected} erwarteten. Glück, oder etwas, das sie nicht sahen?`,
     scoreLess: (points, matches) =>
-      `Unsere Allianzen holten ${points} Punkte weniger als vorhergesagt, über ${matches} Spiele. Wessen Teil fehlte?`,
+      `Unsere Allianzen holten ${points} Punkte weniger als vorhergesagt, über ${matches} Matches. Wessen Teil fehlte?`,
     scoreMore: (points, matches) =>
-      `Unsere Allianzen holten ${points} Punkte mehr als vorhergesagt, über ${matches} Spiele. Was lief besser als vorher?`,
+      `Unsere Allianzen holten ${points} Punkte mehr als vorhergesagt, über ${matches} Matches. Was lief besser als vorher?`,
   },
   collectAt: (source) => `Holen bei ${source}`,
   scoreAt: (goal) => `Ablegen bei ${goal}`,
   predicted: 'Vorhergesagt',
   seen: 'Gesehen',
   changed: 'Geändert',
-  ours: 'Unsere Spiele',
+  ours: 'Unsere Matches',
   oursHow:
-    'Chancen und Punkte sind die vor dem Spiel aufgehobenen; in Klammern, wo die Punkte mit 80 % liegen sollten.',
-  match: 'Spiel',
+    'Chancen und Punkte sind die vor dem Match aufgehobenen; in Klammern, wo die Punkte mit 80 % liegen sollten.',
+  match: 'Match',
   chance: 'Chance auf den Sieg',
   score: 'Unsere Punkte, vorhergesagt',
   came: 'Ergebnis',
@@ -70,11 +70,11 @@ export const after: Words['after'] = {
   noRank: 'Noch nicht in der Rangliste.',
   time: 'Wo unser Roboter Zeit verlor',
   timeHow: (watched) =>
-    `Sekunden des Teleop je Spiel, aus ${watched === 1 ? 'einem beobachteten Spiel' : `${watched} beobachteten Spielen`}. Teile können sich überlappen: Wer verteidigt wird, braucht auch länger für eine Fahrt.`,
-  noTime: 'Kein Spiel unseres Roboters wurde beobachtet; über seine Zeit lässt sich nichts sagen.',
+    `Sekunden des Teleop je Match, aus ${watched === 1 ? 'einem beobachteten Match' : `${watched} beobachteten Matches`}. Teile können sich überlappen: Wer verteidigt wird, braucht auch länger für eine Fahrt.`,
+  noTime: 'Kein Match unseres Roboters wurde beobachtet; über seine Zeit lässt sich nichts sagen.',
   loss: 'Was',
-  seconds: 'Je Spiel',
-  inMatches: 'In Spielen',
+  seconds: 'Je Match',
+  inMatches: 'In Matches',
   losses: {
     slower: 'Fahrten länger als im Entwurf',
     stopped: 'Blieb endgültig stehen',
@@ -91,9 +91,9 @@ export const after: Words['after'] = {
   noDecisions: 'Zu diesem Spiel ist keine Entscheidung festgehalten.',
   decided: (name, day) => `${name}, ${day}`,
   expected: (way, mean, low, high) =>
-    `Gewählt: ${way}, ${mean} Punkte je Spiel erwartet, in 8 von 10 Spielen zwischen ${low} und ${high}.`,
+    `Gewählt: ${way}, ${mean} Punkte je Match erwartet, in 8 von 10 Matches zwischen ${low} und ${high}.`,
   seenPoints: (mean, low, high) =>
-    `Nach dem Gesehenen: ${mean} Punkte je Spiel; die Erwartung liegt mit 80 % zwischen ${low} und ${high}.`,
+    `Nach dem Gesehenen: ${mean} Punkte je Match; die Erwartung liegt mit 80 % zwischen ${low} und ${high}.`,
   otherDesign: 'Sie wählte einen anderen Entwurf als den, der hier angesehen wird.',
   check: 'Auf dem Feld anzusehen',
   checkExpected: 'Damals erwartet',
@@ -101,7 +101,7 @@ export const after: Words['after'] = {
   changes: 'Was geändert wurde',
   noChanges: 'Es wurde keine Änderung unseres Roboters festgehalten.',
   changeAfter: (match) => `nach ${match}`,
-  changeBefore: 'vor dem ersten Spiel',
+  changeBefore: 'vor dem ersten Match',
   change: (when, note) => `Der Roboter wurde ${when} verändert: ${note}`,
   changeNoNote: (when) => `Der Roboter wurde ${when} verändert; wie, hat niemand notiert.`,
   copy: (name, shifts) =>
@@ -126,7 +126,7 @@ export const after: Words['after'] = {
   more: (count) => `und ${count} mehr auf der ganzen Seite`,
   nothingChanged: 'Noch nichts festgehalten.',
   slideSource: (records, forecasts) =>
-    `Aus ${records} beobachteten Spielen unseres Roboters und ${forecasts} Vorhersagen, die vor ihren Spielen aufgehoben wurden.`,
+    `Aus ${records} beobachteten Matches unseres Roboters und ${forecasts} Vorhersagen, die vor ihren Matches aufgehoben wurden.`,
   publish: {
     title: 'Für andere Teams',
     intro:
@@ -145,14 +145,14 @@ export const after: Words['after'] = {
     blue: 'Blau',
     total: 'Rot : Blau',
     open: 'kein Ergebnis',
-    countedTitle: 'Gezählte Stücke je Spiel, autonom + Teleop',
-    countedHow: 'Mittel über die Spiele, in denen jemand den Roboter beobachtete.',
-    countedMatches: 'Beobachtete Spiele',
+    countedTitle: 'Gezählte Stücke je Match, autonom + Teleop',
+    countedHow: 'Mittel über die Matches, in denen jemand den Roboter beobachtete.',
+    countedMatches: 'Beobachtete Matches',
     own: 'Was wir über uns selbst sagen',
     ownTrips: (field, model, trips) =>
       `Eine Fahrt von uns dauerte auf dem Feld ${field}, über ${trips} Fahrten; unser Entwurf sagte ${model}.`,
     ownForecasts: (won, matches, expected) =>
-      `Unsere Vorhersagen unserer eigenen Spiele erwarteten ${expected} Siege in ${matches}; es kamen ${won}.`,
-    noOwn: 'Von unseren Spielen wurde nichts gestoppt oder vorhergesagt.',
+      `Unsere Vorhersagen unserer eigenen Matches erwarteten ${expected} Siege in ${matches}; es kamen ${won}.`,
+    noOwn: 'Von unseren Matches wurde nichts gestoppt oder vorhergesagt.',
   },
 }

@@ -34,12 +34,13 @@ export const doubts: Words['doubts'] = {
     trouble: 'Was ohne sie gelten würde, konnte nicht berechnet werden',
     with: 'Mit',
     without: 'Ohne',
-    team: (team, now, then) => `Team ${team}: mit aus ${now} eigenen Spielen, ohne aus ${then}`,
-    matches: (shown, all) => (shown === all ? 'Kommende Spiele' : `Die nächsten ${shown} von ${all} kommenden Spielen`),
-    noneComing: 'Von diesen Robotern steht kein Spiel mehr aus.',
+    team: (team, now, then) => `Team ${team}: mit aus ${now} eigenen Matches, ohne aus ${then}`,
+    matches: (shown, all) =>
+      shown === all ? 'Kommende Matches' : `Die nächsten ${shown} von ${all} kommenden Matches`,
+    noneComing: 'Von diesen Robotern steht kein Match mehr aus.',
     wins: (side) => `${side}: Siegchance`,
     score: (side) => `${side}: erwartete Punkte`,
     how: (teams) =>
-      `„Ohne“ lässt die Aufzeichnung aus allem weg, was von ${teams} und der Veranstaltung geglaubt wird; ein Spiel ohne andere Aufzeichnung des Roboters hat dann niemand gesehen. Beide Vorhersagen spielen 4.000 Spiele mit demselben Glück; ein Unentschieden zählt als halber Sieg. Weggelassen wird hier nichts: eine Leitung berichtigt die Aufzeichnung oder lässt eine andere zählen.`,
+      `„Ohne“ lässt die Aufzeichnung aus allem weg, was von ${teams} und der Veranstaltung geglaubt wird; ein Match ohne andere Aufzeichnung des Roboters hat dann niemand gesehen. Beide Vorhersagen spielen 4.000 Matches mit demselben Glück; ein Unentschieden zählt als halber Sieg. Weggelassen wird hier nichts: eine Leitung berichtigt die Aufzeichnung oder lässt eine andere zählen.`,
   },
 }

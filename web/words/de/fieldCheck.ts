@@ -3,7 +3,7 @@ import type { Words } from '../catalogue.ts'
 const trips = (count: number) => (count === 1 ? 'eine Fahrt' : `${count} Fahrten`)
 const ofTrips = (count: number) => (count === 1 ? 'einer Fahrt' : `${count} Fahrten`)
 const runs = (count: number) => (count === 1 ? 'ein Lauf' : `${count} Läufe`)
-const matches = (count: number) => (count === 1 ? 'ein Spiel' : `${count} Spiele`)
+const matches = (count: number) => (count === 1 ? 'ein Match' : `${count} Matches`)
 const practice = (count: number) => (count === 1 ? 'ein Übungslauf' : `${count} Übungsläufe`)
 
 const both = (played: number, practised: number) =>
@@ -13,22 +13,22 @@ const both = (played: number, practised: number) =>
 export const fieldCheck: Words['fieldCheck'] = {
   title: 'Modell gegen Feld',
   intro:
-    'Was ein Entwurf von seinen Fahrten sagt, neben dem, was bei einem Roboter gestoppt wurde: vom Ende einer Fahrt bis zum Ende der nächsten, in Spielen und beim Üben.',
+    'Was ein Entwurf von seinen Fahrten sagt, neben dem, was bei einem Roboter gestoppt wurde: vom Ende einer Fahrt bis zum Ende der nächsten, in Matches und beim Üben.',
   what: 'Roboter und Entwürfe',
   trouble: 'Roboter und Entwürfe konnten nicht geladen werden',
   whatCompared: 'der Vergleich',
   notCompared: 'Der Entwurf konnte nicht mit dem Feld verglichen werden',
   noTimelines: 'Noch ist keine Fahrt gestoppt',
   noTimelinesHow:
-    'Sobald jemand ein Spiel oder einen Übungslauf am Telefon getippt hat, mit Aufnehmen und Ablegen, lässt sich der Roboter hier mit seinem Entwurf vergleichen.',
+    'Sobald jemand ein Match oder einen Übungslauf am Telefon getippt hat, mit Aufnehmen und Ablegen, lässt sich der Roboter hier mit seinem Entwurf vergleichen.',
   noDesign: 'Zu diesem Spiel gibt es noch keinen Entwurf',
   noDesignHow: 'Verglichen wird das Feld mit dem, was ein Entwurf Schritt für Schritt von seinen Fahrten sagt.',
   toDesigns: 'Entwürfe',
   noRuns: 'Kein solcher Lauf dieses Roboters ist gestoppt',
-  noRunsHow: 'Wähle oben andere Läufe, oder stoppe ein Spiel oder einen Übungslauf am Telefon.',
+  noRunsHow: 'Wähle oben andere Läufe, oder stoppe ein Match oder einen Übungslauf am Telefon.',
   noTrips: 'Keine Fahrt dieser Läufe lässt sich vergleichen',
   noTripsHow:
-    'Eine Fahrt zählt vom Ablegen davor bis zum eigenen, an Orten, die der Entwurf anfährt. Die erste eines Spiels beginnt anderswo und bleibt weg.',
+    'Eine Fahrt zählt vom Ablegen davor bis zum eigenen, an Orten, die der Entwurf anfährt. Die erste eines Matches beginnt anderswo und bleibt weg.',
   robot: 'Roboter auf dem Feld',
   design: 'Entwurf',
   asNow: 'Wie er jetzt ist',
@@ -36,7 +36,7 @@ export const fieldCheck: Words['fieldCheck'] = {
   robotThen: (robot, decision) => `${robot}, wie in „${decision}“`,
   frozenIn: (robot) => `${robot}, wie er bei dieser Entscheidung war, was auch seither aus dem Entwurf wurde:`,
   runs: 'Läufe',
-  runsOf: { all: 'Spiele und Üben', match: 'Nur Spiele', practice: 'Nur Üben' },
+  runsOf: { all: 'Matches und Üben', match: 'Nur Matches', practice: 'Nur Üben' },
   teamChoice: (team, name, played, practised) => `${team}${name === '' ? '' : ` ${name}`}: ${both(played, practised)}`,
   signedSeconds: (value) => `${value}\u00a0s`,
   interval: (mean, low, high) => `${mean} [${low}; ${high}]`,
@@ -72,12 +72,12 @@ export const fieldCheck: Words['fieldCheck'] = {
     `Der Roboter wurde während der Veranstaltung ${times === 1 ? 'einmal' : `${times}-mal`} verändert: Frühere Läufe sind die des Roboters, wie er war.`,
   howCame: 'Wie das zustande kam, und was wegblieb',
   howFirst:
-    'Eine Fahrt endet mit ihrem letzten Ablegen; das Aufnehmen dauert, bis das letzte Stück aufgenommen ist. Die erste Fahrt eines Spiels beginnt anderswo und bleibt weg. Sekunden, in denen der Roboter stand, verteidigte oder nicht zu sehen war, sind abgezogen.',
+    'Eine Fahrt endet mit ihrem letzten Ablegen; das Aufnehmen dauert, bis das letzte Stück aufgenommen ist. Die erste Fahrt eines Matches beginnt anderswo und bleibt weg. Sekunden, in denen der Roboter stand, verteidigte oder nicht zu sehen war, sind abgezogen.',
   howSpots:
     'Wo genau ein Roboter stand, wird kaum je festgehalten: Von den Wegen von einem Ort zum nächsten nimmt der Entwurf den mit den meisten Treffern je Sekunde.',
   howErrors:
-    'Die Bereiche kommen daher, wie sich ganze Spiele und Läufe unterscheiden, denn Fahrten eines Spiels gleichen sich. Getippt wird einige Zehntelsekunden zu spät; das zählt als Streuung.',
-  cutOff: (count) => `${trips(count)} endeten mit dem Spiel oder außer Sicht: Sie dauerten länger und sind so gezählt.`,
+    'Die Bereiche kommen daher, wie sich ganze Matches und Läufe unterscheiden, denn Fahrten eines Matches gleichen sich. Getippt wird einige Zehntelsekunden zu spät; das zählt als Streuung.',
+  cutOff: (count) => `${trips(count)} endeten mit dem Match oder außer Sicht: Sie dauerten länger und sind so gezählt.`,
   beyond:
     'Manche Fahrten dauerten länger als die längste, die bis zum Ende gesehen wurde; das Mittel des Feldes ist also eher zu kurz.',
   leftOut: {
@@ -126,9 +126,9 @@ export const fieldCheck: Words['fieldCheck'] = {
     axis: 'Nummer des Laufs; die gestrichelte Linie ist der Entwurf',
   },
   practiceHow:
-    'Die Kurve ist das Potenzgesetz des Übens: Jede Verdopplung der Läufe ändert die Zeiten um denselben Anteil. Wo ihr Bereich 0 % enthält, hat sich das Üben noch nicht gezeigt. Wer fährt, wird mit jedem Übungslauf festgehalten; zu Spielen kann eine Leitung es nachtragen.',
+    'Die Kurve ist das Potenzgesetz des Übens: Jede Verdopplung der Läufe ändert die Zeiten um denselben Anteil. Wo ihr Bereich 0 % enthält, hat sich das Üben noch nicht gezeigt. Wer fährt, wird mit jedem Übungslauf festgehalten; zu Matches kann eine Leitung es nachtragen.',
   drove: {
-    title: 'Wer saß in den Spielen am Steuer?',
+    title: 'Wer saß in den Matches am Steuer?',
     how: 'Von der Tribüne aus ist es nicht zu sehen, also trage es hier ein. Leer: nicht festgehalten. Nur der Vergleich nach Fahrerin oder Fahrer braucht es; Spitznamen genügen.',
     keep: 'Behalten',
     kept: 'Behalten.',
@@ -146,12 +146,12 @@ export const fieldCheck: Words['fieldCheck'] = {
     wholeLeg: 'Der ganze Teil',
     stage: (name, seconds) => `${name}: ${seconds}`,
     canNot: (name) => `${name}: kann es nicht ausgleichen`,
-    chooseFirst: 'Wähle einen Schritt, um zu sehen, was er mit den Punkten eines Spiels macht.',
+    chooseFirst: 'Wähle einen Schritt, um zu sehen, was er mit den Punkten eines Matches macht.',
     way: 'Spielweise',
     planning: 'Beide werden geplant …',
     notPlanned: (why) => `Die Punkte konnten nicht berechnet werden: ${why}`,
     points: (before, after, change) =>
-      `Erwartete Punkte eines Spiels: ${before} nach dem Entwurf, ${after} mit diesen Zeiten (${change}).`,
+      `Erwartete Punkte eines Matches: ${before} nach dem Entwurf, ${after} mit diesen Zeiten (${change}).`,
     name: 'Name der Kopie',
     copyName: (name) => `${name}, wie gestoppt`,
     noName: 'Bitte gib der Kopie einen Namen.',

@@ -149,7 +149,7 @@ export const glossary: Words['glossary'] = {
     means: 'was Minuten vor einem Match gesagt wird, in je einer Fassung für Coach, Partner und Strategie',
   },
   captain: { word: 'Kapitän', means: 'das Team einer Allianz der Finalrunde, das die anderen einlädt' },
-  fieldLane: { word: 'Weg', means: 'die Strecke, die einer unserer Roboter auf dem Feld immer wieder fährt' },
+  fieldLane: { word: 'Fahrspur', means: 'die Strecke, die einer unserer Roboter auf dem Feld immer wieder fährt' },
   gain: {
     word: 'Gewinn',
     means:
@@ -161,6 +161,6 @@ export const glossary: Words['glossary'] = {
       'ein Match, in dem jemand einen Roboter beobachtet; so viel wert, wie er unsere nächste Wahl voraussichtlich verbessert',
   },
   replacement: { word: 'Ersatz', means: 'das beste Team, das bei unserem nächsten Zug voraussichtlich noch frei ist' },
-  seed: { word: 'Startplatz', means: 'der Platz in der Rangliste, mit dem ein Team in die Auswahl geht' },
+  seed: { word: 'Setzplatz', means: 'der Platz in der Rangliste, mit dem ein Team in die Auswahl geht' },
   threat: { word: 'Gefahr', means: 'der Gegner, den zu bremsen uns am meisten bringt' },
 }

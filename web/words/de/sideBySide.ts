@@ -15,14 +15,14 @@ export const sideBySide: Words['sideBySide'] = {
   tooFewHow:
     'Zwei bis sechs Teams können nebeneinanderstehen. Welche, steht in der Adresse dieser Seite, sodass man sie weitergeben kann.',
   notHere: (teams) => `Nicht bei dieser Veranstaltung, also weggelassen: ${teams}.`,
-  total: 'Punkte eines ganzen Spiels',
+  total: 'Punkte eines ganzen Matches',
   totalHow:
-    'Ziele in der Fahrzeit, Abschluss und Autonomphase zusammen, in einem Spiel, das der Roboter zu Ende spielt.',
+    'Ziele in der Fahrzeit, Abschluss und Autonomphase zusammen, in einem Match, das der Roboter zu Ende spielt.',
   better: (chance, team) => `Wahrscheinlichkeit, besser als ${team} zu sein: ${chance}`,
   quantity: (name) => `${name}: Teams mit ihren Bereichen, das beste zuerst`,
   scale: (from, to) => `Alle Balken von ${from} bis ${to}`,
   how: 'Die Teams stehen nach ihrem Mittel, das beste zuerst, alle Balken einer Größe auf einer Skala: im Balken liegt der Erwartungswert mit 80 %, in der dünnen Linie mit 95 %. Die Wahrscheinlichkeit, besser als das nächste zu sein, wird in Ziehungen dessen gezählt, was geglaubt wird; was alle Teams der Veranstaltung teilen, ist in jeder für alle gleich.',
-  strips: 'Ihre letzten Spiele untereinander',
+  strips: 'Ihre letzten Matches untereinander',
   latest: 'die letzten drei',
   notWatched: 'noch nicht beobachtet',
 }
