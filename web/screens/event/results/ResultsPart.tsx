@@ -10,6 +10,7 @@ import { words } from '../../../words/catalogue.ts'
 import { listed, plain } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
 import { allianceName, matchName } from '../names.ts'
+import { Said } from '../Said.tsx'
 import { BringResults } from './BringResults.tsx'
 import { ResultForm } from './ResultForm.tsx'
 
@@ -28,17 +29,17 @@ export function ResultsPart(page: EventPage) {
       <section className="sheet stack" aria-labelledby="results">
         <h2 id="results">{words().event.parts.results}</h2>
         {entered.trouble && (
-          <p role="alert" className="loss">
+          <Said key={entered.trouble} trouble>
             {entered.trouble}
-          </p>
+          </Said>
         )}
         {entered.entered && (
-          <p role="status">
+          <Said key={entered.times}>
             {texts.done(entered.entered.length)}{' '}
             <button type="button" className="opens" disabled={entered.busy} onClick={() => void entered.takeBack()}>
               {words().event.schedule.undo}
             </button>
-          </p>
+          </Said>
         )}
         {matches.length === 0 ? (
           <Empty title={texts.empty}>
