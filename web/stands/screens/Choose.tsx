@@ -52,7 +52,8 @@ function Form({ known, pack, me }: { known: Known; pack: Pack; me: NonNullable<K
       origin,
       mode,
     }
-    if (match && origin === 'live' && watcher !== me.id) {
+    // Where nobody signs in, seats are nobody's.
+    if (match && origin === 'live' && watcher !== me.id && known.session?.claimed !== false) {
       await takeOver(database, { event: pack.event.id, match: match.id, ...seat })
       // Whose seat it was learns of it now, and not when this page asks for what is new the next time.
       void refresh().catch(() => false)

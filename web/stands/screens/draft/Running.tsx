@@ -21,10 +21,12 @@ export function Running({ desk, title }: { desk: Desk; title: string }) {
   const { about, clock } = draft
   const runs = clock.since !== null
   const timed = about.mode === 'timeline'
-  const now = useNow(200, runs)
+  const now = useNow(200, runs || !timed)
+  const [touched, setTouched] = useState(now)
   const elapsed = elapsedOf(clock, now)
   const over = timed && elapsed >= lengthOf(game.clock)
-  useAwake(runs && !over)
+  // Who only counts starts no clock: so long after the last tap no match goes on.
+  useAwake(timed ? runs && !over : now - touched < lengthOf(game.clock) * 1000)
   useBuzzAtEnd(over)
   const [where, setWhere] = useState<Point | null>(null)
   const [period, setPeriod] = useState<'auto' | 'teleop'>('auto')
@@ -36,6 +38,7 @@ export function Running({ desk, title }: { desk: Desk; title: string }) {
     const at = runs ? (periodAt(game.clock, elapsed) === 'teleop' ? 'teleop' : 'auto') : period
     desk.press({ ...pressed, ...place }, timed ? undefined : at)
     setWhere(null)
+    setTouched(now)
     setUndone('')
   }
   const undo = () => {
