@@ -274,6 +274,7 @@ export const de: Words = {
     extra: 'Zu viel',
     late: 'Zu spät um',
     lateBy: (seconds) => `${seconds} s`,
+    counted: 'Verglichen wird nur, wie viele es je Abschnitt waren.',
     within: (seconds) => `Ein Tipp gilt als gefunden innerhalb von ${seconds} s.`,
     perfect: 'Nichts verpasst und nichts zu viel.',
     summary: (found, truth, extra) => `${found} von ${truth} gefunden, ${extra} zu viel.`,

@@ -268,6 +268,7 @@ export const en = {
     extra: 'Too many',
     late: 'Late by',
     lateBy: (seconds: string) => `${seconds} s`,
+    counted: 'Only how many is compared, by period.',
     within: (seconds: number) => `A tap counts as found within ${seconds} s.`,
     perfect: 'Nothing missed and nothing too many.',
     summary: (found: number, truth: number, extra: number) => `${found} of ${truth} found, ${extra} too many.`,
