@@ -26,7 +26,7 @@ export const pit: Words['pit'] = {
     intro: 'Was das Team über sich selbst sagt: Es gilt als behauptet, nicht als gesehen.',
     caution:
       'Boxen sind Werkstätten: Trag eine Schutzbrille, frag, bevor du herantrittst, und lass die Hände von Robotern, Akkus und Druckluft.',
-    goal: (name) => `${name}: Stücke je Spiel`,
+    goal: (name) => `${name}: Stücke je Match`,
     cycle: 'Sekunden für einen Zyklus',
     finish: 'Abschluss',
     unsaid: 'nicht gesagt',
@@ -46,7 +46,7 @@ export const pit: Words['pit'] = {
   rank: {
     title: 'Roboter reihen',
     intro: 'Zieh vom besten bis zum dritten über die drei Roboter, oder tippe sie in dieser Reihenfolge an.',
-    match: 'Spiel',
+    match: 'Match',
     alliance: 'Allianz',
     red: 'Rot',
     blue: 'Blau',
@@ -56,12 +56,12 @@ export const pit: Words['pit'] = {
     robot: (team, place) => (place === 0 ? `Mannschaft ${team}` : `Mannschaft ${team}, Platz ${place}`),
     order: (order) => `Beste zuerst: ${order}`,
     again: 'Von vorn',
-    noMatches: 'Der Spielplan ist leer: Es gibt noch nichts zu reihen.',
+    noMatches: 'Der Zeitplan ist leer: Es gibt noch nichts zu reihen.',
   },
   change: {
     title: 'Roboter verändert',
     intro: 'Ein neuer Mechanismus, ein anderer Antrieb: Was vorher gesehen wurde, sagt von da an weniger.',
-    after: 'Nach welchem Spiel',
+    after: 'Nach welchem Match',
     before: 'vor seinem ersten',
     what: 'Was neu ist',
   },
@@ -84,17 +84,17 @@ export const pit: Words['pit'] = {
   },
   read: {
     title: 'Code der Leitung lesen',
-    intro: 'Teams, Spielplan und wer wen beobachtet, ohne Netz.',
+    intro: 'Teams, Zeitplan und wer wen beobachtet, ohne Netz.',
     rows: 'Das sind Aufzeichnungen eines Telefons. Nur die Seite zum Abgeben nimmt sie an.',
     done: (event, matches, at) =>
       matches === 1
-        ? `${event}: 1 Spiel, Stand ${at}, ist auf diesem Telefon.`
-        : `${event}: ${matches} Spiele, Stand ${at}, sind auf diesem Telefon.`,
+        ? `${event}: 1 Match, Stand ${at}, ist auf diesem Telefon.`
+        : `${event}: ${matches} Matches, Stand ${at}, sind auf diesem Telefon.`,
     not: {
       same: 'Genau das hat dieses Telefon schon.',
       older: 'Dieses Telefon hat schon etwas Neueres; nichts wurde geändert.',
       needsGame: 'Auf diesem Telefon fehlt das Spiel selbst. Bitte die Leitung, den Code mit dem Spiel zu zeigen.',
     },
-    home: 'Zum nächsten Spiel',
+    home: 'Zum nächsten Match',
   },
 }
