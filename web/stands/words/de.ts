@@ -36,6 +36,7 @@ export const de: Words = {
     next: 'Dein nächstes Match',
     noNext: 'Dir ist kein Match zugeteilt. Wähle unten eines, oder frage deine Leitung.',
     record: 'Aufzeichnen',
+    neighbour: (match) => `Einen Platz von nebenan übernehmen: ${match}`,
     open: 'Nicht fertig',
     resume: (what) => `Weiter mit ${what}`,
     taps: (count) => (count === 1 ? '1 Tipp' : `${count} Tipps`),

@@ -33,6 +33,7 @@ export const en = {
     next: 'Your next match',
     noNext: 'No match is assigned to you. Choose one below, or ask your lead.',
     record: 'Record it',
+    neighbour: (match: string) => `Take over a neighbour’s seat in ${match}`,
     open: 'Not finished',
     resume: (what: string) => `Go on with ${what}`,
     taps: (count: number) => (count === 1 ? '1 tap' : `${count} taps`),
