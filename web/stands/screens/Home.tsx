@@ -16,6 +16,7 @@ import { matchTime, moment, useWords } from '../words/catalogue.ts'
 import { useMoreWords } from '../words/more.ts'
 import { Changed } from './Changed.tsx'
 import { EventChoice } from './EventChoice.tsx'
+import { Rehearsal } from './Rehearsal.tsx'
 
 /** Where a scout comes to between two matches. */
 export function Home() {
@@ -40,6 +41,7 @@ export function Home() {
     <Screen title={pack.pack.event.name} home>
       {session?.claimed && !session.person && <p className="notice">{texts.signIn}</p>}
       {me ? <Next known={known} pack={pack.pack} ahead={pack.ahead ?? 0} /> : !session?.claimed && <WhoAsk />}
+      {me && <Rehearsal event={pack.pack.event.id} me={me} rows={rows ?? []} />}
       <OpenDrafts pack={pack.pack} />
       {me && <Changed rows={rows ?? []} event={pack.pack.event.id} scout={me.id} />}
       {me && (

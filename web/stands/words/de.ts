@@ -62,6 +62,14 @@ export const de: Words = {
     onlySecure:
       'Unter dieser Adresse behält der Browser die Seite nicht: Ohne Verbindung lässt sie sich nicht neu öffnen. Lass sie offen, oder nimm eine https-Adresse.',
   },
+  rehearsal: {
+    title: 'Probe',
+    how: 'Deine Leitung probt: Schalte den Flugmodus an, mach hier die Aufzeichnung, und schalte ihn wieder aus.',
+    make: 'Die Probeaufzeichnung machen',
+    reached: 'Der Server antwortet noch. Schalte zuerst den Flugmodus an, und das WLAN aus.',
+    kept: 'Die Aufzeichnung ist auf diesem Telefon. Schalte den Flugmodus aus, und lass diese Seite offen: Sie wird von selbst gesendet.',
+    passed: 'Dieses Telefon hat bestanden: Seine Aufzeichnung entstand ohne Netz und ist auf dem Server.',
+  },
   match: {
     practice: (number) => `Übung ${number}`,
     qualification: (number) => `Qualifikation ${number}`,

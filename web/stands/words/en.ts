@@ -57,6 +57,14 @@ export const en = {
     onlySecure:
       'Under this address the browser does not keep the page: without a connection it can not be opened anew. Leave it open, or use an https address.',
   },
+  rehearsal: {
+    title: 'Rehearsal',
+    how: 'Your lead rehearses: turn flight mode on, make the record here, and turn flight mode off again.',
+    make: 'Make the rehearsal record',
+    reached: 'The server still answers. Turn flight mode on first, and Wi-Fi off.',
+    kept: 'The record is on this phone. Turn flight mode off and leave this page open: it is sent by itself.',
+    passed: 'This phone has passed: its record was made without a network and is on the server.',
+  },
   match: {
     practice: (number: number) => `Practice match ${number}`,
     qualification: (number: number) => `Qualification ${number}`,
