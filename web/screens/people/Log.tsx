@@ -5,6 +5,18 @@ import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { moment } from '../../words/format.ts'
 
+/** The words for a name; the name itself where a newer server wrote it. */
+const told = (texts: { readonly [name: string]: string }, name: string): string => texts[name] ?? name
+
+/** An id that this program made up. */
+const id = /\b[\da-f]{8}-[\da-f]{4}-[\da-f]{4}-[\da-f]{4}-[\da-f]{12}\b/g
+
+/** Of a long list its ends, and how many there are. */
+function shorter(value: string): string {
+  const parts = value.split(',')
+  return parts.length > 4 ? `${parts[0]} … ${parts.at(-1)} (${parts.length})` : value
+}
+
 /** What was changed, page by page; loaded when it is opened. */
 export function Log() {
   const texts = words().people
@@ -28,6 +40,7 @@ function Entries() {
   const nickname = (id: string | null) =>
     id === null ? texts.somebody : (people.data?.find((person) => person.id === id)?.nickname ?? id)
   const device = (id: string | null) => (id === null ? '' : (devices.data?.find((each) => each.id === id)?.name ?? id))
+  const named = (of: string) => people.data?.find((person) => person.id === of)?.nickname ?? device(of)
   if (entries.length === 0) return <p>{texts.logEmpty}</p>
   return (
     <div className="stack">
@@ -49,13 +62,17 @@ function Entries() {
                 <td>{moment(entry.at)}</td>
                 <td>{nickname(entry.person)}</td>
                 <td>{device(entry.device)}</td>
+                <td>{told(words().log.actions, entry.action)}</td>
                 <td>
-                  <code>{entry.action}</code>
-                </td>
-                <td>
-                  {[entry.subject, ...Object.entries(entry.detail).map(([key, value]) => `${key} ${String(value)}`)]
+                  {[
+                    entry.subject,
+                    ...Object.entries(entry.detail).map(
+                      ([key, value]) => `${told(words().log.fields, key)}: ${shorter(String(value))}`,
+                    ),
+                  ]
                     .filter(Boolean)
-                    .join(', ')}
+                    .join(', ')
+                    .replace(id, named)}
                 </td>
               </tr>
             ))}

@@ -30,8 +30,10 @@ const hourOf = (hour: number, afternoon: boolean): number | null =>
 
 /** The 30th of February is none. */
 function isDay(date: string): boolean {
-  const moment = new Date(`${date}T00:00:00Z`)
-  return !Number.isNaN(moment.getTime()) && moment.toISOString().startsWith(date)
+  const [year = 0, month = 0, day = 0] = date.split('-').map(Number)
+  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0)
+  const days = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0
+  return day >= 1 && day <= days
 }
 
 /** The time of a line; null where the cell is empty or can not be read. */
