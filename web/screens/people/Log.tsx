@@ -4,18 +4,7 @@ import { useAudit, useDevices, usePeople } from '../../data/people.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { moment } from '../../words/format.ts'
-
-/** The words for a name; the name itself where a newer server wrote it. */
-const told = (texts: { readonly [name: string]: string }, name: string): string => texts[name] ?? name
-
-/** An id that this program made up. */
-const id = /\b[\da-f]{8}-[\da-f]{4}-[\da-f]{4}-[\da-f]{4}-[\da-f]{12}\b/g
-
-/** Of a long list its ends, and how many there are. */
-function shorter(value: string): string {
-  const parts = value.split(',')
-  return parts.length > 4 ? `${parts[0]} … ${parts.at(-1)} (${parts.length})` : value
-}
+import { entryText, told } from './entryText.ts'
 
 /** What was changed, page by page; loaded when it is opened. */
 export function Log() {
@@ -63,17 +52,7 @@ function Entries() {
                 <td>{nickname(entry.person)}</td>
                 <td>{device(entry.device)}</td>
                 <td>{told(words().log.actions, entry.action)}</td>
-                <td>
-                  {[
-                    entry.subject,
-                    ...Object.entries(entry.detail).map(
-                      ([key, value]) => `${told(words().log.fields, key)}: ${shorter(String(value))}`,
-                    ),
-                  ]
-                    .filter(Boolean)
-                    .join(', ')
-                    .replace(id, named)}
-                </td>
+                <td>{entryText(entry, named)}</td>
               </tr>
             ))}
           </tbody>
