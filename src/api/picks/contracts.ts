@@ -61,9 +61,17 @@ const part = z.union([
 export const pickOrder = z
   .strictObject({
     team: team.describe('Who invites'),
+    supposed: z
+      .boolean()
+      .describe('No captain by the present ranks, before the selection: worked out as if it were the last one'),
     records: z.int().describe('Observations of matches behind it'),
     alliance: z.array(team).describe('Its alliance as it is'),
-    replacement: team.nullable().describe('Whom it can expect to be still free at its next turn'),
+    replacement: team
+      .nullable()
+      .describe(
+        'Whom gains are against: the best that it can expect to be still free at its next turn, or after the selection where it has none; null: nobody is left to invite',
+      ),
+    replacementFree: z.boolean().describe('False: nobody can be expected to be free, and it is the last of the order'),
     choices: z
       .array(
         z.strictObject({

@@ -13,6 +13,7 @@ import { linesOf } from './selection.ts'
 
 export interface OrderAnswer extends Omit<PickOrder, 'us' | 'choices'> {
   team: string
+  supposed: boolean
   records: number
   choices: (Omit<Choice, 'simulated'> & { free: number | null })[]
 }
@@ -43,11 +44,12 @@ export async function orderIn(
   )
   const ask = askOf(protocolOf(lines), { rules: usualRules(body), seeds, us })
   const picks = { key: madeFrom(of, results), game, level: level ?? null, robots, ratings: ratings! }
-  const { order, waiting } = await ctx.pool.run('pickOrder', { of: picks, ask }, ctx.signal)
-  const { alliance, replacement, needs, opponents } = order
+  const { supposed, ...asked } = ask
+  const { order, waiting } = await ctx.pool.run('pickOrder', { of: picks, ask: asked }, ctx.signal)
+  const { alliance, replacement, replacementFree, needs, opponents } = order
   const free = new Map(waiting.map((each) => [each.team, each.chance]))
   return {
-    ...{ team: us, alliance, replacement, needs, opponents },
+    ...{ team: us, supposed, alliance, replacement, replacementFree, needs, opponents },
     records: input.watched.filter(({ observation }) => observation.match !== null).length,
     choices: order.choices.map(({ simulated: _, ...choice }) => ({ ...choice, free: free.get(choice.team) ?? null })),
   }

@@ -20,11 +20,29 @@ export function seedsBy(teams: readonly string[], ranked: readonly string[]): st
   return [...ranked, ...teams.filter((team) => !ranked.includes(team))]
 }
 
+/** Whoever is no captain by these ranks, taken as the last one: whether it will be is for the matches to say. */
+export function asCaptain(seeds: readonly string[], { us, alliances }: { us: string; alliances: number }): string[] {
+  const place = seeds.indexOf(us)
+  if (place >= 0 && place < alliances) return [...seeds]
+  const others = seeds.filter((team) => team !== us)
+  return [...others.slice(0, alliances - 1), us, ...others.slice(alliances - 1)]
+}
+
 const stepsIn = ({ inForce }: Protocol): SelectionStep[] =>
   inForce.flatMap(({ line }) => (line.kind === 'called' ? [line.step] : []))
 
-/** What is asked about the selection as it is; before it has begun, about its beginning as it would be now. */
-export function askOf(protocol: Protocol, of: { rules: SelectionRules; seeds: string[]; us: string }): PicksAsk {
-  const { rules, seeds } = protocol.selection?.state ?? of
-  return { rules, seeds, steps: stepsIn(protocol), us: of.us, aside: [...protocol.aside.keys()] }
+/**
+ * What is asked about the selection as it is; before it has begun, about its beginning as it would be now. `supposed`: with us as the last
+ * captain, where we would be none.
+ */
+export function askOf(
+  protocol: Protocol,
+  of: { rules: SelectionRules; seeds: string[]; us: string },
+): PicksAsk & { supposed: boolean } {
+  const { us } = of
+  const begun = protocol.selection?.state
+  const { rules } = begun ?? of
+  const seeds = begun?.seeds ?? asCaptain(of.seeds, { us, alliances: rules.alliances })
+  const supposed = !begun && of.seeds.indexOf(us) >= rules.alliances
+  return { rules, seeds, steps: stepsIn(protocol), us, aside: [...protocol.aside.keys()], supposed }
 }

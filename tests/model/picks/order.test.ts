@@ -10,8 +10,10 @@ import {
   roundMatches,
   Strengths,
 } from '../../../src/model/picks/order/index.ts'
+import { protocolOf } from '../../../src/model/picks/protocol/index.ts'
 import { Playing, type RatedTeam, Sibling, samplePairings } from '../../../src/model/picks/scores/index.ts'
 import { type SelectionRules, selectionAfter } from '../../../src/model/picks/selection/index.ts'
+import { askOf } from '../../../src/model/picks/usual.ts'
 import { normalCdf } from '../../../src/model/scouting/statistics/index.ts'
 import { seen } from '../match/observed.ts'
 import { game, lots, rated } from './field.ts'
@@ -80,6 +82,46 @@ describe('a pick order worked out by hand', () => {
     const moving = selectionAfter({ ...rules, alliances: 3, captainsInvitable: true }, seeds, []).selection
     expect(orderOf(pickOrder({ game, strengths, selection: moving, us: 'b' }).order)).toContain('c')
     expect(orderOf(pickOrder({ game, strengths, selection: moving, us: 'c' }).order)).not.toContain('b')
+  })
+
+  it('never takes us ourselves for the replacement while we are no captain', () => {
+    // a invites c, b takes d and e, a takes f. Of g, h and ourselves nobody is wanted; we are the best of them.
+    for (const us of ['g', 'h']) {
+      const { order } = pickOrder({ game, strengths, selection: selectionAfter(rules, seeds, []).selection, us })
+      expect(order).toMatchObject({ replacement: us === 'g' ? 'h' : 'g', replacementFree: true })
+      const own = order.choices.find(({ team }) => team === order.replacement)
+      expect(own).toMatchObject({ gain: { mean: 0 }, error: 0 })
+      expect(orderOf(order)).not.toContain(us)
+    }
+  })
+
+  it('has gains against the last of the order where every team will be taken', () => {
+    // Three captains and three partners leave g alone: nobody is free but we.
+    const alone = selectionAfter({ ...rules, alliances: 3, size: 2 }, seeds.slice(0, 7), []).selection
+    const { order } = pickOrder({ game, strengths, selection: alone, us: 'g' })
+    expect(order).toMatchObject({ replacement: 'f', replacementFree: false })
+    expect(orderOf(order)).toBe('d e f')
+    expect(order.choices[2]).toMatchObject({ gain: { mean: 0 }, error: 0 })
+    // A captain whose turn is the last, with one team left, has nobody beside it to compare with.
+    const steps = ['d', 'e'].map((team) => ({ kind: 'accepts' as const, team }))
+    const last = selectionAfter({ ...rules, alliances: 3, size: 2 }, seeds.slice(0, 6), steps).selection
+    expect(pickOrder({ game, strengths, selection: last, us: 'c' }).order).toMatchObject({
+      ...{ replacement: 'f', replacementFree: false },
+    })
+  })
+
+  it('is that of the last captain before the selection, where we would be none', () => {
+    const asked = (us: string, lines: Parameters<typeof protocolOf>[0] = []) =>
+      askOf(protocolOf(lines), { rules, seeds: [...seeds], us })
+    expect(asked('g')).toMatchObject({ supposed: true, seeds: [...'agbcdefh'] })
+    expect(asked('b')).toMatchObject({ supposed: false, seeds })
+    const begins = { id: 'x', line: { kind: 'begins' as const, rules, seeds }, at: '', person: null }
+    expect(asked('g', [begins])).toMatchObject({ supposed: false, seeds })
+    const { selection } = selectionAfter(rules, asked('g').seeds, [])
+    const { order } = pickOrder({ game, strengths, selection, us: 'g' })
+    // b is no captain now. Whether a leaves it to us is told apart: here it is whom we would rather have.
+    expect(order.choices[0]).toMatchObject({ team: 'b' })
+    expect(order.replacementFree).toBe(true)
   })
 
   it('has a rough order for the first moment, which says the same where nothing is uncertain', () => {

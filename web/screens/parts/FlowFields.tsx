@@ -3,6 +3,7 @@ import { forgetTexts, useEdit } from '../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../shell/fields/NumberField.tsx'
 import { words } from '../../words/catalogue.ts'
 import { flowPoint } from './numbers.ts'
+import './parts.css'
 
 const place = ['part', 'flow'] as const
 

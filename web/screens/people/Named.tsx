@@ -19,7 +19,7 @@ export function Named() {
     <section className="stack no-print" aria-labelledby="named">
       <h2 id="named">{texts.title}</h2>
       <p className="soft">{texts.intro}</p>
-      <ul className="plain stack">
+      <ul className="plain-list stack">
         {people.map(({ id, nickname }) => (
           <li key={id} className="row">
             <span>{nickname}</span>

@@ -14,6 +14,7 @@ import { day } from '../../words/format.ts'
 import { numbersOf } from '../parts/numbers.ts'
 import { numberWords } from './problems.ts'
 import { useShelf } from './useShelf.ts'
+import './timings.css'
 
 const other = '\u0000'
 

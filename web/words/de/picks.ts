@@ -63,12 +63,17 @@ export const picks: Words['picks'] = {
   order: 'Wunschliste',
   ourAlliance: (teams) => `Unsere Allianz: ${teams}.`,
   alone: (team) => `Aus der Sicht von ${team}, noch allein.`,
+  asLastCaptain:
+    'Nach der jetzigen Rangliste sind wir kein Kapitän: Gerechnet ist, als würden wir der letzte. Was einem Kapitän zu sagen ist, der uns einlädt, steht hier, sobald die Wahl läuft.',
   noCaptain:
     'Wie es steht, sind wir kein Kapitän: Die Liste ist die, nach der wir gingen, wenn wir als Nächste aus allen wählen dürften, die übrig sind. Was einem Kapitän zu sagen ist, der uns einlädt, steht oben, solange eine andere Allianz an der Reihe ist.',
   tooFewToSimulate: 'Nichts zu simulieren: Wie es steht, wären wir weniger als drei Roboter.',
-  replacement: (team) =>
-    `Gewinne gelten gegenüber ${team}, das bei unserem nächsten Zug vermutlich noch frei sein wird.`,
-  noReplacement: 'Bei unserem nächsten Zug wird vermutlich niemand mehr frei sein.',
+  against: (team, { captain, free }) => {
+    if (!free) return `Vermutlich wird jedes Team gewählt: Gewinne gelten gegenüber ${team}, dem letzten der Liste.`
+    return captain
+      ? `Gewinne gelten gegenüber ${team}, das bei unserem nächsten Zug vermutlich noch frei sein wird.`
+      : `Gewinne gelten gegenüber ${team}, dem besten Team, das vermutlich niemand nimmt.`
+  },
   need: (part, points, chance) =>
     `Uns fehlt ${part}: ${points} Punkte je Roboter weniger als die anderen (${chance} sicher).`,
   autonomous: 'Autonomie',

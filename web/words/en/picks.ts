@@ -68,11 +68,17 @@ export const picks = {
   order: 'Pick order',
   ourAlliance: (teams: string) => `Our alliance: ${teams}.`,
   alone: (team: string) => `Seen from ${team}, alone so far.`,
+  asLastCaptain:
+    'By the present ranks we are no captain: this is worked out as if we became the last one. What to say to a captain who invites us stands here once the selection runs.',
   noCaptain:
     'As it stands we are no captain: the order is what we would go by if we had the next turn of all who are left. What to say to a captain who invites us stands above, while another alliance is on turn.',
   tooFewToSimulate: 'Nothing to simulate: as it stands we would be fewer than three robots.',
-  replacement: (team: string) => `Gains are against ${team}, whom we can expect to be still free at our next turn.`,
-  noReplacement: 'Nobody can be expected to be still free at our next turn.',
+  against: (team: string, { captain, free }: { captain: boolean; free: boolean }) => {
+    if (!free) return `Every team will probably be taken: gains are against ${team}, the last of the order.`
+    return captain
+      ? `Gains are against ${team}, whom we can expect to be still free at our next turn.`
+      : `Gains are against ${team}, the best team that we can expect nobody to take.`
+  },
   need: (part: string, points: string, chance: string) =>
     `We lack ${part}: ${points} points a robot less than the others (${chance} sure).`,
   autonomous: 'autonomous',

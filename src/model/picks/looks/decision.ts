@@ -3,6 +3,7 @@ import type { Course } from '../order/course.ts'
 import { pickOrder, Strengths } from '../order/index.ts'
 import { type Lot, type RatedTeam, Sibling } from '../scores/index.ts'
 import { Selection, type SelectionRules } from '../selection/index.ts'
+import { asCaptain } from '../usual.ts'
 import type { Prospect } from './gradient.ts'
 import { prospectsOf } from './prospects.ts'
 
@@ -37,10 +38,8 @@ export interface ComingDecision {
 export function comingDecision(request: DecisionRequest): ComingDecision {
   const { game, teams, lots, rules, us, perMatch, aside = [] } = request
   const strengths = new Strengths(new Sibling(game, teams, lots))
-  const place = request.seeds.indexOf(us)
-  const seed = Math.min(place < 0 ? rules.alliances : place + 1, rules.alliances, request.seeds.length)
-  const others = request.seeds.filter((team) => team !== us)
-  const seeds = [...others.slice(0, seed - 1), us, ...others.slice(seed - 1)]
+  const seeds = asCaptain(request.seeds, { us, alliances: rules.alliances })
+  const seed = seeds.indexOf(us) + 1
   let selection = Selection.begin(rules, seeds)
   // Who is on turn before us takes whoever is expected to bring most: looks at those are for nothing.
   const points = new Map(teams.map(({ team, rating }) => [team, meanOf(rating.points)]))

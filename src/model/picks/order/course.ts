@@ -68,7 +68,7 @@ export function courseWith(of: CourseOf, first: string): Course {
   return { ours: whole, others: others.map((each) => each.filter((team) => !whole.includes(team))) }
 }
 
-/** The best team that we can expect to be still free at our next turn, or after the selection where we have none. */
+/** The best team that we can expect to be still free at our next turn, or after the selection where we have none; null: nobody. */
 export function replacementFor(of: CourseOf): string | null {
   const { us, order, aside } = of
   let { selection } = of
@@ -87,7 +87,7 @@ export function replacementFor(of: CourseOf): string | null {
           order,
         ),
   )
-  return bestOf(openTo(then.state, aside), order)
+  return bestOf(candidatesOf({ selection: then, us, aside }), order)
 }
 
 const openTo = ({ free }: SelectionState, aside: ReadonlySet<string>): string[] =>

@@ -83,6 +83,7 @@ function filled(gains: ReadonlyMap<string, number>, points: ReadonlyMap<string, 
 
 interface Found {
   replacement: string | null
+  replacementFree: boolean
   base: Course | null
   /** By candidate, best first. */
   rows: { team: string; course: Course; wins: Float64Array; gains: Float64Array }[]
@@ -90,7 +91,8 @@ interface Found {
 }
 
 function gainsBy(of: CourseOf, strengths: Strengths, sampled = {}): Found {
-  const replacement = replacementFor(of)
+  const free = replacementFor(of)
+  const replacement = free ?? lastOf(of)
   const base = replacement === null ? null : courseWith(of, replacement)
   const by = base ? strengths.against(base.ours, base.others, sampled) : null
   const rows = candidatesOf(of).flatMap((team) => {
@@ -105,7 +107,14 @@ function gainsBy(of: CourseOf, strengths: Strengths, sampled = {}): Found {
     const gap = (means.get(b.team) as number) - (means.get(a.team) as number)
     return gap || (of.order.get(a.team) as number) - (of.order.get(b.team) as number)
   })
-  return { replacement, base, rows, means }
+  return { replacement, replacementFree: free !== null, base, rows, means }
+}
+
+/** Where every team will be taken, gains are against whoever is taken last among those that we can have. */
+function lastOf(of: CourseOf): string | null {
+  const place = (team: string) => of.order.get(team) as number
+  const last = candidatesOf(of).sort((a, b) => place(b) - place(a))
+  return last.find((team) => courseWith(of, team).ours.includes(team)) ?? null
 }
 
 function told(
@@ -132,7 +141,11 @@ function told(
     }
   })
   return {
-    order: { us, alliance, replacement: found.replacement, choices, needs, opponents },
+    order: {
+      ...{ us, alliance, choices, needs, opponents },
+      replacement: found.replacement,
+      replacementFree: found.replacementFree,
+    },
     worth,
     gains: found.rows.map(({ gains }) => gains),
     courses: found.rows.map(({ course }) => course),

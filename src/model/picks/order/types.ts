@@ -38,8 +38,10 @@ export interface PickOrder {
   us: string
   /** Our alliance as it is. */
   alliance: string[]
-  /** Whom we can expect to be still free at our next turn; null where nobody will be. */
+  /** Whom gains are against; null where there is nobody to invite. */
   replacement: string | null
+  /** It can be expected to be still free at our next turn. False: nobody will be, and it is the last of the order. */
+  replacementFree: boolean
   choices: Choice[]
   needs: Need[]
   /** The alliances that we are compared against, as they are expected to be formed. */

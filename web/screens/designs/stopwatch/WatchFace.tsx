@@ -33,7 +33,7 @@ export function WatchFace(props: {
           text={running ? texts.stop : texts.start}
           onPress={(at) => props.onTap(running ? 'stop' : 'start', at)}
         />
-        <Press className="press next" text={texts.next} disabled={!running} onPress={(at) => props.onTap('next', at)} />
+        <Press className="press" text={texts.next} disabled={!running} onPress={(at) => props.onTap('next', at)} />
         <button type="button" className="press undo" disabled={undone === null} onClick={props.onUndo}>
           {texts.undo[undone ?? 'stop']}
         </button>

@@ -13,6 +13,7 @@ import { factsOf } from '../records/facts.ts'
 import { addressOf } from '../visits/photoAddress.ts'
 import '../records/records.css'
 import type { Apart } from './useBoard.ts'
+import '../visits/visits.css'
 
 const decisions = ['kept', 'replaced', 'setAside'] as const
 type Decision = (typeof decisions)[number]

@@ -1,4 +1,5 @@
 import type { Estimate } from '../../../../src/model/scouting/estimates/types.ts'
+import './interval.css'
 
 /** Where a quantity lies: the line with 95 %, the bar with 80 %, the dot its mean. All bars of a column have one scale. */
 export function Interval(props: { of: Estimate; most: number; label: string }) {

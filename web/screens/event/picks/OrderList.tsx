@@ -5,6 +5,7 @@ import { useDrawn } from '../../../charts/useDrawn.ts'
 import { words } from '../../../words/catalogue.ts'
 import { listed, percent, points } from '../../../words/format.ts'
 import type { OrderNow, Refining } from './useOrder.ts'
+import '../estimates/interval.css'
 
 /** 'Gantry': what a need is about. */
 function partName(game: Game, { part }: Need): string {
@@ -38,9 +39,11 @@ export function OrderList(props: {
   refining: Refining
   refine(): void
   stop(): void
-  /** Invites and takes in one tap, when it is our turn. */
   /** Whether we invite at all, as it stands. */
   captain: boolean
+  /** Before the selection: we are taken as the last captain, though we are none by the present ranks. */
+  supposed: boolean
+  /** Invites and takes in one tap, when it is our turn. */
   take: ((team: string) => void) | null
 }) {
   const { game, names, now, order, fresh, refining, captain, take } = props
@@ -54,9 +57,9 @@ export function OrderList(props: {
       <h2 id="order">{texts.order}</h2>
       <p>
         {order.alliance.length > 1 ? texts.ourAlliance(listed(order.alliance)) : texts.alone(order.us)}{' '}
-        {order.replacement === null ? texts.noReplacement : texts.replacement(order.replacement)}
+        {order.replacement !== null && texts.against(order.replacement, { captain, free: order.replacementFree })}
       </p>
-      {!captain && <p>{texts.noCaptain}</p>}
+      {(props.supposed || !captain) && <p>{props.supposed ? texts.asLastCaptain : texts.noCaptain}</p>}
       {order.needs.length > 0 && (
         <ul>
           {order.needs.map((need) => (

@@ -102,6 +102,7 @@ function Desk({ ground, log }: { ground: PicksGround; log: SelectionLog }) {
           refining={refining}
           refine={() => void refine()}
           stop={stop}
+          supposed={ask?.supposed ?? false}
           captain={us !== null && alliance !== null && allianceOf(alliance, us) !== null}
           take={isOurs && mayCall && fresh ? take : null}
         />

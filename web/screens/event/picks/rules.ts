@@ -3,7 +3,6 @@ import type { Protocol } from '../../../../src/model/picks/protocol/index.ts'
 import type { Selection } from '../../../../src/model/picks/selection/index.ts'
 import { askOf as asked, seedsBy as seeded, usualRules } from '../../../../src/model/picks/usual.ts'
 import type { EventPack } from '../../../data/eventPack.ts'
-import type { PicksAsk } from '../../../worker/protocol.ts'
 
 export { usualRules } from '../../../../src/model/picks/usual.ts'
 
@@ -15,7 +14,7 @@ export const seedsBy = ({ event, ranking }: EventPack): string[] =>
   )
 
 /** What is asked about the selection as it is. */
-export const askOf = (pack: EventPack, protocol: Protocol, us: string): PicksAsk =>
+export const askOf = (pack: EventPack, protocol: Protocol, us: string) =>
   asked(protocol, { rules: usualRules(pack.event), seeds: seedsBy(pack), us })
 
 /** 'Alliance 3 with 90004 as captain': of whose turn it is. */

@@ -6,6 +6,7 @@ import { listed, moment, plain, seconds } from '../../../words/format.ts'
 import { nameOfMatch, nameOfPerson } from '../matchNames.ts'
 import type { TeamVisits } from './gather.ts'
 import { addressOf } from './photoAddress.ts'
+import './visits.css'
 
 const nameIn = (list: readonly { id: string; name: string }[], id: string): string =>
   list.find((each) => each.id === id)?.name ?? id
