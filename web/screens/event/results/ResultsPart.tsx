@@ -53,7 +53,7 @@ export function ResultsPart(page: EventPage) {
               role="region"
               aria-label={words().event.tableOf(words().event.parts.results)}
             >
-              <table className="tide">
+              <table className="tide results-table">
                 <thead>
                   <tr>
                     <th scope="col">{words().event.schedule.match}</th>
@@ -62,7 +62,9 @@ export function ResultsPart(page: EventPage) {
                         {allianceName(alliance)}
                       </th>
                     ))}
-                    <th scope="col">{texts.bonuses}</th>
+                    <th scope="col" className="bonuses">
+                      {texts.bonuses}
+                    </th>
                     {lead && <th scope="col">{texts.action}</th>}
                   </tr>
                 </thead>
@@ -82,7 +84,7 @@ export function ResultsPart(page: EventPage) {
                             {result ? plain(result[alliance].points.total) : '–'}
                           </td>
                         ))}
-                        <td>{reached.join(' · ')}</td>
+                        <td className="bonuses">{reached.join(' · ')}</td>
                         {lead && (
                           <td>
                             <button
