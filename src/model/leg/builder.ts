@@ -39,6 +39,8 @@ export interface LegTimes {
   readonly end: LazySum
   /** When piece 1, 2, … of the load counts, where pieces count one by one; null where all count at the end. */
   readonly pieces: readonly LazySum[] | null
+  /** Between a piece and the 1st, 2nd, … after it, where pieces count one by one: independent of when the earlier one counts. */
+  readonly between: readonly LazySum[] | null
 }
 
 interface Shape {
@@ -123,7 +125,7 @@ export class LegBuilder {
       spec.tries && spec.tries.success < 1 ? this.retries(spec.tries.success, spec.tries.retry) : undefined
     if ('stages' in spec.trip) return this.network(spec, key, base, retries)
     const whole = this.stage(spec.trip.whole, 1, spec.shift?.stage === wholeTrip ? spec.shift.seconds : 0)
-    return { end: new LazySum(whole, retries ?? null), pieces: null }
+    return { end: new LazySum(whole, retries ?? null), pieces: null, between: null }
   }
 
   /** Times of a network and of what comes `after` it; pieces count one by one only where nothing does. */
@@ -149,11 +151,12 @@ export class LegBuilder {
       const pieces = Array.from({ length: spec.load }, (_, n) =>
         this.pieces.get(`${base}${inLoad}#${n + 1}`, () => piece(n + 1)),
       )
-      return { end: pieces[spec.load - 1] as LazySum, pieces }
+      const between = Array.from({ length: spec.load - 1 }, (_, n) => new LazySum(time(last, n + 1), null))
+      return { end: pieces[spec.load - 1] as LazySum, pieces, between }
     }
     const times = shape.network.ids.map((_, i) => time(i, repeats(i)))
     const { driven, rest } = shape.makespan(times, after)
-    return { end: new LazySum(driven, rest), pieces: null }
+    return { end: new LazySum(driven, rest), pieces: null, between: null }
   }
 
   /** A drive: its time multiplied by the pace, which is put once on a grid fine enough for all drives of its length. */

@@ -162,25 +162,34 @@ class SpreadPass {
       this.arrive({ n: leg.to, r, amount }, arrival, 1)
       return
     }
+    const fit = Math.min(room, leg.load)
+    const each = arrival.first < tally.fineBelow ? this.heldEach(leg, fit, start, at, count) : null
     for (let b = 0; b <= leg.load; b++) {
       const placed = Math.min(b, room)
       const chance = successes[b] as number
-      if (chance > 0)
-        this.arrive({ n: leg.to, r: r - placed * stride, amount }, arrival, chance, placed > 0 ? leg : null, placed)
+      const to = { n: leg.to, r: r - placed * stride, amount }
+      if (chance > 0) this.arrive(to, arrival, chance, placed > 0 ? { leg, placed, each } : null)
     }
   }
 
+  /** What each piece of a load brings that counts one by one and is held, by the time left at the end of a leg that is begun so. */
+  private heldEach(leg: GraphLeg, fit: number, start: number, at: number, count: number): Float64Array | null {
+    const { tally } = this
+    const steps = fit > 0 ? tally.held(leg)?.finished(fit, this.space.data, start, at, count) : null
+    return steps?.map((held) => tally.heldFor(leg, held)) ?? null
+  }
+
   /**
-   * Mass arrives at a node in room r (to be clipped) with an amount, to which come the pieces that `leg` has placed; what they
+   * Mass arrives at a node in room r (to be clipped) with an amount, to which come the pieces that a leg has placed; what they
    * bring may depend on the time left. Stretches of one room and one amount are added at once.
    */
-  private arrive(to: Arrived, arrival: Arrival, chance: number, leg: GraphLeg | null = null, placed = 0): void {
+  private arrive(to: Arrived, arrival: Arrival, chance: number, brought: Brought | null = null): void {
     const { tally } = this
     const { fineBelow } = tally
     const { first } = arrival
     const end = first + arrival.count
     if (chance * arrival.most < negligible) return
-    const steady = leg === null || tally.steady(leg)
+    const steady = brought === null || tally.steady(brought.leg)
     for (let t = first; t < end; ) {
       const short = t < fineBelow
       const single = short && !steady
@@ -189,12 +198,16 @@ class SpreadPass {
       const alone = single ? chance * (this.space.data[arrival.at + t - first] as number) : 1
       if (alone >= negligible) {
         const room = this.clip.at(to.r, t)
-        const amount = leg === null ? to.amount : to.amount + tally.placed(leg, placed, t)
+        const amount = to.amount + (brought === null ? 0 : this.amountOf(brought, t))
         if (single && this.isOver(to.n, room, t)) this.end(alone, amount)
         else this.share(to.n, room, amount, arrival, chance, t, until - t)
       }
       t = until
     }
+  }
+
+  private amountOf({ leg, placed, each }: Brought, t: number): number {
+    return each && t < each.length ? placed * (each[t] as number) : this.tally.placed(leg, placed, t)
   }
 
   private isOver(n: number, room: number, t: number): boolean {
@@ -229,6 +242,13 @@ function trimmed(data: Float64Array, { at, first, count, most }: Arrival): Arriv
   while (low <= high && (data[at + low] as number) < negligible) low++
   while (high > low && (data[at + high] as number) < negligible) high--
   return low > high ? null : { at: at + low, first: first + low, count: high - low + 1, most }
+}
+
+/** What a leg has placed, and what each piece of it brings by time left, where that hangs on when it was begun. */
+interface Brought {
+  readonly leg: GraphLeg
+  readonly placed: number
+  readonly each: Float64Array | null
 }
 
 /** Where mass arrives: node, room, and amount so far. */

@@ -1,5 +1,5 @@
-import { meanOf } from '../leg/pmf.ts'
 import type { GraphLeg } from './graph.ts'
+import { HeldLoad } from './heldLoad.ts'
 import { type Lattice, latticeFor } from './lattice.ts'
 import type { Problem } from './problem.ts'
 import type { Pay } from './timed.ts'
@@ -13,10 +13,14 @@ export interface Tally {
   readonly fineBelow: number
   /** Amount that autonomous brings. */
   initial(outcome: { points: number }): number
-  /** Amount of `placed` pieces of a score leg that ends with t steps left, in coarse units. */
+  /** Amount of `placed` pieces that count when their score leg ends, with t steps left, in coarse units. */
   placed(leg: GraphLeg, placed: number, t: number): number
   /** Whether that is the same however much time is left. */
   steady(leg: GraphLeg): boolean
+  /** A load whose pieces count one by one and are held; null for any other, of which `placed` tells all. */
+  held(leg: GraphLeg): HeldLoad | null
+  /** Amount of one piece held for so many steps, in coarse units. */
+  heldFor(leg: GraphLeg, steps: number): number
   /** Amount of a finish that earns `points`. */
   finished(points: number): number
 }
@@ -32,6 +36,8 @@ export function pieceTally(problem: Problem, goal: number): Tally {
     initial: () => 0,
     placed: (leg, placed) => (leg.goal === goal ? placed : 0),
     steady: () => true,
+    held: () => null,
+    heldFor: () => 0,
     finished: () => 0,
   }
 }
@@ -58,8 +64,16 @@ export function pointTally(problem: Problem, used: (leg: GraphLeg) => boolean): 
   )
   const amountOf = (points: number) => (lattice.rounded ? Math.round(points / lattice.unit) : points / lattice.unit)
   const each = problem.graph.legs.map((leg) =>
-    leg.goal < 0 ? null : averagePay(problem, leg, problem.pays[leg.goal] as Pay).map(amountOf),
+    leg.goal < 0 ? null : payAtEnd(problem, problem.pays[leg.goal] as Pay).map(amountOf),
   )
+  const loads = new Map<number, HeldLoad>()
+  const held = (leg: GraphLeg): HeldLoad | null => {
+    const hold = leg.goal < 0 ? null : (problem.pays[leg.goal] as Pay).hold
+    if (!hold || (problem.timed[leg.id] as Problem['timed'][number]).pieces.length < 2) return null
+    const load = loads.get(leg.id) ?? new HeldLoad(problem, leg, hold.seconds / problem.step)
+    loads.set(leg.id, load)
+    return load
+  }
   return {
     lattice,
     most: most / lattice.unit,
@@ -67,22 +81,16 @@ export function pointTally(problem: Problem, used: (leg: GraphLeg) => boolean): 
     initial: (outcome) => amountOf(outcome.points),
     placed: (leg, placed, t) => placed * ((each[leg.id] as Float64Array)[t] as number),
     steady: (leg) => problem.pays[leg.goal]?.hold === null,
+    held,
+    heldFor: (leg, steps) => amountOf((problem.pays[leg.goal]?.hold?.perSecond ?? 0) * steps * problem.step),
     finished: amountOf,
   }
 }
 
-/**
- * What a piece of a leg pays on average, by the time left when the leg ends. Pieces that count one by one were there before,
- * by as much as their mean times differ from the end's; which of them succeeded makes no difference to the average.
- */
-function averagePay({ steps, step, timed }: Problem, leg: GraphLeg, { points, hold }: Pay): Float64Array {
+/** What a piece pays that counts when its leg ends, by the time left then. */
+function payAtEnd({ steps, step }: Problem, { points, hold }: Pay): Float64Array {
   if (!hold) return new Float64Array(steps + 1).fill(points)
-  const { pieces, end } = timed[leg.id] as Problem['timed'][number]
-  const before = pieces.map((piece) => (meanOf(end) - meanOf(piece)) * step)
-  return Float64Array.from({ length: steps + 1 }, (_, t) => {
-    const seconds = before.reduce((sum, early) => sum + Math.min(hold.seconds, t * step + early), 0)
-    return (hold.perSecond * seconds) / before.length
-  })
+  return Float64Array.from({ length: steps + 1 }, (_, t) => hold.perSecond * Math.min(hold.seconds, t * step))
 }
 
 /** A bound on what legs could bring in the time there is: the best leg as often as the shortest trips fit, and a finish. */

@@ -20,6 +20,8 @@ export interface TimedLeg {
   readonly end: Pmf
   /** pieces[i]: when piece i + 1 counts; one entry where all count at the end. */
   readonly pieces: readonly Pmf[]
+  /** Time between a piece and the 1st, 2nd, … after it; none where all count at the end. */
+  between(): readonly Pmf[]
 }
 
 /** Fine points per step of the plan's grid, unless a planner is told otherwise. */
@@ -99,6 +101,7 @@ function timesOnGrid(times: LegTimes, form: number, perStep: number): Omit<Timed
     ...split(end),
     end,
     pieces: times.pieces?.map((piece) => notAtOnce(piece.onGrid(perStep, form))) ?? [end],
+    between: () => times.between?.map((time) => time.onGrid(perStep, form)) ?? [],
   }
 }
 

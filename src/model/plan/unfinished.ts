@@ -67,43 +67,31 @@ export class Unfinished {
 
   private cut(leg: GraphLeg, fit: number, amount: number, masses: Float64Array, final: Float64Array): void {
     const cuts = this.cutsOf(leg)
-    const steady = this.tally.steady(leg)
-    const fineBelow = Math.min(this.tally.fineBelow, this.problem.steps)
     let low = 0
     let high = masses.length - 1
     while (low <= high && (masses[low] as number) < negligible) low++
     while (high > low && (masses[high] as number) < negligible) high--
-    for (const [k, { chance: chances, first, last, middle }] of cuts.parts.entries()) {
+    const held = fit > 0 ? this.tally.held(leg) : null
+    for (const [k, { chance: chances, first, last }] of cuts.parts.entries()) {
+      const steps = k > 0 ? held?.cutAfter(fit, k, chances) : null
       // What pays the same however much time was left is gathered over all times.
       let gathered = 0
       const end = Math.min(high, last)
       for (let t = Math.max(low, first); t <= end; t++) {
         const chance = (masses[t] as number) * (chances[t] as number)
         if (chance < negligible) continue
-        // When the first k pieces counted: only a held piece asks, and its expected time stands for it.
-        const left = k === 0 || steady ? fineBelow : Math.max(0, Math.round(t - middle))
-        if (left >= fineBelow) gathered += chance
-        else this.partly(cuts, k, fit, amount, chance, left, final)
+        if (!steps || (steps[t] as number) >= held!.most) gathered += chance
+        else this.partly(cuts, { k, fit, chance }, amount, this.heldFor(leg, steps[t] as number), final)
       }
-      if (gathered > 0) this.partly(cuts, k, fit, amount, gathered, fineBelow, final)
+      if (gathered > 0) this.partly(cuts, { k, fit, chance: gathered }, amount, this.full(cuts), final)
     }
   }
 
-  /** k pieces of a load counted before the buzzer, with `left` steps left, the others did not. */
-  private partly(
-    cuts: Cuts,
-    k: number,
-    fit: number,
-    amount: number,
-    chance: number,
-    left: number,
-    final: Float64Array,
-  ): void {
-    const { leg } = cuts
-    cuts.successes[k] ??= binomial(k, leg.success)
-    cuts.brought[left] ??= this.brought(leg, left)
+  /** So many pieces of a load counted before the buzzer, the others did not. */
+  private partly(cuts: Cuts, { k, fit, chance }: Counted, amount: number, brought: Brought, final: Float64Array): void {
+    cuts.successes[k] ??= binomial(k, cuts.leg.success)
     const successes = cuts.successes[k] as Float64Array
-    const { whole, share } = cuts.brought[left] as Brought
+    const { whole, share } = brought
     const most = final.length - 2
     for (let b = 0; b <= k; b++) {
       const one = chance * (successes[b] as number)
@@ -122,14 +110,25 @@ export class Unfinished {
     return known
   }
 
-  /** What 0, 1, … pieces of a load bring with so much time left. */
-  private brought(leg: GraphLeg, left: number): Brought {
-    const { tally } = this
+  /** What 0, 1, … pieces of a load bring that pay all they can. */
+  private full(cuts: Cuts): Brought {
+    const { tally, problem } = this
+    cuts.full ??= this.brought(cuts.leg, (placed) => tally.placed(cuts.leg, placed, problem.steps))
+    return cuts.full
+  }
+
+  /** What they bring where each is held for so many steps. */
+  private heldFor(leg: GraphLeg, steps: number): Brought {
+    const each = this.tally.heldFor(leg, steps)
+    return this.brought(leg, (placed) => placed * each)
+  }
+
+  private brought(leg: GraphLeg, amountOf: (placed: number) => number): Brought {
     if (leg.goal < 0) return nothingBrought
     const whole = new Int32Array(leg.load + 1)
     const share = new Float64Array(leg.load + 1)
     for (let placed = 0; placed <= leg.load; placed++) {
-      const place = tally.placed(leg, placed, left) * tally.lattice.ratio
+      const place = amountOf(placed) * this.tally.lattice.ratio
       whole[placed] = Math.floor(place + 1e-6)
       const beyond = place - (whole[placed] as number)
       share[placed] = beyond < 1e-6 ? 0 : beyond
@@ -143,17 +142,13 @@ export class Unfinished {
     if (!cuts) {
       const { pieces } = this.problem.timed[leg.id] as Problem['timed'][number]
       const times = pieces.map((piece) => cumulative(piece, this.problem.steps))
-      const parts = times.map((after, k) => {
-        const one = pieces[Math.floor((k - 1) / 2)]
-        const middle = one ? one.first + one.mass.length / 2 : 0
-        return { ...cutOf(k === 0 ? null : (times[k - 1] as Float64Array), after), middle }
-      })
+      const parts = times.map((after, k) => cutOf(k === 0 ? null : (times[k - 1] as Float64Array), after))
       cuts = {
         leg,
         parts,
         last: Math.max(...parts.map(({ last }) => last)),
         successes: this.successesOf(leg),
-        brought: [],
+        full: null,
       }
       this.cuts.set(leg.id, cuts)
     }
@@ -166,8 +161,6 @@ interface Cut {
   readonly chance: Float64Array
   readonly first: number
   readonly last: number
-  /** How long after the leg's beginning the pieces count, roughly (steps). */
-  readonly middle: number
 }
 
 interface Cuts {
@@ -176,9 +169,16 @@ interface Cuts {
   readonly parts: readonly Cut[]
   /** The most time left with which the buzzer cuts the leg at all. */
   readonly last: number
-  /** Successes among k pieces, and what they bring, by time left: made when first asked for. */
+  /** Successes among k pieces, and what pieces bring that pay all they can: made when first asked for. */
   readonly successes: Float64Array[]
-  readonly brought: Brought[]
+  full: Brought | null
+}
+
+/** How many pieces counted, how many of a load find room, and the chance of it. */
+interface Counted {
+  readonly k: number
+  readonly fit: number
+  readonly chance: number
 }
 
 /** What pieces bring, by their number: points of the fine lattice, and the share of the next one. */
@@ -189,7 +189,7 @@ interface Brought {
 
 const nothingBrought: Brought = { whole: new Int32Array(1), share: new Float64Array(1) }
 
-function cutOf(before: Float64Array | null, after: Float64Array): Omit<Cut, 'middle'> {
+function cutOf(before: Float64Array | null, after: Float64Array): Cut {
   const chance = after.map((p, t) => (before ? (before[t] as number) : 1) - p)
   return {
     chance,
