@@ -4,6 +4,7 @@ import type { Locator, Page } from '@playwright/test'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { Observation, Row } from '../../src/model/scouting/types.ts'
 import { findings } from './axe.ts'
+import { inLongForm } from './longForm.ts'
 import { openWorld, type World } from './world.ts'
 
 let world: World
@@ -232,3 +233,36 @@ test('the page opens, records and is renewed without a connection, and the outbo
   world.errors.length = 0
   await context.close()
 })
+
+test.runIf(inLongForm)(
+  'who only counts keeps the screen on, and what is no number of seconds is not dropped',
+  async () => {
+    const page = await openStands('Lia')
+    await link(page, 'Another match or robot').tap()
+    await choice(page, 'How', 'only count').check({ force: true })
+    await press(page, 'Go on').tap()
+    await page.evaluate(() => {
+      const spies = Object.assign(window, { locks: [] as string[] })
+      const request = async () => {
+        spies.locks.push('held')
+        return { release: async () => spies.locks.push('let go') }
+      }
+      Object.defineProperty(navigator, 'wakeLock', { configurable: true, value: { request } })
+    })
+    const locks = () => page.evaluate(() => (window as unknown as { locks: string[] }).locks)
+    await press(page, 'Count').tap()
+    await press(page, 'Scored: Piers').tap()
+    expect(await locks()).toEqual(['held'])
+    await press(page, 'To the check').tap()
+    await expect.poll(locks).toEqual(['held', 'let go'])
+    await page.getByLabel('Seconds lost').fill('a few')
+    await press(page, 'Right: keep it').tap()
+    await page.getByText('‘a few’ is not a number of seconds from 0 to 1200.').waitFor()
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-invalid'))).toBe('true')
+    await page.getByLabel('Seconds lost').fill('12,5')
+    await press(page, 'Right: keep it').tap()
+    await status(page, 0, 1)
+    expect((await records('Lia')).map(({ body }) => body)).toMatchObject([{ lostSeconds: 12.5 }])
+    await page.context().close()
+  },
+)
