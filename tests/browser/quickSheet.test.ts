@@ -274,7 +274,7 @@ test.runIf(inLongForm)(
       body: JSON.stringify({ base: 1, note: 'If 7.3 means each robot', body: { ...game, finishes } }),
     })
     const page = await world.open('/games/breakwater/consequences')
-    await page.getByText('1 of 1 decision flips.').waitFor()
+    await page.getByText('The one decision flips.').waitFor()
     const row = page.locator('tbody tr').first()
     await expect.poll(() => row.innerText()).toMatch(/Kittiwake[\s\S]*Shearwater[\s\S]*flips/)
     await page.getByLabel('Compute under').selectOption('1')

@@ -36,7 +36,7 @@ test('a routine is made by form: its points follow, open to their parts, and it 
   await panel.getByText('at must lie within the autonomous').waitFor()
   await panel.getByLabel('At', { exact: true }).fill('5')
   await panel.getByRole('button', { name: 'Add a step' }).click()
-  await panel.getByText('With this step it has scored 2 Buoy, but preload and what it takes are only 1.').waitFor()
+  await panel.getByText('With this step it has scored 2 × Buoy, but preload and what it takes are only 1.').waitFor()
   await panel.getByRole('button', { name: 'It takes pieces from a source' }).click()
   await expect.poll(() => panel.getByText('With this step it has scored').count()).toBe(0)
   await panel.getByLabel('only if every piece of the step before scored').check()

@@ -187,6 +187,60 @@ describe('by keyboard alone', () => {
   })
 })
 
+test.runIf(inLongForm)(
+  'a box is seen before it is ticked, its tick on it, and the focus on a field, in every theme',
+  async () => {
+    for (const scheme of ['light', 'dark'])
+      for (const contrast of ['usual', 'more']) {
+        const page = await world.open('/help')
+        await page.evaluate(
+          ([scheme, contrast]) => {
+            localStorage.setItem('cyclewright/scheme', scheme!)
+            localStorage.setItem('cyclewright/contrast', contrast!)
+          },
+          [scheme, contrast],
+        )
+        await page.goto(`${world.url}/games/breakwater`)
+        await page.getByRole('checkbox', { name: 'Keep both halves alike' }).waitFor()
+        // The last of two tasks, so that no colour is read while it still changes.
+        await page.waitForTimeout(300)
+        const found = await page.evaluate(() => {
+          const brightness = (colour: string) => {
+            const [red, green, blue] = colour
+              .match(/[\d.]+/g)!
+              .map(Number)
+              .map((channel) =>
+                channel / 255 <= 0.04045 ? channel / 255 / 12.92 : ((channel / 255 + 0.055) / 1.055) ** 2.4,
+              )
+            return 0.2126 * red! + 0.7152 * green! + 0.0722 * blue!
+          }
+          const between = (one: string, other: string) => {
+            const [light, dark] = [brightness(one), brightness(other)].sort((a, b) => b - a) as [number, number]
+            return (light + 0.05) / (dark + 0.05)
+          }
+          const boxes = [...document.querySelectorAll<HTMLInputElement>('main .mantine-Checkbox-input')]
+          const open = getComputedStyle(boxes.find(({ checked }) => !checked)!)
+          const ticked = boxes.find(({ checked }) => checked)!
+          const sheet = getComputedStyle(ticked.closest('.sheet')!).backgroundColor
+          return [
+            between(open.borderTopColor, sheet),
+            between(getComputedStyle(ticked).backgroundColor, sheet),
+            between(
+              getComputedStyle(ticked.parentElement!.querySelector('svg')!).color,
+              getComputedStyle(ticked).backgroundColor,
+            ),
+          ]
+        })
+        // The field that has the focus is told by more than the colour of its frame.
+        const field = page.locator('[data-place="field/length"]')
+        await field.focus()
+        expect(await field.evaluate((element) => getComputedStyle(element).outlineStyle)).toBe('solid')
+        for (const ratio of found) expect(ratio, `${scheme}, ${contrast}`).toBeGreaterThanOrEqual(3)
+        await page.context().close()
+      }
+  },
+)
+
 test('nothing went wrong in any page', () => {
   expect(world.errors).toEqual([])
 })

@@ -43,6 +43,11 @@ describe('in German', () => {
     expect(sayQuantity(-0.55, 'length', 'metric')).toBe(`\u22120,55${nbsp}m`)
   })
 
+  test('a piece keeps the name that it was given, however many of it are held', () => {
+    expect(words().actions.holding(1, 'Kisten')).toBe(`mit 1${nbsp}×${nbsp}Kisten`)
+    expect(words().actions.holding(3, 'Boje')).toBe(`mit 3${nbsp}×${nbsp}Boje`)
+  })
+
   test('what a field shows can be typed back, with a comma or a point', () => {
     expect(writeNumber(1.5)).toBe('1,5')
     expect(writeNumber(0.9144, { quantity: 'length' }, 'metric')).toBe('0,9144')

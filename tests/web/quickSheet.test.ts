@@ -9,6 +9,7 @@ import { explainWay } from '../../web/screens/quickSheet/explainWay.ts'
 import { comparisonOf, grownFrom } from '../../web/screens/quickSheet/grown.ts'
 import { leadWords, strengthWords } from '../../web/screens/quickSheet/ranking.ts'
 import { readTime, writeTime } from '../../web/screens/quickSheet/times.ts'
+import { chooseLanguage } from '../../web/words/catalogue.ts'
 import { sheetAnswer } from '../../web/worker/sheet.ts'
 import { seconds } from '../model/sheet/sheets.ts'
 
@@ -40,6 +41,16 @@ describe('a time is typed', () => {
 })
 
 describe('what the order hangs on, in words', () => {
+  test('with a decimal comma a lead is still a lead', async () => {
+    await chooseLanguage(['de'])
+    try {
+      expect(leadWords(sheet, ranked(20, 17.6))).toBe('Mittlere Stärke: „A“ führt mit 2,4 Punkten je Match.')
+      expect(leadWords(sheet, ranked(20, 20))).toBe('Mittlere Stärke: „A“ und „B“ liegen gleichauf.')
+    } finally {
+      await chooseLanguage(['en'])
+    }
+  })
+
   const sheet = {
     ...quickSheet,
     ways: quickSheet.ways.slice(0, 2).map((way, index) => ({ ...way, name: 'AB'[index]! })),
@@ -50,6 +61,8 @@ describe('what the order hangs on, in words', () => {
   test('the leader and its lead, or that they are even', () => {
     expect(leadWords(sheet, ranked(20, 17.6))).toBe('Middling play: ‘A’ leads by 2.4 points a match.')
     expect(leadWords(sheet, ranked(20.01, 20.04))).toBe('Middling play: ‘A’ and ‘B’ come out even.')
+    // Shown as 20.1 and 20.0, and still a lead of nothing.
+    expect(leadWords(sheet, ranked(20.06, 20.04))).toBe('Middling play: ‘A’ and ‘B’ come out even.')
     expect(leadWords(sheet, ranked(20, 10).slice(0, 1))).toBeNull()
   })
   test('the same order at all three strengths is worth saying', () => {

@@ -14,9 +14,16 @@ const ExplanationFile = screen(() => import('./ExplanationFile.tsx'))
 export function CameAbout(props: { children: ReactNode; explain: () => Explanation }) {
   const [open, setOpen] = useState(false)
   const texts = words().explain
+  // On paper nothing opens: a number stays, what only says that it opens does not.
+  const bare = props.children === texts.opened
   return (
     <>
-      <button type="button" className="opens" onClick={() => setOpen(true)} title={texts.opened}>
+      <button
+        type="button"
+        className={bare ? 'opens no-print' : 'opens'}
+        onClick={() => setOpen(true)}
+        title={texts.opened}
+      >
         {props.children}
         <span className="visually-hidden"> – {texts.openedShort}</span>
       </button>

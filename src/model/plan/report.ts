@@ -1,4 +1,5 @@
 import type { GraphLeg } from './graph.ts'
+import { begunOf } from './heldLoad.ts'
 import type { FormRun, Solved } from './planner.ts'
 import { listed, type Spread, spreadOf } from './spread.ts'
 import { pieceTally, pointTally, type Tally } from './tally.ts'
@@ -56,7 +57,7 @@ export function expectedOf(solved: Solved, adjust: number): ExpectedPoints {
 }
 
 function pointSpread(solved: Solved, used: (leg: GraphLeg) => boolean): Spread {
-  return mixed(solved, (run) => pointTally(run.problem, used))
+  return mixed(solved, (run) => pointTally(run.problem, used, begunOf(run.problem, solved.table, run.flow)))
 }
 
 function pieceSpread(solved: Solved, goal: number): Spread {

@@ -162,21 +162,13 @@ class SpreadPass {
       this.arrive({ n: leg.to, r, amount }, arrival, 1)
       return
     }
-    const fit = Math.min(room, leg.load)
-    const each = arrival.first < tally.fineBelow ? this.heldEach(leg, fit, start, at, count) : null
+    const each = arrival.first < tally.fineBelow && room > 0 ? tally.heldEach(leg, Math.min(room, leg.load)) : null
     for (let b = 0; b <= leg.load; b++) {
       const placed = Math.min(b, room)
       const chance = successes[b] as number
       const to = { n: leg.to, r: r - placed * stride, amount }
       if (chance > 0) this.arrive(to, arrival, chance, placed > 0 ? { leg, placed, each } : null)
     }
-  }
-
-  /** What each piece of a load brings that counts one by one and is held, by the time left at the end of a leg that is begun so. */
-  private heldEach(leg: GraphLeg, fit: number, start: number, at: number, count: number): Float64Array | null {
-    const { tally } = this
-    const steps = fit > 0 ? tally.held(leg)?.finished(fit, this.space.data, start, at, count) : null
-    return steps?.map((held) => tally.heldFor(leg, held)) ?? null
   }
 
   /**
@@ -244,7 +236,7 @@ function trimmed(data: Float64Array, { at, first, count, most }: Arrival): Arriv
   return low > high ? null : { at: at + low, first: first + low, count: high - low + 1, most }
 }
 
-/** What a leg has placed, and what each piece of it brings by time left, where that hangs on when it was begun. */
+/** What a leg has placed, and what each piece of a held load brings by the time left. */
 interface Brought {
   readonly leg: GraphLeg
   readonly placed: number

@@ -1,5 +1,5 @@
 import type { GraphLeg } from './graph.ts'
-import { HeldLoad } from './heldLoad.ts'
+import { type Begun, HeldLoad } from './heldLoad.ts'
 import { type Lattice, latticeFor } from './lattice.ts'
 import type { Problem } from './problem.ts'
 import type { Pay } from './timed.ts'
@@ -19,6 +19,8 @@ export interface Tally {
   steady(leg: GraphLeg): boolean
   /** A load whose pieces count one by one and are held; null for any other, of which `placed` tells all. */
   held(leg: GraphLeg): HeldLoad | null
+  /** Amounts of its pieces that find room, each on average, by the time left when the leg ends, in coarse units. */
+  heldEach(leg: GraphLeg, fit: number): Float64Array | null
   /** Amount of one piece held for so many steps, in coarse units. */
   heldFor(leg: GraphLeg, steps: number): number
   /** Amount of a finish that earns `points`. */
@@ -37,13 +39,14 @@ export function pieceTally(problem: Problem, goal: number): Tally {
     placed: (leg, placed) => (leg.goal === goal ? placed : 0),
     steady: () => true,
     held: () => null,
+    heldEach: () => null,
     heldFor: () => 0,
     finished: () => 0,
   }
 }
 
-/** Points, without adjustments. `used` says which legs a policy ever begins. */
-export function pointTally(problem: Problem, used: (leg: GraphLeg) => boolean): Tally {
+/** Points, without adjustments. `used` says which legs a policy ever begins, `begun` how often. */
+export function pointTally(problem: Problem, used: (leg: GraphLeg) => boolean, begun: Begun): Tally {
   const legs = problem.graph.legs.filter(used)
   const pays = legs.filter((leg) => leg.goal >= 0).map((leg) => problem.pays[leg.goal] as Pay)
   const holds = pays.flatMap((pay) => (pay.hold && pay.points > 0 ? [pay.hold] : []))
@@ -70,9 +73,19 @@ export function pointTally(problem: Problem, used: (leg: GraphLeg) => boolean): 
   const held = (leg: GraphLeg): HeldLoad | null => {
     const hold = leg.goal < 0 ? null : (problem.pays[leg.goal] as Pay).hold
     if (!hold || (problem.timed[leg.id] as Problem['timed'][number]).pieces.length < 2) return null
-    const load = loads.get(leg.id) ?? new HeldLoad(problem, leg, hold.seconds / problem.step)
+    const load = loads.get(leg.id) ?? new HeldLoad(problem, leg, { most: hold.seconds / problem.step, begun })
     loads.set(leg.id, load)
     return load
+  }
+  const heldFor = (leg: GraphLeg, steps: number) =>
+    amountOf((problem.pays[leg.goal]?.hold?.perSecond ?? 0) * steps * problem.step)
+  const eachOf = new Map<Float64Array, Float64Array>()
+  const heldEach = (leg: GraphLeg, fit: number): Float64Array | null => {
+    const steps = held(leg)?.finished(fit)
+    if (!steps) return null
+    const amounts = eachOf.get(steps) ?? steps.map((many) => heldFor(leg, many))
+    eachOf.set(steps, amounts)
+    return amounts
   }
   return {
     lattice,
@@ -82,7 +95,8 @@ export function pointTally(problem: Problem, used: (leg: GraphLeg) => boolean): 
     placed: (leg, placed, t) => placed * ((each[leg.id] as Float64Array)[t] as number),
     steady: (leg) => problem.pays[leg.goal]?.hold === null,
     held,
-    heldFor: (leg, steps) => amountOf((problem.pays[leg.goal]?.hold?.perSecond ?? 0) * steps * problem.step),
+    heldEach,
+    heldFor,
     finished: amountOf,
   }
 }

@@ -1,6 +1,7 @@
 import { negligible } from './amountRows.ts'
 import { binomial } from './binomial.ts'
 import type { GraphLeg } from './graph.ts'
+import type { Cut } from './heldLoad.ts'
 import type { Problem } from './problem.ts'
 import type { Tally } from './tally.ts'
 import { cumulative } from './timed.ts'
@@ -71,34 +72,49 @@ export class Unfinished {
     let high = masses.length - 1
     while (low <= high && (masses[low] as number) < negligible) low++
     while (high > low && (masses[high] as number) < negligible) high--
-    const held = fit > 0 ? this.tally.held(leg) : null
-    for (const [k, { chance: chances, first, last }] of cuts.parts.entries()) {
-      const steps = k > 0 ? held?.cutAfter(fit, k, chances) : null
-      // What pays the same however much time was left is gathered over all times.
+    const load = fit > 0 ? this.tally.held(leg) : null
+    const full = leg.goal < 0 ? 0 : this.tally.placed(leg, 1, this.problem.steps)
+    // Large loads bring so many amounts that a second more or less is seen in none.
+    const together = Math.ceil(leg.load / 4)
+    for (const [k, cut] of cuts.parts.entries()) {
+      const { chance: chances, first, last } = cut
+      const steps = k > 0 ? load?.cutAfter(fit, k, cut) : null
+      // What pays the same however much time was left is gathered over all times, the rest over a few.
       let gathered = 0
+      let few = 0
+      let held = 0
       const end = Math.min(high, last)
       for (let t = Math.max(low, first); t <= end; t++) {
         const chance = (masses[t] as number) * (chances[t] as number)
         if (chance < negligible) continue
-        if (!steps || (steps[t] as number) >= held!.most) gathered += chance
-        else this.partly(cuts, { k, fit, chance }, amount, this.heldFor(leg, steps[t] as number), final)
+        if (!steps) gathered += chance
+        else {
+          few += chance
+          held += chance * (steps[t] as number)
+          if (t % together === 0) {
+            this.partly(cuts, { k, fit, chance: few }, amount, this.tally.heldFor(leg, held / few), final)
+            few = held = 0
+          }
+        }
       }
-      if (gathered > 0) this.partly(cuts, { k, fit, chance: gathered }, amount, this.full(cuts), final)
+      if (few > 0) this.partly(cuts, { k, fit, chance: few }, amount, this.tally.heldFor(leg, held / few), final)
+      if (gathered > 0) this.partly(cuts, { k, fit, chance: gathered }, amount, full, final)
     }
   }
 
-  /** So many pieces of a load counted before the buzzer, the others did not. */
-  private partly(cuts: Cuts, { k, fit, chance }: Counted, amount: number, brought: Brought, final: Float64Array): void {
+  /** So many pieces of a load counted before the buzzer, the others did not; `each` that counts and finds room brings so much (coarse units). */
+  private partly(cuts: Cuts, { k, fit, chance }: Counted, amount: number, each: number, final: Float64Array): void {
     cuts.successes[k] ??= binomial(k, cuts.leg.success)
     const successes = cuts.successes[k] as Float64Array
-    const { whole, share } = brought
+    const points = each * this.tally.lattice.ratio
     const most = final.length - 2
     for (let b = 0; b <= k; b++) {
       const one = chance * (successes[b] as number)
       if (one < nothing) continue
-      const placed = Math.min(b, fit)
-      const index = Math.min(amount + (whole[placed] as number), most)
-      const beyond = one * (share[placed] as number)
+      const place = Math.min(b, fit) * points
+      const whole = Math.floor(place + 1e-6)
+      const index = Math.min(amount + whole, most)
+      const beyond = place - whole < 1e-6 ? 0 : one * (place - whole)
       final[index] = (final[index] as number) + one - beyond
       final[index + 1] = (final[index + 1] as number) + beyond
     }
@@ -108,32 +124,6 @@ export class Unfinished {
     const known = this.successes.get(success) ?? []
     this.successes.set(success, known)
     return known
-  }
-
-  /** What 0, 1, … pieces of a load bring that pay all they can. */
-  private full(cuts: Cuts): Brought {
-    const { tally, problem } = this
-    cuts.full ??= this.brought(cuts.leg, (placed) => tally.placed(cuts.leg, placed, problem.steps))
-    return cuts.full
-  }
-
-  /** What they bring where each is held for so many steps. */
-  private heldFor(leg: GraphLeg, steps: number): Brought {
-    const each = this.tally.heldFor(leg, steps)
-    return this.brought(leg, (placed) => placed * each)
-  }
-
-  private brought(leg: GraphLeg, amountOf: (placed: number) => number): Brought {
-    if (leg.goal < 0) return nothingBrought
-    const whole = new Int32Array(leg.load + 1)
-    const share = new Float64Array(leg.load + 1)
-    for (let placed = 0; placed <= leg.load; placed++) {
-      const place = amountOf(placed) * this.tally.lattice.ratio
-      whole[placed] = Math.floor(place + 1e-6)
-      const beyond = place - (whole[placed] as number)
-      share[placed] = beyond < 1e-6 ? 0 : beyond
-    }
-    return { whole, share }
   }
 
   /** Per number of pieces that count before the buzzer, all of them left out. */
@@ -148,19 +138,11 @@ export class Unfinished {
         parts,
         last: Math.max(...parts.map(({ last }) => last)),
         successes: this.successesOf(leg),
-        full: null,
       }
       this.cuts.set(leg.id, cuts)
     }
     return cuts
   }
-}
-
-/** The chance that a leg begun with t steps left is cut after just so many pieces, and where it is more than negligible. */
-interface Cut {
-  readonly chance: Float64Array
-  readonly first: number
-  readonly last: number
 }
 
 interface Cuts {
@@ -169,9 +151,8 @@ interface Cuts {
   readonly parts: readonly Cut[]
   /** The most time left with which the buzzer cuts the leg at all. */
   readonly last: number
-  /** Successes among k pieces, and what pieces bring that pay all they can: made when first asked for. */
+  /** Successes among k pieces: made when first asked for. */
   readonly successes: Float64Array[]
-  full: Brought | null
 }
 
 /** How many pieces counted, how many of a load find room, and the chance of it. */
@@ -180,14 +161,6 @@ interface Counted {
   readonly fit: number
   readonly chance: number
 }
-
-/** What pieces bring, by their number: points of the fine lattice, and the share of the next one. */
-interface Brought {
-  readonly whole: Int32Array
-  readonly share: Float64Array
-}
-
-const nothingBrought: Brought = { whole: new Int32Array(1), share: new Float64Array(1) }
 
 function cutOf(before: Float64Array | null, after: Float64Array): Cut {
   const chance = after.map((p, t) => (before ? (before[t] as number) : 1) - p)

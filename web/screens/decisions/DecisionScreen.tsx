@@ -4,6 +4,7 @@ import { Link } from 'wouter'
 import { type Stored, useStored } from '../../data/documents.ts'
 import { EditProvider } from '../../shell/fields/EditContext.tsx'
 import { Loading, Trouble } from '../../shell/states.tsx'
+import { Terms } from '../../shell/Terms.tsx'
 import { words } from '../../words/catalogue.ts'
 import { ExportFile } from '../documents/ExportFile.tsx'
 import { SaveBar } from '../documents/SaveBar.tsx'
@@ -45,6 +46,7 @@ function Opened(props: { stored: Stored<'decision'>; old: boolean }) {
           </div>
           <SaveBar of={editing} href="/decisions" />
         </div>
+        <Terms of={['option', 'expectedPoints', 'belief', 'breakEven']} />
         {!old && <Missing sentences={missingFrom(draft.value)} onWrite={writing ? null : () => setWriting(true)} />}
         {writing && !old ? (
           <DecisionForm decision={draft.value} />

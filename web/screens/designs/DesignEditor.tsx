@@ -12,6 +12,7 @@ import { useDebounced } from '../../data/useDebounced.ts'
 import { type CautionId, Cautions } from '../../shell/Cautions.tsx'
 import { type Edit, EditProvider } from '../../shell/fields/EditContext.tsx'
 import { Loading } from '../../shell/states.tsx'
+import { Terms } from '../../shell/Terms.tsx'
 import { useUnits } from '../../units/system.ts'
 import { words } from '../../words/catalogue.ts'
 import { useModel } from '../../worker/useModel.ts'
@@ -167,6 +168,9 @@ export function DesignEditor(props: { stored: Stored<'design'>; game: Game; ways
           </div>
           <SaveBar of={editing} href="/designs" />
         </div>
+        <Terms
+          of={['cycle', 'leg', 'stage', 'float', 'worth', 'expectedPoints', 'pace', 'form', 'policy', 'routine']}
+        />
         {stored.body.fromField && <FromFieldNote of={stored.body.fromField} game={game} robot={robot} />}
         <WayToPlay
           game={game}

@@ -127,9 +127,11 @@ export function StripPanel(props: {
           </>
         )}{' '}
         {layout.bars.some((bar) => bar.worth !== null) && (
-          <CameAbout explain={() => explainWorth(layout.bars, props.source)}>
-            {words().explain.openedOf(words().explainNumbers.worth.title)}
-          </CameAbout>
+          <span className="no-print">
+            <CameAbout explain={() => explainWorth(layout.bars, props.source)}>
+              {words().explain.openedOf(words().explainNumbers.worth.title)}
+            </CameAbout>
+          </span>
         )}
       </div>
       {props.children}

@@ -10,6 +10,7 @@ import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { moment } from '../../words/format.ts'
 import { DifferenceTable } from './DifferenceTable.tsx'
+import { noteWords } from './noteWords.ts'
 
 /** All revisions of a document: look at one, compare it with what is on the screen, make it the newest again. */
 export function RevisionsPanel(props: {
@@ -106,10 +107,4 @@ function Comparison(props: { kind: DocumentKind; id: string; revision: number; s
       rows={differences(stored.data.body, props.shown)}
     />
   )
-}
-
-/** The note that the server writes when a revision is restored is said in the reader's language; others are as written. */
-function noteWords(note: string): string {
-  const [, revision] = /^Revision (\d+) restored$/.exec(note) ?? []
-  return revision === undefined ? note : words().documents.revisions.restoredNote(Number(revision))
 }

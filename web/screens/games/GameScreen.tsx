@@ -77,6 +77,7 @@ function Next(props: { game: string }) {
       <Link href={`/quick-sheet?game=${props.game}`}>{texts.sheet}</Link>
       <Link href={`/designs?game=${props.game}`}>{texts.design}</Link>
       <Link href={`/trade-offs?game=${props.game}`}>{texts.tradeOff}</Link>
+      <Link href={`/games/${props.game}/consequences`}>{words().rulesChange.link}</Link>
     </nav>
   )
 }

@@ -28,7 +28,12 @@ export function PieceForms(props: { game: Game; onRemoved(removed: Removed, name
       >
         {(_, index) => (
           <div className="form-grid">
-            <TextField place={['pieces', index, 'name']} label={texts.members.name} required />
+            <TextField
+              place={['pieces', index, 'name']}
+              label={texts.members.name}
+              help={texts.pieces.nameHelp}
+              required
+            />
           </div>
         )}
       </Members>

@@ -50,6 +50,7 @@ export function AddOverride(props: {
   }
   return (
     <form
+      className="no-print"
       aria-label={texts.title}
       onSubmit={(event) => {
         event.preventDefault()

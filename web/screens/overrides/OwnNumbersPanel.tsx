@@ -23,7 +23,7 @@ export function OwnNumbersPanel(props: { record: ComparisonRecord; own: OwnNumbe
   const open = withoutOverridden(record.inputs, documents.options, overrides).map(({ id }) => id)
   const closed = record.inputs.filter(({ id }) => !open.includes(id))
   return (
-    <section className="sheet stack" aria-labelledby="own-title">
+    <section className={overrides.length > 0 ? 'sheet stack' : 'sheet stack no-print'} aria-labelledby="own-title">
       <Fold id="own-title" title={texts.title} open={overrides.length > 0}>
         <p>{texts.intro}</p>
         {overrides.length === 0 && <p className="soft">{texts.none}</p>}
@@ -81,7 +81,9 @@ export function OwnNumbersPanel(props: { record: ComparisonRecord; own: OwnNumbe
         )}
         {closed.length > 0 && (
           <p className="soft small">
-            {texts.closes(listed(closed.map((input) => `‘${inputWords(input, { ...documents }).name}’`)))}
+            {texts.closes(
+              listed(closed.map((input) => words().actions.quoted(inputWords(input, { ...documents }).name))),
+            )}
           </p>
         )}
         {!edit.readOnly && (

@@ -56,7 +56,7 @@ export function Grow(props: { game: Game; sheet: QuickSheetRecord; revision: num
     })
   const most = sheet.ways.length > 12
   return (
-    <section className="sheet stack" aria-labelledby="grow-title">
+    <section className="sheet stack no-print" aria-labelledby="grow-title">
       <h2 id="grow-title">{texts.title}</h2>
       <p>{texts.how}</p>
       <div className="row" style={{ alignItems: 'end' }}>

@@ -128,7 +128,7 @@ export function QuickSheetEditor(props: {
           answers={results ? readings.map((_, index) => complete(index + 1, 1)) : null}
         />
         <Grow game={game} sheet={sheet} revision={sheet.game.revision} faulty={problems.length + unread.length > 0} />
-        <div className="row" style={{ alignItems: 'end' }}>
+        <div className="row no-print" style={{ alignItems: 'end' }}>
           <TextInput
             label={texts.sheetName}
             value={sheet.name}

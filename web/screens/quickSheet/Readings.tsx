@@ -23,7 +23,7 @@ export function Readings(props: {
   const base = rankedOf(sheet, props.base)
   const ranked = readings.map((_, index) => rankedOf(sheet, answers?.[index] ?? []))
   return (
-    <section className="sheet stack" aria-labelledby="readings-title">
+    <section className={readings.length > 0 ? 'sheet stack' : 'sheet stack no-print'} aria-labelledby="readings-title">
       <h2 id="readings-title">{texts.title}</h2>
       <p>{texts.how}</p>
       {readings.length === 0 ? (
@@ -90,7 +90,7 @@ export function Readings(props: {
           </>
         )
       )}
-      <p>
+      <p className="no-print">
         <Link href={`/games/${sheet.game.id}/consequences`}>{texts.name}</Link>
       </p>
     </section>

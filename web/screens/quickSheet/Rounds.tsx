@@ -39,7 +39,7 @@ export function Rounds(props: { sheet: QuickSheetRecord; saved: string; dirty: b
     }
   }
   return (
-    <section className="sheet stack" aria-labelledby="rounds-title">
+    <section className="sheet stack no-print" aria-labelledby="rounds-title">
       <h2 id="rounds-title">{texts.title}</h2>
       <p>{texts.how}</p>
       {way && (

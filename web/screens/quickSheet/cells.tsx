@@ -24,7 +24,7 @@ function Cell(props: {
   const id = useId()
   const { readOnly } = useEdit()
   return (
-    <div className={props.className ?? 'cell'}>
+    <div className={props.className ?? 'cell'} data-shown={props.shown}>
       <label htmlFor={id}>
         <span className="cell-label">{props.label}</span>
         <span className="visually-hidden">{words().quickSheet.ways.of('', props.way)}</span>
@@ -191,8 +191,9 @@ export function FinishCell(props: CellProps & { choices: { id: string; name: str
   const value = valueAt(edit.document, props.place) as string | null
   const texts = words().quickSheet.ways
   const problem = problemAt(edit.problems, props.place)
+  const chosen = props.choices.find((choice) => choice.id === value)
   return (
-    <div className="cell">
+    <div className="cell" data-shown={chosen?.name ?? texts.noFinish}>
       <label htmlFor={id}>
         <span className="cell-label">{props.label}</span>
         <span className="visually-hidden">{texts.of('', props.way)}</span>

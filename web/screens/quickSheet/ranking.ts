@@ -2,6 +2,7 @@ import type { QuickSheetRecord, StrengthName } from '../../../src/model/document
 import { changes, order, type Ranked, strengthNames } from '../../../src/model/sheet/index.ts'
 import { words } from '../../words/catalogue.ts'
 import { listed, points } from '../../words/format.ts'
+import { isNothing } from '../../words/verdict.ts'
 import type { WayAnswer } from '../../worker/protocol.ts'
 
 /** The ways that could be computed, with their points. */
@@ -20,11 +21,10 @@ export function leadWords(sheet: QuickSheetRecord, ranked: readonly Ranked[]): s
   if (best === undefined || second === undefined) return null
   const texts = words().quickSheet.ranking
   const name = (id: string) => sheet.ways.find((way) => way.id === id)!.name
-  const lead = points(pointsOf(ranked, best) - pointsOf(ranked, second))
-  if (Number(lead) > 0) return texts.best(name(best), lead)
-  const shown = points(pointsOf(ranked, best))
-  const even = order(ranked).filter((id) => points(pointsOf(ranked, id)) === shown)
-  return texts.even(listed(even.map((id) => `‘${name(id)}’`)))
+  const lead = pointsOf(ranked, best) - pointsOf(ranked, second)
+  if (!isNothing(lead)) return texts.best(name(best), points(lead))
+  const even = order(ranked).filter((id) => isNothing(pointsOf(ranked, best) - pointsOf(ranked, id)))
+  return texts.even(listed(even.map((id) => words().actions.quoted(name(id)))))
 }
 
 const most = 6

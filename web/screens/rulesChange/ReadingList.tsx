@@ -7,6 +7,7 @@ import { type Stored, useChanges } from '../../data/documents.ts'
 import { idFrom } from '../../data/identity.ts'
 import { words } from '../../words/catalogue.ts'
 import { moment } from '../../words/format.ts'
+import { noteWords } from '../documents/noteWords.ts'
 
 /** The readings of a game's rules: naming a revision, and taking a name away again. */
 export function ReadingList(props: { game: string; readings: Stored<'reading'>[]; revisions: RevisionSummary[] }) {
@@ -112,7 +113,7 @@ export function ReadingList(props: { game: string; readings: Stored<'reading'>[]
           value={revision ?? String(revisions[0]?.revision ?? '')}
           data={revisions.map((entry) => ({
             value: String(entry.revision),
-            label: `${entry.revision} · ${entry.note ?? moment(entry.savedAt)}`,
+            label: `${entry.revision} · ${entry.note ? noteWords(entry.note) : moment(entry.savedAt)}`,
           }))}
           onChange={(event) => setRevision(event.currentTarget.value)}
         />

@@ -2,7 +2,9 @@ import { NativeSelect } from '@mantine/core'
 import { useState } from 'react'
 import { useRevisions, useStored } from '../../data/documents.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
+import { Terms } from '../../shell/Terms.tsx'
 import { words } from '../../words/catalogue.ts'
+import { noteWords } from '../documents/noteWords.ts'
 import { useReadingRecords } from '../quickSheet/useReadings.ts'
 import { Consequences } from './Consequences.tsx'
 import { ReadingList } from './ReadingList.tsx'
@@ -37,7 +39,7 @@ export default function RulesChangeScreen(props: { id: string }) {
       ? texts.reading(reading.name, reading.body.rule, entry.revision)
       : entry.revision === newest.data.revision
         ? texts.newest(entry.revision)
-        : texts.revision(entry.revision, entry.note ?? '')
+        : texts.revision(entry.revision, entry.note ? noteWords(entry.note) : '')
     return { value: String(entry.revision), label }
   })
   return (
@@ -46,6 +48,7 @@ export default function RulesChangeScreen(props: { id: string }) {
         <p className="label">{newest.data.name}</p>
         <h1>{texts.title}</h1>
         <p>{texts.intro}</p>
+        <Terms of={['reading', 'option', 'expectedPoints']} />
       </div>
       <section className="sheet stack" aria-label={texts.caption}>
         <NativeSelect

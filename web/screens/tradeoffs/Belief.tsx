@@ -178,7 +178,7 @@ function Known(props: {
           <li key={sentence}>{index === 0 ? <strong>{sentence}</strong> : sentence}</li>
         ))}
         {learnable.length > 0 && (
-          <li>
+          <li className="no-print">
             <CameAbout explain={() => explainMeasuring(belief, learnable, documents, { result: next[0]!, source })}>
               {texts().explain.openedOf(texts().explainNumbers.measuring.title)}
             </CameAbout>
@@ -186,7 +186,7 @@ function Known(props: {
         )}
       </ul>
       {learnable.length > 0 && (
-        <details>
+        <details className="unopened">
           <summary>{text.learn}</summary>
           <div className="scroll" tabIndex={0} role="region" aria-label={text.learnTable}>
             <DataTable

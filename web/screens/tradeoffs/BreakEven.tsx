@@ -122,7 +122,7 @@ function Turning(props: {
             </li>
           ))}
           {lines && (
-            <li>
+            <li className="no-print">
               <CameAbout
                 explain={() => explainTurn({ ...report, breakEven: turn }, input, documents, { lines, source })}
               >

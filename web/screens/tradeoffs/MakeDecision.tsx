@@ -83,7 +83,7 @@ export function MakeDecision(props: {
     }
   }
   return (
-    <section className="sheet stack" aria-labelledby="decide-title">
+    <section className="sheet stack no-print" aria-labelledby="decide-title">
       <h2 id="decide-title">{texts.title}</h2>
       <p>
         {texts.intro} {texts.nameHelp}

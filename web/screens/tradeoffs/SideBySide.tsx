@@ -10,6 +10,9 @@ function letters(): number {
   return (Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16) / 16
 }
 
+/** Printed letters are a quarter smaller than those of a window, so that a page has room for as much more. */
+const paperOfLetters = 840
+
 /** One thing among several that are set side by side: its name, and a cell for each column. */
 export interface SideRow {
   id: string
@@ -29,7 +32,7 @@ export function SideBySide(props: {
   least?: number
 }) {
   const { caption, first, columns, rows, least = 112 } = props
-  const { ref, width } = useWidth<HTMLDivElement>()
+  const { ref, width } = useWidth<HTMLDivElement>(paperOfLetters)
   return (
     <div ref={ref} className="side-by-side">
       {width >= (columns.length + 1.6) * least * letters() ? (

@@ -62,7 +62,7 @@ function Looking(props: { known: number; all: number; stopped: boolean; onStop(s
   const { known, all, stopped } = props
   const text = texts().turns.arguments
   return (
-    <div className="stack">
+    <div className="stack no-print">
       <p role="status" className="soft">
         {stopped ? text.stopped(known, all) : text.looking(known, all)}
       </p>

@@ -9,6 +9,7 @@ import { EditProvider } from '../../shell/fields/EditContext.tsx'
 import { OwnText } from '../../shell/fields/OwnText.tsx'
 import { PartList } from '../../shell/parts/PartList.tsx'
 import { Trouble } from '../../shell/states.tsx'
+import { Terms } from '../../shell/Terms.tsx'
 import { words } from '../../words/catalogue.ts'
 import { useModel } from '../../worker/useModel.ts'
 import { SaveBar } from '../documents/SaveBar.tsx'
@@ -145,6 +146,9 @@ export function TradeOff(props: {
             </div>
             <SaveBar of={editing} href="/trade-offs" />
           </div>
+          <Terms
+            of={['option', 'expectedPoints', 'belief', 'breakEven', 'swing', 'regret', 'worthOfInformation', 'leaveBy']}
+          />
           <PartList label={text.parts.label} names={partNames()} of={screen} />
           {outdated && !old && (
             <div className="row">

@@ -26,6 +26,7 @@ export function UnknownName(props: { record: ComparisonRecord; index: number; na
   }
   return (
     <TextInput
+      className="no-print"
       label={text.call}
       value={typed ?? props.name}
       error={typed === undefined ? null : faultOf(typed)}

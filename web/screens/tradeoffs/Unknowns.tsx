@@ -33,7 +33,7 @@ export function Unknowns(props: { record: ComparisonRecord; documents: { game: G
       {record.inputs.some(({ perMeasurement }) => perMeasurement !== undefined) && (
         <p className="soft small">{text.howOne}</p>
       )}
-      <div className="form-grid">
+      <div className="form-grid no-print">
         <TextField place={['name']} label={text.name} required />
         <div className="span-two">
           <TextField place={['question']} label={text.question} />
@@ -148,7 +148,7 @@ function AddUnknown(props: { record: ComparisonRecord; documents: { game: Game; 
     setCalled('')
   }
   return (
-    <div className="row" style={{ alignItems: 'end' }}>
+    <div className="row no-print" style={{ alignItems: 'end' }}>
       <NativeSelect
         maw="100%"
         label={text.another}

@@ -3,7 +3,8 @@ import type { Words } from '../catalogue.ts'
 export const actions: Words['actions'] = {
   spot: (place, number) => `${place}, Standpunkt ${number}`,
   start: (name) => (/^start/i.test(name) ? name : `Startplatz ${name}`),
-  holding: (count, piece) => `mit ${count} ${piece}`,
+  holding: (count, piece) => `mit ${count}\u00a0×\u00a0${piece}`,
+  quoted: (name) => `„${name}“`,
   empty: 'leer',
   collect: (load, spot) => `${load} holen bei ${spot}`,
   score: (spot) => `punkten bei ${spot}`,

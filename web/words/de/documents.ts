@@ -48,7 +48,7 @@ export const documents: Words['documents'] = {
     save: 'Sichern',
     here: 'Jetzt sichern',
     saved: (revision) => `Gesichert als Fassung ${revision}.`,
-    savedBefore: (revision) => `Fassung ${revision}, gesichert.`,
+    savedBefore: (revision) => `Fassung ${revision}, gesichert. Seitdem ist nichts geändert.`,
     unread: (count) =>
       count === 1
         ? 'Ein Feld ist noch nicht lesbar; siehe daneben.'

@@ -60,5 +60,5 @@ export const explain: Words['explain'] = {
   total: 'Summe',
   opened: 'Wie das zustande kam',
   openedOf: (what) => `Wie „${what}“ zustande kam`,
-  kept: (record, revision) => `Aufbewahrt mit dem Entscheidungsprotokoll „${record}“, Fassung ${revision}.`,
+  kept: (record, revision) => `Aufbewahrt mit dem Entscheidungsbogen „${record}“, Fassung ${revision}.`,
 }

@@ -8,7 +8,7 @@ export const explainDesigns: Words['explainDesigns'] = {
     points:
       'Soll es eine andere Zahl sein: Ändere im Entwurf, was hier eingeht, etwa die Zeit eines Schritts oder eine Chance; oder setze unter „Eigene Zahlen“ einer Abwägung eigene Punkte oder Stücke, mit Grund.',
     routine:
-      'Soll es eine andere Zahl sein: Ändere die Schritte und Chancen des Ablaufs; oder setze unter „Eigene Zahlen“ einer Abwägung eigene Autonomiepunkte, mit Grund.',
+      'Soll es eine andere Zahl sein: Ändere die Schritte und Chancen des Ablaufs; oder setze unter „Eigene Zahlen“ einer Abwägung eigene autonome Punkte, mit Grund.',
     route:
       'Soll es eine andere Zeit sein: Ändere Antrieb oder Grundriss im Entwurf, oder verschiebe Plätze und Hindernisse; oder setze eine eigene Fahrzeit zwischen zwei Plätzen: im Entwurf beim Antrieb, oder mit Grund unter „Eigene Zahlen“ einer Abwägung.',
   },

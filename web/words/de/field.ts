@@ -62,7 +62,8 @@ export const field: Words['field'] = {
     itself: 'Es ist sein eigenes Gegenstück: Beide Hälften seines Umrisses bewegen sich zusammen.',
     alone: 'Es hat kein Gegenstück auf der anderen Hälfte; die Allianzen sähen verschiedene Felder.',
     draw: 'Gegenstück zeichnen',
-    notLast: 'Ein Spiel braucht mindestens einen.',
+    lastStart: 'Ein Spiel braucht mindestens einen Startplatz.',
+    lastSpot: 'Ein Ort braucht mindestens einen Standpunkt. Der ganze Ort wird unten bei „Die Orte“ entfernt.',
     leastCorners: 'Ein Umriss braucht mindestens 3 Ecken.',
   },
   names: {

@@ -48,8 +48,8 @@ export const games: Words['games'] = {
     short: { up: 'Nach oben', down: 'Nach unten', remove: 'Entfernen' },
     gone: (name, others) =>
       others === ''
-        ? `„${name}“ ist entfernt. Rückgängig holt es zurück.`
-        : `„${name}“ ist entfernt, auch dort, wo es genannt war: ${others}. Rückgängig holt es zurück.`,
+        ? `„${name}“ ist entfernt. „Zurücknehmen“ holt es zurück.`
+        : `„${name}“ ist entfernt, auch dort, wo es genannt war: ${others}. „Zurücknehmen“ holt es zurück.`,
     least: 'Ein Spiel braucht mindestens eins.',
     none: 'Keine.',
     chooseOne: 'Wähle mindestens eins.',
@@ -85,6 +85,7 @@ export const games: Words['games'] = {
     one: 'Spielstück',
     add: 'Art von Spielstück hinzufügen',
     fresh: (number) => `Spielstück ${number}`,
+    nameHelp: 'Wie eines davon heißt, zum Beispiel „Kiste“',
   },
   places: {
     title: 'Die Orte',

@@ -24,7 +24,7 @@ export const glossary: Words['glossary'] = {
   cautiousBound: {
     word: 'vorsichtige Grenze',
     means:
-      'der Druck eines Behälters, der das ganze Spiel keine Wärme bekommt: Jede Entnahme kostet ihn das 1,4-Fache von dem eines, der sich sofort erwärmt',
+      'der Druck eines Behälters, der das ganze Match keine Wärme bekommt: Jede Entnahme kostet ihn das 1,4-Fache von dem eines, der sich sofort erwärmt',
   },
   criticality: {
     word: 'Kritikalität',

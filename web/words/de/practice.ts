@@ -8,7 +8,7 @@ export const practice: Words['practice'] = {
   option: 'Wer weniger übt',
   what: 'Was darunter leidet',
   pace: 'Fahrtempo',
-  times: 'Fahrtempo und alle Abschnitte aller Fahrten',
+  times: 'Fahrtempo und alle Schritte aller Fahrten',
   success: (place) => `Erfolg bei ${place}`,
   collecting: (place) => `Erfolg beim Holen bei ${place}`,
   share: 'Ein Tag ist wert',

@@ -47,7 +47,7 @@ export const quickSheet: Words['quickSheet'] = {
     finishSuccess: 'Gelingt, %',
     hold: 'Sekunden, die ein Stück weiterzahlt',
     held: (seconds) => `${seconds} s gehalten`,
-    extra: 'Punkte extra',
+    extra: 'Extrapunkte',
     points: 'Punkte',
     trips: 'Fahrten',
     of: (label, way) => `${label}, ${way}`,
@@ -86,7 +86,7 @@ export const quickSheet: Words['quickSheet'] = {
       `„${ahead}“ liegt bei Stärke „${from}“ vor „${behind}“ und bei „${to}“ dahinter.`,
     more: (count) => `Und ${count} weitere Paare.`,
     means:
-      'Erwartete Punkte eines Roboters in der gefahrenen Zeit nach dem exakten Plan: jeder Weg wie getippt, ein Stück in der Hand zu Beginn, in jedem Match dieselbe Form, niemand im Weg. Die autonome Zeit, und was die Regeln hier nicht sagen, kommt in die Punkte extra. Fahrten sind volle Ladungen, die ein Ziel erreichen.',
+      'Erwartete Punkte eines Roboters in der gefahrenen Zeit nach dem exakten Plan: jeder Weg wie getippt, ein Stück in der Hand zu Beginn, in jedem Match dieselbe Form, niemand im Weg. Die autonome Zeit, und was die Regeln hier nicht sagen, kommt zu den Extrapunkten. Fahrten sind volle Ladungen, die ein Ziel erreichen.',
     alone: 'Eine Spielweise allein braucht keine Reihung: Füge eine zweite zum Vergleich hinzu.',
   },
   explain: {

@@ -30,7 +30,9 @@ export const rulesChange: Words['rulesChange'] = {
       ? all === 1
         ? 'Die eine Entscheidung hält.'
         : `Keine der ${all} Entscheidungen kippt.`
-      : `${flipped} von ${all === 1 ? '1 Entscheidung kippt' : `${all} Entscheidungen ${flipped === 1 ? 'kippt' : 'kippen'}`}.`,
+      : all === 1
+        ? 'Die eine Entscheidung kippt.'
+        : `${flipped} von ${all} Entscheidungen ${flipped === 1 ? 'kippt' : 'kippen'}.`,
   under: (game) => `Neu gerechnet unter den Regeln von „${game}“, die oben gewählt sind.`,
   same: 'Unter diesen Regeln wurde sie getroffen.',
   readings: {

@@ -35,14 +35,14 @@ export const start: Words['start'] = {
     chance: ['Mit einer Chance von ', ' ist es die bessere Wahl, über alles, was ihr für möglich haltet.'],
     matches: (option, share) => `In einzelnen Matches bringt es in ${share} der Fälle mehr Punkte als „${option}“.`,
     source: (decision, revision, comparison, of) =>
-      `Aus dem Entscheidungsprotokoll „${decision}“, Fassung ${revision}; Abwägung ${comparison}, Fassung ${of}.`,
+      `Aus dem Entscheidungsbogen „${decision}“, Fassung ${revision}; Abwägung ${comparison}, Fassung ${of}.`,
     failed: (why) => `Ließ sich hier nicht neu rechnen: ${why} Gezeigt ist die gesicherte Antwort.`,
     same: (by) => `Eben in deinem Browser neu gerechnet: auf ${by} Punkte dasselbe wie die gesicherte Antwort.`,
     differs: (by) => `Eben in deinem Browser neu gerechnet; die gesicherte Antwort wich um bis zu ${by} Punkte ab.`,
     computing: 'Die gesicherte Antwort; in deinem Browser wird neu gerechnet …',
     tradeOff: 'Zur Abwägung',
     designs: 'Zu den Entwürfen',
-    decision: 'Zum Entscheidungsprotokoll',
+    decision: 'Zum Entscheidungsbogen',
   },
   matches: {
     what: 'das Bild der Matches',

@@ -189,7 +189,7 @@ export const timingInputs: Words['timingInputs'] = {
     changed: 'Bei den Bauteilen hat dieses jetzt andere Zahlen.',
     take: (name) => `Zahlen der Bauteile übernehmen: ${name}`,
     off: 'Dieses Bauteil ist nicht bei den Bauteilen.',
-    shelf: 'Zum Teileregal',
+    shelf: 'Zu den Bauteilen',
     troubled: 'Die Bauteile konnten nicht geladen werden:',
   },
   legs: {

@@ -21,9 +21,9 @@ export const timings: Words['timings'] = {
     kind: 'Was sich bewegt',
     make: 'Aus der Technik ausrechnen',
     makes:
-      'Es beginnt mit Bauteilen und runden Zahlen; der Schritt übernimmt die Zeit sofort. Rückgängig nimmt beides zurück.',
+      'Es beginnt mit Bauteilen und runden Zahlen; der Schritt übernimmt die Zeit sofort. „Zurücknehmen“ nimmt beides zurück.',
     makesDrive:
-      'Es beginnt mit Bauteilen, der Masse des Roboters und den Wegen des Spiels; der Antrieb übernimmt die Zahlen sofort. Rückgängig nimmt beides zurück.',
+      'Es beginnt mit Bauteilen, der Masse des Roboters und den Wegen des Spiels; der Antrieb übernimmt die Zahlen sofort. „Zurücknehmen“ nimmt beides zurück.',
     existing: 'Ein Mechanismus dieses Roboters',
     link: 'Diesen nehmen',
     copy: 'Eine Kopie davon nehmen',

@@ -74,7 +74,7 @@ export const tradeoffs: Words['tradeoffs'] = {
     stored: 'Das ist das gespeicherte Ergebnis.',
     computing: (progress) =>
       `Wird in deinem Browser gerechnet${progress === null ? '' : `: ${progress}`} … Zu sehen ist das letzte Ergebnis.`,
-    skip: 'Ein und derselbe Roboter in üblicher Tagesform kann mit „wenn es sich lohnt“ nicht schlechter sein als mit ausgelassener Endphase: Ein Plan, der abschließen darf, kann es auch lassen. Ob man es auslässt, ist eine Frage zwischen zwei Robotern, von denen der ohne in etwas anderem besser ist.',
+    skip: 'Ein und derselbe Roboter in üblicher Tagesform kann mit „wenn er sich lohnt“ nicht schlechter sein als mit ausgelassener Endphase: Ein Plan, der abschließen darf, kann es auch lassen. Ob man es auslässt, ist eine Frage zwischen zwei Robotern, von denen der ohne in etwas anderem besser ist.',
     skipHere: (best, bestPoints, skip, skipPoints) => `Hier: „${best}“ ${bestPoints} Punkte, „${skip}“ ${skipPoints}.`,
   },
   matches: {

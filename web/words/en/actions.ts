@@ -3,7 +3,9 @@ export const actions = {
   spot: (place: string, number: number) => `${place}, spot ${number}`,
   /** A start that is called ‘Start 1’ is not said to be one twice. */
   start: (name: string) => (/^start\b/i.test(name) ? name : `Start ${name}`),
-  holding: (count: number, piece: string) => `holding ${count} ${piece}`,
+  /** A piece’s name stands as it was given, in whatever number of the grammar: ‘2 × Crate’. */
+  holding: (count: number, piece: string) => `holding ${count}\u00a0×\u00a0${piece}`,
+  quoted: (name: string) => `‘${name}’`,
   empty: 'empty',
   collect: (load: number, spot: string) => `collect ${load} from ${spot}`,
   score: (spot: string) => `score at ${spot}`,

@@ -49,7 +49,7 @@ export const documents = {
     save: 'Save',
     here: 'Save now',
     saved: (revision: number) => `Saved as revision ${revision}.`,
-    savedBefore: (revision: number) => `Revision ${revision}, saved.`,
+    savedBefore: (revision: number) => `Revision ${revision}, saved. Nothing was changed since.`,
     unread: (count: number) => `${count === 1 ? 'One field' : `${count} fields`} can not be read yet; see beside it.`,
     found: (when: string) => `Unsaved edits of ${when} were found in this browser and are open. `,
     dirty: (revision: number) => `Unsaved edits on revision ${revision}; kept in this browser.`,

@@ -62,7 +62,8 @@ export const field = {
     itself: 'It is its own partner: both halves of its outline move together.',
     alone: 'It has no partner on the other half, so the alliances would see different fields.',
     draw: 'Draw its partner',
-    notLast: 'A game needs at least one.',
+    lastStart: 'A game needs at least one start.',
+    lastSpot: 'A place needs at least one spot. The whole place is removed under ‘The places’ below.',
     leastCorners: 'An outline needs at least 3 corners.',
   },
   names: {

@@ -83,6 +83,7 @@ export const games = {
     one: 'Piece',
     add: 'Add a kind of piece',
     fresh: (number: number) => `Piece ${number}`,
+    nameHelp: 'What one of them is called, such as ‘crate’',
   },
   places: {
     title: 'The places',

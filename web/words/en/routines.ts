@@ -7,7 +7,6 @@ export const routines = {
   fresh: (number: number) => `Routine ${number}`,
   copy: 'Copy it',
   removed: (name: string) => `‘${name}’ is removed. Undo brings it back.`,
-  quoted: (name: string) => `‘${name}’`,
   removedFrom: (name: string, ways: string) =>
     `‘${name}’ is removed. ${ways} begins with it and has no routine now: choose another there. Undo brings it back.`,
   name: 'Name',
@@ -17,7 +16,7 @@ export const routines = {
   leavesHelp: 'Share of matches',
   endsAt: 'It ends at',
   endsAtHelp: 'Teleop begins there',
-  startPoint: (name: string) => `Start ${name}`,
+  startPoint: (name: string) => (/^start\b/i.test(name) ? name : `Start ${name}`),
   holds: 'It ends with a load in hand',
   holding: 'Of',
   holdingCount: 'In hand',
@@ -34,7 +33,7 @@ export const routines = {
     needs: 'only if every piece of the step before scored',
     early: (before: string) => `Steps stand in order of time; the one before is at ${before}.`,
     many: (scored: number, had: number, piece: string) =>
-      `With this step it has scored ${scored} ${piece}, but preload and what it takes are only ${had}.`,
+      `With this step it has scored ${scored}\u00a0×\u00a0${piece}, but preload and what it takes are only ${had}.`,
   },
   takes: {
     title: 'What it takes on the way',

@@ -30,7 +30,9 @@ export const rulesChange = {
       ? all === 1
         ? 'The one decision stands.'
         : `None of the ${all} decisions flips.`
-      : `${flipped} of ${all === 1 ? '1 decision flips' : `${all} decisions ${flipped === 1 ? 'flips' : 'flip'}`}.`,
+      : all === 1
+        ? 'The one decision flips.'
+        : `${flipped} of ${all} decisions ${flipped === 1 ? 'flips' : 'flip'}.`,
   under: (game: string) => `Computed anew under the rules of ‘${game}’ that are chosen above.`,
   same: 'These are the rules that it was decided under.',
   readings: {

@@ -32,7 +32,9 @@ export const RoutinesPanel = memo(function RoutinesPanel(props: {
       place,
       autos.filter((one) => one !== auto),
     )
-    const users = ways.filter(({ body }) => body.option.auto === auto.id).map(({ name }) => texts.quoted(name))
+    const users = ways
+      .filter(({ body }) => body.option.auto === auto.id)
+      .map(({ name }) => words().actions.quoted(name))
     setSaid(users.length > 0 ? texts.removedFrom(auto.name, joined(users)) : texts.removed(auto.name))
   }
   return (

@@ -69,7 +69,7 @@ function PointForm(props: { game: Game; thing: Thing; actions: ChosenActions; re
           <Button size="compact-md" variant="default" disabled={last} onClick={() => actions.onRemove(thing)}>
             {texts.remove}
           </Button>
-          {last && <span className="soft small">{texts.notLast}</span>}
+          {last && <span className="soft small">{thing.kind === 'spot' ? texts.lastSpot : texts.lastStart}</span>}
         </div>
       )}
     </>

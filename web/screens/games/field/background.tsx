@@ -50,7 +50,7 @@ export function OtherAlliance(props: { game: Game; frame: FieldFrame }) {
   const { game, frame } = props
   const image = (at: Point) => symmetricImage(game.field, at)
   return (
-    <g aria-hidden="true" opacity="0.75">
+    <g aria-hidden="true" className="other-alliance">
       {game.starts.map(({ id, at }) => {
         const [x, y] = image(at)
         return (
