@@ -19,6 +19,7 @@ beforeAll(async () => {
 afterAll(() => world.close())
 
 const table = [
+  'The first two hours, as of noon',
   'number,time,red_1,red_2,red_3,blue_1,blue_2,blue_3,surrogates',
   '1,09:00,90001,90002,90003,90004,90005,90006,',
   '2,09:10,90004,90001,90002,90003,90006,90005,90001',
@@ -37,7 +38,7 @@ test('a schedule is pasted, looked at, applied and undone; a result is entered a
   // What can not be read is told by line and column, and the rest can be looked at.
   await page.getByRole('textbox', { name: 'Table of matches' }).fill(table)
   await page.getByRole('button', { name: 'Read the table' }).click()
-  await page.getByText('Line 4: ‘time’: ‘9 o’clock’ is not a time').waitFor()
+  await page.getByText('Line 5: ‘time’: ‘9 o’clock’ is not a time').waitFor()
   await page.getByRole('button', { name: 'See what 2 lines would change' }).click()
   const looked = page.getByRole('region', { name: 'Before it is applied' })
   await looked.getByText('Not among the teams of the event: 90001, 90002, 90003, 90004, 90005 and 90006.').waitFor()
@@ -46,6 +47,8 @@ test('a schedule is pasted, looked at, applied and undone; a result is entered a
   await looked.getByText('2 matches are new, Qualification 1 to Qualification 2.').waitFor()
   await looked.getByRole('button', { name: 'Change 2 matches' }).click()
   await page.getByText('2 matches were changed.').waitFor()
+  // What was pressed stood below: the answer and the way back are brought into sight.
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toContain('2 matches were changed. Undo')
   await page.getByRole('button', { name: 'Undo' }).click()
   await page.getByText('No matches yet').waitFor()
   await page.getByRole('button', { name: 'See what 2 lines would change' }).click()
@@ -66,6 +69,10 @@ test('a schedule is pasted, looked at, applied and undone; a result is entered a
   await page.getByRole('button', { name: 'See what this changes' }).click()
   await looked.getByText('Qualification 2: team 90004 plays twice in it.').waitFor()
   expect(await looked.getByText('Blue, position 3: 90004 in place of 90005.').count()).toBe(1)
+  await looked.getByRole('button', { name: 'Leave it as it is' }).click()
+  await page.getByRole('button', { name: 'Qualification 1', exact: true }).click()
+  await page.getByRole('dialog').getByRole('button', { name: 'Play it again' }).click()
+  await looked.getByText('Qualification 1 is voided: its result counts no more, its records stay.').waitFor()
   await looked.getByRole('button', { name: 'Leave it as it is' }).click()
 
   await page.getByRole('link', { name: 'Results' }).click()

@@ -83,7 +83,7 @@ test('a lead claims the server, invites a scout, who comes in with a phone, and 
   await phone.getByRole('dialog', { name: 'Sign in' }).waitFor()
   expect(await session()).toBeNull()
   await lead.getByText('What was changed').click()
-  await lead.getByRole('cell', { name: 'people.signOut' }).waitFor()
+  await lead.getByRole('cell', { name: 'signed somebody out everywhere' }).waitFor()
 
   await lead.getByText('There is no copy yet.').waitFor()
   await lead.getByRole('button', { name: 'Make a copy now' }).click()

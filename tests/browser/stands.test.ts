@@ -4,6 +4,7 @@ import type { Locator, Page } from '@playwright/test'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { Observation, Row } from '../../src/model/scouting/types.ts'
 import { findings } from './axe.ts'
+import { inLongForm } from './longForm.ts'
 import { openWorld, type World } from './world.ts'
 
 let world: World
@@ -50,7 +51,22 @@ test('a whole match is recorded with one thumb, through a page that was closed b
   const first = await openStands('Mia')
   await chooseRobot(first, /^Blue, position 2/)
   await choice(first, /Where does it start/, '2 Middle quay').check({ force: true })
+  const spied = () =>
+    first.evaluate(() => {
+      const { locks, buzzes } = window as unknown as { locks: string[]; buzzes: unknown[] }
+      return { locks, buzzes }
+    })
+  await first.evaluate(() => {
+    const spies = Object.assign(window, { locks: [] as string[], buzzes: [] as unknown[] })
+    const request = async () => {
+      spies.locks.push('held')
+      return { release: async () => spies.locks.push('let go') }
+    }
+    Object.defineProperty(navigator, 'wakeLock', { configurable: true, value: { request } })
+    Object.defineProperty(navigator, 'vibrate', { value: (of: unknown) => spies.buzzes.push(of) })
+  })
   await press(first, 'Start of the match').tap()
+  await expect.poll(spied).toEqual({ locks: ['held'], buzzes: [] })
 
   // What is pressed most is large, apart, and within the thumb's reach.
   expect((await box(press(first, 'To the check'))).y).toBeLessThan(0.4 * phone.viewport.height)
@@ -80,6 +96,17 @@ test('a whole match is recorded with one thumb, through a page that was closed b
   // At once and without a word: what was tapped is on the phone.
   const context = first.context()
   await first.getByText(/^Missed: Gantry at/).waitFor()
+  expect((await spied()).buzzes).toHaveLength(3)
+  // On a low screen the way back and what was tapped last stay in sight.
+  await first.setViewportSize({ width: 360, height: 600 })
+  for (const target of [press(first, /^Undo: Missed: Gantry/), first.getByText(/^Missed: Gantry at/)]) {
+    const { y, height } = await box(target)
+    expect(y + height).toBeLessThanOrEqual(600)
+  }
+  await first.setViewportSize(phone.viewport)
+  // The screen may go dark again as soon as the match is left.
+  await link(first, 'Back').tap()
+  await expect.poll(async () => (await spied()).locks).toEqual(['held', 'let go'])
   await first.close()
   const page = await context.newPage()
   await page.goto(`${world.url}/stands/`)
@@ -188,6 +215,54 @@ test('the page opens, records and is renewed without a connection, and the outbo
   expect(kept).toContain('/stands.html')
   expect(kept.filter((name) => !/^\/(assets\/|stands\.html$)/.test(name))).toEqual([])
   await Promise.all([writeFile(html, builtHtml), writeFile(worker, builtWorker)])
+
+  // A lead rehearses: the phone passes with a record that was made while the server could not be reached.
+  const { event } = (await records('Ada'))[0]!
+  const json = { 'content-type': 'application/json' }
+  await fetch(`${world.url}/api/events/${event}/drills`, { method: 'POST', headers: json, body: '{}' })
+  await cold.goto(`${world.url}/stands/#/`)
+  await cold.reload()
+  await press(cold, 'Make the rehearsal record').tap()
+  await cold.getByText('The server still answers.').waitFor()
+  await context.setOffline(true)
+  await press(cold, 'Make the rehearsal record').tap()
+  await cold.getByText('The record is on this phone.').waitFor()
+  await context.setOffline(false)
+  await cold.getByText('This phone has passed').waitFor()
+  expect((await records('Ada')).map(({ kind }) => kind)).toEqual(['observation', 'drill'])
   world.errors.length = 0
   await context.close()
 })
+
+test.runIf(inLongForm)(
+  'who only counts keeps the screen on, and what is no number of seconds is not dropped',
+  async () => {
+    const page = await openStands('Lia')
+    await link(page, 'Another match or robot').tap()
+    await choice(page, 'How', 'only count').check({ force: true })
+    await press(page, 'Go on').tap()
+    await page.evaluate(() => {
+      const spies = Object.assign(window, { locks: [] as string[] })
+      const request = async () => {
+        spies.locks.push('held')
+        return { release: async () => spies.locks.push('let go') }
+      }
+      Object.defineProperty(navigator, 'wakeLock', { configurable: true, value: { request } })
+    })
+    const locks = () => page.evaluate(() => (window as unknown as { locks: string[] }).locks)
+    await press(page, 'Count').tap()
+    await press(page, 'Scored: Piers').tap()
+    expect(await locks()).toEqual(['held'])
+    await press(page, 'To the check').tap()
+    await expect.poll(locks).toEqual(['held', 'let go'])
+    await page.getByLabel('Seconds lost').fill('a few')
+    await press(page, 'Right: keep it').tap()
+    await page.getByText('‘a few’ is not a number of seconds from 0 to 1200.').waitFor()
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-invalid'))).toBe('true')
+    await page.getByLabel('Seconds lost').fill('12,5')
+    await press(page, 'Right: keep it').tap()
+    await status(page, 0, 1)
+    expect((await records('Lia')).map(({ body }) => body)).toMatchObject([{ lostSeconds: 12.5 }])
+    await page.context().close()
+  },
+)

@@ -67,6 +67,14 @@ describe.runIf(inLongForm)('two phones of a claimed server', () => {
     await nextOf(hers).getByText('Red, position 2').waitFor()
     await his.goto(`${server.url}/stands/`)
     await nextOf(his).getByText('Red, position 1').waitFor()
+    // Between two matches one tap on a neighbour's seat is enough.
+    await hers.getByText('Take over a neighbour’s seat in Qualification 24').click()
+    await hers.getByRole('button', { name: /^Red, position 1 · 90017\s*Ben watches$/ }).click()
+    await hers.getByRole('button', { name: 'Start of the match' }).waitFor()
+    await expect.poll(seats).toEqual([
+      [1, anna.id],
+      [2, ben.id],
+    ])
     // A seat is taken for oneself only.
     const other = { match, seat: { alliance: 'red', position: 1 }, person: anna.id }
     expect((await ben.send('POST', `/api/events/${event}/seat`, other)).status).toBe(403)

@@ -14,7 +14,9 @@ function drilled(device: Device, drill: StoredDrill | null, records: readonly Re
       receivedAt >= drill.startedAt,
   )
   if (has) return device.unsent > 0 ? ('holds' as const) : ('passed' as const)
-  return device.lastSeenAt < drill.startedAt ? ('notSeen' as const) : ('noRecord' as const)
+  // When a device was seen is kept to a minute.
+  const seen = Date.parse(device.lastSeenAt) >= Date.parse(drill.startedAt) - 60_000
+  return seen ? ('noRecord' as const) : ('notSeen' as const)
 }
 
 function phoneOf(device: Device, of: { drill: StoredDrill | null; log: EventLog; known: Known }) {

@@ -3,7 +3,9 @@ import { breakwater } from '../../../seed/index.ts'
 import {
   checkSchedule,
   edited,
+  findHeadings,
   matchColumns,
+  momentOf,
   nextMatchOf,
   placeMatches,
   playoffAlliances,
@@ -134,6 +136,62 @@ describe('a table of matches', () => {
         ],
       },
     ])
+  })
+
+  test('begins where its headings are, below a title or empty lines, and its separator is the one that makes sense of them', () => {
+    const known = [...scheduleColumns]
+    expect(findHeadings('number,red_1;x\n', known)).toEqual({ line: 0, delimiter: ',' })
+    expect(findHeadings('\n\nSpiel;Rot 1;Rot 2\n1;90001;90002', known)).toEqual({ line: 2, delimiter: ';' })
+    expect(findHeadings('Our plan, as of noon\r\nMatch\tTime\tRed 1', known)).toEqual({ line: 1, delimiter: '\t' })
+    expect(findHeadings('1\t90001\t90002', known)).toEqual({ line: null, delimiter: '\t' })
+    // Semicolons between the names in one cell separate no cells.
+    const results = resultColumnsOf(breakwater.game)
+    const table = 'number,red_total,blue_total,red_bonuses\n1,20,30,Harbour moored; berthed'
+    expect(findHeadings(table, results)).toEqual({ line: 0, delimiter: ',' })
+    expect(matchColumns(['Nr', 'Rot gesamt', 'Blau autonom', 'Rot aus Fouls'], results)).toEqual({
+      number: 0,
+      red_total: 1,
+      blue_autonomous: 2,
+      red_from_fouls: 3,
+    })
+  })
+
+  test.each([
+    ['9:05', '2031-02-28T09:05:00+01:00'],
+    ['9.05 Uhr', '2031-02-28T09:05:00+01:00'],
+    ['1:30 PM', '2031-02-28T13:30:00+01:00'],
+    ['12:30 am', '2031-02-28T00:30:00+01:00'],
+    ['1.3.2031 14:05', '2031-03-01T14:05:00+01:00'],
+    ['2031-03-01 14:05:30', '2031-03-01T14:05:30+01:00'],
+    ['2031-03-01T13:05Z', '2031-03-01T13:05:00Z'],
+    ['13:05 pm', null],
+    ['24:00', null],
+    ['2031-02-30 09:00', null],
+    ['3/1/2031 9:00', null],
+    ['0.38', null],
+  ])('has %j for the time %j', (text, moment) => {
+    expect(momentOf(text, defaults)).toBe(moment)
+  })
+
+  test('that tells a match twice is taken once where both lines are alike, and not at all where they differ', () => {
+    const line = (number: string, first: string) => [number, '', first, '2', '3', '4', '5', '6', '', '']
+    const lines = readSchedule([line('1', '1'), line('1', '1'), line('2', '1'), line('2', '7')], columns, defaults)
+    expect(lines.map((each) => ('read' in each ? each.read.number : each))).toEqual([
+      1,
+      { line: 3, faults: [{ column: 'number', fault: 'again', got: '2' }] },
+      { line: 4, faults: [{ column: 'number', fault: 'differently', got: '5' }] },
+      { line: 5, faults: [{ column: 'number', fault: 'differently', got: '4' }] },
+    ])
+    const columnsOf = { number: 0, red_total: 1, blue_total: 2 }
+    const results = readResults(
+      [
+        ['7', '1', '2'],
+        ['7', '1', '2'],
+      ],
+      columnsOf,
+      { game: breakwater.game, phase: 'qualification' },
+    )
+    expect(results.map((each) => 'read' in each)).toEqual([true, false])
   })
 
   test('meets the matches that are there, keeps what it says nothing of, and lets a replay void the play before', () => {

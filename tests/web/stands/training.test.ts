@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { Happening } from '../../../src/model/scouting/types.ts'
-import { compare } from '../../../web/stands/training/compare.ts'
+import { compare, compareCounts } from '../../../web/stands/training/compare.ts'
 import { whereAt } from '../../../web/stands/training/film.ts'
 
 const scored = (elapsed: number, n?: number): Happening => ({ elapsed, what: 'scored', goal: 'piers', ...(n && { n }) })
@@ -23,6 +23,18 @@ test('a volley counts as so many taps, what came after the stop does not, and a 
   ])
   // Nothing tells whether this was so.
   expect(compare([], [{ elapsed: 3, what: 'unseen' }], 60)).toEqual([])
+})
+
+test('who only counts is compared by how many in each period, with what was scored until the stop', () => {
+  // Autonomous 15 s and a pause of 3 s: pieces that are still flying then belong to it.
+  const clock = { auto: 15, pause: 3, teleop: 135 } as Parameters<typeof compareCounts>[2]['clock']
+  const tap = (period: 'auto' | 'teleop', n?: number) => ({ ...scored(0, n), period })
+  const truth = [scored(5), scored(16), scored(20), scored(30), scored(100)]
+  const rows = compareCounts(truth, [tap('auto'), tap('teleop', 4)], { until: 60, clock })
+  expect(rows).toMatchObject([
+    { period: 'auto', happened: 2, found: 1, extra: 0, late: null },
+    { period: 'teleop', happened: 2, found: 2, extra: 2, late: null },
+  ])
 })
 
 test('a robot goes straight between two points of its track, and stays where it ends', () => {

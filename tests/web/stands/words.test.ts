@@ -1,4 +1,5 @@
-import { expect, test } from 'vitest'
+import { expect, onTestFinished, test, vi } from 'vitest'
+import { matchTime } from '../../../web/stands/words/catalogue.ts'
 import { de } from '../../../web/stands/words/de.ts'
 import { en } from '../../../web/stands/words/en.ts'
 
@@ -25,4 +26,14 @@ test('they say something else in German wherever there is more than a word, and 
   expect(same).toEqual([])
   const differing = [...german].filter(([place, text]) => digits(text).join() !== digits(english.get(place)!).join())
   expect(differing).toEqual([])
+})
+
+test('a match’s time is that of the event’s own clock, wherever the phone thinks it is', () => {
+  vi.stubGlobal('navigator', { languages: ['en-GB'] })
+  onTestFinished(() => void vi.unstubAllGlobals())
+  const now = Date.parse('2031-03-15T23:30:00Z')
+  expect(matchTime('2031-03-16T09:07:00+01:00', now)).toBe('09:07')
+  expect(matchTime('2031-03-15T23:45:00-05:30', now)).toContain('23:45')
+  expect(matchTime('2031-03-15T09:07:00+01:00', now)).toMatch(/15 Mar.*09:07/)
+  expect(matchTime('2031-03-15T09:07:00Z', now)).toBe('09:07')
 })

@@ -4,6 +4,7 @@ import { useAudit, useDevices, usePeople } from '../../data/people.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 import { moment } from '../../words/format.ts'
+import { entryText, told } from './entryText.ts'
 
 /** What was changed, page by page; loaded when it is opened. */
 export function Log() {
@@ -28,6 +29,7 @@ function Entries() {
   const nickname = (id: string | null) =>
     id === null ? texts.somebody : (people.data?.find((person) => person.id === id)?.nickname ?? id)
   const device = (id: string | null) => (id === null ? '' : (devices.data?.find((each) => each.id === id)?.name ?? id))
+  const named = (of: string) => people.data?.find((person) => person.id === of)?.nickname ?? device(of)
   if (entries.length === 0) return <p>{texts.logEmpty}</p>
   return (
     <div className="stack">
@@ -49,14 +51,8 @@ function Entries() {
                 <td>{moment(entry.at)}</td>
                 <td>{nickname(entry.person)}</td>
                 <td>{device(entry.device)}</td>
-                <td>
-                  <code>{entry.action}</code>
-                </td>
-                <td>
-                  {[entry.subject, ...Object.entries(entry.detail).map(([key, value]) => `${key} ${String(value)}`)]
-                    .filter(Boolean)
-                    .join(', ')}
-                </td>
+                <td>{told(words().log.actions, entry.action)}</td>
+                <td>{entryText(entry, named)}</td>
               </tr>
             ))}
           </tbody>

@@ -1,6 +1,7 @@
 import Dexie, { type EntityTable, type Table } from 'dexie'
 import type { Receipt, Row } from '../../../src/model/scouting/types.ts'
 import type { Draft, Tap } from '../record/draft.ts'
+import type { Drill } from './drill.ts'
 import type { KeptGame, KeptPack, Session } from './shapes.ts'
 
 /** phone: only here. server: acknowledged, which means committed and on its disk. attention: somebody has to look at it. */
@@ -41,6 +42,8 @@ export interface Memories {
   /** Seats that were taken over and that the server does not know of yet. */
   takeovers: { event: string; match: string; alliance: 'red' | 'blue'; position: 1 | 2 | 3 }[]
   practice: { team: string; driver: string }
+  /** The rehearsal that runs; null: none, when it was asked last. */
+  drill: Drill | null
 }
 
 export interface Memory {

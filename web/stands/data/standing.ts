@@ -2,6 +2,7 @@ import { version } from '../../../package.json'
 import type { Standing } from '../parts/means.tsx'
 import { steadyNow } from '../record/steady.ts'
 import { recall, remember, type StandsDatabase } from './database.ts'
+import { renewDrill } from './drill.ts'
 import { renewPack } from './pack.ts'
 import { startSender } from './sender.ts'
 import { renewSession } from './session.ts'
@@ -33,7 +34,9 @@ export function standingOf(database: StandsDatabase): Standing {
     await tellTakeovers(database, ask, now())
     const event = await recall(database, 'event')
     if (event === undefined) return true
-    return (await renewPack({ database, ask, now: now() }, event)) === 'newest'
+    const newest = (await renewPack({ database, ask, now: now() }, event)) === 'newest'
+    if (newest) await renewDrill({ database, ask, now: now() }, event)
+    return newest
   }
 
   const look = () => {

@@ -5,7 +5,7 @@ import type { Pack } from '../data/shapes.ts'
 import { Choice } from '../parts/Choice.tsx'
 import { useStanding } from '../parts/means.tsx'
 import { matchName } from '../record/names.ts'
-import { positions, slotAt } from '../record/seats.ts'
+import { firstUnplayed, positions, slotAt } from '../record/seats.ts'
 import { useMoreWords } from '../words/more.ts'
 import { InEvent, Kept } from './InEvent.tsx'
 import { keepRow } from './keep.ts'
@@ -24,7 +24,7 @@ export default function Rank() {
 }
 
 interface Typed {
-  /** Empty: the first. */
+  /** Empty: the one that goes on. */
   match: string
   alliance: Alliance
   by: Ranking['by']
@@ -42,7 +42,7 @@ function Form({ pack, me }: { pack: Pack; me: Me }) {
   if (!form) return null
   const [typed, type] = form
   const { alliance, by } = typed
-  const match = pack.matches.find((each) => each.id === typed.match) ?? pack.matches[0]!
+  const match = pack.matches.find((each) => each.id === typed.match) ?? firstUnplayed(pack.matches)!
   const teams = positions.map((position) => slotAt(match, { alliance, position }).team)
   // The schedule may have changed since: who does not play any more is in no order.
   const order = typed.order.every((team) => teams.includes(team)) ? typed.order : []

@@ -4,7 +4,7 @@ import { madeId } from '../data/ids.ts'
 import { addRow } from '../data/outbox.ts'
 import { deviceOf } from '../data/session.ts'
 
-type Kind = 'visit' | 'ranking' | 'change' | 'photo'
+type Kind = 'visit' | 'ranking' | 'change' | 'photo' | 'drill'
 
 /** Puts something that is no observation into the outbox. A photo's row has the photo's own id. */
 export async function keepRow<K extends Kind>(

@@ -37,6 +37,23 @@ export function withTakeovers(
 /** A match whose time is this long past is not the next one any more, whoever missed it (ms). */
 const gone = 20 * 60_000
 
+/** Matches after the last one that this phone has a record of, which are not over and have no later play. */
+export function comingMatches(
+  matches: readonly Match[],
+  { recorded, now }: { recorded: ReadonlySet<string>; now: number },
+): Match[] {
+  const last = matches.findLastIndex(({ id }) => recorded.has(id))
+  const voided = new Set(matches.flatMap(({ voids }) => (voids === undefined ? [] : [voids])))
+  return matches
+    .slice(last + 1)
+    .filter(
+      ({ id, red, blue, time }) =>
+        !voided.has(id) &&
+        [...red, ...blue].some(({ state }) => state === 'expected') &&
+        (time === undefined || Date.parse(time) >= now - gone),
+    )
+}
+
 /**
  * A person's next seat: the first of their seats after the last match that this phone has a record of, that has no record yet
  * and is not long over.
@@ -45,16 +62,13 @@ export function nextSeat(
   { matches, assignments }: { matches: readonly Match[]; assignments: readonly Assignment[] },
   { person, recorded, now }: { person: string; recorded: ReadonlySet<string>; now: number },
 ): { match: Match; seat: Seat } | null {
-  const last = matches.findLastIndex(({ id }) => recorded.has(id))
-  const voided = new Set(matches.flatMap(({ voids }) => (voids === undefined ? [] : [voids])))
-  for (const match of matches.slice(last + 1)) {
-    const over =
-      voided.has(match.id) ||
-      [...match.red, ...match.blue].every(({ state }) => state !== 'expected') ||
-      (match.time !== undefined && Date.parse(match.time) < now - gone)
-    if (over) continue
+  for (const match of comingMatches(matches, { recorded, now })) {
     const own = assignments.find((each) => each.match === match.id && each.person === person)
     if (own) return { match, seat: own.seat }
   }
   return null
 }
+
+/** The match that goes on or comes next, as far as results tell; the first where all are over. */
+export const firstUnplayed = (matches: readonly Match[]): Match | undefined =>
+  matches.find(({ red, blue }) => [...red, ...blue].some(({ state }) => state === 'expected')) ?? matches[0]

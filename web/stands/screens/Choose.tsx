@@ -10,7 +10,7 @@ import { Screen } from '../parts/Screen.tsx'
 import { beginDraft } from '../record/begin.ts'
 import type { About } from '../record/draft.ts'
 import { matchName, seatName } from '../record/names.ts'
-import { sameSeat, seats, slotAt, watcherOf } from '../record/seats.ts'
+import { firstUnplayed, sameSeat, seats, slotAt, watcherOf } from '../record/seats.ts'
 import { useWords } from '../words/catalogue.ts'
 
 /** Any robot of any match, and what is recorded of it. */
@@ -52,7 +52,8 @@ function Form({ known, pack, me }: { known: Known; pack: Pack; me: NonNullable<K
       origin,
       mode,
     }
-    if (match && origin === 'live' && watcher !== me.id) {
+    // Where nobody signs in, seats are nobody's.
+    if (match && origin === 'live' && watcher !== me.id && known.session?.claimed !== false) {
       await takeOver(database, { event: pack.event.id, match: match.id, ...seat })
       // Whose seat it was learns of it now, and not when this page asks for what is new the next time.
       void refresh().catch(() => false)
@@ -110,9 +111,6 @@ function Form({ known, pack, me }: { known: Known; pack: Pack; me: NonNullable<K
     </>
   )
 }
-
-const firstUnplayed = (matches: readonly Match[]): Match | undefined =>
-  matches.find(({ red, blue }) => [...red, ...blue].some(({ state }) => state === 'expected')) ?? matches[0]
 
 function SeatChoice(props: { match: Match; seat: Seat; choose(seat: Seat): void; known: Known; pack: Pack }) {
   const { match, seat, choose, known, pack } = props

@@ -1,6 +1,8 @@
 import { useState } from 'react'
+import type { Assignment, Match, Seat } from '../../../src/model/scouting/types.ts'
 import { remember } from '../data/database.ts'
 import type { Pack } from '../data/shapes.ts'
+import { takeOver } from '../data/takeover.ts'
 import { Field } from '../parts/Field.tsx'
 import { useLive } from '../parts/live.ts'
 import { type Known, useKnown, useOutbox, useStanding } from '../parts/means.tsx'
@@ -9,11 +11,12 @@ import { Screen } from '../parts/Screen.tsx'
 import { useKept } from '../parts/useKept.ts'
 import { beginDraft } from '../record/begin.ts'
 import { aboutName, matchName, seatName } from '../record/names.ts'
-import { nextSeat, slotAt, withTakeovers } from '../record/seats.ts'
-import { moment, useWords } from '../words/catalogue.ts'
+import { comingMatches, nextSeat, slotAt, withTakeovers } from '../record/seats.ts'
+import { matchTime, moment, useWords } from '../words/catalogue.ts'
 import { useMoreWords } from '../words/more.ts'
 import { Changed } from './Changed.tsx'
 import { EventChoice } from './EventChoice.tsx'
+import { Rehearsal } from './Rehearsal.tsx'
 
 /** Where a scout comes to between two matches. */
 export function Home() {
@@ -38,6 +41,7 @@ export function Home() {
     <Screen title={pack.pack.event.name} home>
       {session?.claimed && !session.person && <p className="notice">{texts.signIn}</p>}
       {me ? <Next known={known} pack={pack.pack} ahead={pack.ahead ?? 0} /> : !session?.claimed && <WhoAsk />}
+      {me && <Rehearsal event={pack.pack.event.id} me={me} rows={rows ?? []} />}
       <OpenDrafts pack={pack.pack} />
       {me && <Changed rows={rows ?? []} event={pack.pack.event.id} scout={me.id} />}
       {me && (
@@ -66,7 +70,7 @@ export function Home() {
 
 function Next({ known, pack, ahead }: { known: Known; pack: Pack; ahead: number }) {
   const texts = useWords().home
-  const { database } = useStanding()
+  const { database, refresh } = useStanding()
   const rows = useOutbox()
   const taken = useLive(() => database.memory.get('takeovers'))?.value as
     | { event: string; match: string; alliance: 'red' | 'blue'; position: 1 | 2 | 3 }[]
@@ -82,15 +86,13 @@ function Next({ known, pack, ahead }: { known: Known; pack: Pack; ahead: number 
   const assignments = withTakeovers(pack.assignments, mine, me.id)
   // By the server's clock: a phone's may be wrong by a day, and every match would be over.
   const now = Date.now() - ahead
-  const next = nextSeat({ matches: pack.matches, assignments }, { person: me.id, recorded, now })
-  if (!next) return <p className="notice plain">{texts.noNext}</p>
-  const { match, seat } = next
-  const { team } = slotAt(match, seat)
-  const begin = async () => {
+  const coming = { recorded, now }
+  const next = nextSeat({ matches: pack.matches, assignments }, { person: me.id, ...coming })
+  const begin = async (match: Match, seat: Seat) => {
     const about = {
       match: match.id,
       seat,
-      team,
+      team: slotAt(match, seat).team,
       identifiedBy: 'position',
       subject: 'robot',
       origin: 'live',
@@ -98,18 +100,66 @@ function Next({ known, pack, ahead }: { known: Known; pack: Pack; ahead: number 
     } as const
     go({ screen: 'draft', id: await beginDraft(database, { pack, me, about }) })
   }
+  const [first] = comingMatches(pack.matches, coming)
+  const others = first ? assignments.filter(({ match, person }) => match === first.id && person !== me.id) : []
   return (
-    <section className={`next ${seat.alliance}`} aria-label={texts.next}>
-      <h2>{texts.next}</h2>
-      <p className="big">{matchName(match)}</p>
-      <p className="robot">
-        {seatName(seat)} · <strong>{team}</strong>
-        {match.time && <span className="soft"> · {moment(Date.parse(match.time))}</span>}
-      </p>
-      <button type="button" className="strong tall" onClick={begin}>
-        {texts.record}
-      </button>
-    </section>
+    <>
+      {next ? (
+        <section className={`next ${next.seat.alliance}`} aria-label={texts.next}>
+          <h2>{texts.next}</h2>
+          <p className="big">{matchName(next.match)}</p>
+          <p className="robot">
+            {seatName(next.seat)} · <strong>{slotAt(next.match, next.seat).team}</strong>
+            {next.match.time && <span className="soft"> · {matchTime(next.match.time, now)}</span>}
+          </p>
+          <button type="button" className="strong tall" onClick={() => void begin(next.match, next.seat)}>
+            {texts.record}
+          </button>
+        </section>
+      ) : (
+        <p className="notice plain">{texts.noNext}</p>
+      )}
+      {first && others.length > 0 && (
+        <Neighbours
+          match={first}
+          seats={others}
+          people={pack.people}
+          take={async (seat) => {
+            await takeOver(database, { event: pack.event.id, match: first.id, ...seat })
+            // Whose seat it was learns of it now, and not when this page asks for what is new the next time.
+            void refresh().catch(() => false)
+            await begin(first, seat)
+          }}
+        />
+      )}
+    </>
+  )
+}
+
+/** Whoever sits beside somebody who is away takes their seat of the coming match by one tap. */
+function Neighbours(props: {
+  match: Match
+  seats: readonly Assignment[]
+  people: Pack['people']
+  take(seat: Seat): Promise<void>
+}) {
+  const words = useWords()
+  const { match, seats, people } = props
+  const name = (id: string | null) => people.find((person) => person.id === id)?.nickname
+  return (
+    <details className="neighbours">
+      <summary>{words.home.neighbour(matchName(match))}</summary>
+      <div className="list">
+        {seats.map(({ seat, person }) => (
+          <button key={seatName(seat)} type="button" onClick={() => void props.take(seat)}>
+            {seatName(seat)} · {slotAt(match, seat).team}
+            <span className="soft small">
+              {name(person) ? words.choose.watchedBy(name(person)!) : words.choose.nobody}
+            </span>
+          </button>
+        ))}
+      </div>
+    </details>
   )
 }
 

@@ -13,11 +13,13 @@ export function Practice() {
   const texts = useWords().choose
   const { database } = useStanding()
   const known = useKnown()
-  const before = useLive(async () => (await recall(database, 'practice')) ?? { team: '', driver: '' })
+  const before = useLive(async () => (await recall(database, 'practice')) ?? null)
   return (
     <Screen title={texts.practiceTitle}>
       <p className="notice">{texts.practiceCaution}</p>
-      {known?.pack && known.me && before && <Form key={before.team + before.driver} before={before} known={known} />}
+      {known?.pack && known.me && before !== undefined && (
+        <Form before={before ?? { team: known.pack.pack.event.own ?? '', driver: '' }} known={known} />
+      )}
     </Screen>
   )
 }

@@ -3,7 +3,7 @@ import type { Game } from '../../../src/model/documents/types.ts'
 import { Choice } from '../parts/Choice.tsx'
 import { useKnown } from '../parts/means.tsx'
 import { Screen } from '../parts/Screen.tsx'
-import type { Tap } from '../record/draft.ts'
+import type { About, Tap } from '../record/draft.ts'
 import { seatName } from '../record/names.ts'
 import { seats } from '../record/seats.ts'
 import { useWords } from '../words/catalogue.ts'
@@ -27,6 +27,7 @@ function Match({ event, game }: { event: string; game: Game }) {
   const [seed, setSeed] = useState(anySeed)
   const [film, setFilm] = useState<Film | 'failed' | null>(null)
   const [robot, setRobot] = useState(0)
+  const [mode, setMode] = useState<About['mode']>('timeline')
   const [runs, setRuns] = useState(false)
   const [done, setDone] = useState<{ taps: Tap[]; until: number } | null>(null)
 
@@ -62,6 +63,7 @@ function Match({ event, game }: { event: string; game: Game }) {
         game={game}
         film={film}
         robot={robot}
+        mode={mode}
         end={(taps, until) => {
           setRuns(false)
           setDone({ taps, until })
@@ -70,7 +72,7 @@ function Match({ event, game }: { event: string; game: Game }) {
     )
   return (
     <>
-      {done ? <Result game={game} truth={film.robots[robot]!.happened} {...done} /> : <p>{texts.intro}</p>}
+      {done ? <Result game={game} mode={mode} truth={film.robots[robot]!.happened} {...done} /> : <p>{texts.intro}</p>}
       <Choice
         label={texts.robot}
         value={robot}
@@ -79,6 +81,15 @@ function Match({ event, game }: { event: string; game: Game }) {
           setDone(null)
         }}
         options={seats.flatMap((each, value) => (film.robots[value]?.came ? [{ value, name: seatName(each) }] : []))}
+      />
+      <Choice
+        label={words.choose.how}
+        value={mode}
+        choose={(next) => {
+          setMode(next)
+          setDone(null)
+        }}
+        options={(['timeline', 'counts'] as const).map((value) => ({ value, name: words.choose[value] }))}
       />
       <p>{texts.watch(seatName(seat))}</p>
       {another}

@@ -1,4 +1,7 @@
+import type { Clock } from '../../../src/model/documents/types.ts'
 import type { Happening } from '../../../src/model/scouting/types.ts'
+import { periodAt } from '../record/clock.ts'
+import type { Tap } from '../record/draft.ts'
 import { amount } from '../record/form.ts'
 
 /** A tap this near to what happened (s) has found it. */
@@ -8,6 +11,8 @@ export interface Compared {
   what: Happening['what']
   goal: string | undefined
   source: string | undefined
+  /** Of a count: what it is for. */
+  period?: 'auto' | 'teleop'
   happened: number
   found: number
   extra: number
@@ -36,6 +41,27 @@ export function compare(truth: readonly Happening[], taps: readonly Happening[],
     const lates = paired(real, own)
     const late = lates.length === 0 ? null : lates.reduce((sum, each) => sum + each, 0) / lates.length
     return { what, goal, source, happened: real.length, found: lates.length, extra: own.length - lates.length, late }
+  })
+}
+
+/** A count against the truth: no times, only how many were scored in each period. */
+export function compareCounts(
+  truth: readonly Happening[],
+  taps: readonly Tap[],
+  { until, clock }: { until: number; clock: Clock },
+): Compared[] {
+  const periodOf = (elapsed: number) => (['auto', 'pause'].includes(periodAt(clock, elapsed)) ? 'auto' : 'teleop')
+  const real = truth
+    .filter(({ what, elapsed }) => what === 'scored' && elapsed <= until)
+    .map((each) => ({ ...each, period: periodOf(each.elapsed) }) as const)
+  const own = taps.filter(({ what }) => what === 'scored')
+  const kinds = new Map([...real, ...own].map((each) => [`${each.period} ${each.goal}`, each]))
+  return [...kinds.values()].map(({ goal, period = 'teleop' }) => {
+    const sum = (of: readonly Tap[]) =>
+      of.filter((each) => each.goal === goal && each.period === period).reduce((all, each) => all + amount(each), 0)
+    const [happened, counted] = [sum(real), sum(own)]
+    const found = Math.min(happened, counted)
+    return { what: 'scored', goal, source: undefined, period, happened, found, extra: counted - found, late: null }
   })
 }
 

@@ -38,6 +38,17 @@ export function moment(ms: number, now = Date.now()): string {
   return date.toLocaleString(locale, today ? time : { ...time, day: 'numeric', month: 'short' })
 }
 
+/** When a match is to be, by the event's own clock as it was written, wherever the phone thinks it is; the day where it is not today there. */
+export function matchTime(time: string, now = Date.now()): string {
+  const offset = /([+-])(\d{2}):(\d{2})$/.exec(time)
+  const minutes = offset ? Number(`${offset[1]}1`) * (60 * Number(offset[2]) + Number(offset[3])) : 0
+  const there = (ms: number) => new Date(ms + minutes * 60_000)
+  const [date, today] = [there(Date.parse(time)), there(now)]
+  const same = date.toISOString().slice(0, 10) === today.toISOString().slice(0, 10)
+  const clock: Intl.DateTimeFormatOptions = { hour: '2-digit', minute: '2-digit', timeZone: 'UTC' }
+  return date.toLocaleString(languages[language()]!.locale, same ? clock : { ...clock, day: 'numeric', month: 'short' })
+}
+
 /** A number with at most this many digits after the decimal sign. */
 export const number = (value: number, digits: number): string =>
   value.toLocaleString(languages[language()]!.locale, { maximumFractionDigits: digits, minimumFractionDigits: digits })

@@ -33,6 +33,7 @@ export const en = {
     next: 'Your next match',
     noNext: 'No match is assigned to you. Choose one below, or ask your lead.',
     record: 'Record it',
+    neighbour: (match: string) => `Take over a neighbour’s seat in ${match}`,
     open: 'Not finished',
     resume: (what: string) => `Go on with ${what}`,
     taps: (count: number) => (count === 1 ? '1 tap' : `${count} taps`),
@@ -55,6 +56,14 @@ export const en = {
     keepsOffline: 'This page opens without a connection, too.',
     onlySecure:
       'Under this address the browser does not keep the page: without a connection it can not be opened anew. Leave it open, or use an https address.',
+  },
+  rehearsal: {
+    title: 'Rehearsal',
+    how: 'Your lead rehearses: turn flight mode on, make the record here, and turn flight mode off again.',
+    make: 'Make the rehearsal record',
+    reached: 'The server still answers. Turn flight mode on first, and Wi-Fi off.',
+    kept: 'The record is on this phone. Turn flight mode off and leave this page open: it is sent by itself.',
+    passed: 'This phone has passed: its record was made without a network and is on the server.',
   },
   match: {
     practice: (number: number) => `Practice match ${number}`,
@@ -268,6 +277,7 @@ export const en = {
     extra: 'Too many',
     late: 'Late by',
     lateBy: (seconds: string) => `${seconds} s`,
+    counted: 'Only how many is compared, by period.',
     within: (seconds: number) => `A tap counts as found within ${seconds} s.`,
     perfect: 'Nothing missed and nothing too many.',
     summary: (found: number, truth: number, extra: number) => `${found} of ${truth} found, ${extra} too many.`,

@@ -10,8 +10,8 @@ export const board: Words['board'] = {
   noMatchesHelp: 'Bring den Zeitplan auf der Seite der Veranstaltung ein; dann steht hier, wer wen beobachten sollte.',
   match: 'Match',
   place: {
-    red: (position) => `Rot, Platz ${position}`,
-    blue: (position) => `Blau, Platz ${position}`,
+    red: (position) => `Rot, Position ${position}`,
+    blue: (position) => `Blau, Position ${position}`,
   },
   states: { received: 'angekommen', expected: 'kommt noch', late: 'fehlt', unwatched: 'niemand sollte zusehen' },
   records: (count) => `${count} Aufzeichnungen`,

@@ -97,6 +97,8 @@ export const event: Words['event'] = {
     columnsHelp: 'Gefunden nach ihren Überschriften. Wähle eine andere, wo das schiefging.',
     needed: 'Diese Spalte wird gebraucht.',
     noColumn: 'nicht in der Tabelle',
+    noHeadings: (columns) =>
+      `Keine Überschrift sagt, wo diese stehen: ${columns}. Setze eine Zeile mit Überschriften über die Tabelle, oder wähle unten.`,
     broken: (count) =>
       count === 1
         ? 'Eine Zeile lässt sich nicht lesen und bleibt draußen:'
@@ -111,6 +113,8 @@ export const event: Words['event'] = {
       noPhase: (column, got) => `‚${column}‘: ‚${got}‘ ist weder Training noch Qualifikation noch Playoff.`,
       noTime: (column, got) =>
         `‚${column}‘: ‚${got}‘ ist keine Zeit; schreib sie wie 14:05, wofür der erste Tag der Veranstaltung gebraucht wird, oder 2031-02-28 14:05.`,
+      again: (_, line) => `Dasselbe wie Zeile ${line}, die genommen wird.`,
+      differently: (_, line) => `Zeile ${line} sagt von demselben Match anderes: Lass eine der beiden stehen.`,
       notPlaying: (column, got) => `‚${column}‘: ${got} spielt in diesem Match nicht.`,
       unknownBonus: (column, got) => `‚${column}‘: Das Spiel hat keinen Bonus ‚${got}‘.`,
     },
@@ -165,7 +169,8 @@ export const event: Words['event'] = {
         .join(' und ')}.`,
     moved: (from, to) => `Zeit: ${from}, dann ${to}.`,
     noTime: 'keine',
-    renamed: (before) => `War ${before}, oder ersetzt ein anderes Match.`,
+    voids: (voided) => `${voided} wird ersetzt: Das Ergebnis zählt nicht mehr, die Aufzeichnungen bleiben.`,
+    renamed: (before) => `War ${before}.`,
     team: (seat, from, to) => `${seat}: ${to} anstelle von ${from}.`,
     follow: (count, team) =>
       count === 1
@@ -186,8 +191,9 @@ export const event: Words['event'] = {
     surrogate: 'Ersatzteam',
     surrogateAt: (seat) => `${seat}: Ersatzteam, zählt nicht für es`,
     time: 'Zeit',
-    timeHelp: 'Tag und Zeit mit ihrem Abstand zur Weltzeit: 2031-02-28T14:05+01:00. Leer, wo sie nicht bekannt ist.',
-    timeWrong: 'Schreib sie wie 2031-02-28T14:05+01:00.',
+    timeHelp:
+      'Wie 14:05, 2031-02-28 14:05 oder mit dem Abstand zur Weltzeit 2031-02-28T14:05+01:00. Leer, wo sie nicht bekannt ist.',
+    timeWrong: 'Das ist keine Zeit. Schreib sie wie 14:05 oder 2031-02-28 14:05.',
     kept: 'Welches Team vorher hier stand, bleibt im Verzeichnis der Änderungen.',
     save: 'Ansehen, was das ändert',
     again: 'Noch einmal austragen',
@@ -228,7 +234,10 @@ export const event: Words['event'] = {
       `Spalten: ${columns}. Gebraucht werden Nummer und beide Summen; Boni mit Namen, dazwischen Strichpunkte.`,
     nowhere: (matches) => `Nicht im Zeitplan, und ausgelassen: ${matches}.`,
     would: (fresh, corrected, same) => `Neu: ${fresh}. Berichtigt: ${corrected}. Schon da: ${same}.`,
-    correctsThese: (matches) => `Ja, berichtige, was da ist: ${matches}`,
+    correction: (match, before, after) => `${match}: ${after} anstelle von ${before}.`,
+    sameTotals: 'andere Teile bei gleicher Summe',
+    correctsThese: (count) =>
+      count === 1 ? 'Ja, dieses Ergebnis berichtigen' : `Ja, diese ${count} Ergebnisse berichtigen`,
     enterAll: (count) => (count === 1 ? 'Ein Ergebnis eintragen' : `${count} Ergebnisse eintragen`),
     done: (count) => (count === 1 ? 'Ein Ergebnis ist eingetragen.' : `${count} Ergebnisse sind eingetragen.`),
   },

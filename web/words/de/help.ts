@@ -37,7 +37,7 @@ export const help: Words['help'] = {
     {
       title: 'Auf einer Veranstaltung',
       steps: [
-        'Event: Leg sie mit ihren Teams und ihrem Spielplan an, oder bring sie aus einer Datei herein. Verteile, wer wen beobachtet; gezählt wird auf dem eigenen Telefon.',
+        'Event: Leg sie mit ihren Teams und ihrem Zeitplan an, oder bring sie aus einer Datei herein. Verteile, wer wen beobachtet; gezählt wird auf dem eigenen Telefon.',
         'Was das Feld sagt: alle Teams nebeneinander, soweit sie gesehen wurden, und wie die kommenden Matches ausgingen. Zweifel führt auf, welche Aufzeichnungen nicht passen.',
         'Modell gegen Feld: die gestoppten Fahrten eines Roboters neben dem, was sein Entwurf sagt. Prüf damit eure Entscheidungen.',
       ],

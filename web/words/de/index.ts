@@ -32,6 +32,7 @@ import { guess } from './guess.ts'
 import { handin } from './handin.ts'
 import { help } from './help.ts'
 import { lineup } from './lineup.ts'
+import { log } from './log.ts'
 import { look } from './look.ts'
 import { made } from './made.ts'
 import { match } from './match.ts'
@@ -108,6 +109,7 @@ export const de: Words = {
   handin,
   help,
   lineup,
+  log,
   look,
   made,
   match,

@@ -54,7 +54,7 @@ export const made: Words['made'] = {
   records: 'Aufzeichnungen',
   look: (records) => (records === 1 ? 'Aufzeichnung ansehen' : `${records} Aufzeichnungen ansehen`),
   lookOf: (match, look) => `${match}: ${look}`,
-  fromSchedule: 'nach dem Spielplan',
+  fromSchedule: 'nach dem Zeitplan',
   recordCount: (records) => (records === 1 ? '1 Aufzeichnung' : `${records} Aufzeichnungen`),
   noMatches: 'Kein Match dieses Teams sagt etwas darüber: alles ist das Übliche der Veranstaltung.',
   yes: 'ja',

@@ -56,7 +56,7 @@ export const pit: Words['pit'] = {
     robot: (team, place) => (place === 0 ? `Mannschaft ${team}` : `Mannschaft ${team}, Platz ${place}`),
     order: (order) => `Beste zuerst: ${order}`,
     again: 'Von vorn',
-    noMatches: 'Der Spielplan ist leer: Es gibt noch nichts zu reihen.',
+    noMatches: 'Der Zeitplan ist leer: Es gibt noch nichts zu reihen.',
   },
   change: {
     title: 'Roboter verändert',
@@ -84,7 +84,7 @@ export const pit: Words['pit'] = {
   },
   read: {
     title: 'Code der Leitung lesen',
-    intro: 'Teams, Spielplan und wer wen beobachtet, ohne Netz.',
+    intro: 'Teams, Zeitplan und wer wen beobachtet, ohne Netz.',
     rows: 'Das sind Aufzeichnungen eines Telefons. Nur die Seite zum Abgeben nimmt sie an.',
     done: (event, matches, at) =>
       matches === 1

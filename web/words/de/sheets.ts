@@ -31,7 +31,7 @@ export const sheets: Words['sheets'] = {
     page: (match, alliance) => `Bogen ${match} ${alliance}`,
     alliances: { red: 'Rot', blue: 'Blau' },
     matchBlank: 'Match ________',
-    robot: (place) => `Platz ${place} · Team`,
+    robot: (place) => `Position ${place} · Team`,
     scout: 'Geschrieben von ________________',
     how: 'Beim Zuschauen Striche machen, danach die Zahl daneben schreiben. Ja ist 1. Abschlüsse:',
     finish: (number, name) => `${number} ${name}`,

@@ -95,6 +95,8 @@ export const event = {
     columnsHelp: 'Found by their headings. Choose another heading where that went wrong.',
     needed: 'This column is needed.',
     noColumn: 'not in the table',
+    noHeadings: (columns: string) =>
+      `No heading says where these are: ${columns}. Put a line with headings above the table, or choose below.`,
     broken: (count: number) =>
       count === 1 ? 'One line can not be read and stays out:' : `${count} lines can not be read and stay out:`,
     line: (line: number) => `Line ${line}:`,
@@ -107,6 +109,8 @@ export const event = {
       noPhase: (column: string, got: string) => `‘${column}’: ‘${got}’ is not practice, qualification or playoff.`,
       noTime: (column: string, got: string) =>
         `‘${column}’: ‘${got}’ is not a time; write it like 14:05, which needs the event’s first day, or 2031-02-28 14:05.`,
+      again: (_: string, line: string) => `The same as line ${line}, which is taken.`,
+      differently: (_: string, line: string) => `Line ${line} tells the same match differently: leave one of them.`,
       notPlaying: (column: string, got: string) => `‘${column}’: ${got} does not play in this match.`,
       unknownBonus: (column: string, got: string) => `‘${column}’: the game has no bonus ‘${got}’.`,
     },
@@ -161,7 +165,8 @@ export const event = {
         .join(' and ')}.`,
     moved: (from: string, to: string) => `Time: ${from}, then ${to}.`,
     noTime: 'none',
-    renamed: (before: string) => `Was ${before}, or voids another match.`,
+    voids: (voided: string) => `${voided} is voided: its result counts no more, its records stay.`,
+    renamed: (before: string) => `Was ${before}.`,
     team: (seat: string, from: string, to: string) => `${seat}: ${to} in place of ${from}.`,
     follow: (count: number, team: string) =>
       `${count === 1 ? 'One record' : `${count} records`} by position will be about ${team}.`,
@@ -178,8 +183,8 @@ export const event = {
     surrogate: 'Surrogate',
     surrogateAt: (seat: string) => `${seat}: surrogate, does not count for it`,
     time: 'Time',
-    timeHelp: 'Date and time with its offset: 2031-02-28T14:05+01:00. Empty where it is not known.',
-    timeWrong: 'Write it like 2031-02-28T14:05+01:00.',
+    timeHelp: 'Like 14:05, 2031-02-28 14:05, or with its offset 2031-02-28T14:05+01:00. Empty where it is not known.',
+    timeWrong: 'This is not a time. Write it like 14:05 or 2031-02-28 14:05.',
     kept: 'Which team stood here before is kept in the log of changes.',
     save: 'See what this changes',
     again: 'Play it again',
@@ -220,7 +225,10 @@ export const event = {
     nowhere: (matches: string) => `Not in the schedule, and left out: ${matches}.`,
     would: (fresh: number, corrected: number, same: number) =>
       `New: ${fresh}. Corrected: ${corrected}. There already: ${same}.`,
-    correctsThese: (matches: string) => `Yes, correct what is there: ${matches}`,
+    correction: (match: string, before: string, after: string) => `${match}: ${after} in place of ${before}.`,
+    sameTotals: 'other parts, and the same total',
+    correctsThese: (count: number) =>
+      count === 1 ? 'Yes, correct this result' : `Yes, correct these ${count} results`,
     enterAll: (count: number) => (count === 1 ? 'Enter one result' : `Enter ${count} results`),
     done: (count: number) => (count === 1 ? 'One result is entered.' : `${count} results are entered.`),
   },

@@ -31,6 +31,7 @@ import { guess } from './guess.ts'
 import { handin } from './handin.ts'
 import { help } from './help.ts'
 import { lineup } from './lineup.ts'
+import { log } from './log.ts'
 import { look } from './look.ts'
 import { made } from './made.ts'
 import { match } from './match.ts'
@@ -107,6 +108,7 @@ export const en = {
   handin,
   help,
   lineup,
+  log,
   look,
   made,
   match,

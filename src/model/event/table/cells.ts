@@ -1,9 +1,12 @@
 import type { Phase } from '../../scouting/types.ts'
+import { type MatchName, matchKey } from '../order.ts'
 import type { Columns } from './columns.ts'
 
 /** What is wrong in a cell: `column` as our files name it. */
 export type CellFault =
   | { column: string; fault: 'missing' }
+  /** `got`: the other line; with the same contents, or with others. */
+  | { column: string; fault: 'again' | 'differently'; got: string }
   | { column: string; fault: 'noNumber' | 'noTeam' | 'noPhase' | 'noTime' | 'notPlaying' | 'unknownBonus'; got: string }
 
 /** A line of a table: what it says, or what is wrong with it. */
@@ -85,3 +88,21 @@ export const filledLines = (rows: readonly (readonly string[])[]): { line: numbe
   rows
     .map((cells, index) => ({ line: index + 2, cells }))
     .filter(({ cells }) => cells.some((cell) => cell.trim() !== ''))
+
+/** A match that is told twice alike is taken once; where two lines tell it differently, neither is. */
+export function toldOnce<Of extends MatchName>(lines: readonly ReadLine<Of>[]): ReadLine<Of>[] {
+  const told = new Map<string, { line: number; read: Of }[]>()
+  for (const each of lines)
+    if ('read' in each) told.set(matchKey(each.read), [...(told.get(matchKey(each.read)) ?? []), each])
+  return lines.map((each) => {
+    if (!('read' in each)) return each
+    const all = told.get(matchKey(each.read))!
+    const other = all.find(({ read }) => JSON.stringify(read) !== JSON.stringify(each.read))
+    const fault = (fault: 'again' | 'differently', { line }: { line: number }) => ({
+      line: each.line,
+      faults: [{ column: 'number', fault, got: String(line) }],
+    })
+    if (other) return fault('differently', other)
+    return all[0]!.line === each.line ? each : fault('again', all[0]!)
+  })
+}

@@ -53,6 +53,18 @@ const alike: readonly (readonly [RegExp, string])[] = [
   [/^(blau|blue)_?(\d.*|\D.*)$/, 'blue_'],
 ]
 
+/** German for what follows the alliance in a heading. */
+const german: { readonly [word: string]: string } = {
+  gesamt: 'total',
+  summe: 'total',
+  punkte: 'total',
+  autonom: 'autonomous',
+  ziele: 'goals',
+  abschluss: 'finishes',
+  aus_fouls: 'from_fouls',
+  boni: 'bonuses',
+}
+
 const plain = (heading: string): string =>
   heading
     .trim()
@@ -64,7 +76,10 @@ function ours(heading: string): string {
   const name = plain(heading)
   for (const [pattern, column] of alike) {
     const found = pattern.exec(name)
-    if (found) return column.endsWith('_') ? column + found[2]!.replace(/^_/, '') : column
+    if (!found) continue
+    if (!column.endsWith('_')) return column
+    const rest = found[2]!.replace(/^_/, '')
+    return column + (german[rest] ?? rest)
   }
   return name
 }
@@ -78,4 +93,30 @@ export function matchColumns(headings: readonly string[], known: readonly string
     if (column !== undefined && !Object.hasOwn(columns, column)) columns[column] = place
   })
   return columns
+}
+
+/** Lines in which the headings are looked for: above them may stand a title, or nothing. */
+const searched = 10
+
+/**
+ * Where a table's headings stand and which sign separates its cells: whichever of a tab, a semicolon and a comma makes the most
+ * columns known in one of the first lines. `line` counts from 0; null where no line names a single one.
+ */
+export function findHeadings(text: string, known: readonly string[]): { line: number | null; delimiter: string } {
+  const lines = text.split(/\r?\n/, searched)
+  let best = { line: null as number | null, delimiter: delimiterOf(lines), found: 0 }
+  for (const delimiter of delimiters)
+    lines.forEach((line, index) => {
+      const found = Object.keys(matchColumns(line.split(delimiter), known)).length
+      if (found > best.found) best = { line: index, delimiter, found }
+    })
+  return { line: best.line, delimiter: best.delimiter }
+}
+
+/** Tabs as a spreadsheet pastes, semicolons as countries with decimal commas have them, or commas. */
+const delimiters = ['\t', ';', ',']
+
+const delimiterOf = (lines: readonly string[]): string => {
+  const first = lines.find((line) => line.trim() !== '') ?? ''
+  return delimiters.find((sign) => first.includes(sign)) ?? ','
 }

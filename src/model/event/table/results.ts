@@ -1,7 +1,7 @@
 import type { Bonus, Game } from '../../documents/types.ts'
 import { type Alliance, alliances, type Match, type Phase, type Result, type ResultSide } from '../../scouting/types.ts'
 import { type MatchName, matchKey } from '../order.ts'
-import { Cells, filledLines, type ReadLine } from './cells.ts'
+import { Cells, filledLines, type ReadLine, toldOnce } from './cells.ts'
 import { type Columns, resultColumns } from './columns.ts'
 
 /** What of a game a table of results names. */
@@ -24,7 +24,7 @@ export function readResults(
   columns: Columns,
   of: { game: CountedGame; phase: Phase },
 ): ReadLine<ToldResult>[] {
-  return filledLines(rows).map(({ line, cells }) => {
+  const lines = filledLines(rows).map(({ line, cells }): ReadLine<ToldResult> => {
     const row = new Cells(cells, columns)
     const phase = row.phase(of.phase)
     const number = row.whole('number', 1, null)
@@ -33,6 +33,7 @@ export function readResults(
     if (row.faults.length > 0 || number === null) return { line, faults: row.faults }
     return { line, read: { phase, number, play, red, blue } }
   })
+  return toldOnce(lines)
 }
 
 function sideOf(row: Cells, alliance: Alliance, of: { game: CountedGame; columns: Columns }): ResultSide {

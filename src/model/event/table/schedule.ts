@@ -1,16 +1,13 @@
 import type { Match, Phase, Side, Slot } from '../../scouting/types.ts'
 import { idOf, type MatchName, matchKey } from '../order.ts'
-import { Cells, filledLines, type ReadLine } from './cells.ts'
+import { Cells, filledLines, type ReadLine, toldOnce } from './cells.ts'
 import type { Columns, ScheduleColumn } from './columns.ts'
-import { readTime } from './time.ts'
+import { type Day, readTime } from './time.ts'
 
 /** What a table leaves to be said beside it. */
-export interface ScheduleDefaults {
+export interface ScheduleDefaults extends Day {
   /** Of lines without one. */
   phase: Phase
-  /** The day of times without one (YYYY-MM-DD), and what follows them: 'Z' or an offset such as '+01:00'. */
-  day?: string | undefined
-  offset: string
 }
 
 /** A match as a table tells it: which it is, and who plays. Its id is found by `placeMatches`. */
@@ -22,7 +19,7 @@ export function readSchedule(
   columns: Columns,
   defaults: ScheduleDefaults,
 ): ReadLine<Told>[] {
-  return filledLines(rows).map(({ line, cells }) => {
+  const lines = filledLines(rows).map(({ line, cells }): ReadLine<Told> => {
     const row = new Cells(cells, columns)
     const phase = row.phase(defaults.phase)
     const number = row.whole('number', 1, null)
@@ -35,6 +32,7 @@ export function readSchedule(
     if (row.faults.length > 0 || number === null) return { line, faults: row.faults }
     return { line, read: { phase, number, play, ...(time === null ? {} : { time }), red, blue } }
   })
+  return toldOnce(lines)
 }
 
 type Marks = { readonly [column in 'surrogates' | 'absent' | 'disqualified']: ReadonlySet<string> }

@@ -47,7 +47,7 @@ export function Expected(props: { pack: StandsPack; board: Board; look(looked: L
             ))}
           </p>
           <div className="scroll" tabIndex={0} role="region" aria-label={words().event.tableOf(texts.expected)}>
-            <table className="tide">
+            <table className="tide board-table">
               <thead>
                 <tr>
                   <th scope="col">{texts.match}</th>

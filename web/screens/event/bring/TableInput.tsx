@@ -1,6 +1,7 @@
 import { Button, NativeSelect, Textarea } from '@mantine/core'
 import { useRef } from 'react'
 import { words } from '../../../words/catalogue.ts'
+import { listed } from '../../../words/format.ts'
 import type { useTable } from './useTable.ts'
 
 /** Where a table is pasted or a file is read, and which of its headings means what. */
@@ -59,7 +60,13 @@ function Columns(props: Parameters<typeof TableInput>[0] & { headings: readonly 
   return (
     <details open={missing.length > 0}>
       <summary>{texts.columns}</summary>
-      <p className="soft">{texts.columnsHelp}</p>
+      {missing.length > 0 ? (
+        <p role="alert" className="loss">
+          {texts.noHeadings(listed(missing))}
+        </p>
+      ) : (
+        <p className="soft">{texts.columnsHelp}</p>
+      )}
       <div className="slot-fields">
         {props.known.map((column) => (
           <NativeSelect

@@ -1,9 +1,10 @@
 import { useState } from 'react'
-import { matchColumns } from '../../../../src/model/event/table/columns.ts'
+import { findHeadings, matchColumns } from '../../../../src/model/event/table/columns.ts'
 import { useTyped } from '../../../data/useTyped.ts'
 import { csvRecords } from '../../../tables/csv.ts'
 import { unescapeText } from '../../../tables/formula.ts'
 import { words } from '../../../words/catalogue.ts'
+import { tableText } from './tableText.ts'
 
 /** Letters of a table at most: some thousand lines. */
 const largest = 1_000_000
@@ -35,9 +36,13 @@ export function useTable(known: readonly string[], key: string) {
     try {
       if (given.trim() === '') throw new Error(texts.empty)
       if (given.length > largest) throw new Error(texts.tooLarge)
-      const [head = [], ...rest] = await csvRecords(given, delimiterOf(given))
-      const headings = head.map((cell) => unescapeText(cell).trim())
-      setTable({ headings, rows: rest.map((row) => row.map(unescapeText)) })
+      const { line, delimiter } = findHeadings(given, known)
+      const records = await csvRecords(given, delimiter)
+      const at = line ?? records.findIndex((row) => row.some((cell) => cell.trim() !== ''))
+      const headings = (records[at] ?? []).map((cell) => unescapeText(cell).trim())
+      // Empty lines stand for what is above the headings, so that lines count as they do in the file.
+      const above = Array.from({ length: at }, () => [])
+      setTable({ headings, rows: [...above, ...records.slice(at + 1).map((row) => row.map(unescapeText))] })
       setColumns(matchColumns(headings, known))
     } catch (error) {
       setTrouble((error as Error).message)
@@ -47,7 +52,7 @@ export function useTable(known: readonly string[], key: string) {
     const texts = words().event.bring
     try {
       if (file.size > largest) throw new Error(texts.tooLarge)
-      const next = await file.text()
+      const next = tableText(await file.arrayBuffer())
       take(next)
       await read(next)
     } catch (error) {
@@ -57,10 +62,4 @@ export function useTable(known: readonly string[], key: string) {
   const choose = (column: string, place: number | null) =>
     setColumns(({ [column]: _, ...others }) => (place === null ? others : { ...others, [column]: place }))
   return { text, take, read, readFile, table, columns, choose, trouble, setTrouble }
-}
-
-/** Tabs as a spreadsheet pastes, semicolons as countries with decimal commas have them, or commas. */
-function delimiterOf(text: string): string {
-  const [head = ''] = text.split(/\r?\n/, 1)
-  return ['\t', ';'].find((sign) => head.includes(sign)) ?? ','
 }

@@ -2,9 +2,10 @@ import { Button, Checkbox } from '@mantine/core'
 import { useState } from 'react'
 import { neededForResults } from '../../../../src/model/event/table/columns.ts'
 import { placeResults, readResults, resultColumnsOf } from '../../../../src/model/event/table/results.ts'
+import type { Result } from '../../../../src/model/scouting/types.ts'
 import { previewResults, type ResultsPreview } from '../../../data/events.ts'
 import { words } from '../../../words/catalogue.ts'
-import { listed } from '../../../words/format.ts'
+import { listed, plain } from '../../../words/format.ts'
 import { Findings, LineFaults } from '../bring/Faults.tsx'
 import { TableInput } from '../bring/TableInput.tsx'
 import { useTable } from '../bring/useTable.ts'
@@ -12,7 +13,8 @@ import type { EventPage } from '../EventFrame.tsx'
 import { matchName } from '../names.ts'
 
 /** Results from a pasted table or a file: read, looked at, then entered. */
-export function BringResults({ event, game, schedule, entered }: EventPage) {
+export function BringResults(page: EventPage) {
+  const { event, game, schedule, entered } = page
   const texts = words().event.results
   const known = resultColumnsOf(game)
   const of = useTable(known, `results/${event.id}`)
@@ -50,6 +52,13 @@ export function BringResults({ event, game, schedule, entered }: EventPage) {
     const match = matches.find((each) => each.id === id)
     return match ? matchName(match) : id
   }
+  const totals = ({ red, blue }: Result) => `${plain(red.points.total)} : ${plain(blue.points.total)}`
+  const correction = (id: string) => {
+    const [before, after] = [page.results, looked!.entries].map((all) => all.find(({ match }) => match === id)?.result)
+    if (!before || !after) return nameOf(id)
+    const same = totals(before) === totals(after)
+    return texts.correction(nameOf(id), totals(before), same ? texts.sameTotals : totals(after))
+  }
   const wrong = looked?.findings.some(({ weight }) => weight === 'wrong') ?? false
   return (
     <section className="sheet stack no-print" aria-labelledby="bring-results">
@@ -75,8 +84,8 @@ export function BringResults({ event, game, schedule, entered }: EventPage) {
       />
       {of.table && (
         <>
-          <LineFaults lines={lines} />
-          {nowhere.length > 0 && (
+          {!missing && <LineFaults lines={lines} />}
+          {!missing && nowhere.length > 0 && (
             <p role="alert" className="loss">
               {texts.nowhere(listed(nowhere.map(matchName)))}
             </p>
@@ -93,11 +102,18 @@ export function BringResults({ event, game, schedule, entered }: EventPage) {
           <Findings findings={looked.findings} />
           <p role="status">{texts.would(looked.fresh, looked.corrected.length, looked.same)}</p>
           {looked.corrected.length > 0 && (
-            <Checkbox
-              label={texts.correctsThese(listed(looked.corrected.map(nameOf)))}
-              checked={sure}
-              onChange={(change) => setSure(change.currentTarget.checked)}
-            />
+            <>
+              <ul>
+                {looked.corrected.map((id) => (
+                  <li key={id}>{correction(id)}</li>
+                ))}
+              </ul>
+              <Checkbox
+                label={texts.correctsThese(looked.corrected.length)}
+                checked={sure}
+                onChange={(change) => setSure(change.currentTarget.checked)}
+              />
+            </>
           )}
           <div>
             <Button

@@ -10,6 +10,7 @@ import { words } from '../../../words/catalogue.ts'
 import { listed, plain } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
 import { allianceName, matchName } from '../names.ts'
+import { Said } from '../Said.tsx'
 import { BringResults } from './BringResults.tsx'
 import { ResultForm } from './ResultForm.tsx'
 
@@ -28,17 +29,17 @@ export function ResultsPart(page: EventPage) {
       <section className="sheet stack" aria-labelledby="results">
         <h2 id="results">{words().event.parts.results}</h2>
         {entered.trouble && (
-          <p role="alert" className="loss">
+          <Said key={entered.trouble} trouble>
             {entered.trouble}
-          </p>
+          </Said>
         )}
         {entered.entered && (
-          <p role="status">
+          <Said key={entered.times}>
             {texts.done(entered.entered.length)}{' '}
             <button type="button" className="opens" disabled={entered.busy} onClick={() => void entered.takeBack()}>
               {words().event.schedule.undo}
             </button>
-          </p>
+          </Said>
         )}
         {matches.length === 0 ? (
           <Empty title={texts.empty}>
@@ -52,7 +53,7 @@ export function ResultsPart(page: EventPage) {
               role="region"
               aria-label={words().event.tableOf(words().event.parts.results)}
             >
-              <table className="tide">
+              <table className="tide results-table">
                 <thead>
                   <tr>
                     <th scope="col">{words().event.schedule.match}</th>
@@ -61,7 +62,9 @@ export function ResultsPart(page: EventPage) {
                         {allianceName(alliance)}
                       </th>
                     ))}
-                    <th scope="col">{texts.bonuses}</th>
+                    <th scope="col" className="bonuses">
+                      {texts.bonuses}
+                    </th>
                     {lead && <th scope="col">{texts.action}</th>}
                   </tr>
                 </thead>
@@ -81,7 +84,7 @@ export function ResultsPart(page: EventPage) {
                             {result ? plain(result[alliance].points.total) : '–'}
                           </td>
                         ))}
-                        <td>{reached.join(' · ')}</td>
+                        <td className="bonuses">{reached.join(' · ')}</td>
                         {lead && (
                           <td>
                             <button

@@ -21,6 +21,8 @@ const statesIn = ({ match }: StoredMatch): States => ({
 export function useEntered(event: string, now: { matches: readonly StoredMatch[]; results: readonly StoredResult[] }) {
   const { enter } = useEventChanges(event)
   const [undo, setUndo] = useState<Back[] | null>(null)
+  /** Which entry it was: each is told of by itself. */
+  const [times, setTimes] = useState(0)
   const [trouble, setTrouble] = useState<string | null>(null)
   const storedMatch = (id: string) => now.matches.find(({ match }) => match.id === id)
 
@@ -35,6 +37,7 @@ export function useEntered(event: string, now: { matches: readonly StoredMatch[]
     const applied = await enter.mutateAsync([...entries])
     const revisions = new Map(applied.map(({ match, revision }) => [match, revision]))
     setUndo(before.map((each) => ({ ...each, revision: revisions.get(each.match) ?? 0 })))
+    setTimes((before) => before + 1)
   }
   const takeBack = async () => {
     setTrouble(null)
@@ -49,7 +52,7 @@ export function useEntered(event: string, now: { matches: readonly StoredMatch[]
       setTrouble((error as Error).message)
     }
   }
-  return { send, takeBack, trouble, busy: enter.isPending, entered: undo?.map(({ match }) => match) ?? null }
+  return { send, takeBack, times, trouble, busy: enter.isPending, entered: undo?.map(({ match }) => match) ?? null }
 }
 
 export type Entered = ReturnType<typeof useEntered>

@@ -8,13 +8,7 @@ import { LineFaults } from '../bring/Faults.tsx'
 import { TableInput } from '../bring/TableInput.tsx'
 import { useTable } from '../bring/useTable.ts'
 import type { EventPage } from '../EventFrame.tsx'
-
-/** This browser's own distance from universal time on a day, as it is written: '+01:00'. */
-function offsetOn(day: string | undefined): string {
-  const minutes = -new Date(`${day ?? '2031-01-01'}T12:00`).getTimezoneOffset()
-  const two = (value: number) => String(Math.floor(value)).padStart(2, '0')
-  return `${minutes < 0 ? '-' : '+'}${two(Math.abs(minutes) / 60)}:${two(Math.abs(minutes) % 60)}`
-}
+import { offsetOn } from './offset.ts'
 
 /** A schedule from a pasted table or a file: read line by line, looked at by the server, then applied. */
 export function BringSchedule(props: EventPage) {
@@ -80,7 +74,7 @@ export function BringSchedule(props: EventPage) {
               }}
             />
           </div>
-          <LineFaults lines={lines} />
+          {!missing && <LineFaults lines={lines} />}
           <div>
             <Button disabled={missing || told.length === 0} loading={edit.busy} onClick={look}>
               {texts.lookAt(told.length)}

@@ -8,7 +8,7 @@ import type { EventPage } from '../EventFrame.tsx'
 import { ChangeList } from './ChangeList.tsx'
 
 /** What an edit would change, before it is applied. */
-export function Looked({ event, edit }: EventPage) {
+export function Looked({ event, edit, schedule }: EventPage) {
   const texts = words().event.schedule
   const { save } = useChanges()
   const heading = useRef<HTMLHeadingElement>(null)
@@ -43,7 +43,7 @@ export function Looked({ event, edit }: EventPage) {
           </Button>
         </div>
       )}
-      <ChangeList {...preview} />
+      <ChangeList {...preview} matches={[...schedule.matches.map(({ match }) => match), ...matches]} />
       <div className="row">
         <Button disabled={wrong || preview.changes.length === 0} loading={edit.busy} onClick={() => void edit.apply()}>
           {texts.apply(preview.changes.length)}

@@ -2,6 +2,7 @@ import { Button, Checkbox, NativeSelect, TextInput } from '@mantine/core'
 import { playoffAlliances } from '../../../../src/model/event/alliances.ts'
 import { idOf } from '../../../../src/model/event/order.ts'
 import { positionOf } from '../../../../src/model/event/seats.ts'
+import { momentOf } from '../../../../src/model/event/table/time.ts'
 import {
   type Alliance,
   alliances,
@@ -18,6 +19,7 @@ import { listed } from '../../../words/format.ts'
 import type { EventPage } from '../EventFrame.tsx'
 import { KeptNote } from '../KeptNote.tsx'
 import { allianceName, matchName, seatName } from '../names.ts'
+import { offsetOn } from './offset.ts'
 
 /** One match: another robot in a place, who is a surrogate, absent or disqualified, and playing it again. */
 export function MatchForm(props: { page: EventPage; stored: StoredMatch; onClose: () => void }) {
@@ -36,10 +38,14 @@ export function MatchForm(props: { page: EventPage; stored: StoredMatch; onClose
       sides: { ...sides, [alliance]: sides[alliance].with(index, { ...sides[alliance][index]!, ...slot }) as Side },
       time,
     })
-  const timeWrong = time !== '' && !/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2})?(Z|[+-]\d{2}:\d{2})$/.test(time)
+  // A time alone is of the day on which the match was to be, by the same clock.
+  const day = match.time?.slice(0, 10) ?? page.event.body.startsOn
+  const offset = /(?:Z|[+-]\d{2}:\d{2})$/.exec(match.time ?? '')?.[0] ?? offsetOn(day)
+  const moment = time === match.time ? time : momentOf(time, { day, offset })
+  const timeWrong = time !== '' && moment === null
   const { time: _, ...rest } = match
-  const next: Match = { ...rest, ...(time === '' ? {} : { time }), ...sides }
-  const changed = JSON.stringify({ ...next, time }) !== JSON.stringify({ ...match, time: match.time ?? '' })
+  const next: Match = { ...rest, ...(moment === null ? {} : { time: moment }), ...sides }
+  const changed = JSON.stringify({ ...rest, ...sides, time }) !== JSON.stringify({ ...match, time: match.time ?? '' })
   const plays = matches.filter(({ phase, number }) => phase === match.phase && number === match.number)
   const again = { phase: match.phase, number: match.number, play: Math.max(...plays.map(({ play }) => play)) + 1 }
   const isLast = plays.every(({ play }) => play <= match.play)
@@ -112,7 +118,7 @@ export function MatchForm(props: { page: EventPage; stored: StoredMatch; onClose
         description={texts.timeHelp}
         value={time}
         error={timeWrong ? texts.timeWrong : null}
-        onChange={(event) => form.type({ sides, time: event.currentTarget.value.trim() })}
+        onChange={(event) => form.type({ sides, time: event.currentTarget.value })}
       />
       <p className="soft">{texts.kept}</p>
       <div className="row">

@@ -10,6 +10,7 @@ import type { TableData } from '../../../tables/table.ts'
 import { words } from '../../../words/catalogue.ts'
 import type { EventPage } from '../EventFrame.tsx'
 import { matchName, slotMark, timeOf } from '../names.ts'
+import { Said } from '../Said.tsx'
 import { BringSchedule } from './BringSchedule.tsx'
 import { Looked } from './Looked.tsx'
 import { MatchForm } from './MatchForm.tsx'
@@ -28,17 +29,17 @@ export function SchedulePart(page: EventPage) {
       <section className="sheet stack" aria-labelledby="schedule">
         <h2 id="schedule">{words().event.parts.schedule}</h2>
         {edit.trouble && (
-          <p role="alert" className="loss">
+          <Said key={edit.trouble} trouble>
             {edit.trouble}
-          </p>
+          </Said>
         )}
         {edit.said && (
-          <p role="status">
+          <Said key={edit.mark}>
             {edit.said}{' '}
             <button type="button" className="opens" onClick={() => void edit.takeBack()}>
               {texts.undo}
             </button>
-          </p>
+          </Said>
         )}
         {matches.length === 0 ? (
           <Empty title={texts.empty}>
@@ -52,7 +53,7 @@ export function SchedulePart(page: EventPage) {
               role="region"
               aria-label={words().event.tableOf(words().event.parts.schedule)}
             >
-              <table className="tide">
+              <table className="tide schedule-table">
                 <thead>
                   <tr>
                     <th scope="col">{texts.match}</th>

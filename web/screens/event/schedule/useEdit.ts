@@ -52,5 +52,5 @@ export function useEdit(event: string) {
       setUndo(null)
     })
   const said = undo === null ? null : words().event.schedule.applied(undo.touched)
-  return { looked, setLooked, look, apply, put, takeBack, said, trouble, busy }
+  return { looked, setLooked, look, apply, put, takeBack, said, mark: undo?.mark, trouble, busy }
 }

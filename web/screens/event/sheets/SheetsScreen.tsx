@@ -26,12 +26,15 @@ const seats: readonly Seat[] = (['red', 'blue'] as const).flatMap((alliance) =>
   ([1, 2, 3] as const).map((position) => ({ alliance, position })),
 )
 
+const isToCome = ({ red, blue }: Match): boolean => [...red, ...blue].some(({ state }) => state === 'expected')
+
 function Sheets(props: { pack: StandsPack }) {
   const { event, matches, game } = props.pack
   const texts = words().sheets
   const [phase, setPhase] = useState<Phase>('qualification')
   const ofPhase = matches.filter((match) => match.phase === phase)
-  const [from, setFrom] = useState(1)
+  // What was played needs no paper any more.
+  const [from, setFrom] = useState(() => ofPhase.find(isToCome)?.number ?? 1)
   const [count, setCount] = useState(1)
   const [blank, setBlank] = useState(matches.length === 0)
   const chosen: (Match | null)[] = blank

@@ -27,11 +27,15 @@ export function Check({ desk, title }: { desk: Desk; title: string }) {
   const [asked, setAsked] = useState(false)
   const [tried, setTried] = useState(false)
   const [failed, setFailed] = useState(false)
+  const [wrong, setWrong] = useState<readonly string[]>([])
   const reasonMissing = draft.replaces !== undefined && (draft.reason ?? '').trim() === ''
 
   const save = async () => {
     setTried(true)
-    if (reasonMissing) return
+    if (reasonMissing || wrong.length > 0) {
+      document.querySelector<HTMLElement>('[aria-invalid]')?.focus()
+      return
+    }
     try {
       // The record is made of what is in the phone's database: it has to have every tap that is on the screen.
       if (!(await desk.kept())) return setFailed(true)
@@ -60,7 +64,15 @@ export function Check({ desk, title }: { desk: Desk; title: string }) {
           change={(reason) => change({ reason })}
         />
       )}
-      {!said.absent && <Asked form={formOf(game, about)} said={said} say={say} counts={about.mode === 'counts'} />}
+      {!said.absent && (
+        <Asked
+          form={formOf(game, about)}
+          said={said}
+          say={say}
+          counts={about.mode === 'counts'}
+          wrong={(field, is) => setWrong((all) => [...all.filter((each) => each !== field), ...(is ? [field] : [])])}
+        />
+      )}
       <Field label={texts.check.note} value={said.note} maxLength={2000} change={(note) => say({ note })} />
       {(failed || desk.notKept) && (
         <p className="wrong" role="alert">
@@ -98,7 +110,13 @@ export function Check({ desk, title }: { desk: Desk; title: string }) {
   )
 }
 
-function Asked(props: { form: Form; said: Said; say(said: Partial<Said>): void; counts: boolean }) {
+function Asked(props: {
+  form: Form
+  said: Said
+  say(said: Partial<Said>): void
+  counts: boolean
+  wrong(field: string, is: boolean): void
+}) {
   const { form, said, say } = props
   const texts = useWords().check
   const finishes = form.finishes.map(({ id, name }) => ({ value: id as string | null, name }))
@@ -132,7 +150,7 @@ function Asked(props: { form: Form; said: Said; say(said: Partial<Said>): void; 
           options={[{ value: true, name: texts.yes }, { value: false, name: texts.no }, unknown]}
         />
       )}
-      {props.counts && form.leaves && <Counted said={said} say={say} />}
+      {props.counts && form.leaves && <Counted said={said} say={say} wrong={props.wrong} />}
       <div className="line">
         <Stepper label={texts.minor} value={said.minor} change={(minor) => say({ minor })} />
         <Stepper label={texts.major} value={said.major} change={(major) => say({ major })} />

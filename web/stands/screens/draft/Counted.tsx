@@ -5,12 +5,28 @@ import type { Said } from '../../record/draft.ts'
 import { useWords } from '../../words/catalogue.ts'
 
 /** What a record without times says of times. */
-export function Counted({ said, say }: { said: Said; say(said: Partial<Said>): void }) {
+export function Counted(props: {
+  said: Said
+  say(said: Partial<Said>): void
+  /** What stands in a field and is no number: it has to be mended before the record is kept. */
+  wrong(field: string, is: boolean): void
+}) {
+  const { said, say, wrong } = props
   const texts = useWords().check
   return (
     <>
-      <Seconds label={texts.lost} value={said.lostSeconds} change={(lostSeconds) => say({ lostSeconds })} />
-      <Seconds label={texts.defending} value={said.defending} change={(defending) => say({ defending })} />
+      <Seconds
+        label={texts.lost}
+        value={said.lostSeconds}
+        change={(lostSeconds) => say({ lostSeconds })}
+        wrong={(is) => wrong('lost', is)}
+      />
+      <Seconds
+        label={texts.defending}
+        value={said.defending}
+        change={(defending) => say({ defending })}
+        wrong={(is) => wrong('defending', is)}
+      />
       <Choice<Said['defended']>
         label={texts.defended}
         value={said.defended}
@@ -27,12 +43,18 @@ export function Counted({ said, say }: { said: Said; say(said: Partial<Said>): v
 }
 
 /** What is no number stays in the field and is not taken. */
-function Seconds(props: { label: string; value: number | undefined; change(value: number | undefined): void }) {
+function Seconds(props: {
+  label: string
+  value: number | undefined
+  change(value: number | undefined): void
+  wrong(is: boolean): void
+}) {
   const texts = useWords().check
   const [typed, setTyped] = useState(props.value === undefined ? '' : String(props.value))
   const read = (text: string) => (text.trim() === '' ? undefined : Number(text.replace(',', '.')))
   const value = read(typed)
-  const bad = value !== undefined && !(value >= 0 && value <= 1200)
+  const isBad = (seconds: number | undefined) => seconds !== undefined && !(seconds >= 0 && seconds <= 1200)
+  const bad = isBad(value)
   return (
     <Field
       label={props.label}
@@ -43,7 +65,8 @@ function Seconds(props: { label: string; value: number | undefined; change(value
       change={(text) => {
         setTyped(text)
         const next = read(text)
-        props.change(next !== undefined && next >= 0 && next <= 1200 ? next : undefined)
+        props.change(isBad(next) ? undefined : next)
+        props.wrong(isBad(next))
       }}
     />
   )

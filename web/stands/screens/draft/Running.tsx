@@ -11,6 +11,7 @@ import { tapName } from '../../record/names.ts'
 import type { Desk } from '../../record/useDraft.ts'
 import { useWords } from '../../words/catalogue.ts'
 import { ClockBar } from './ClockBar.tsx'
+import { PeriodChoice } from './PeriodChoice.tsx'
 import { TapPad } from './TapPad.tsx'
 import { Where } from './Where.tsx'
 
@@ -21,10 +22,12 @@ export function Running({ desk, title }: { desk: Desk; title: string }) {
   const { about, clock } = draft
   const runs = clock.since !== null
   const timed = about.mode === 'timeline'
-  const now = useNow(200, runs)
+  const now = useNow(200, runs || !timed)
+  const [touched, setTouched] = useState(now)
   const elapsed = elapsedOf(clock, now)
   const over = timed && elapsed >= lengthOf(game.clock)
-  useAwake(runs && !over)
+  // Who only counts starts no clock: so long after the last tap no match goes on.
+  useAwake(timed ? runs && !over : now - touched < lengthOf(game.clock) * 1000)
   useBuzzAtEnd(over)
   const [where, setWhere] = useState<Point | null>(null)
   const [period, setPeriod] = useState<'auto' | 'teleop'>('auto')
@@ -36,6 +39,7 @@ export function Running({ desk, title }: { desk: Desk; title: string }) {
     const at = runs ? (periodAt(game.clock, elapsed) === 'teleop' ? 'teleop' : 'auto') : period
     desk.press({ ...pressed, ...place }, timed ? undefined : at)
     setWhere(null)
+    setTouched(now)
     setUndone('')
   }
   const undo = () => {
@@ -59,11 +63,7 @@ export function Running({ desk, title }: { desk: Desk; title: string }) {
             {texts.running.end}
           </button>
         </div>
-        {timed ? (
-          <ClockBar desk={desk} elapsed={elapsed} />
-        ) : (
-          <PeriodChoice period={period} choose={setPeriod} texts={texts.running} />
-        )}
+        {timed ? <ClockBar desk={desk} elapsed={elapsed} /> : <PeriodChoice period={period} choose={setPeriod} />}
         {timed && about.subject === 'robot' && <Where desk={desk} where={where} touched={setWhere} />}
         <p className="last" aria-live="polite">
           {desk.keeping ? (
@@ -104,21 +104,4 @@ function useBuzzAtEnd(over: boolean): void {
     if (over && !before.current) feel('end')
     before.current = over
   }, [over])
-}
-
-function PeriodChoice(props: {
-  period: 'auto' | 'teleop'
-  choose(period: 'auto' | 'teleop'): void
-  texts: { period: string; auto: string; teleop: string }
-}) {
-  const { period, choose, texts } = props
-  return (
-    <div className="line" role="group" aria-label={texts.period}>
-      {(['auto', 'teleop'] as const).map((each) => (
-        <button key={each} type="button" aria-pressed={each === period} onClick={() => choose(each)}>
-          {texts[each]}
-        </button>
-      ))}
-    </div>
-  )
 }

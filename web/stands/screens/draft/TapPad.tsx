@@ -35,7 +35,7 @@ export function TapPad(props: {
   return (
     <section className="pad" aria-label={texts.lastTaps}>
       {form.intervals.length > 0 && (
-        <div className="pad-row even">
+        <div className="pad-row even rare">
           {form.intervals.map((begins) => {
             const next = togglePress(begins, taps)
             return (
@@ -53,7 +53,7 @@ export function TapPad(props: {
         </div>
       )}
       {(form.others.length > 0 || form.departs) && (
-        <div className="pad-row even">
+        <div className="pad-row even rare">
           {form.others.map((what) => (
             <button key={what} type="button" onClick={() => press({ what })}>
               {texts[what]}

@@ -50,6 +50,7 @@ export function VolleyButton(props: { name: string; open(n: number): void; take(
       }}
     >
       {pulled === null ? '≈' : texts.about(pulled)}
+      {pulled !== null && <span className="pulled">{texts.about(pulled)}</span>}
     </button>
   )
 }

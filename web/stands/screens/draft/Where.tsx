@@ -14,7 +14,7 @@ export function Where(props: { desk: Desk; where: Point | null; touched(at: Poin
     ...(props.where ? [{ id: ' where', at: props.where, sign: '', shape: 'robot', strong: true } as const] : []),
   ]
   return (
-    <details className="where" open={innerHeight > 760}>
+    <details className="where" open={innerHeight > (draft.about.origin === 'live' ? 760 : 900)}>
       <summary>{props.where ? texts.whereSet : texts.where}</summary>
       <FieldDrawing game={game} view={view} marks={marks} touched={props.touched} label={texts.whereHelp} />
     </details>
