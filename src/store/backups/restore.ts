@@ -2,7 +2,7 @@ import { copyFileSync, existsSync, renameSync, rmSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
 import { StoreError } from '../errors.ts'
-import { backupFolder, backupName } from './files.ts'
+import { backupFolder, backupName, sync } from './files.ts'
 import { makeBackup } from './make.ts'
 import { type Opens, proveBackup } from './prove.ts'
 import type { Backup } from './types.ts'
@@ -55,6 +55,8 @@ export async function restoreBackup(
   const part = join(dirname(file), `.restore-${process.pid}.db`)
   try {
     copyFileSync(path, part)
+    // Otherwise a power cut soon after could leave the name without the contents.
+    sync(part)
     for (const suffix of ['-wal', '-shm']) rmSync(`${file}${suffix}`, { force: true })
     renameSync(part, file)
   } finally {
