@@ -108,6 +108,10 @@ test('a broken copy is not restored, and a broken database is put away as it lie
   const path = join(folder, 'backups', name)
   const restore = (from: string) => restoreBackup(file, { path: from, opens: opensHere, now })
   await expect(restore(join(folder, 'none.db'))).rejects.toThrow(StoreError)
+  // Neither a copy by another name nor the folder itself.
+  writeFileSync(join(folder, 'pit.db'), readFileSync(path))
+  for (const other of ['pit.db', 'backups'])
+    await expect(restore(join(folder, other))).rejects.toThrow(/is not called as copies are/)
 
   const whole = readFileSync(path)
   change(path, `UPDATE "Document" SET name = 'other'`)
