@@ -46,7 +46,7 @@ export function valueAlong(
   floor: Floor | null = null,
 ): { value: number; below: number } {
   return passAlong(problem, policy, (pass) => {
-    const { points, finishPoints, below } = pass.watch(floor).run()
+    const { points, finishPoints, below } = pass.forValue(floor).run()
     return { value: flowValue({ points, finishPoints }), below }
   })
 }
@@ -72,6 +72,7 @@ class ForwardPass {
   private mass: Float64Array[] | null = null
   private floor: Floor | null = null
   below = 0
+  private valueOnly = false
   private readonly pieces: Float64Array
   readonly points: Float64Array
   private readonly attempts: Float64Array
@@ -104,7 +105,9 @@ class ForwardPass {
     return this.mass
   }
 
-  watch(floor: Floor | null): this {
+  /** Leaves out what only a flow tells, and counts what comes below the floor. */
+  forValue(floor: Floor | null): this {
+    this.valueOnly = true
     this.floor = floor
     return this
   }
@@ -113,7 +116,10 @@ class ForwardPass {
     const { graph, rooms, steps, autonomous } = this.problem
     for (const outcome of autonomous.outcomes)
       this.add(graph.initial * rooms.size + rooms.index(outcome.room), steps, outcome.probability)
-    for (const { from, to } of blocks(this.problem)) while (this.wave(from, to));
+    for (const { from, to } of blocks(this.problem)) {
+      const deep = this.floor && this.deepRooms(this.floor, from, to)
+      while (this.wave(from, to, deep));
+    }
     return this
   }
 
@@ -126,10 +132,9 @@ class ForwardPass {
   }
 
   /** Takes up what waits for its decision in a block of times; false where nothing did. */
-  private wave(from: number, to: number): boolean {
+  private wave(from: number, to: number, deep: readonly boolean[] | null): boolean {
     const { waiting, space, policy } = this
     const { graph, rooms } = this.problem
-    const deep = this.floor && this.deepRooms(this.floor, from, to)
     let any = false
     for (let n = 0; n < graph.nodes.length; n++) {
       const node = graph.nodes[n] as GraphNode
@@ -164,7 +169,11 @@ class ForwardPass {
   /** By room, whether it lies below the floor at any time of the block. */
   private deepRooms(floor: Floor, from: number, to: number): boolean[] {
     const { rooms } = this.problem
-    const most = floor.map((few) => few.subarray(from, to + 1).reduce((a, b) => Math.max(a, b), 0))
+    const most = floor.map((few) => {
+      let highest = 0
+      for (let t = from; t <= to; t++) highest = Math.max(highest, few[t] as number)
+      return highest
+    })
     return Array.from({ length: rooms.size }, (_, r) => most.some((few, d) => rooms.room(r, d) < few))
   }
 
@@ -192,7 +201,7 @@ class ForwardPass {
     const { data } = this.space
     if (leg.to < 0) {
       const reached = problem.reached[leg.id] as Float64Array
-      this.attempts[leg.id] = (this.attempts[leg.id] as number) + sum(data, start, count)
+      if (!this.valueOnly) this.attempts[leg.id] = (this.attempts[leg.id] as number) + sum(data, start, count)
       this.finishPoints[leg.id] =
         (this.finishPoints[leg.id] as number) + finishValue(leg) * weighted(data, start, at, count, reached)
       return
@@ -204,10 +213,11 @@ class ForwardPass {
       const pays = problem.legPays[leg.id] as NonNullable<Problem['legPays'][number]>
       this.points[leg.goal] =
         (this.points[leg.goal] as number) + weighted(data, start, at, count, pays.points[fit] as Float64Array)
-      this.pieces[leg.goal] =
-        (this.pieces[leg.goal] as number) + weighted(data, start, at, count, pays.pieces()[fit] as Float64Array)
+      if (!this.valueOnly)
+        this.pieces[leg.goal] =
+          (this.pieces[leg.goal] as number) + weighted(data, start, at, count, pays.pieces()[fit] as Float64Array)
     }
-    if (d >= 0) this.note(leg, fit, start, at, count)
+    if (d >= 0 && !this.valueOnly) this.note(leg, fit, start, at, count)
     const successes = d < 0 ? null : (problem.successes[leg.id] as Float64Array)
     const stride = d < 0 ? 0 : (problem.rooms.strides[d] as number)
     const arrival = this.arrivals.of(start, at, count, problem.timed[leg.id] as Problem['timed'][number])
