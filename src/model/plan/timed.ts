@@ -49,7 +49,7 @@ function split(end: Pmf): Pick<TimedLeg, 'chance' | 'reversed' | 'lateAt' | 'lat
   let tail = 0
   while (core > short && tail + (end.mass[core - 1] as number) < (spacings[0]?.beyond as number))
     tail += end.mass[--core] as number
-  const chance = end.mass.slice(0, core)
+  const chance = end.mass.subarray(0, core)
   return { chance, reversed: chance.slice().reverse(), ...gathered(end, core) }
 }
 
@@ -69,12 +69,15 @@ function gathered(end: Pmf, core: number): Pick<TimedLeg, 'lateAt' | 'late'> {
     tail[low] = (tail[low] as number) + m * (1 - off / spacing)
     if (off > 0) tail[low + spacing] = (tail[low + spacing] as number) + (m * off) / spacing
   }
-  const points: number[] = []
-  for (let i = 0; i < tail.length; i++) if ((tail[i] as number) > 0) points.push(i)
-  return {
-    lateAt: Int32Array.from(points, (i) => end.first + core + i),
-    late: Float64Array.from(points, (i) => tail[i] as number),
+  let points = 0
+  const lateAt = new Int32Array(tail.length)
+  for (let i = 0; i < tail.length; i++) {
+    const mass = tail[i] as number
+    if (!(mass > 0)) continue
+    lateAt[points] = end.first + core + i
+    tail[points++] = mass
   }
+  return { lateAt: lateAt.subarray(0, points), late: tail.subarray(0, points) }
 }
 
 const timedLegs = new WeakMap<LegTimes, Map<number, Omit<TimedLeg, 'leg'>>>()
