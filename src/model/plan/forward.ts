@@ -27,6 +27,9 @@ export interface Flow {
 /** Mass below this is not followed further. */
 const negligible = 1e-12
 
+/** A chance of finding room that adds nothing. */
+const nothing = 1e-15
+
 /**
  * Follows the probability of being at each decision through teleop. Blocks of times are carried through the legs at once,
  * and again what comes to lie within the block, until nothing is left there.
@@ -260,12 +263,13 @@ class ForwardPass {
       const leg = problem.graph.legs[id] as GraphLeg
       const byTime = out[problem.rooms.dimensionOf[leg.goal] as number] as Float64Array
       const { pieces } = problem.timed[id] as Problem['timed'][number]
+      const met = begun.map((times) => times.some((mass) => mass > 0))
       for (let i = 0; i < leg.load; i++) {
         // Chance that piece i + 1 is placed, by when its leg begins.
         const starts = new Float64Array(problem.steps + 1)
         for (const [fit, times] of begun.entries()) {
           const weight = leg.success * roomLeft(i, leg.success, fit)
-          if (weight > 0)
+          if (met[fit] && weight > nothing)
             for (let t = 0; t < starts.length; t++) starts[t] = (starts[t] as number) + weight * (times[t] as number)
         }
         const times = pieces[Math.min(i, pieces.length - 1)] as (typeof pieces)[number]

@@ -27,6 +27,9 @@ export interface TimedLeg {
 /** Fine points per step of the plan's grid, unless a planner is told otherwise. */
 export const finePerStep = 10
 
+/** A chance of finding room that adds nothing. */
+const nothing = 1e-15
+
 /** Legs shorter than this (steps) are kept step by step. */
 const short = 64
 
@@ -176,7 +179,7 @@ export function legPay(timed: TimedLeg, pay: Pay, mostRoom: number | null, steps
     for (let i = 0; i < load; i++) {
       const table = tables[Math.min(i, tables.length - 1)] as Float64Array
       const weight = success * roomLeft(i, success, room)
-      if (weight > 0) for (let t = 0; t <= steps; t++) out[t] = (out[t] as number) + weight * (table[t] as number)
+      if (weight > nothing) for (let t = 0; t <= steps; t++) out[t] = (out[t] as number) + weight * (table[t] as number)
     }
     return out
   }
