@@ -17,6 +17,8 @@ export function DocumentList(props: {
   title: string
   intro: string
   noun: string
+  /** How one comes about, where not by a form below. */
+  begin?: string
   /** Its files come in by what stands among the children. */
   ownFiles?: boolean
   children?: ReactNode
@@ -24,6 +26,9 @@ export function DocumentList(props: {
   const { kind, href, title, intro, noun } = props
   const texts = words().documents.list
   const list = useList(kind)
+  const games = useList('game')
+  // Without a game nothing else can be begun, and the forms for it are not there.
+  const withoutGame = kind !== 'game' && kind !== 'event' && games.data?.length === 0
   const { duplicate, remove, removed, trouble } = useListActions(kind, href)
   const sorted = [...(list.data ?? [])].sort((a, b) => a.name.localeCompare(b.name))
   return (
@@ -51,7 +56,13 @@ export function DocumentList(props: {
         <Trouble title={texts.notLoaded} error={list.error} retry={() => void list.refetch()} />
       ) : sorted.length === 0 ? (
         <Empty title={texts.none(noun)}>
-          <p>{texts.begin}</p>
+          {withoutGame ? (
+            <p>
+              {texts.noGame} <Link href="/games">{texts.toGames}</Link>
+            </p>
+          ) : (
+            <p>{props.begin ?? texts.begin}</p>
+          )}
         </Empty>
       ) : (
         <ul className="shelf sheet">

@@ -13,8 +13,6 @@ export const quickSheet: Words['quickSheet'] = {
   game: 'Spiel',
   make: 'Beginnen',
   nameNeeded: 'Gib dem Blatt einen Namen, etwa „Erster Samstag“.',
-  noGame: 'Es gibt noch kein Spiel. Gib zuerst eines ein.',
-  toGames: 'Zu den Spielen',
   nameless: 'Ohne Namen',
   sheetName: 'Name des Blatts',
   newer: (revision) =>

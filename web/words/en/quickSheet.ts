@@ -12,8 +12,6 @@ export const quickSheet = {
   game: 'Game',
   make: 'Begin it',
   nameNeeded: 'Please give the sheet a name, such as ‘First Saturday’.',
-  noGame: 'There is no game yet. Enter one first.',
-  toGames: 'To the games',
   nameless: 'Without a name',
   sheetName: 'Name of the sheet',
   newer: (revision: number) => `The game has a newer revision, ${revision}, than this sheet is computed from.`,
