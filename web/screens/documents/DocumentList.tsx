@@ -29,6 +29,11 @@ export function DocumentList(props: {
   const games = useList('game')
   // Without a game nothing else can be begun, and the forms for it are not there.
   const withoutGame = kind !== 'game' && kind !== 'event' && games.data?.length === 0
+  const again = () => {
+    void list.refetch()
+    // The forms below need them.
+    void games.refetch()
+  }
   const { duplicate, remove, removed, trouble } = useListActions(kind, href)
   const sorted = [...(list.data ?? [])].sort((a, b) => a.name.localeCompare(b.name))
   return (
@@ -53,7 +58,7 @@ export function DocumentList(props: {
       {list.isPending ? (
         <Loading what={texts.loading(title)} />
       ) : list.error ? (
-        <Trouble title={texts.notLoaded} error={list.error} retry={() => void list.refetch()} />
+        <Trouble title={texts.notLoaded} error={list.error} retry={again} />
       ) : sorted.length === 0 ? (
         <Empty title={texts.none(noun)}>
           {withoutGame ? (
