@@ -18,7 +18,7 @@ export const quickSheet = {
   takeNewest: 'Compute with the newest',
   ways: {
     title: 'Ways to play',
-    how: 'Seconds are whole trips: driving, waiting for the mechanism and repeated tries included. Type one number, or three as ‘5 8 14’: the shortest trip, the usual one, the longest.',
+    how: 'Seconds are whole trips: driving, waiting for the mechanism and repeated tries included. Type one number, or three as ‘5\u00a08\u00a014’: the shortest trip, the usual one, the longest.',
     none: 'No way to play yet. Add the first: a source, a goal, and how long you think each trip takes.',
     add: 'Add a way',
     copy: 'Copy',
