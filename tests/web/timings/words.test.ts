@@ -1,6 +1,7 @@
 import { afterAll, describe, expect, test } from 'vitest'
 import type { Mechanism } from '../../../src/model/documents/mechanism.ts'
 import { mechanismAnswer, type Remark } from '../../../src/model/timing/index.ts'
+import { sayEnergy } from '../../../web/charts/timing/say.ts'
 import { atmosphereWords, gaugeWords } from '../../../web/screens/parts/gauge.ts'
 import { explainQuantity, explainTiming } from '../../../web/screens/timings/explainTiming.ts'
 import { kindOf, numbersIn } from '../../../web/screens/timings/inputs.ts'
@@ -69,7 +70,10 @@ test('a number beside its sensitivity is rounded as it is shown: a room of 293.1
   // One unit alone, without the letter for absolute.
   expect(gaugeWords(501_325).replaceAll('\u00a0', ' ')).toBe('A gauge shows 58 psi.')
   expect(atmosphereWords()).toBe('14.7\u00a0psi')
+  // 405 J × 0.737562 (NIST SP 811, appendix B.8: 1 ft·lbf = 1.355818 J); the drawing said joules in both.
+  expect(sayEnergy(405)).toBe('299\u00a0ft·lbf')
   chooseUnits('metric')
+  expect(sayEnergy(405)).toBe('405\u00a0J')
   expect(gaugeWords(501_325).replaceAll('\u00a0', ' ')).toBe('A gauge shows 400 kPa.')
 })
 
