@@ -31,6 +31,12 @@ export const board: Words['board'] = {
   noPhones: 'Noch ist kein Telefon angemeldet. Lade Scouts unter „Leute“ ein.',
   phone: 'Telefon',
   scout: 'Scout',
+  heard: 'Zuletzt gemeldet',
+  silent: (minutes, at) => `✕ still seit ${minutes < 120 ? `${minutes} min` : `${Math.round(minutes / 60)} h`}, ${at}`,
+  oldForm: (form, now) => `Zeichnet nach Formular ${form} auf; das neueste ist ${now}`,
+  silentHolds:
+    'Ein stilles Telefon behält seine Aufzeichnungen. Sein Scout öffnet die Tribüne darauf, wo es ein Netz gibt, zeigt die Aufzeichnungen als Code oder speichert sie als Datei.',
+  toHandIn: 'Aufzeichnungen abgeben',
   unsent: 'Noch auf dem Telefon',
   holds: (count) => (count === 1 ? '1 Aufzeichnung' : `${count} Aufzeichnungen`),
   holdsNothing: 'nichts',

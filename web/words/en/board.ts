@@ -30,6 +30,13 @@ export const board = {
   noPhones: 'No phone is signed in yet. Invite scouts under ‘People’.',
   phone: 'Phone',
   scout: 'Scout',
+  heard: 'Last answered',
+  silent: (minutes: number, at: string) =>
+    `✕ silent for ${minutes < 120 ? `${minutes} min` : `${Math.round(minutes / 60)} h`}, since ${at}`,
+  oldForm: (form: number, now: number) => `Records by form ${form}; the newest is ${now}`,
+  silentHolds:
+    'A silent phone keeps its records. Its scout opens the stands on it where there is a network, or shows the records as a code, or saves them as a file.',
+  toHandIn: 'Hand records in',
   unsent: 'Still on the phone',
   holds: (count: number) => (count === 1 ? '1 record' : `${count} records`),
   holdsNothing: 'nothing',

@@ -39,7 +39,7 @@ export default function BoardScreen(props: { id: string }) {
         {!looked && corrected.note(pack.data)}
       </div>
       <Expected pack={pack.data} board={board.data} look={setLooked} />
-      <Phones event={props.id} board={board.data} />
+      <Phones event={props.id} board={board.data} revision={pack.data.game.revision} />
       <ApartRows pack={pack.data} apart={apart.data} event={props.id} />
       <Contradicting pack={pack.data} board={board.data} event={props.id} look={setLooked} />
       {looked && (

@@ -1,12 +1,17 @@
 import { Button } from '@mantine/core'
 import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { Link } from 'wouter'
 import { api } from '../../../data/board.ts'
 import { words } from '../../../words/catalogue.ts'
+import { moment } from '../../../words/format.ts'
 import type { Board } from './useBoard.ts'
 
+/** A phone in the stands asks for news every minute or so; after ten it has no network, or is put away (s). */
+const longSilent = 600
+
 /** The phones: what each still holds, and how a rehearsal goes on it. */
-export function Phones(props: { event: string; board: Board }) {
-  const { event, board } = props
+export function Phones(props: { event: string; board: Board; revision: number }) {
+  const { event, board, revision } = props
   const texts = words().board
   const { drill } = board
   const running = drill !== null && drill.endedAt === null
@@ -26,6 +31,7 @@ export function Phones(props: { event: string; board: Board }) {
               <tr>
                 <th scope="col">{texts.phone}</th>
                 <th scope="col">{texts.scout}</th>
+                <th scope="col">{texts.heard}</th>
                 <th scope="col">{texts.unsent}</th>
                 <th scope="col">{texts.held}</th>
                 {drill && <th scope="col">{texts.drill}</th>}
@@ -36,6 +42,18 @@ export function Phones(props: { event: string; board: Board }) {
                 <tr key={phone.device}>
                   <th scope="row">{phone.name}</th>
                   <td>{phone.nickname}</td>
+                  <td>
+                    {phone.silent < longSilent ? (
+                      moment(phone.lastSeenAt)
+                    ) : (
+                      <span className="loss">
+                        {texts.silent(Math.round(phone.silent / 60), moment(phone.lastSeenAt))}
+                      </span>
+                    )}
+                    {phone.form !== null && phone.form < revision && (
+                      <span className="slot-mark">{texts.oldForm(phone.form, revision)}</span>
+                    )}
+                  </td>
                   <td>{phone.unsent > 0 ? texts.holds(phone.unsent) : texts.holdsNothing}</td>
                   <td>{phone.held}</td>
                   {drill && <td>{phone.drill && texts.drills[phone.drill]}</td>}
@@ -44,6 +62,11 @@ export function Phones(props: { event: string; board: Board }) {
             </tbody>
           </table>
         </div>
+      )}
+      {board.phones.some(({ silent, unsent }) => silent >= longSilent && unsent > 0) && (
+        <p>
+          {texts.silentHolds} <Link href={`/event/${event}/hand-in`}>{texts.toHandIn}</Link>
+        </p>
       )}
       <p>{running ? texts.drillRuns : texts.drillHelp}</p>
       {change.error && (
