@@ -23,6 +23,10 @@ export const board: Words['board'] = {
   onlyNear: 'Zeigen, was jetzt wichtig ist',
   sums: {
     late: (count) => (count === 1 ? 'Eine Aufzeichnung fehlt' : `${count} Aufzeichnungen fehlen`),
+    silent: (count) =>
+      count === 1
+        ? 'Ein stilles Telefon hält noch Aufzeichnungen'
+        : `${count} stille Telefone halten noch Aufzeichnungen`,
     apart: (count) => (count === 1 ? 'Eine wartet auf eine Entscheidung' : `${count} warten auf eine Entscheidung`),
     contradicting: (count) => (count === 1 ? 'Etwas kann nicht stimmen' : `${count} Dinge können nicht stimmen`),
     nothing: 'Nichts braucht dich.',

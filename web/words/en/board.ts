@@ -22,6 +22,8 @@ export const board = {
   onlyNear: 'Show what matters now',
   sums: {
     late: (count: number) => (count === 1 ? 'One record is missing' : `${count} records are missing`),
+    silent: (count: number) =>
+      count === 1 ? 'A silent phone still holds records' : `${count} silent phones still hold records`,
     apart: (count: number) => (count === 1 ? 'One waits for a decision' : `${count} wait for a decision`),
     contradicting: (count: number) => (count === 1 ? 'One thing can not be right' : `${count} things can not be right`),
     nothing: 'Nothing needs you.',

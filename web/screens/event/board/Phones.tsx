@@ -9,6 +9,10 @@ import type { Board } from './useBoard.ts'
 /** A phone in the stands asks for news every minute or so; after ten it has no network, or is put away (s). */
 const longSilent = 600
 
+/** Those that hold records which may not come by themselves. */
+export const silentHolders = ({ phones }: Board) =>
+  phones.filter(({ silent, unsent }) => silent >= longSilent && unsent > 0)
+
 /** The phones: what each still holds, and how a rehearsal goes on it. */
 export function Phones(props: { event: string; board: Board; revision: number }) {
   const { event, board, revision } = props
@@ -26,7 +30,7 @@ export function Phones(props: { event: string; board: Board; revision: number })
       {board.phones.length === 0 ? <p className="soft">{texts.noPhones}</p> : null}
       {board.phones.length > 0 && (
         <div className="scroll" tabIndex={0} role="region" aria-label={words().event.tableOf(texts.phones)}>
-          <table className="tide">
+          <table className="tide board-phones">
             <thead>
               <tr>
                 <th scope="col">{texts.phone}</th>
@@ -42,7 +46,7 @@ export function Phones(props: { event: string; board: Board; revision: number })
                 <tr key={phone.device}>
                   <th scope="row">{phone.name}</th>
                   <td>{phone.nickname}</td>
-                  <td>
+                  <td data-label={texts.heard}>
                     {phone.silent < longSilent ? (
                       moment(phone.lastSeenAt)
                     ) : (
@@ -54,16 +58,16 @@ export function Phones(props: { event: string; board: Board; revision: number })
                       <span className="slot-mark">{texts.oldForm(phone.form, revision)}</span>
                     )}
                   </td>
-                  <td>{phone.unsent > 0 ? texts.holds(phone.unsent) : texts.holdsNothing}</td>
-                  <td>{phone.held}</td>
-                  {drill && <td>{phone.drill && texts.drills[phone.drill]}</td>}
+                  <td data-label={texts.unsent}>{phone.unsent > 0 ? texts.holds(phone.unsent) : texts.holdsNothing}</td>
+                  <td data-label={texts.held}>{phone.held}</td>
+                  {drill && <td data-label={texts.drill}>{phone.drill && texts.drills[phone.drill]}</td>}
                 </tr>
               ))}
             </tbody>
           </table>
         </div>
       )}
-      {board.phones.some(({ silent, unsent }) => silent >= longSilent && unsent > 0) && (
+      {silentHolders(board).length > 0 && (
         <p>
           {texts.silentHolds} <Link href={`/event/${event}/hand-in`}>{texts.toHandIn}</Link>
         </p>
