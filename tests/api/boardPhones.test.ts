@@ -36,5 +36,13 @@ test('of each phone a lead is told how long it is silent, what it holds, and by 
   await send(0, row(3, 2))
   expect((await phone()).silent).toBeLessThan(120)
   expect(await phone()).toMatchObject({ form: 2, unsent: 0, held: 3 })
+
+  // Signed out it is of no interest, unless it took something along.
+  await send(4, row(4, 2))
+  expect((await phone()).signedOut).toBe(false)
+  expect((await lead.send('DELETE', `/api/devices/${scout.device}`)).status).toBe(200)
+  expect(await phone()).toMatchObject({ signedOut: true, unsent: 4 })
+  await server.database.sql(`UPDATE "Device" SET "unsent" = 0 WHERE "id" = '${scout.device}'`)
+  expect(await phone()).toBeUndefined()
   await server.close()
 })

@@ -38,6 +38,7 @@ function phoneOf(device: Device, of: Of) {
     lastSeenAt,
     silent: Math.max(0, Math.round((Date.now() - Date.parse(lastSeenAt)) / 1000)),
     form: of.forms.get(id) ?? null,
+    signedOut: device.revokedAt !== null,
     unsent,
     held,
     drill: drilled(device, of.drill, of.known.records),
@@ -63,7 +64,8 @@ export async function boardOf(ctx: Pick<Context, 'workspace'>, event: string) {
   const { records: store, people } = ctx.workspace
   const { log, known } = await knownOf(ctx, event)
   const [drill = null] = await store.drills(event)
-  const devices = (await people.devices()).filter(({ revokedAt }) => revokedAt === null)
+  // One that was signed out with something on it still holds it, and can show or save it.
+  const devices = (await people.devices()).filter(({ revokedAt, unsent }) => revokedAt === null || unsent > 0)
   const matches = known.matches.map((each) => ({
     ...each,
     seats: each.seats.map((seat) => ({ ...seat, chosen: known.chosen.get(inMatch(each.match, seat.team)) ?? null })),

@@ -37,6 +37,7 @@ export const board: Words['board'] = {
   scout: 'Scout',
   heard: 'Zuletzt gemeldet',
   silent: (minutes, at) => `✕ still seit ${minutes < 120 ? `${minutes} min` : `${Math.round(minutes / 60)} h`}, ${at}`,
+  signedOut: (at) => `✕ abgemeldet, sendet nichts mehr; zuletzt gesehen ${at}`,
   oldForm: (form, now) => `Zeichnet nach Formular ${form} auf; das neueste ist ${now}`,
   silentHolds:
     'Ein stilles Telefon behält seine Aufzeichnungen. Sein Scout öffnet die Tribüne darauf, wo es ein Netz gibt, zeigt die Aufzeichnungen als Code oder speichert sie als Datei.',

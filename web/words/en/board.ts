@@ -35,6 +35,7 @@ export const board = {
   heard: 'Last answered',
   silent: (minutes: number, at: string) =>
     `✕ silent for ${minutes < 120 ? `${minutes} min` : `${Math.round(minutes / 60)} h`}, since ${at}`,
+  signedOut: (at: string) => `✕ signed out, and sends nothing any more; last seen ${at}`,
   oldForm: (form: number, now: number) => `Records by form ${form}; the newest is ${now}`,
   silentHolds:
     'A silent phone keeps its records. Its scout opens the stands on it where there is a network, or shows the records as a code, or saves them as a file.',

@@ -11,7 +11,7 @@ const longSilent = 600
 
 /** Those that hold records which may not come by themselves. */
 export const silentHolders = ({ phones }: Board) =>
-  phones.filter(({ silent, unsent }) => silent >= longSilent && unsent > 0)
+  phones.filter(({ silent, unsent, signedOut }) => (silent >= longSilent || signedOut) && unsent > 0)
 
 /** The phones: what each still holds, and how a rehearsal goes on it. */
 export function Phones(props: { event: string; board: Board; revision: number }) {
@@ -47,7 +47,9 @@ export function Phones(props: { event: string; board: Board; revision: number })
                   <th scope="row">{phone.name}</th>
                   <td>{phone.nickname}</td>
                   <td data-label={texts.heard}>
-                    {phone.silent < longSilent ? (
+                    {phone.signedOut ? (
+                      <span className="loss">{texts.signedOut(moment(phone.lastSeenAt))}</span>
+                    ) : phone.silent < longSilent ? (
                       moment(phone.lastSeenAt)
                     ) : (
                       <span className="loss">
