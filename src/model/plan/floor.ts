@@ -1,4 +1,3 @@
-import type { Flow } from './forward.ts'
 import { largestLoad } from './graph.ts'
 import type { Solved } from './planner.ts'
 
@@ -21,18 +20,21 @@ const spare = 20
 export function floorOf(solved: Solved): Floor | null {
   const { rooms, steps, graph } = solved.problem
   const fewest = rooms.goals.map(() => new Int32Array(steps + 1).fill(2 ** 30))
-  for (let r = 0; r < rooms.size; r++)
-    for (let t = 0; t <= steps; t++) {
-      if (rooms.goals.every((_, d) => rooms.room(r, d) >= (fewest[d]?.[t] as number))) continue
-      if (!graph.nodes.some((_, n) => solved.forms.some(({ flow }) => massAt(flow, n, r, t) > negligible))) continue
-      for (const [d, few] of fewest.entries()) few[t] = Math.min(few[t] as number, rooms.room(r, d))
+  for (let r = 0; r < rooms.size; r++) {
+    const meets = new Uint8Array(steps + 1)
+    for (const { flow } of solved.forms)
+      for (const mass of flow.mass()) {
+        const row = r * flow.row + flow.pad
+        for (let t = 0; t <= steps; t++) if ((mass[row + t] as number) > negligible) meets[t] = 1
+      }
+    for (const [d, few] of fewest.entries()) {
+      const room = rooms.room(r, d)
+      for (let t = 0; t <= steps; t++) if (meets[t] === 1 && room < (few[t] as number)) few[t] = room
     }
+  }
   const floor = fewest.map((few, d) => {
     const load = largestLoad(graph, rooms.goals[d] as number)
     return few.map((_, t) => Math.max(0, Math.min(...few.subarray(Math.max(0, t - spare), t + spare + 1)) - load))
   })
   return floor.some((few) => few.some((room) => room > 0)) ? floor : null
 }
-
-const massAt = (flow: Flow, n: number, r: number, t: number): number =>
-  flow.mass()[n]?.[r * flow.row + flow.pad + t] as number

@@ -27,6 +27,9 @@ export interface Flow {
 /** Mass below this is not followed further. */
 const negligible = 1e-12
 
+/** A chance of finding room that adds nothing. */
+const nothing = 1e-15
+
 /**
  * Follows the probability of being at each decision through teleop. Blocks of times are carried through the legs at once,
  * and again what comes to lie within the block, until nothing is left there.
@@ -46,7 +49,7 @@ export function valueAlong(
   floor: Floor | null = null,
 ): { value: number; below: number } {
   return passAlong(problem, policy, (pass) => {
-    const { points, finishPoints, below } = pass.watch(floor).run()
+    const { points, finishPoints, below } = pass.forValue(floor).run()
     return { value: flowValue({ points, finishPoints }), below }
   })
 }
@@ -72,6 +75,7 @@ class ForwardPass {
   private mass: Float64Array[] | null = null
   private floor: Floor | null = null
   below = 0
+  private valueOnly = false
   private readonly pieces: Float64Array
   readonly points: Float64Array
   private readonly attempts: Float64Array
@@ -104,7 +108,9 @@ class ForwardPass {
     return this.mass
   }
 
-  watch(floor: Floor | null): this {
+  /** Leaves out what only a flow tells, and counts what comes below the floor. */
+  forValue(floor: Floor | null): this {
+    this.valueOnly = true
     this.floor = floor
     return this
   }
@@ -113,7 +119,10 @@ class ForwardPass {
     const { graph, rooms, steps, autonomous } = this.problem
     for (const outcome of autonomous.outcomes)
       this.add(graph.initial * rooms.size + rooms.index(outcome.room), steps, outcome.probability)
-    for (const { from, to } of blocks(this.problem)) while (this.wave(from, to));
+    for (const { from, to } of blocks(this.problem)) {
+      const deep = this.floor && this.deepRooms(this.floor, from, to)
+      while (this.wave(from, to, deep));
+    }
     return this
   }
 
@@ -126,10 +135,9 @@ class ForwardPass {
   }
 
   /** Takes up what waits for its decision in a block of times; false where nothing did. */
-  private wave(from: number, to: number): boolean {
+  private wave(from: number, to: number, deep: readonly boolean[] | null): boolean {
     const { waiting, space, policy } = this
     const { graph, rooms } = this.problem
-    const deep = this.floor && this.deepRooms(this.floor, from, to)
     let any = false
     for (let n = 0; n < graph.nodes.length; n++) {
       const node = graph.nodes[n] as GraphNode
@@ -164,7 +172,11 @@ class ForwardPass {
   /** By room, whether it lies below the floor at any time of the block. */
   private deepRooms(floor: Floor, from: number, to: number): boolean[] {
     const { rooms } = this.problem
-    const most = floor.map((few) => few.subarray(from, to + 1).reduce((a, b) => Math.max(a, b), 0))
+    const most = floor.map((few) => {
+      let highest = 0
+      for (let t = from; t <= to; t++) highest = Math.max(highest, few[t] as number)
+      return highest
+    })
     return Array.from({ length: rooms.size }, (_, r) => most.some((few, d) => rooms.room(r, d) < few))
   }
 
@@ -192,7 +204,7 @@ class ForwardPass {
     const { data } = this.space
     if (leg.to < 0) {
       const reached = problem.reached[leg.id] as Float64Array
-      this.attempts[leg.id] = (this.attempts[leg.id] as number) + sum(data, start, count)
+      if (!this.valueOnly) this.attempts[leg.id] = (this.attempts[leg.id] as number) + sum(data, start, count)
       this.finishPoints[leg.id] =
         (this.finishPoints[leg.id] as number) + finishValue(leg) * weighted(data, start, at, count, reached)
       return
@@ -204,10 +216,11 @@ class ForwardPass {
       const pays = problem.legPays[leg.id] as NonNullable<Problem['legPays'][number]>
       this.points[leg.goal] =
         (this.points[leg.goal] as number) + weighted(data, start, at, count, pays.points[fit] as Float64Array)
-      this.pieces[leg.goal] =
-        (this.pieces[leg.goal] as number) + weighted(data, start, at, count, pays.pieces()[fit] as Float64Array)
+      if (!this.valueOnly)
+        this.pieces[leg.goal] =
+          (this.pieces[leg.goal] as number) + weighted(data, start, at, count, pays.pieces()[fit] as Float64Array)
     }
-    if (d >= 0) this.note(leg, fit, start, at, count)
+    if (d >= 0 && !this.valueOnly) this.note(leg, fit, start, at, count)
     const successes = d < 0 ? null : (problem.successes[leg.id] as Float64Array)
     const stride = d < 0 ? 0 : (problem.rooms.strides[d] as number)
     const arrival = this.arrivals.of(start, at, count, problem.timed[leg.id] as Problem['timed'][number])
@@ -250,12 +263,13 @@ class ForwardPass {
       const leg = problem.graph.legs[id] as GraphLeg
       const byTime = out[problem.rooms.dimensionOf[leg.goal] as number] as Float64Array
       const { pieces } = problem.timed[id] as Problem['timed'][number]
+      const met = begun.map((times) => times.some((mass) => mass > 0))
       for (let i = 0; i < leg.load; i++) {
         // Chance that piece i + 1 is placed, by when its leg begins.
         const starts = new Float64Array(problem.steps + 1)
         for (const [fit, times] of begun.entries()) {
           const weight = leg.success * roomLeft(i, leg.success, fit)
-          if (weight > 0)
+          if (met[fit] && weight > nothing)
             for (let t = 0; t < starts.length; t++) starts[t] = (starts[t] as number) + weight * (times[t] as number)
         }
         const times = pieces[Math.min(i, pieces.length - 1)] as (typeof pieces)[number]

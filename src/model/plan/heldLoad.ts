@@ -57,6 +57,8 @@ export class HeldLoad {
   private readonly between: readonly Pmf[]
   private readonly ended = new Map<number, Float64Array>()
   private readonly cuts = new Map<string, Float64Array>()
+  private readonly countsWhere: number[][] = []
+  private readonly shorts: Float64Array[] = []
 
   constructor(problem: Problem, leg: GraphLeg, { most, begun }: { most: number; begun: Begun }) {
     const { pieces, between } = problem.timed[leg.id] as Problem['timed'][number]
@@ -103,12 +105,8 @@ export class HeldLoad {
     if (known) return known
     const weights = this.weights(fit).slice(0, k)
     const short = new Float64Array(last + 1)
-    for (const [j, weight] of weights.entries()) {
-      const before = this.chanceUpTo(k - 1 - j)
-      const after = this.chanceUpTo(k - j)
-      const cut = before.map((p, u) => (this.most - u) * (p - (after[u] as number)))
-      addConvolved(short, this.pieces[j] as Pmf, cut, { weight, from: first })
-    }
+    for (const [j, weight] of weights.entries())
+      addConvolved(short, this.pieces[j] as Pmf, this.shortOf(k - 1 - j), { weight, from: first })
     const all = weights.reduce((sum, weight) => sum + weight, 0)
     const steps = short.map((missing, s) => this.most - within(missing / (all * (chance[s] as number)), this.most))
     this.cuts.set(key, steps)
@@ -116,9 +114,20 @@ export class HeldLoad {
   }
 
   /** Chance that a piece is one of those that count, up to a factor: the earlier ones take the room. */
-  private weights(fit: number): number[] {
+  private weights(fit: number): readonly number[] {
     const { load, success } = this.leg
-    return Array.from({ length: load }, (_, j) => roomLeft(j, success, fit))
+    this.countsWhere[fit] ??= Array.from({ length: load }, (_, j) => roomLeft(j, success, fit))
+    return this.countsWhere[fit] as number[]
+  }
+
+  /** By u, what a piece is held short of the most where the m-th after it is the last within u, with the chance of that. */
+  private shortOf(m: number): Float64Array {
+    if (!this.shorts[m]) {
+      const before = this.chanceUpTo(m)
+      const after = this.chanceUpTo(m + 1)
+      this.shorts[m] = before.map((p, u) => (this.most - u) * (p - (after[u] as number)))
+    }
+    return this.shorts[m] as Float64Array
   }
 
   /** Chance that the m-th piece after a piece is at most u later, for u below the most that pays. */

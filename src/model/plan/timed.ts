@@ -27,6 +27,9 @@ export interface TimedLeg {
 /** Fine points per step of the plan's grid, unless a planner is told otherwise. */
 export const finePerStep = 10
 
+/** A chance of finding room that adds nothing. */
+const nothing = 1e-15
+
 /** Legs shorter than this (steps) are kept step by step. */
 const short = 64
 
@@ -49,7 +52,7 @@ function split(end: Pmf): Pick<TimedLeg, 'chance' | 'reversed' | 'lateAt' | 'lat
   let tail = 0
   while (core > short && tail + (end.mass[core - 1] as number) < (spacings[0]?.beyond as number))
     tail += end.mass[--core] as number
-  const chance = end.mass.slice(0, core)
+  const chance = end.mass.subarray(0, core)
   return { chance, reversed: chance.slice().reverse(), ...gathered(end, core) }
 }
 
@@ -69,12 +72,15 @@ function gathered(end: Pmf, core: number): Pick<TimedLeg, 'lateAt' | 'late'> {
     tail[low] = (tail[low] as number) + m * (1 - off / spacing)
     if (off > 0) tail[low + spacing] = (tail[low + spacing] as number) + (m * off) / spacing
   }
-  const points: number[] = []
-  for (let i = 0; i < tail.length; i++) if ((tail[i] as number) > 0) points.push(i)
-  return {
-    lateAt: Int32Array.from(points, (i) => end.first + core + i),
-    late: Float64Array.from(points, (i) => tail[i] as number),
+  let points = 0
+  const lateAt = new Int32Array(tail.length)
+  for (let i = 0; i < tail.length; i++) {
+    const mass = tail[i] as number
+    if (!(mass > 0)) continue
+    lateAt[points] = end.first + core + i
+    tail[points++] = mass
   }
+  return { lateAt: lateAt.subarray(0, points), late: tail.subarray(0, points) }
 }
 
 const timedLegs = new WeakMap<LegTimes, Map<number, Omit<TimedLeg, 'leg'>>>()
@@ -173,7 +179,7 @@ export function legPay(timed: TimedLeg, pay: Pay, mostRoom: number | null, steps
     for (let i = 0; i < load; i++) {
       const table = tables[Math.min(i, tables.length - 1)] as Float64Array
       const weight = success * roomLeft(i, success, room)
-      if (weight > 0) for (let t = 0; t <= steps; t++) out[t] = (out[t] as number) + weight * (table[t] as number)
+      if (weight > nothing) for (let t = 0; t <= steps; t++) out[t] = (out[t] as number) + weight * (table[t] as number)
     }
     return out
   }
