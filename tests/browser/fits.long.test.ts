@@ -51,6 +51,24 @@ test('on a phone the masthead takes two lines at most, in both languages', async
     }
 })
 
+test('on a phone who watches whom and the pick order need no scrolling sideways', async () => {
+  for (const [path, table] of [
+    ['watch', '.watch-grid tbody tr'],
+    ['picks', '.picks-order tbody tr'],
+  ] as const) {
+    const page = await world.open(`/event/breakwater-spring/${path}`, { viewport: { width: 390, height: 740 } })
+    await page.locator(table).first().waitFor()
+    const beyond = await page
+      .locator('.scroll')
+      .evaluateAll((boxes) => boxes.map((box) => box.scrollWidth - box.clientWidth))
+    expect(
+      beyond.filter((px) => px > 1),
+      path,
+    ).toEqual([])
+    await page.context().close()
+  }
+})
+
 test('these measures can fail: a wide box and a text in a box too small are seen', async () => {
   const page = await world.open('/help', { viewport: { width: 360, height: 740 } })
   await settled(page, '.glossary dt')
