@@ -7,6 +7,8 @@ import { RecordLogs, rewritten } from './records/log.ts'
 import type { EntranceStore, Store, StoreHealth, WorkspaceStore } from './types.ts'
 import { DatabaseWorkspace } from './workspace.ts'
 
+const mostWorkspaces = 500
+
 /** The store on either engine. */
 export class DatabaseStore implements Store {
   readonly #database: Database
@@ -14,6 +16,8 @@ export class DatabaseStore implements Store {
   readonly #sessions: Sessions
   readonly #intake: Intake
   readonly #logs = new RecordLogs()
+  /** They hold no state of their own, and each request asks for one. */
+  readonly #workspaces = new Map<string, WorkspaceStore>()
   readonly entrance: EntranceStore
 
   constructor(database: Database, now: () => Date) {
@@ -43,12 +47,17 @@ export class DatabaseStore implements Store {
   }
 
   workspace(id: string): WorkspaceStore {
-    return new DatabaseWorkspace(this.#database, id, {
+    const before = this.#workspaces.get(id)
+    if (before) return before
+    const made = new DatabaseWorkspace(this.#database, id, {
       now: this.#now,
       sessions: this.#sessions,
       intake: this.#intake,
       logs: this.#logs,
     })
+    if (this.#workspaces.size >= mostWorkspaces) this.#workspaces.clear()
+    this.#workspaces.set(id, made)
+    return made
   }
 
   async workspaceOfRound(code: string): Promise<string | null> {

@@ -10,6 +10,7 @@ import { eventId, uuidOf } from '../faults/harbourEvent.ts'
 import { openEvent } from '../faults/openEvent.ts'
 import { oddNote, type Rich, richEvent } from './richEvent.ts'
 import { type Answer, type Server, startServer } from './server.ts'
+import { bySpreadsheet } from './spreadsheet.ts'
 
 let source: Server
 let rich: Rich
@@ -279,11 +280,11 @@ describe('Tables', () => {
     expect(result.result).toEqual(before.results.find(({ revision }: { revision: number }) => revision === 2).result)
   })
 
-  test('taken in where everything is, change nothing', async () => {
-    const { status, body } = await put(source, files, '', { cookie: rich.lead.cookie })
-    expect(status, JSON.stringify(body)).toBe(200)
-    expect(body).toMatchObject({ fresh: false, conflicts: [], differs: [] })
-    expect(body.parts.every(({ added }: { added: number }) => added === 0)).toBe(true)
+  test('taken in where everything is, change nothing, also as spreadsheets write them', async () => {
+    for (const of of [files, bySpreadsheet(files, ';'), bySpreadsheet(files, '\t')]) {
+      const { status, body } = await put(source, of, '', { cookie: rich.lead.cookie })
+      expect({ status, ...body }).toMatchObject({ status: 200, fresh: false, conflicts: [], differs: [] })
+    }
     expect((await rich.lead.get(`/api/events/${eventId}/archive`)).body.hash).toBe(file.body.hash)
   })
 

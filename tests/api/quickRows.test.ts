@@ -1,7 +1,7 @@
 import * as fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { readAnyRow, readUsualRow } from '../../src/api/records/rows.ts'
-import { packCells, unpackCells } from '../../src/model/scouting/index.ts'
+import { packRows, unpackRows } from '../../src/model/scouting/index.ts'
 import { seen } from '../faults/harbourEvent.ts'
 import { someRow } from '../model/scouting/someRow.ts'
 import { bodies, oddTexts } from './mutations.ts'
@@ -63,10 +63,14 @@ test('what is changed in any way is read as by the contract, or left to it', () 
   }
 })
 
-test('rows come back from one text as they were, with their bodies and without', () => {
-  const cells = [0, 1].map((sequence) => readUsualRow(seen(1, sequence, { note: 'one\ntwo' }))!)
-  expect(unpackCells(packCells(cells))).toEqual(cells)
-  const bare = cells.map((each) => [...each.slice(0, -1), null])
-  expect(unpackCells(packCells(bare))).toEqual(bare)
-  expect(unpackCells(packCells([]))).toEqual([])
+test('packed rows come back as they were, with their bodies and without', () => {
+  const notes = ['one\ntwo', '‘three’ 🦑', '']
+  const cells = notes.map((note, sequence) => readUsualRow(seen(1, sequence, { note }))!)
+  const packed = packRows(cells)
+  expect(unpackRows(packed)).toEqual(cells)
+  expect(packed.ids.split('\n')).toEqual(cells.map(([id]) => id))
+  expect(packed.scouts).toEqual(['scout-1'])
+  expect(unpackRows({ ...packed, bodies: null })).toEqual(cells.map((each) => [...each.slice(0, -1), null]))
+  expect(unpackRows(packRows(cells.slice(0, 1)))).toEqual(cells.slice(0, 1))
+  expect(unpackRows(packRows([]))).toEqual([])
 })

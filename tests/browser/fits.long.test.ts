@@ -12,6 +12,7 @@ afterAll(() => world.close())
 const sizes = [
   { name: '360 px', width: 360, letters: '100%' },
   { name: '320 px, a zoom of 400 %', width: 320, letters: '100%' },
+  { name: '1280 px', width: 1280, letters: '100%' },
   { name: '640 px, a zoom of 200 %', width: 640, letters: '100%' },
   { name: '1280 px with letters twice as large', width: 1280, letters: '200%' },
 ] as const
@@ -48,6 +49,24 @@ test('on a phone the masthead takes two lines at most, in both languages', async
       await expect.poll(() => page.locator('.masthead nav a:visible').count()).toBe(7)
       await page.context().close()
     }
+})
+
+test('on a phone who watches whom and the pick order need no scrolling sideways', async () => {
+  for (const [path, table] of [
+    ['watch', '.watch-grid tbody tr'],
+    ['picks', '.picks-order tbody tr'],
+  ] as const) {
+    const page = await world.open(`/event/breakwater-spring/${path}`, { viewport: { width: 390, height: 740 } })
+    await page.locator(table).first().waitFor()
+    const beyond = await page
+      .locator('.scroll')
+      .evaluateAll((boxes) => boxes.map((box) => box.scrollWidth - box.clientWidth))
+    expect(
+      beyond.filter((px) => px > 1),
+      path,
+    ).toEqual([])
+    await page.context().close()
+  }
 })
 
 test('these measures can fail: a wide box and a text in a box too small are seen', async () => {

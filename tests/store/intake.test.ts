@@ -1,11 +1,13 @@
 import { expect, test } from 'vitest'
 import { hashed } from '../../src/api/records/rows.ts'
-import { cellsOf } from '../../src/model/scouting/index.ts'
-import type { Batch, Store } from '../../src/store/types.ts'
+import { cellsOf, packRows } from '../../src/model/scouting/index.ts'
+import type { Batch, Cells, Store } from '../../src/store/types.ts'
 import { event, eventId, seen } from '../faults/harbourEvent.ts'
 import { scratchStore } from './scratch.ts'
 
-const batchOf = (device: number, rows = 3): Batch => ({
+type OfCells = Batch & { rows: readonly Cells[] }
+
+const batchOf = (device: number, rows = 3): OfCells => ({
   device: `phone-${device}`,
   person: null,
   session: null,
@@ -48,13 +50,54 @@ test('what is wrong with one batch does not fall on those that were to be commit
 test('rows without their body are held only where they are there with the same content', async () => {
   const { records } = await opened()
   const batch = batchOf(1)
-  const bare = (of: Batch): Batch => ({ ...of, rows: of.rows.map((cells) => [...cells.slice(0, -1), null]) })
+  const bare = (of: OfCells): OfCells => ({ ...of, rows: of.rows.map((cells) => [...cells.slice(0, -1), null]) })
   expect((await records.accept(bare(batch))).outcomes).toEqual(Array(3).fill({ outcome: 'missing' }))
   expect(await records.list(eventId)).toEqual([])
   await records.accept(batch)
   expect((await records.accept(bare(batch))).outcomes).toEqual(Array(3).fill({ outcome: 'held', again: true }))
   const other = { ...batch, rows: [cellsOf(hashed(seen(1, 0, { note: 'other' })))] }
   expect((await records.accept(bare(other))).outcomes).toEqual([{ outcome: 'missing' }])
+})
+
+test('rows are taken as they are when they come packed for threads, few and many', async () => {
+  const { records } = await opened()
+  for (const [device, count] of [
+    [1, 3],
+    [2, 60],
+  ] as const) {
+    const { rows, ...batch } = batchOf(device, count)
+    const packed = packRows(rows)
+    const bodies = new Uint8Array(new SharedArrayBuffer(Buffer.byteLength(packed.bodies!)))
+    bodies.set(Buffer.from(packed.bodies!))
+    const handIn = (of: typeof bodies | null) => records.accept({ ...batch, rows: { ...packed, bodies: of } })
+    expect((await handIn(null)).outcomes).toEqual(Array(count).fill({ outcome: 'missing' }))
+    const first = await handIn(bodies)
+    expect(first).toMatchObject({ fresh: [eventId], receipt: { held: count } })
+    expect(first.outcomes).toEqual(Array(count).fill({ outcome: 'held', again: false }))
+    expect((await handIn(null)).outcomes).toEqual(Array(count).fill({ outcome: 'held', again: true }))
+    // One row of other content, and one of an event that is not there, among others that are held.
+    const odd = packRows([
+      rows[0]!,
+      cellsOf(hashed(seen(device, 1, { note: 'other' }))),
+      cellsOf(hashed({ ...seen(device, 9), event: 'elsewhere' })),
+      ...rows.slice(2),
+    ])
+    const texts = new Uint8Array(new SharedArrayBuffer(Buffer.byteLength(odd.bodies!)))
+    texts.set(Buffer.from(odd.bodies!))
+    const { outcomes, apart } = await records.accept({ ...batch, rows: { ...odd, bodies: texts } })
+    expect(outcomes.slice(0, 4)).toEqual([
+      { outcome: 'held', again: true },
+      { outcome: 'apart', reason: 'otherContent' },
+      { outcome: 'apart', reason: 'unknownEvent' },
+      { outcome: 'held', again: true },
+    ])
+    expect(apart).toEqual([eventId, 'elsewhere'])
+  }
+  const kept = await records.list(eventId)
+  expect(kept.map(({ row }) => row)).toEqual([
+    ...Array.from({ length: 3 }, (_, index) => seen(1, index)),
+    ...Array.from({ length: 60 }, (_, index) => seen(2, index)),
+  ])
 })
 
 test('a batch is not lost between the closing of the store and its answer', async () => {

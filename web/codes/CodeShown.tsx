@@ -63,6 +63,7 @@ function useAwake() {
     let held: WakeLockSentinel | null = null
     let over = false
     const hold = async () => {
+      if (document.visibilityState !== 'visible') return
       try {
         held = await navigator.wakeLock?.request('screen')
         if (over) await held?.release()
@@ -71,8 +72,11 @@ function useAwake() {
       }
     }
     void hold()
+    // The system lets go of it whenever the page is out of sight.
+    document.addEventListener('visibilitychange', hold)
     return () => {
       over = true
+      document.removeEventListener('visibilitychange', hold)
       void held?.release()
     }
   }, [])

@@ -50,10 +50,11 @@ function cellsOf(file: Uint8Array): Map<string, string[][]> {
   if ('message' in texts) return refuseAll([texts])
   const cells = new Map<string, string[][]>()
   const problems: Problem[] = []
-  for (const { name } of all) {
+  for (const table of all) {
+    const { name } = table
     const text = texts.get(`${name}.csv`)
     if (text === undefined) continue
-    const found = cellsIn(text)
+    const found = cellsIn(text, table)
     if (found) cells.set(name, found)
     else problems.push(problemAt([name, 1], { code: 'openQuotes', parts: {} }))
   }

@@ -19,7 +19,15 @@ function drilled(device: Device, drill: StoredDrill | null, records: readonly Re
   return seen ? ('noRecord' as const) : ('notSeen' as const)
 }
 
-function phoneOf(device: Device, of: { drill: StoredDrill | null; log: EventLog; known: Known }) {
+interface Of {
+  drill: StoredDrill | null
+  log: EventLog
+  known: Known
+  /** By device, the revision of the game of its newest observation. */
+  forms: ReadonlyMap<string, number>
+}
+
+function phoneOf(device: Device, of: Of) {
   const { id, name, person, nickname, lastSeenAt, unsent } = device
   const held = of.log.held.get(id) ?? 0
   return {
@@ -28,6 +36,9 @@ function phoneOf(device: Device, of: { drill: StoredDrill | null; log: EventLog;
     person,
     nickname,
     lastSeenAt,
+    silent: Math.max(0, Math.round((Date.now() - Date.parse(lastSeenAt)) / 1000)),
+    form: of.forms.get(id) ?? null,
+    signedOut: device.revokedAt !== null,
     unsent,
     held,
     drill: drilled(device, of.drill, of.known.records),
@@ -53,15 +64,19 @@ export async function boardOf(ctx: Pick<Context, 'workspace'>, event: string) {
   const { records: store, people } = ctx.workspace
   const { log, known } = await knownOf(ctx, event)
   const [drill = null] = await store.drills(event)
-  const devices = (await people.devices()).filter(({ revokedAt }) => revokedAt === null)
+  // One that was signed out with something on it still holds it, and can show or save it.
+  const devices = (await people.devices()).filter(({ revokedAt, unsent }) => revokedAt === null || unsent > 0)
   const matches = known.matches.map((each) => ({
     ...each,
     seats: each.seats.map((seat) => ({ ...seat, chosen: known.chosen.get(inMatch(each.match, seat.team)) ?? null })),
   }))
+  const forms = new Map(
+    known.records.flatMap(({ row }) => (row.kind === 'observation' ? [[row.device, row.body.game] as const] : [])),
+  )
   const byId = new Map(known.records.map((record) => [record.row.id, record]))
   return {
     matches,
-    phones: devices.map((device) => phoneOf(device, { drill, log, known })),
+    phones: devices.map((device) => phoneOf(device, { drill, log, known, forms })),
     contradictions: [...known.contradictions],
     corrections: known.records.filter(({ replaces }) => replaces !== null).map((each) => correctionOf(each, byId)),
     quarantined: await store.waiting(event),

@@ -153,6 +153,9 @@ const phone = z.strictObject({
   person: z.string(),
   nickname: z.string(),
   lastSeenAt: moment,
+  silent: z.int().min(0).describe('For how long the server has not heard of it (s), give or take a minute'),
+  form: z.int().nullable().describe('Revision of the game that its newest record here was made with'),
+  signedOut: z.boolean().describe('It is told here only as long as it holds something'),
   unsent: z.int().describe('Records that it said it still holds'),
   held: z.int().describe('Records of this event that came from it'),
   drill: z

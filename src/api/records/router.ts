@@ -1,13 +1,14 @@
 import { StorageFull } from '../../store/index.ts'
-import type { Batch, Cells } from '../../store/types.ts'
+import type { Batch, Cells, SharedRows } from '../../store/types.ts'
 import { ApiError, type Code } from '../errors.ts'
 import { type Context, type Endpoint, procedure, router } from '../trpc.ts'
 import { may, type Who } from '../who.ts'
 import { accepted, acceptRequest, listRequest, mostRead, recordList } from './contracts.ts'
 import { DeviceLimit } from './limit.ts'
-import { SentRow } from './reading/sent.ts'
+import type { RowRead } from './reading/batch.ts'
+import { SentRows } from './reading/sent.ts'
 import { resolved } from './resolved.ts'
-import { answersOf, ofStranger, type Refused, readRow } from './rows.ts'
+import { answerOf, answersOf, isStranger, ofStranger, readRow } from './rows.ts'
 
 const address = '/api/records'
 const writing: readonly Code[] = ['malformed', 'forbidden', 'tooLarge', 'notJson', 'tooMany', 'storageFull']
@@ -29,10 +30,11 @@ async function accept(ctx: Context, batch: Batch) {
   }
 }
 
-const isRead = (row: Cells | Refused): row is Cells => !('refused' in row)
+const isRead = (row: RowRead): row is Cells => !('refused' in row)
+const isShared = (rows: SentRows['read']): rows is SharedRows => 'heads' in rows
 
 /** A row as it can be kept, or why it can not: by its form, or by whose it is. */
-function own(row: Cells | Refused, who: Who): Cells | Refused {
+function own(row: RowRead, who: Who): RowRead {
   return isRead(row) ? (ofStranger(row, who) ?? row) : row
 }
 
@@ -66,26 +68,28 @@ export const recordsRouter = router({
       const { device, unsent, app, rows: sent } = input
       const { who } = ctx
       limitOf(ctx).count(who.device ?? device, performance.now())
-      const source = sent[0] instanceof SentRow ? sent[0].of : undefined
-      const first = sent.map((each) => (each instanceof SentRow ? each.read : readRow(each)))
-      const take = async (read: readonly (Cells | Refused)[]) => {
+      const hand = (rows: Batch['rows']) =>
+        accept(ctx, { device, unsent, app, person: who.person, session: who.device, rows })
+      const each = async (read: readonly RowRead[]) => {
         const rows = read.map((row) => own(row, who))
-        const kept = rows.filter(isRead)
-        // Where some are left out, those that are left have no bodies, are missing, and are handed in with them.
-        const packed = read === first && kept.length === rows.length ? source?.packed : undefined
-        const batch = { device, unsent, app, person: who.person, session: who.device, rows: kept, packed }
-        return { rows, accepted: await accept(ctx, batch) }
+        const accepted = await hand(rows.filter(isRead))
+        return { accepted, answers: answersOf(rows, accepted.outcomes) }
       }
-      let taken = await take(first)
-      if (source && taken.accepted.outcomes.some(({ outcome }) => outcome === 'missing')) {
-        taken = await take(await source.whole())
+      const all = async ({ read, of }: SentRows) => {
+        if (!isShared(read)) return each(read)
+        if (read.scouts.some((scout) => isStranger(scout, who))) return each(await of.whole())
+        const accepted = await hand(read)
+        const { outcomes } = accepted
+        // Of what was known from before something is not held any more, and is handed in anew.
+        if (outcomes.some(({ outcome }) => outcome === 'missing')) return each(await of.whole())
+        if (outcomes.every(({ outcome }) => outcome === 'held')) of.remember()
+        return { accepted, answers: read.ids.split('\n').map((id, index) => answerOf(id, outcomes[index]!)) }
       }
-      const { rows, accepted } = taken
-      const { outcomes, receipt, fresh, apart } = accepted
-      if (source && rows.every(isRead) && outcomes.every(({ outcome }) => outcome === 'held')) source.remember(rows)
-      for (const event of fresh) ctx.tell({ event, what: 'records' })
-      for (const event of apart) ctx.tell({ event, what: 'quarantine' })
-      return { answers: answersOf(rows, outcomes), receipt }
+      const handed = sent[0]
+      const { accepted, answers } = await (handed instanceof SentRows ? all(handed) : each(sent.map(readRow)))
+      for (const event of accepted.fresh) ctx.tell({ event, what: 'records' })
+      for (const event of accepted.apart) ctx.tell({ event, what: 'quarantine' })
+      return { answers, receipt: accepted.receipt }
     }),
 
   list: procedure

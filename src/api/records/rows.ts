@@ -59,8 +59,11 @@ export function disagreement(row: Row): string | undefined {
 }
 
 /** A lead may hand in what others recorded: from codes, files and sheets. */
-export function ofStranger(cells: Cells, { person, role }: Who): Refused | undefined {
-  if (person === null || role === 'lead' || textIn(cells, 'scout') === person) return undefined
+export const isStranger = (scout: string, { person, role }: Who): boolean =>
+  person !== null && role !== 'lead' && scout !== person
+
+export function ofStranger(cells: Cells, who: Who): Refused | undefined {
+  if (!isStranger(textIn(cells, 'scout'), who)) return undefined
   const refused = 'Somebody else recorded this. Sign in as them on this phone, or show it to a lead'
   return { refused, id: textIn(cells, 'id') }
 }
@@ -70,15 +73,17 @@ const apart: { readonly [Reason in ApartReason]: string } = {
   unknownEvent: 'The server does not know the event of this record. It is kept apart until a lead decides',
 }
 
+export function answerOf(id: string, outcome: Outcome): RowAnswer {
+  if (outcome.outcome === 'held') return { id, outcome: 'held', again: outcome.again }
+  if (outcome.outcome === 'apart') return { id, outcome: 'quarantined', why: apart[outcome.reason] }
+  throw new Error(`Record ${id} was neither held nor read`)
+}
+
 /** The answers in the order of the rows that were sent. `outcomes` are those of the rows that could be read. */
 export function answersOf(rows: readonly (Cells | Refused)[], outcomes: readonly Outcome[]): RowAnswer[] {
   let index = 0
   return rows.map((each): RowAnswer => {
     if ('refused' in each) return { id: each.id, outcome: 'refused', why: each.refused }
-    const outcome = outcomes[index++]!
-    const id = textIn(each, 'id')
-    if (outcome.outcome === 'held') return { id, outcome: 'held', again: outcome.again }
-    if (outcome.outcome === 'apart') return { id, outcome: 'quarantined', why: apart[outcome.reason] }
-    throw new Error(`Record ${id} was neither held nor read`)
+    return answerOf(textIn(each, 'id'), outcomes[index++]!)
   })
 }

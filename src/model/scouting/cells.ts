@@ -41,10 +41,6 @@ export const textIn = (cells: Cells, name: 'id' | 'event' | 'device' | 'scout' |
 /** The row itself; null where only what it is known by is at hand. */
 export const bodyIn = (cells: Cells): string | null => cells[place.body] as string | null
 
-/** What a row is known by, without the row. */
-export const withoutBody = (cells: Cells): Cells =>
-  columns.map((name, index) => (['id', 'event', 'device', 'scout', 'hash'].includes(name) ? cells[index]! : null))
-
 /** Which record a row takes the place of: a corrected observation says so itself. */
 const replacedBy = ({ row }: HashedRow): string | null =>
   row.kind === 'observation' ? (row.body.replaces ?? null) : null
@@ -60,19 +56,42 @@ export function cellsOf(hashed: HashedRow, replaces = replacedBy(hashed)): Cells
 }
 
 /**
- * Rows as one text, which goes from thread to thread at once: text by text it would take several times as long. A line for all cells but
- * the bodies, then one for each body, empty where it is not at hand: canonical JSON has no line breaks.
+ * Rows on their way from thread to thread: as a few texts they go at once, cell by cell it would take several times as long on both
+ * sides. `Bodies` are the texts of the rows, a line for each: canonical JSON has no line breaks. Null: only what the rows are known
+ * by is at hand.
  */
-export function packCells(rows: readonly Cells[]): string {
-  const heads = JSON.stringify(rows.map((cells) => cells.slice(0, place.body)))
-  return [heads, ...rows.map((cells) => bodyIn(cells) ?? '')].join('\n')
+export interface PackedRows<Bodies = string> {
+  count: number
+  /** JSON of all cells but the bodies, column by column: one cell where it is the same in all rows, else a list. */
+  heads: string
+  /** Of each row, a line each. */
+  ids: string
+  /** Who recorded them, each once. */
+  scouts: readonly string[]
+  bodies: Bodies | null
 }
 
-/** The rows of which `packCells` made one text. */
-export function unpackCells(packed: string): Cells[] {
-  const [heads = '', ...bodies] = packed.split('\n')
-  return (JSON.parse(heads) as (string | number | null)[][]).map((cells, index) => {
-    cells.push(bodies[index] || null)
+export function packRows(rows: readonly Cells[]): PackedRows {
+  const heads = columns.slice(0, place.body).map((_, column) => {
+    const first = rows[0]?.[column] ?? null
+    return rows.every((cells) => cells[column] === first) ? first : rows.map((cells) => cells[column])
+  })
+  return {
+    count: rows.length,
+    heads: JSON.stringify(heads),
+    ids: rows.map((cells) => textIn(cells, 'id')).join('\n'),
+    scouts: [...new Set(rows.map((cells) => textIn(cells, 'scout')))],
+    bodies: rows.map(bodyIn).join('\n'),
+  }
+}
+
+/** The rows that were packed. */
+export function unpackRows({ count, heads, bodies }: PackedRows): Cells[] {
+  const across = JSON.parse(heads) as (Cells | Cells[number])[]
+  const texts = bodies?.split('\n')
+  return Array.from({ length: count }, (_, row) => {
+    const cells = across.map((of) => (Array.isArray(of) ? (of[row] as Cells[number]) : (of as Cells[number])))
+    cells.push(texts ? texts[row]! : null)
     return cells
   })
 }

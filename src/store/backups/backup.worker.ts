@@ -1,4 +1,5 @@
 import { parentPort, workerData } from 'node:worker_threads'
+import { giveWay } from './giveWay.ts'
 import { makeBackup } from './make.ts'
 import { opensHere } from './opens.ts'
 import { proveBackup } from './prove.ts'
@@ -15,6 +16,7 @@ async function done(work: Work): Promise<Backup> {
   return proveBackup(path, { opens: opensHere, now: () => at })
 }
 
+giveWay()
 try {
   parentPort!.postMessage({ backup: await done(workerData) } satisfies Done)
 } catch (error) {

@@ -1,4 +1,5 @@
 import type { Pool, PoolClient } from 'pg'
+import { rowsOf } from '../records/batch.ts'
 import type { TakeIn } from '../records/intake.ts'
 import { outcomesOf } from './intakeOutcomes.ts'
 import * as ask from './intakeQueries.ts'
@@ -27,7 +28,8 @@ export function takeInOn(pool: Pool): TakeIn {
   }
 }
 
-async function taken(client: PoolClient, together: Parameters<TakeIn>[0]): ReturnType<TakeIn> {
+async function taken(client: PoolClient, handedIn: Parameters<TakeIn>[0]): ReturnType<TakeIn> {
+  const together = handedIn.map(({ place, batch }) => ({ place, batch: { ...batch, rows: rowsOf(batch) } }))
   await takeTurns(
     client,
     together.map(({ place }) => place.workspaceId),

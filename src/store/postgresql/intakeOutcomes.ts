@@ -1,6 +1,6 @@
 import { bodyIn, textIn } from '../../model/scouting/cells.ts'
-import type { TakeIn } from '../records/intake.ts'
-import type { Accepted, ApartReason, Cells, Outcome } from '../records/types.ts'
+import type { Place } from '../records/add.ts'
+import type { Accepted, ApartReason, Batch, Cells, Outcome } from '../records/types.ts'
 import { type ApartRow, type FreshRow, keyOf } from './intakeQueries.ts'
 
 /** What was there before, by `keyOf`. */
@@ -13,11 +13,17 @@ interface Before {
   counted: ReadonlyMap<string, { held: number; apart: number }>
 }
 
+/** A batch whose rows are at hand. */
+export interface Handed {
+  place: Place
+  batch: Batch & { rows: readonly Cells[] }
+}
+
 /**
  * What becomes of each row, batch after batch and row after row, as if each were written before the next is looked at: of two
  * rows with one id the first is held and the second compared with it.
  */
-export function outcomesOf(together: Parameters<TakeIn>[0], { events, before, counted }: Before) {
+export function outcomesOf(together: readonly Handed[], { events, before, counted }: Before) {
   const fresh: FreshRow[] = []
   const apart: ApartRow[] = []
   const held = new Map(before)

@@ -1,4 +1,5 @@
 import type { Place } from './add.ts'
+import { sizeOf } from './batch.ts'
 import type { Accepted, Batch } from './types.ts'
 
 /** Batches of any workspaces, in one commit that is synced to disk before this resolves: what became of each, or nothing of any. */
@@ -46,7 +47,7 @@ export class Intake {
   #next(): Waiting[] {
     let rows = 0
     const end = this.#waiting.findIndex(({ batch }, index) => {
-      rows += batch.rows.length
+      rows += sizeOf(batch)
       return index > 0 && rows > mostTogether
     })
     return this.#waiting.splice(0, end < 0 ? this.#waiting.length : end)

@@ -1,10 +1,10 @@
-import type { Cells, HashedRow } from '../../model/scouting/cells.ts'
+import type { Cells, HashedRow, PackedRows } from '../../model/scouting/cells.ts'
 import type { Match, Receipt, RecordKind, Row } from '../../model/scouting/types.ts'
 
 export type { Cells, HashedRow }
 
-/** UTF-8 of rows made one text by `packCells`, in memory that goes from thread to thread without a copy. */
-export type SharedBytes = Uint8Array<SharedArrayBuffer>
+/** Rows whose texts are UTF-8 in memory that goes from thread to thread without a copy. */
+export type SharedRows = PackedRows<Uint8Array<SharedArrayBuffer>>
 
 /** What a device hands in at once. */
 export interface Batch {
@@ -18,9 +18,7 @@ export interface Batch {
   unsent: number
   /** Version of the program that runs there. */
   app?: string | undefined
-  rows: readonly Cells[]
-  /** The same rows as bytes by which threads share them, with their bodies where `rows` lacks them. */
-  packed?: SharedBytes | undefined
+  rows: readonly Cells[] | SharedRows
 }
 
 /** What became of a row. apart: kept apart until a lead decides; missing: it came without its body, and is not held. */

@@ -1,5 +1,6 @@
 import { textIn } from '../../model/scouting/cells.ts'
 import { ThreadDied } from '../../threads.ts'
+import { rowsOf, sizeOf } from '../records/batch.ts'
 import type { TakeIn } from '../records/intake.ts'
 import type { Batch } from '../records/types.ts'
 import type { DirectConnection } from './direct.ts'
@@ -43,7 +44,7 @@ export function takeInOn(connection: DirectConnection): { takeIn: TakeIn; close(
     return accepted.map((each, index) => ({ ...each, fresh: eventsOf(together[index]!.batch) }))
   }
   const takeIn: TakeIn = (together) => {
-    const rows = together.reduce((sum, { batch }) => sum + batch.rows.length, 0)
+    const rows = together.reduce((sum, { batch }) => sum + sizeOf(batch), 0)
     if (rows >= large) return byThread(together)
     if (elsewhere === 0) return here(together)
     elsewhere -= 1
@@ -53,4 +54,4 @@ export function takeInOn(connection: DirectConnection): { takeIn: TakeIn; close(
 }
 
 /** Where a thread died it may have committed: what is held again then is new to everybody else. */
-const eventsOf = ({ rows }: Batch): string[] => [...new Set(rows.map((cells) => textIn(cells, 'event')))]
+const eventsOf = (batch: Batch): string[] => [...new Set(rowsOf(batch).map((cells) => textIn(cells, 'event')))]

@@ -3,6 +3,7 @@ import type { Accepted, Batch } from '../records/types.ts'
 import { type Direct, type DirectTo, openDirect } from './direct.ts'
 import { acceptBatch } from './intakeBatch.ts'
 import { type Statements, statementsOn } from './intakeStatements.ts'
+import { lettersOf } from './outcomeLetters.ts'
 
 // Large commits are made here, by a thread of its own: while the disk is waited for, requests are read and pages answered.
 
@@ -12,7 +13,10 @@ export interface ToTake {
 }
 
 /** An engine's error comes through without its code otherwise. */
-export type Taken = { accepted: Accepted[] } | { failed: { message: string; code: string | null } }
+export type Taken = { accepted: Told[] } | { failed: { message: string; code: string | null } }
+
+/** What became of the rows as one text, a letter each: as objects they would be the larger part of the way back. */
+export type Told = Omit<Accepted, 'outcomes'> & { outcomes: string }
 
 let open: { file: string; database: Direct; statements: Statements } | undefined
 
@@ -31,7 +35,8 @@ export function take({ to, together }: ToTake): Taken {
   try {
     const { database, statements } = opened(to)
     const all = () => together.map(({ place, batch }) => acceptBatch(statements, place, batch))
-    return { accepted: database.transaction(all).immediate() }
+    const accepted = database.transaction(all).immediate()
+    return { accepted: accepted.map((each) => ({ ...each, outcomes: lettersOf(each.outcomes) })) }
   } catch (error) {
     const { message, code } = error as { message: string; code?: string }
     return { failed: { message, code: code ?? null } }

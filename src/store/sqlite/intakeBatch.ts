@@ -1,5 +1,6 @@
-import { bodyIn, textIn, unpackCells } from '../../model/scouting/cells.ts'
+import { bodyIn, textIn } from '../../model/scouting/cells.ts'
 import { moment, type Place } from '../records/add.ts'
+import { rowsOf } from '../records/batch.ts'
 import type { Accepted, ApartReason, Batch, Cells, Outcome } from '../records/types.ts'
 import type { Statements } from './intakeStatements.ts'
 
@@ -40,8 +41,7 @@ export function acceptBatch(statements: Statements, place: Place, batch: Batch):
     return { outcome: 'apart', reason }
   }
 
-  const rows = batch.packed ? unpackCells(Buffer.from(batch.packed.buffer).toString()) : batch.rows
-  const outcomes = rows.map((cells): Outcome => {
+  const outcomes = rowsOf(batch).map((cells): Outcome => {
     const event = textIn(cells, 'event')
     if (!isKnown(event)) return setApart(cells, 'unknownEvent')
     const held = heldHash(cells)

@@ -3,6 +3,7 @@ import type { Place } from '../records/add.ts'
 import type { Accepted, Batch } from '../records/types.ts'
 import type { DirectConnection } from './direct.ts'
 import type { Taken, ToTake } from './intake.worker.ts'
+import { outcomesIn } from './outcomeLetters.ts'
 
 /** After so long without a commit its log is tidied (ms). */
 const quiet = 1000
@@ -21,14 +22,11 @@ export class IntakeThread {
   async take(together: readonly { place: Place; batch: Batch }[]): Promise<Accepted[]> {
     clearTimeout(this.#tidy)
     const { to } = this.#connection
-    const asked: ToTake = {
-      to,
-      together: together.map(({ place, batch }) => ({ place, batch: batch.packed ? { ...batch, rows: [] } : batch })),
-    }
+    const asked: ToTake = { to, together: together.map(({ place, batch }) => ({ place, batch })) }
     const taken = await this.#connection.turn(() => this.#thread.run<Taken>(asked, { name: 'take' }))
     this.#tidy = setTimeout(() => void this.#thread.run(to, { name: 'tidy' }).catch(() => {}), quiet)
     this.#tidy.unref()
-    if ('accepted' in taken) return taken.accepted
+    if ('accepted' in taken) return taken.accepted.map((each) => ({ ...each, outcomes: outcomesIn(each.outcomes) }))
     throw Object.assign(new Error(taken.failed.message), { code: taken.failed.code })
   }
 

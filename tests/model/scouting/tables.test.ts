@@ -35,7 +35,7 @@ const written = (contents: EventContents, mark = false): Files =>
   new Map(tablesOf(contents).map((filled) => [filled.table.name, writeTable(filled, mark)]))
 
 const readBack = (files: Files) =>
-  readTables(({ name }) => (files.has(name) ? cellsIn(files.get(name)!) : null), { at })
+  readTables((table) => (files.has(table.name) ? cellsIn(files.get(table.name)!, table) : null), { at })
 
 /** Texts with what CSV and spreadsheets take for something else. */
 const oddText = fc

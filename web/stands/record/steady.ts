@@ -7,19 +7,52 @@ export interface Moment {
   running: number
 }
 
-const moment = (): Moment => ({ wall: Date.now(), running: performance.now() })
-
 /**
  * The time since 1970 (ms) by which a match is timed: the phone's clock as it was when the page was opened, and what has passed
- * since. A phone that corrects its clock in the middle of a match, by the network or by hand, moves no tap. Where the page
- * stood still because the phone slept, its clock is ahead by some minutes and is believed.
+ * since. A phone that corrects its clock in the middle of a match, by the network or by hand, moves no tap, however far.
+ *
+ * Some phones' running time stands still while they sleep. They sleep with their screen off, so only where the page was out of
+ * sight meanwhile is a clock that is ahead by some minutes believed.
  */
-export function steadyFrom(opened: Moment, { wall, running }: Moment): number {
-  const steady = opened.wall + (running - opened.running)
-  const ahead = wall - steady
-  return ahead > 0 && ahead < longestSleep ? wall : steady
+export class Steady {
+  readonly #opened: Moment
+  #slept = 0
+  /** How far the clock was ahead when the page went out of sight. */
+  #ahead: number | null = null
+
+  constructor(opened: Moment) {
+    this.#opened = opened
+  }
+
+  at({ running }: Moment): number {
+    return this.#opened.wall + (running - this.#opened.running) + this.#slept
+  }
+
+  outOfSight(moment: Moment): void {
+    this.#ahead ??= moment.wall - this.at(moment)
+  }
+
+  inSight(moment: Moment): void {
+    if (this.#ahead === null) return
+    const slept = moment.wall - this.at(moment) - this.#ahead
+    if (slept > 0 && slept < longestSleep) this.#slept += slept
+    this.#ahead = null
+  }
 }
 
-const opened = moment()
+const moment = (): Moment => ({ wall: Date.now(), running: performance.now() })
 
-export const steadyNow = (): number => steadyFrom(opened, moment())
+const steady = new Steady(moment())
+
+function look(): void {
+  if (document.visibilityState === 'hidden') steady.outOfSight(moment())
+  else steady.inSight(moment())
+}
+
+// Where this is tested there is no page.
+if (typeof document !== 'undefined') {
+  document.addEventListener('visibilitychange', look)
+  look()
+}
+
+export const steadyNow = (): number => steady.at(moment())

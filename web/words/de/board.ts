@@ -23,6 +23,10 @@ export const board: Words['board'] = {
   onlyNear: 'Zeigen, was jetzt wichtig ist',
   sums: {
     late: (count) => (count === 1 ? 'Eine Aufzeichnung fehlt' : `${count} Aufzeichnungen fehlen`),
+    silent: (count) =>
+      count === 1
+        ? 'Ein stilles Telefon hält noch Aufzeichnungen'
+        : `${count} stille Telefone halten noch Aufzeichnungen`,
     apart: (count) => (count === 1 ? 'Eine wartet auf eine Entscheidung' : `${count} warten auf eine Entscheidung`),
     contradicting: (count) => (count === 1 ? 'Etwas kann nicht stimmen' : `${count} Dinge können nicht stimmen`),
     nothing: 'Nichts braucht dich.',
@@ -31,6 +35,13 @@ export const board: Words['board'] = {
   noPhones: 'Noch ist kein Telefon angemeldet. Lade Scouts unter „Leute“ ein.',
   phone: 'Telefon',
   scout: 'Scout',
+  heard: 'Zuletzt gemeldet',
+  silent: (minutes, at) => `✕ still seit ${minutes < 120 ? `${minutes} min` : `${Math.round(minutes / 60)} h`}, ${at}`,
+  signedOut: (at) => `✕ abgemeldet, sendet nichts mehr; zuletzt gesehen ${at}`,
+  oldForm: (form, now) => `Zeichnet nach Formular ${form} auf; das neueste ist ${now}`,
+  silentHolds:
+    'Ein stilles Telefon behält seine Aufzeichnungen. Sein Scout öffnet die Tribüne darauf, wo es ein Netz gibt, zeigt die Aufzeichnungen als Code oder speichert sie als Datei.',
+  toHandIn: 'Aufzeichnungen abgeben',
   unsent: 'Noch auf dem Telefon',
   holds: (count) => (count === 1 ? '1 Aufzeichnung' : `${count} Aufzeichnungen`),
   holdsNothing: 'nichts',

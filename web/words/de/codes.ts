@@ -10,7 +10,7 @@ export const codes: Words['codes'] = {
   picture: 'Das Bild der Kamera',
   nothingYet: 'Noch kein Code gesehen.',
   partly: (have, needed) => `${have} von ${needed} Codes sind da; weiter hinhalten.`,
-  whole: 'Ganz gelesen. Das nächste Telefon kann kommen.',
+  whole: 'Ganz gelesen.',
   lamp: 'Lampe',
   sound: 'Ton, wenn gelesen',
   closeCamera: 'Kamera schließen',

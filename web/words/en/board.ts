@@ -22,6 +22,8 @@ export const board = {
   onlyNear: 'Show what matters now',
   sums: {
     late: (count: number) => (count === 1 ? 'One record is missing' : `${count} records are missing`),
+    silent: (count: number) =>
+      count === 1 ? 'A silent phone still holds records' : `${count} silent phones still hold records`,
     apart: (count: number) => (count === 1 ? 'One waits for a decision' : `${count} wait for a decision`),
     contradicting: (count: number) => (count === 1 ? 'One thing can not be right' : `${count} things can not be right`),
     nothing: 'Nothing needs you.',
@@ -30,6 +32,14 @@ export const board = {
   noPhones: 'No phone is signed in yet. Invite scouts under ‘People’.',
   phone: 'Phone',
   scout: 'Scout',
+  heard: 'Last answered',
+  silent: (minutes: number, at: string) =>
+    `✕ silent for ${minutes < 120 ? `${minutes} min` : `${Math.round(minutes / 60)} h`}, since ${at}`,
+  signedOut: (at: string) => `✕ signed out, and sends nothing any more; last seen ${at}`,
+  oldForm: (form: number, now: number) => `Records by form ${form}; the newest is ${now}`,
+  silentHolds:
+    'A silent phone keeps its records. Its scout opens the stands on it where there is a network, or shows the records as a code, or saves them as a file.',
+  toHandIn: 'Hand records in',
   unsent: 'Still on the phone',
   holds: (count: number) => (count === 1 ? '1 record' : `${count} records`),
   holdsNothing: 'nothing',

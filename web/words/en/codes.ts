@@ -9,7 +9,7 @@ export const codes = {
   picture: 'The camera’s picture',
   nothingYet: 'No code seen yet.',
   partly: (have: number, needed: number) => `${have} of ${needed} codes are in; keep holding.`,
-  whole: 'Read whole. The next phone can come.',
+  whole: 'Read whole.',
   lamp: 'Lamp',
   sound: 'Tone when read',
   closeCamera: 'Close the camera',

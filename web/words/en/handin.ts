@@ -87,7 +87,7 @@ export const handin = {
       'For phones without a network: on the phone, choose to read a code, and hold its camera before this screen until it says that everything is there. It may begin at any moment.',
     loading: 'the event',
     holds: (matches: number, seats: number, at: string) =>
-      `It holds ${matches === 1 ? '1 match' : `${matches} matches`} and who watches whom in ${seats} places, as known on ${at}.`,
+      `It holds ${matches === 1 ? '1 match' : `${matches} matches`} and who watches whom in ${seats === 1 ? '1 place' : `${seats} places`}, as known on ${at}.`,
     withGame: (revision: number) => `With the game (revision ${revision})`,
     withGameHelp: 'Leave it out when the phones have this revision already: the sequence gets shorter.',
     label: 'Running code with the schedule for phones',

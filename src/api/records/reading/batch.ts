@@ -1,5 +1,5 @@
-import { packCells, withoutBody } from '../../../model/scouting/cells.ts'
-import type { Cells, SharedBytes } from '../../../store/types.ts'
+import { packRows } from '../../../model/scouting/cells.ts'
+import type { Cells, SharedRows } from '../../../store/types.ts'
 import { mostRows } from '../../contracts/scouting/index.ts'
 import { ApiError, type Failure } from '../../errors.ts'
 import { parsed } from '../../http/json.ts'
@@ -7,11 +7,11 @@ import { type Refused, readRow, readUsualRow } from '../rows.ts'
 
 export type RowRead = Cells | Refused
 
-/**
- * A body as it was sent, its rows read; or why it can not be read at all. `packed`: all rows with their bodies, which then are
- * left out of `rows`.
- */
-export type BatchRead = { body: unknown; rows: RowRead[] | null; packed?: SharedBytes } | { failure: Failure }
+/** A body as it was sent, its rows read; or why it can not be read at all. */
+export type BatchRead = { body: unknown; rows: RowRead[] | null } | { failure: Failure }
+
+/** The same, with rows that could all be read as threads share them. */
+export type SharedRead = { body: unknown; rows: RowRead[] | SharedRows | null } | { failure: Failure }
 
 /** The rows of a body are taken out of it. What has no list of rows, or one that is too long, is left for its contract to refuse. */
 export function readBatch(text: string): BatchRead {
@@ -59,17 +59,17 @@ function readQuick(text: string): BatchRead | undefined {
 
 const isCells = (row: RowRead): row is Cells => Array.isArray(row)
 
-/** In memory that all threads see, so that bodies are nowhere copied on their way to the database. */
-export function shared(rows: readonly Cells[]): SharedBytes {
-  const text = packCells(rows)
-  const bytes = Buffer.from(new SharedArrayBuffer(Buffer.byteLength(text)))
-  bytes.write(text)
+/** In memory that all threads see, so that what is large is nowhere copied on its way. */
+export function sharedBytes(content: string | Uint8Array): Uint8Array<SharedArrayBuffer> {
+  const bytes = Buffer.from(new SharedArrayBuffer(Buffer.byteLength(content)))
+  if (typeof content === 'string') bytes.write(content)
+  else bytes.set(content)
   return new Uint8Array(bytes.buffer as unknown as SharedArrayBuffer)
 }
 
-/** The same, with the rows packed where all can be read. */
-export function readShared(text: string): BatchRead {
+export function readShared(text: string): SharedRead {
   const read = readBatch(text)
   if ('failure' in read || !read.rows?.every(isCells)) return read
-  return { ...read, rows: read.rows.map(withoutBody), packed: shared(read.rows) }
+  const packed = packRows(read.rows)
+  return { body: read.body, rows: { ...packed, bodies: sharedBytes(packed.bodies!) } }
 }

@@ -1,23 +1,21 @@
 import { availableParallelism } from 'node:os'
-import { unpackCells, withoutBody } from '../../../model/scouting/cells.ts'
-import type { Cells, SharedBytes } from '../../../store/types.ts'
+import type { SharedRows } from '../../../store/types.ts'
 import { Threads, threadFile } from '../../../threads.ts'
 import { ApiError } from '../../errors.ts'
 import { hashOf } from '../rows.ts'
-import { type BatchRead, readBatch, shared } from './batch.ts'
-import { type Sent, SentRow } from './sent.ts'
+import { readBatch, readShared, type SharedRead, sharedBytes } from './batch.ts'
+import { type Sent, SentRows } from './sent.ts'
 
 /** Bodies below this many bytes are read where they arrive: the way to a thread and back would take longer. */
 const small = 16_000
 
-/** Rows of requests that are remembered, at about 300 bytes each. */
+/** Rows of requests that are remembered, at about 200 bytes each. */
 const mostRemembered = 60_000
 
 /** A body of which all rows are held, without what only a row that is not there would need. */
 interface Remembered {
   body: unknown
-  rows: Cells[]
-  packed: SharedBytes
+  rows: SharedRows
 }
 
 /** Reads what devices hand in, before anything is done with it. */
@@ -27,42 +25,39 @@ export class Readers {
     most: Math.min(4, availableParallelism()),
   })
   readonly #remembered = new Map<string, Remembered>()
-  readonly #reading = new Set<Promise<BatchRead>>()
+  readonly #reading = new Set<Promise<SharedRead>>()
   #rows = 0
 
-  /** The body with its rows as SentRow. Throws an ApiError where it is no JSON. */
+  /** The body with its rows as SentRows. Throws an ApiError where it is no JSON. */
   async body(bytes: Buffer): Promise<unknown> {
     const digest = bytes.length < small ? undefined : hashOf(bytes)
     const known = digest === undefined ? undefined : this.#remembered.get(digest)
-    const read: BatchRead = known ? await this.#inTurn(known) : await this.#read(bytes)
+    const read = known ? await this.#inTurn(known) : await this.#read(bytes)
     if ('failure' in read) throw new ApiError(read.failure)
-    const { body, rows, packed } = read
+    const { body, rows } = read
     if (rows === null) return body
     const sent: Sent = {
-      packed,
       whole: async () => {
-        if (packed && !known) return unpackCells(Buffer.from(packed.buffer).toString())
         const again = readBatch(bytes.toString())
         return ('rows' in again && again.rows) || []
       },
-      remember: (kept) => {
-        if (digest === undefined || known) return
-        const rows = kept.map(withoutBody)
-        this.#remember(digest, { body, rows, packed: shared(rows) })
+      remember: () => {
+        if (digest === undefined || known || !('heads' in rows)) return
+        this.#remember(digest, { body, rows: { ...rows, bodies: null } })
       },
     }
-    return { ...(body as object), rows: rows.map((row) => new SentRow(row, sent)) }
+    return { ...(body as object), rows: [new SentRows(rows, sent)] }
   }
 
-  async #read(bytes: Buffer): Promise<BatchRead> {
+  async #read(bytes: Buffer): Promise<SharedRead> {
     if (bytes.length < small) return readBatch(bytes.toString())
-    const reading = this.#threads.run<BatchRead>(bytes, { name: 'readBatch' })
+    const reading = this.#threads.run<SharedRead>(sharedBytes(bytes), { name: 'readBatch' })
     this.#reading.add(reading)
     try {
       return await reading
     } catch {
       // By a thread that could not start or died.
-      return readBatch(bytes.toString())
+      return readShared(bytes.toString())
     } finally {
       this.#reading.delete(reading)
     }
@@ -77,11 +72,11 @@ export class Readers {
   #remember(digest: string, batch: Remembered): void {
     if (this.#remembered.has(digest)) return
     this.#remembered.set(digest, batch)
-    this.#rows += batch.rows.length
+    this.#rows += batch.rows.count
     for (const [oldest, { rows }] of this.#remembered) {
       if (this.#rows <= mostRemembered) return
       this.#remembered.delete(oldest)
-      this.#rows -= rows.length
+      this.#rows -= rows.count
     }
   }
 

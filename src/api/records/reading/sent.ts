@@ -1,22 +1,20 @@
-import type { Cells, SharedBytes } from '../../../store/types.ts'
+import type { SharedRows } from '../../../store/types.ts'
 import type { RowRead } from './batch.ts'
 
-/** The request that a row came with. */
+/** The request that rows came with. */
 export interface Sent {
-  /** All its rows as threads share them, with their bodies where they are at hand. */
-  readonly packed: SharedBytes | undefined
-  /** All its rows once more, with their bodies. */
+  /** All rows once more, one by one and with their bodies. */
   whole(): Promise<RowRead[]>
   /** From now on these rows are known when the same is sent again, as by a phone that missed the answer. */
-  remember(rows: readonly Cells[]): void
+  remember(): void
 }
 
-/** A row of a body that was read already. Only the server makes them: no JSON becomes one. */
-export class SentRow {
-  readonly read: RowRead
+/** All rows of a body that was read already, in the place of the rows. Only the server makes it: no JSON becomes one. */
+export class SentRows {
+  readonly read: readonly RowRead[] | SharedRows
   readonly of: Sent
 
-  constructor(read: RowRead, of: Sent) {
+  constructor(read: readonly RowRead[] | SharedRows, of: Sent) {
     this.read = read
     this.of = of
   }

@@ -9,7 +9,7 @@ import { useNamedPack } from '../useStandsPack.ts'
 import { ApartRows } from './ApartRows.tsx'
 import { Contradicting } from './Contradicting.tsx'
 import { Expected } from './Expected.tsx'
-import { Phones } from './Phones.tsx'
+import { Phones, silentHolders } from './Phones.tsx'
 import { type Board, useBoard } from './useBoard.ts'
 import './board.css'
 
@@ -39,7 +39,7 @@ export default function BoardScreen(props: { id: string }) {
         {!looked && corrected.note(pack.data)}
       </div>
       <Expected pack={pack.data} board={board.data} look={setLooked} />
-      <Phones event={props.id} board={board.data} />
+      <Phones event={props.id} board={board.data} revision={pack.data.game.revision} />
       <ApartRows pack={pack.data} apart={apart.data} event={props.id} />
       <Contradicting pack={pack.data} board={board.data} event={props.id} look={setLooked} />
       {looked && (
@@ -61,8 +61,10 @@ function Sums(props: { board: Board }) {
   const { matches, quarantined, contradictions } = props.board
   const texts = words().board.sums
   const late = matches.flatMap(({ seats }) => seats).filter(({ state }) => state === 'late').length
+  const silent = silentHolders(props.board).length
   const sums = [
     { to: 'expected', says: texts.late(late), open: late > 0 },
+    { to: 'phones', says: texts.silent(silent), open: silent > 0 },
     { to: 'apart', says: texts.apart(quarantined), open: quarantined > 0 },
     { to: 'contradicting', says: texts.contradicting(contradictions.length), open: contradictions.length > 0 },
   ]

@@ -10,6 +10,7 @@ import { words } from '../../../words/catalogue.ts'
 import { moment } from '../../../words/format.ts'
 import { EventNav } from '../EventNav.tsx'
 import { useStandsPack } from '../useStandsPack.ts'
+import './codesPage.css'
 
 /** What phones need to know, for phones without a network: shown here, read by their cameras. */
 export default function CodesScreen(props: { id: string }) {
@@ -39,17 +40,22 @@ function Codes(props: { pack: StandsPack }) {
         </p>
         <h1>{texts.title}</h1>
         <EventNav id={pack.event.id} name={pack.event.name} place="codes" />
-        <p>{texts.intro}</p>
-        <p>{texts.holds(pack.matches.length, pack.assignments.length, moment(pack.serverTime))}</p>
-        <Checkbox
-          label={texts.withGame(pack.game.revision)}
-          description={texts.withGameHelp}
-          checked={withGame}
-          onChange={(change) => setWithGame(change.currentTarget.checked)}
-        />
       </div>
-      {shown.data && <CodeShown key={String(withGame)} shown={shown.data} label={texts.label} texts={codes} />}
-      {shown.error && <Trouble title={texts.notMade} error={shown.error} />}
+      {/* The code is what this page is opened for: it comes first, and where there is room what is said of it stands beside it. */}
+      <div className="codes-page">
+        {shown.data && <CodeShown key={String(withGame)} shown={shown.data} label={texts.label} texts={codes} />}
+        {shown.error && <Trouble title={texts.notMade} error={shown.error} />}
+        <div className="stack">
+          <p>{texts.intro}</p>
+          <p>{texts.holds(pack.matches.length, pack.assignments.length, moment(pack.serverTime))}</p>
+          <Checkbox
+            label={texts.withGame(pack.game.revision)}
+            description={texts.withGameHelp}
+            checked={withGame}
+            onChange={(change) => setWithGame(change.currentTarget.checked)}
+          />
+        </div>
+      </div>
     </div>
   )
 }

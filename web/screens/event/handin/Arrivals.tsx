@@ -8,6 +8,20 @@ import type { Entry, State } from './useHandIn.ts'
 const signs: { [key in State]: string } = { waiting: '◌', new: '●', again: '○', apart: '◆', refused: '✕' }
 const states = Object.keys(signs) as State[]
 
+const countOf = (entries: readonly Entry[], state: State) => entries.filter((entry) => entry.state === state).length
+
+/** How many of each state. */
+export function Counts({ entries }: { entries: readonly Entry[] }) {
+  const texts = words().handin.arrivals
+  return states
+    .filter((state) => countOf(entries, state) > 0)
+    .map((state) => (
+      <span key={state} className={`state-${state}`}>
+        <span aria-hidden="true">{signs[state]}</span> {texts.counted[state](countOf(entries, state))}
+      </span>
+    ))
+}
+
 /** What came in on this page and what became of it. */
 export function Arrivals(props: {
   pack: StandsPack
@@ -18,19 +32,13 @@ export function Arrivals(props: {
 }) {
   const { pack, entries, error, busy } = props
   const texts = words().handin.arrivals
-  const count = (state: State) => entries.filter((entry) => entry.state === state).length
+  const waiting = countOf(entries, 'waiting')
   return (
     <section className="sheet stack" aria-labelledby="arrivals">
       <h2 id="arrivals">{texts.title}</h2>
       {entries.length === 0 && <p className="soft">{texts.none}</p>}
       <p role="status" className="row arrivals-counts">
-        {states
-          .filter((state) => count(state) > 0)
-          .map((state) => (
-            <span key={state} className={`state-${state}`}>
-              <span aria-hidden="true">{signs[state]}</span> {texts.counted[state](count(state))}
-            </span>
-          ))}
+        <Counts entries={entries} />
       </p>
       {error && (
         <div role="alert" className="stack">
@@ -38,10 +46,10 @@ export function Arrivals(props: {
           <p>{texts.kept}</p>
         </div>
       )}
-      {count('waiting') > 0 && (
+      {waiting > 0 && (
         <div>
           <Button loading={busy} onClick={() => void props.again()}>
-            {texts.again(count('waiting'))}
+            {texts.again(waiting)}
           </Button>
         </div>
       )}

@@ -6,11 +6,18 @@ import { CodeReader } from '../../../codes/CodeReader.tsx'
 import { rowsFrom } from '../../../codes/rows.ts'
 import type { StandsPack } from '../../../codes/standsPack.ts'
 import { words } from '../../../words/catalogue.ts'
+import { Counts } from './Arrivals.tsx'
 import { tablesOf } from './findTable.ts'
+import type { Entry } from './useHandIn.ts'
 
 /** Codes from phones: each message that is whole is handed in at once, and the next phone may come. */
-export function ByCamera(props: { pack: StandsPack; bring(rows: readonly Row[]): Promise<boolean> }) {
-  const { pack, bring } = props
+export function ByCamera(props: {
+  pack: StandsPack
+  entries: readonly Entry[]
+  error: Error | null
+  bring(rows: readonly Row[]): Promise<boolean>
+}) {
+  const { pack, entries, error, bring } = props
   const { handin: texts, codes } = words()
   const [open, setOpen] = useState(false)
   const [trouble, setTrouble] = useState<string | null>(null)
@@ -40,6 +47,13 @@ export function ByCamera(props: { pack: StandsPack; bring(rows: readonly Row[]):
         <div>
           <Button onClick={() => setOpen(true)}>{texts.openCamera}</Button>
         </div>
+      )}
+      {/* Whoever holds phones before the camera looks here, and the list stands below two more ways. It is what speaks. */}
+      {open && entries.length > 0 && (
+        <p className="row arrivals-counts">
+          <a href="#arrivals">{texts.arrivals.title}</a>
+          {error ? <span className="loss">{error.message}</span> : <Counts entries={entries} />}
+        </p>
       )}
       {trouble && (
         <p role="alert" className="loss">

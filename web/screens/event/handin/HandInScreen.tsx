@@ -34,7 +34,7 @@ function HandIn(props: { pack: StandsPack }) {
         <EventNav id={pack.event.id} name={pack.event.name} place="hand-in" />
         <p>{texts.intro}</p>
       </div>
-      <ByCamera pack={pack} bring={handed.bring} />
+      <ByCamera pack={pack} {...handed} />
       <ByFile bring={handed.bring} />
       <KeySheets pack={pack} bring={handed.bring} />
       <Arrivals pack={pack} {...handed} />

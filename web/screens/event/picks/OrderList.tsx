@@ -137,11 +137,15 @@ export function OrderList(props: {
                   <td>
                     <Gain choice={choice} most={most} />
                   </td>
-                  <td className="figure">{betterSaid(choice, order.choices[k + 1])}</td>
-                  <td className="figure">
+                  <td className="figure" data-label={texts.better}>
+                    {betterSaid(choice, order.choices[k + 1])}
+                  </td>
+                  <td className="figure" data-label={texts.stillFree}>
                     {chances.has(choice.team) ? percent(chances.get(choice.team) as number) : '–'}
                   </td>
-                  <td>{listed(choice.answers.map((at) => partName(game, order.needs[at]!)))}</td>
+                  <td data-label={texts.answers}>
+                    {listed(choice.answers.map((at) => partName(game, order.needs[at]!)))}
+                  </td>
                 </tr>
               ))}
             </tbody>

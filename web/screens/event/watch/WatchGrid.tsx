@@ -45,7 +45,13 @@ export function WatchGrid(props: {
                   const twice = person !== null && there.filter((each) => each === person).length > 1
                   return (
                     <td key={seatKey(seat)} className={`of-${seat.alliance}`}>
-                      <span className="slot-mark">{slotAt(match, seat).team}</span>
+                      <span className="slot-mark">
+                        {/* On a phone, where the table has no columns to say it. */}
+                        <span className="watch-seat">
+                          {words().event.seatShort(allianceName(seat.alliance), seat.position)} ·{' '}
+                        </span>
+                        {slotAt(match, seat).team}
+                      </span>
                       {onChange && !over.has(match.id) && (
                         <select
                           className="no-print"
