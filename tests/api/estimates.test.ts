@@ -103,6 +103,7 @@ test('Each number of a team says which records it is made of', async () => {
   expect(sum / estimate.attempts.mean).toBeCloseTo(1, 2)
   expect(made.running.at(-1).mean).toBeCloseTo(estimate.attempts.mean, 9)
   expect((await server.get(`${address}/teams/12345/made`)).status).toBe(404)
+  expect((await server.get(`${address}/teams/toString/made`)).status).toBe(404)
 })
 
 test('The half-life that a lead chooses counts from then on, and what speaks for each is told', async () => {

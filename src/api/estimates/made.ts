@@ -14,7 +14,8 @@ export async function madeOfTeam(
   const { input, known, log } = await inputOf(ctx, event)
   // Whoever asked first may go: the others wait for the same answer.
   const all = await kept(log.of, known, () => ctx.pool.run('made', input, new AbortController().signal))
-  const made = all[team]
+  // Every object has names of its own, such as toString.
+  const made = Object.hasOwn(all, team) ? all[team] : undefined
   if (!made) throw notFound('event', { id: `${event}/${team}` })
   return made
 }
