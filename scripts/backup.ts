@@ -57,6 +57,8 @@ async function main([what, asked]: readonly (string | undefined)[]) {
 try {
   await main(process.argv.slice(2))
 } catch (error) {
-  console.error(error instanceof Error ? error.message : error)
+  const message = error instanceof Error ? error.message : String(error)
+  const full = /disk is full|ENOSPC/.test(message)
+  console.error(full ? 'The disk is full. Nothing was changed, and no half of a copy is left.' : message)
   process.exitCode = 1
 }

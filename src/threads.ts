@@ -1,4 +1,6 @@
+import { setTimeout } from 'node:timers/promises'
 import { fileURLToPath } from 'node:url'
+import type { Worker } from 'node:worker_threads'
 import { Piscina } from 'piscina'
 
 export interface ThreadsOptions {
@@ -9,6 +11,9 @@ export interface ThreadsOptions {
   /** Memory of each for objects (MB); by default as much as the engine gives. */
   heap?: number
 }
+
+/** How long a stop waits for a thread that loads (ms). */
+const longestLoad = 5000
 
 /** How a task is asked for. */
 export interface Ask {
@@ -45,6 +50,8 @@ export function threadFile(from: string, built: string): string {
 export class Threads {
   readonly #pool: Piscina
   readonly #asked = new Set<AbortController>()
+  /** Those that have loaded what they run. */
+  readonly #ready = new WeakSet<Worker>()
 
   constructor({ file, most, heap }: ThreadsOptions) {
     this.#pool = new Piscina({
@@ -58,6 +65,10 @@ export class Threads {
     })
     // A thread that dies fails what it was asked; without a listener it would end the server.
     this.#pool.on('error', () => {})
+    this.#pool.on('workerCreate', ({ id }: { id: number }) => {
+      const thread = this.#pool.threads.find(({ threadId }) => threadId === id)
+      if (thread) this.#ready.add(thread)
+    })
     this.#pool.on('workerDestroy', () => setImmediate(() => this.#giveUpWaiting()))
   }
 
@@ -97,8 +108,18 @@ export class Threads {
     for (const each of this.#asked) each.abort()
   }
 
-  close(): Promise<void> {
-    return this.#pool.destroy()
+  /** Ends all threads, and with them what they are asked. One that loads is let load: ended, it can take the whole process along. */
+  async close(): Promise<void> {
+    const loading = this.#pool.threads.filter((thread) => !this.#ready.has(thread))
+    const loaded = loading.map(
+      (thread) =>
+        new Promise<void>((resolve) => {
+          // The first thing that it says is that it has.
+          thread.once('message', () => resolve()).once('exit', () => resolve())
+        }),
+    )
+    await Promise.race([Promise.all(loaded), setTimeout(longestLoad, undefined, { ref: false })])
+    await this.#pool.destroy()
   }
 }
 

@@ -90,6 +90,8 @@ export interface WorkspaceStore {
   readonly audit: AuditStore
   list(kind: DocumentKind, withRemoved?: boolean): Promise<DocumentSummary[]>
   get(kind: DocumentKind, id: string, revision?: number): Promise<StoredDocument | null>
+  /** Its newest revision; null where there is none. */
+  newest(kind: DocumentKind, id: string): Promise<number | null>
   revisions(kind: DocumentKind, id: string): Promise<RevisionSummary[]>
   save(request: SaveRequest): Promise<SaveOutcome>
   /** All of them or, when one is refused or the power fails, none. */

@@ -95,6 +95,12 @@ export class DatabaseWorkspace implements WorkspaceStore {
     return readDocument(this.#client, { workspaceId: this.#workspaceId, kind, id }, revision)
   }
 
+  async newest(kind: DocumentKind, id: string): Promise<number | null> {
+    const where = { workspaceId_kind_id: { workspaceId: this.#workspaceId, kind, id } }
+    const row = await this.#client.document.findUnique({ where, select: { revision: true } })
+    return row?.revision ?? null
+  }
+
   async revisions(kind: DocumentKind, id: string): Promise<RevisionSummary[]> {
     const rows = await this.#client.revision.findMany({
       where: { workspaceId: this.#workspaceId, kind, id },

@@ -1,3 +1,7 @@
+import { execFileSync } from 'node:child_process'
+import { type IncomingMessage, request } from 'node:http'
+import { buffer } from 'node:stream/consumers'
+import { gunzipSync } from 'node:zlib'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { ownTeam } from '../../seed/event/index.ts'
 import { seededEvent } from '../../seed/index.ts'
@@ -86,4 +90,31 @@ test('Ours is the team that the event names, else the one that was timed in prac
   expect(ownTeams(event, { inForce })).toEqual([own])
   expect(ownTeams(unsaid, { inForce })).toEqual(['90002'])
   expect(ownTeams(unsaid, { inForce: [] })).toEqual([])
+})
+
+test('A pack is compressed once, and what is another each time follows in the same stream', async () => {
+  const exact = (await server.get(address)).body
+  const bytes = async (query: string, accept: string) => {
+    // Plain HTTP, so that nothing is unpacked on the way.
+    const answer = await new Promise<IncomingMessage>((resolve, reject) => {
+      request(`${server.url}${address}${query}`, { headers: { 'accept-encoding': accept } }, resolve)
+        .on('error', reject)
+        .end()
+    })
+    return { answer, body: await buffer(answer) }
+  }
+  const told = await bytes('?kept=true', 'gzip')
+  expect(told.answer.headers['content-encoding']).toBe('gzip')
+  // `gunzipSync` checks sum and length; an independent program reads one member and nothing behind it.
+  const text = gunzipSync(told.body).toString()
+  expect(execFileSync('gzip', ['-dc'], { input: told.body, maxBuffer: 1e8 }).toString()).toBe(text)
+  const { madeAt, ...pack } = JSON.parse(text)
+  expect({ ...pack, madeAt: exact.madeAt }).toEqual(exact)
+  expect(JSON.parse((await bytes('?kept=true', 'identity')).body.toString())).toMatchObject(pack)
+  // The part that is kept has the same bytes, whenever it is asked for.
+  await new Promise((resolve) => setTimeout(resolve, 5))
+  const again = await bytes('?kept=true', 'gzip')
+  expect(JSON.parse(gunzipSync(again.body).toString()).madeAt > madeAt).toBe(true)
+  const kept = told.body.length - 200
+  expect(again.body.subarray(0, kept).equals(told.body.subarray(0, kept))).toBe(true)
 })

@@ -2,6 +2,7 @@ import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { inLongForm } from './longForm.ts'
+import { faintInPictures } from './pictureContrast.ts'
 import { screens, settled } from './screens.ts'
 import { openWorld, type World } from './world.ts'
 
@@ -46,6 +47,8 @@ export async function findingsIn(
     await page.emulateMedia(media)
     await page.locator(`html[data-scheme="${media.colorScheme}"]`).waitFor()
     for (const finding of await findings(page, only, only && within)) found.push(`${name}: ${finding}`)
+    if (within) continue
+    for (const text of await faintInPictures(page, only === enhanced ? 7 : 4.5)) found.push(`${name}: ${text}`)
   }
   return found
 }

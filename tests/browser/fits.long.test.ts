@@ -12,6 +12,7 @@ afterAll(() => world.close())
 const sizes = [
   { name: '360 px', width: 360, letters: '100%' },
   { name: '320 px, a zoom of 400 %', width: 320, letters: '100%' },
+  { name: '1280 px', width: 1280, letters: '100%' },
   { name: '640 px, a zoom of 200 %', width: 640, letters: '100%' },
   { name: '1280 px with letters twice as large', width: 1280, letters: '200%' },
 ] as const

@@ -90,6 +90,8 @@ test.runIf(inLongForm)(
     expect(put.status).toBe(200)
     const page = await world.open('/trade-offs')
     await page.getByLabel('Question').fill('Which of two?')
+    // Proposed is the game that was saved last, which is another one by now.
+    await page.getByLabel('Game').selectOption({ label: 'Breakwater' })
     await page.getByLabel(way.name, { exact: true }).check()
     await page.getByLabel('The same again').check()
     await page.getByRole('button', { name: 'Compare them' }).click()

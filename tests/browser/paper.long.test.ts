@@ -48,8 +48,20 @@ describe.each(['A4', 'Letter'] as const)('on %s', (format) => {
     await page
       .getByText('Computed in your browser from the documents as they stand here.')
       .waitFor({ timeout: 150_000 })
+    // What lies below is looked for without anybody having scrolled there. Until it is found, paper says that it is missing.
+    const search = page.getByRole('progressbar', { name: 'Progress of the search' })
+    if (format === 'Letter' && (await search.isVisible())) {
+      const atOnce = (await readPdf(await page.pdf({ format }))).map(({ text }) => text).join('')
+      expect(atOnce).toMatch(/whenthiswasprinted,\dof\dunknowns/)
+    }
+    await search.waitFor({ state: 'detached', timeout: 150_000 })
     const pages = await readPdf(await page.pdf({ format }))
-    const swing = pages.find(({ text }) => text.includes(squeezed('Which arguments matter')))
+    const list = pages.find(({ text }) => text.includes(squeezed('Which arguments matter')))
+    expect(list!.text).toContain(squeezed('These arguments do not matter'))
+    // The picture, and what it shows.
+    const swing = pages.find(({ text }) =>
+      text.includes(squeezed('Each unknown alone, from its low to its high value')),
+    )
     for (const name of ['Hang success', 'Seconds held per buoy', 'Hooking on at the gantry', 'still the best'])
       expect(swing!.text).toContain(squeezed(name))
     const all = pages.map(({ text }) => text).join('')
@@ -76,7 +88,13 @@ describe.each(['A4', 'Letter'] as const)('on %s', (format) => {
     ] as const)
       expect([name, value, after(name, value)]).toEqual([name, value, true])
     // What nobody has drawn, forms that only add, and links that only open have no place on it.
-    for (const text of ['Two unknowns at once', 'Another unknown', 'Override a number', 'Write it down'])
+    for (const text of [
+      'When this was printed',
+      'Two unknowns at once',
+      'Another unknown',
+      'Override a number',
+      'Write it down',
+    ])
       expect(all).not.toContain(squeezed(text))
     expect(all).not.toContain(squeezed('How this came about'))
     expect(Math.min(...pages.flatMap(({ words }) => words.map(({ size }) => size)))).toBeGreaterThanOrEqual(8.9)

@@ -1,3 +1,4 @@
+import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { findings } from './axe.ts'
 import { inLongForm } from './longForm.ts'
@@ -10,6 +11,24 @@ beforeAll(async () => {
 afterAll(() => world.close())
 
 const passphrase = 'seven gulls above the quay'
+
+/** Widths at which the masthead takes more than one line, with a nickname that is cut off. */
+async function lineBreaks(page: Page): Promise<number[]> {
+  await page.locator('.who-is-in').evaluate((link) => link.append(' from the far end of the quay'))
+  const broken: number[] = []
+  for (const width of [1920, 1280, 1216, 1120, 1024, 960, 833, 768]) {
+    await page.setViewportSize({ width, height: 900 })
+    const middles = await page.locator('.masthead-line > *:visible, .masthead nav a:visible').evaluateAll((all) =>
+      all.map((element) => {
+        const { top, height } = element.getBoundingClientRect()
+        return top + height / 2
+      }),
+    )
+    if (Math.max(...middles) - Math.min(...middles) > 10) broken.push(width)
+  }
+  await page.setViewportSize({ width: 1280, height: 900 })
+  return broken
+}
 
 test('a lead claims the server, invites a scout, who comes in with a phone, and signs the phone out', async () => {
   const { token } = await world.store.entrance.claimLink(await world.store.ensureWorkspace('default'), 1)
@@ -26,6 +45,14 @@ test('a lead claims the server, invites a scout, who comes in with a phone, and 
   await lead.getByRole('button', { name: 'Claim the server' }).click()
   await lead.getByRole('heading', { name: 'People', level: 1 }).waitFor()
   await lead.getByRole('banner').getByRole('link', { name: 'Ada' }).waitFor()
+
+  expect(await lineBreaks(lead)).toEqual([])
+  if (inLongForm) {
+    const german = await world.open('/help', { locale: 'de-DE', storageState: await lead.context().storageState() })
+    await german.getByRole('banner').getByRole('link', { name: 'Ada' }).waitFor()
+    expect(await lineBreaks(german)).toEqual([])
+    await german.context().close()
+  }
 
   await lead.getByLabel('For whom').fill('Kit')
   await lead.getByRole('button', { name: 'Make the invitation' }).click()

@@ -67,7 +67,7 @@ export const cutTexts = (page: Page): Promise<string[]> =>
     const hides = (value: string) => value === 'hidden' || value === 'clip'
     const spilling = [
       ...document.querySelectorAll<HTMLElement>(
-        'main .mantine-InputWrapper-root, main button, main h1, main h2, main h3, main p, main li, main th, main td, main dt, main dd, main legend, main summary, dialog label',
+        'main .mantine-InputWrapper-root, main button, main h1, main h2, main h3, main p, main li, main th, main td, main dt, main dd, main legend, main summary, main .sheet, dialog label',
       ),
     ].filter(
       (element) =>

@@ -101,6 +101,19 @@ describe('light, dark and contrast', () => {
       }
     })
     for (const [shown, forced] of Object.values(own)) expect(shown).toBe(forced)
+    // Under each text the system lays a ground of its own, so that letters of that colour are gone on a filled button, unless
+    // it is left as it is. Nothing computed tells of that ground.
+    for (const path of ['/decisions/leave-the-hook-out', '/designs/shearwater/stopwatch', '/designs/shearwater']) {
+      await page.goto(world.url + path)
+      await page.locator('main button:visible').nth(2).waitFor()
+      const filled = await page.locator('main button:enabled').evaluateAll((buttons) =>
+        buttons
+          .map((button) => getComputedStyle(button))
+          .filter(({ color }) => color === getComputedStyle(document.body).backgroundColor)
+          .map((style) => (style.getPropertyValue('forced-color-adjust') === 'none' ? 'left as it is' : 'covered')),
+      )
+      expect([path, [...new Set(filled)]]).toEqual([path, ['left as it is']])
+    }
     await page.context().close()
   })
 })

@@ -60,6 +60,7 @@ async function documents(team: WorkspaceStore): Promise<void> {
   await team.list('option', true)
   await team.get('option', 'option-1')
   await team.get('option', 'option-1', 1)
+  await team.newest('option', 'option-1')
   await team.revisions('option', 'option-1')
   await team.restore('option', 'option-1', 1, 3)
   await team.remove('option', 'option-2')
@@ -69,14 +70,17 @@ async function documents(team: WorkspaceStore): Promise<void> {
 
 async function events(team: WorkspaceStore): Promise<void> {
   const id = eventOf(1)
+  await team.events.marks(id, 100)
   await team.events.results(id)
   await team.events.standing(id)
   await team.events.resultHistory(id, 'q1')
   await team.events.recordCounts(id)
   await team.events.takeSeat(id, { match: 'q1', seat: { alliance: 'red', position: 1 }, person: 'person-9', by })
   await team.forecasts.of(id)
+  await team.forecasts.count(id)
   await team.forecasts.of(id, 'q1')
   await team.plans.of(id)
+  await team.plans.count(id)
   await team.selection.lines(id)
   const contents = (await team.exchange.contents(id))!
   const texts = new Map(contents.records.map(({ row }) => [hashed(row).hash, hashed(row).text]))

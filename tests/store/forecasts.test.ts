@@ -54,6 +54,7 @@ test('A forecast is kept with its time, once for the same records, and stays as 
   expect(await other.forecasts.of(event)).toEqual([])
   expect(Object.getOwnPropertyNames(Object.getPrototypeOf(team.forecasts)).sort()).toEqual([
     'constructor',
+    'count',
     'keep',
     'of',
   ])

@@ -18,7 +18,8 @@ export function gameChosen(
 
 export function useGameChoice() {
   const games = useList('game')
+  const { error, refetch } = games
   const asked = new URLSearchParams(useSearch()).get('game')
   const [chosen, choose] = useState<string | null>(null)
-  return { games: games.data ?? null, game: gameChosen(games.data ?? [], chosen, asked), choose }
+  return { games: games.data ?? null, game: gameChosen(games.data ?? [], chosen, asked), choose, error, refetch }
 }

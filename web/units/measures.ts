@@ -153,8 +153,8 @@ export const airFlow = measure(
 
 export const inertia = measure(
   'inertia',
-  { symbol: 'kg·cm²', factor: 1e-4, digits: 5 },
-  { symbol: 'lb·in²', factor: pound * inch ** 2, digits: 5 },
+  { symbol: 'kg·cm²', factor: 1e-4, digits: 5, significant: 5 },
+  { symbol: 'lb·in²', factor: pound * inch ** 2, digits: 5, significant: 5 },
   {
     kg·m2: 1,
     kg·cm2: 1e-4,

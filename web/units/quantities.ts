@@ -11,6 +11,8 @@ export interface Unit {
   offset?: number
   /** Decimals beyond which nobody measures. */
   digits: number
+  /** Digits in all beyond which nobody measures, where values lie orders of magnitude apart. */
+  significant?: number
 }
 
 /** What only a few screens measure: it brings its units along, so that the first page does not load them. */

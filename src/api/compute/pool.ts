@@ -32,8 +32,11 @@ export interface Pool {
   close(): Promise<void>
 }
 
-/** Memory of one thread for objects (MB); the model's tables lie outside and are watched. */
-const heap = 512
+/**
+ * Memory of one thread for objects (MB), far above what the watch lets all of them together have: the engine's own limit is no way to end
+ * a thread, since where a single step wants much beyond it (a table of keys that doubles) it ends the whole process.
+ */
+const heap = 4096
 
 export function openPool(options: PoolOptions = {}): Pool {
   const threads = options.threads ?? Math.max(2, availableParallelism() - 1)

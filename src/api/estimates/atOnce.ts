@@ -25,6 +25,13 @@ interface Made<Of> {
   of: Of
 }
 
+/** What was made last, what it lacks, and where the event stands now. */
+interface Taken<Of> {
+  of: Of
+  behind: Behind
+  at: Pick<Stood, 'frame' | 'rest'>
+}
+
 /** Of each event so many answers are kept, those that were made last. */
 const most = 60
 
@@ -53,7 +60,7 @@ export class LastMade<Of> {
   async take(
     ctx: Asking,
     { event, key, make }: { event: string; key: string; make: () => Promise<unknown> },
-  ): Promise<{ of: Of; behind: Behind } | null> {
+  ): Promise<Taken<Of> | null> {
     const log = ctx.workspace.records.logKept(event)
     const all = log && this.#made.get(log.of)
     const made = all?.get(key)
@@ -61,7 +68,8 @@ export class LastMade<Of> {
     const now = await standsAt(ctx.workspace, { event, newest: made.at.newest })
     if (now?.frame !== made.at.frame) return null
     const other = now.rest !== made.at.rest
-    if (now.records === 0 && !other) return { of: made.of, behind: null }
+    const at = { frame: now.frame, rest: now.rest }
+    if (now.records === 0 && !other) return { of: made.of, behind: null, at }
     makeAnew(ctx, {
       event,
       of: log.of,
@@ -73,7 +81,7 @@ export class LastMade<Of> {
           throw error
         }),
     })
-    return { of: made.of, behind: { records: now.records, other } }
+    return { of: made.of, behind: { records: now.records, other }, at }
   }
 }
 

@@ -6,11 +6,12 @@ import { LastMade } from '../estimates/atOnce.ts'
 import { type Input, inputOf } from '../estimates/estimates.ts'
 import { madeFrom } from '../estimates/forecast.ts'
 import { robotsKept } from '../estimates/robots.ts'
+import { mostlyKept } from '../http/squeezed.ts'
 import type { Known } from '../records/known.ts'
 import { hashOf } from '../records/rows.ts'
 import type { Context } from '../trpc.ts'
 import { callsOf } from './calls.ts'
-import type { EventPackAnswer } from './contracts.ts'
+import type { EventPack, EventPackAnswer } from './contracts.ts'
 import { ownTeams } from './own.ts'
 import { thinned } from './thinned.ts'
 
@@ -52,6 +53,12 @@ async function madeBy(ctx: Asking, { of, madeAt }: Pick<Made, 'of' | 'madeAt'>):
   return made
 }
 
+/** A pack but for what is another each time. */
+type Whole = Omit<EventPack, 'madeAt' | 'behind'>
+
+/** Packs of what was known, each with what else it follows from. */
+const wholes = new WeakMap<Known, { by: string; whole: Whole }>()
+
 /**
  * What a browser takes along of an event to brief and to pick without a connection; null where it has all of that already.
  *
@@ -62,29 +69,38 @@ export async function packOf(
   ctx: Asking & Pick<Context, 'hear' | 'log'>,
   { event, since, kept = false }: { event: string; since?: string | undefined; kept?: boolean | undefined },
 ): Promise<EventPackAnswer> {
+  const { workspace } = ctx
   const now = async () => {
     const madeAt = new Date().toISOString()
     return { madeAt, of: await inputOf(ctx, event) }
   }
+  const asked = new Date().toISOString()
   const make = async () => madeBy(ctx, await now())
   const before = kept ? await last.take(ctx, { event, key: 'pack', make }) : null
   const behind = before?.behind ?? null
-  const made = behind ? before!.of : null
-  const { of, madeAt } = made ?? (await now())
+  const { of, madeAt } = before ? { ...before.of, ...(!behind && { madeAt: asked }) } : await now()
+  const { frame, rest } = before?.at ?? of.known.at
+  // Plans and forecasts are only added. What is read behind these marks may be newer than they are, and is then read anew.
+  const by = JSON.stringify([frame, rest, await workspace.plans.count(event), await workspace.forecasts.count(event)])
+  const there = wholes.get(of.known)
+  if (there?.by === by) {
+    const { whole } = there
+    return since === whole.mark ? { same: true, mark: since, madeAt, behind } : mostlyKept(whole, { madeAt, behind })
+  }
   const { input, known, rules, body: record } = of
   const { matches } = input
-  const results = (await ctx.workspace.events.results(event)).flatMap(({ result }) => result ?? [])
+  const results = (await workspace.events.results(event)).flatMap(({ result }) => result ?? [])
   const calls = await callsOf(ctx, { event, of })
   const own = ownTeams(record, known)
   const from = madeFrom(of, results)
-  const plans = await ctx.workspace.plans.of(event)
+  const plans = await workspace.plans.of(event)
   // Results are in `from` too, but not in that of a pack that was made before.
   const marked = { from, results, event: record, own, calls, plans: plans.map(({ id }) => id) }
   const mark = hashOf(canonicalJson(marked)).slice(0, 22)
   if (since === mark) return { same: true, mark, madeAt, behind }
   const game = input.game as Game
   const { criteria, per, rows } = rankEvent({ game, event: record, matches, results, seed: 1 })
-  return {
+  const whole: Whole = {
     event: record,
     game,
     revision: rules[1],
@@ -92,14 +108,16 @@ export async function packOf(
     matches: matches.toSorted(inOrder),
     results,
     ranking: { criteria, per, rows: rows.map(({ rank, team, played, values }) => ({ rank, team, played, values })) },
-    robots: (made ?? (await madeBy(ctx, { of, madeAt }))).robots,
+    robots: (before?.of ?? (await madeBy(ctx, { of, madeAt }))).robots,
     seen: matchesSeen(input),
     records: input.watched.filter(({ observation }) => observation.match !== null).length,
     calls,
     plans,
     endings: endingsIn(of, new Set(plans.map((plan) => plan.match))),
-    ...{ from, mark, madeAt, behind },
+    ...{ from, mark },
   }
+  wholes.set(known, { by, whole })
+  return mostlyKept(whole, { madeAt, behind })
 }
 
 /** How robots ended the matches that something was agreed for. */

@@ -6,6 +6,7 @@ import {
   contradictions,
   counts,
   currentRecords,
+  type EventRecord,
   type MatchArrivals,
   matchOf,
   type Watched,
@@ -56,57 +57,44 @@ interface Worked {
 /** The last answer for each event whose records are kept; it goes with them. */
 const worked = new WeakMap<object, Worked>()
 
-/** What an event holds besides records, and marks that are others after every change of it; null where there is none. */
-async function restOf(workspace: Context['workspace'], event: string) {
-  const found = await read(workspace, 'event', { id: event })
-  if (!found) return null
-  const { records: store, events } = workspace
-  const game = await read(workspace, 'game', { id: found.body.game })
-  const { matches: stored, mark: schedule } = await events.matches(event)
-  const results = await events.results(event)
-  const { assignments, mark: seats } = await events.assignments(event)
-  const choices = await store.choices(event)
-  const entered = results.map(({ match, revision }) => [match, revision])
-  // A revision of the event: which teams it has, how soon matches are forgotten, and which earlier event counts.
-  const frame = JSON.stringify([schedule, game?.id, game?.revision, found.revision, found.removed])
-  // Choices are only added, so that their number tells them apart.
-  const rest = JSON.stringify([seats, entered, choices.length])
-  return { found, game, stored, results, assignments, choices, frame, rest }
+/** Marks of an event that are others after every change of it, an earlier event left out; null where there is none. */
+async function ownMarks(workspace: Context['workspace'], event: string, after?: number) {
+  const marks = await workspace.events.marks(event, after ?? workspace.records.logKept(event)?.newest ?? 0)
+  if (!marks) return null
+  const body = marks.body as EventRecord
+  return { ...marks, body, frame: JSON.stringify([marks.frame, body.game, await workspace.newest('game', body.game)]) }
 }
 
-type Rest = NonNullable<Awaited<ReturnType<typeof restOf>>>
-
-/** An earlier event that counts here is known by its own marks; what that one takes from a still earlier one is not taken along. */
-async function withEarlier(workspace: Context['workspace'], { found, rest }: Rest): Promise<string> {
-  const { earlier } = found.body
-  const past = earlier && (await restOf(workspace, earlier.event))
-  if (!past) return rest
-  const { newest } = await workspace.records.log(earlier.event)
-  return JSON.stringify([rest, past.frame, past.rest, newest])
-}
-
-/** Where an event stands, without its records being looked at: how many came after `newest`. Null where there is none. */
-export async function standsAt(workspace: Context['workspace'], { event, newest }: { event: string; newest: number }) {
-  const state = await restOf(workspace, event)
-  if (!state) return null
-  const rest = await withEarlier(workspace, state)
-  return { frame: state.frame, rest, records: await workspace.records.since(event, newest) }
+/** Where an event stands, without anything of it being read whole: `records` came after `newest`, else after those that are kept. Null where there is none. */
+export async function standsAt(workspace: Context['workspace'], { event, newest }: { event: string; newest?: number }) {
+  const own = await ownMarks(workspace, event, newest)
+  if (!own) return null
+  const { frame, since: records, body } = own
+  // An earlier event that counts here is known by its own marks; what that one takes from a still earlier one is not taken along.
+  const past = body.earlier ? await ownMarks(workspace, body.earlier.event) : null
+  const rest = past ? JSON.stringify([own.rest, past.frame, past.rest, past.newest]) : own.rest
+  return { frame, rest, records, body }
 }
 
 /**
  * What is known of an event now. It is worked out once for the same records, schedule, results, seats, choices and game, however
- * many boards ask: each of these has a mark of its own that is another after every change.
+ * many boards ask: each of these has a mark that is another after every change.
  */
 export async function knownOf({ workspace }: Pick<Context, 'workspace'>, event: string) {
-  const state = await restOf(workspace, event)
+  const { records: store, events } = workspace
+  // Behind the marks: what is newer than they are is read anew with the next ones.
+  const state = await standsAt(workspace, { event })
   if (!state) throw notFound('event', { id: event })
-  const { game, stored, results, assignments, choices, frame } = state
-  const rest = await withEarlier(workspace, state)
-  const log = await workspace.records.log(event)
-  const at: Stood = { newest: log.newest, frame, rest }
+  const log = await store.log(event)
+  const at: Stood = { newest: log.newest, frame: state.frame, rest: state.rest }
   const before = worked.get(log.of)
   if (before && same(before.known.at, at)) return { log, known: before.known }
 
+  const game = await read(workspace, 'game', { id: state.body.game })
+  const { matches: stored } = await events.matches(event)
+  const results = await events.results(event)
+  const { assignments } = await events.assignments(event)
+  const choices = await store.choices(event)
   const matches = stored.map(({ match }) => match)
   const byId = new Map(matches.map((match) => [match.id, match]))
   const records = resolved(log.records, byId)

@@ -6,6 +6,7 @@ import {
   readdirSync,
   readFileSync,
   renameSync,
+  rmSync,
   statSync,
   writeSync,
 } from 'node:fs'
@@ -33,6 +34,30 @@ const madeAtOf = (name: string): string => {
 
 export const manifestOf = (path: string): string => `${path}.json`
 export const proofOf = (path: string): string => `${path}.proof.json`
+
+/** Waits until the disk has a file's contents. */
+export function sync(path: string): void {
+  const file = openSync(path, 'r+')
+  try {
+    fsyncSync(file)
+  } finally {
+    closeSync(file)
+  }
+}
+
+/** A copy that is being made changes all the time; one untouched for so long was begun by a process that is gone (ms). */
+const abandoned = 3_600_000
+
+/** Takes away copies of a database that were begun and never finished. */
+export function clearAway(file: string): void {
+  const folder = backupFolder(file)
+  const own = `${basename(file, '.db')} `
+  for (const name of readdirSync(folder)) {
+    const path = join(folder, name)
+    if (!name.startsWith(own) || !/\.part(-journal)?$/.test(name)) continue
+    if (Date.now() - statSync(path).mtimeMs > abandoned) rmSync(path, { force: true })
+  }
+}
 
 /** Until the disk has it; a reader sees the whole file or the one before. */
 export function writeWhole(path: string, text: string): void {

@@ -1,7 +1,7 @@
-import { chmodSync, closeSync, fsyncSync, openSync, renameSync, rmSync, statSync } from 'node:fs'
+import { chmodSync, renameSync, rmSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
-import { backupAt, backupFolder, backupName, manifestOf, writeWhole } from './files.ts'
+import { backupAt, backupFolder, backupName, clearAway, manifestOf, sync, writeWhole } from './files.ts'
 import { tableSums } from './sums.ts'
 import type { Backup, BackupReason, Manifest } from './types.ts'
 
@@ -14,12 +14,7 @@ function settled(path: string): number {
     copy.close()
   }
   chmodSync(path, 0o600)
-  const file = openSync(path, 'r+')
-  try {
-    fsyncSync(file)
-  } finally {
-    closeSync(file)
-  }
+  sync(path)
   return statSync(path).size
 }
 
@@ -28,6 +23,7 @@ function settled(path: string): number {
  * transaction, which holds up nobody who writes.
  */
 export async function makeBackup(file: string, { reason, at }: { reason: BackupReason; at: Date }): Promise<Backup> {
+  clearAway(file)
   const path = join(backupFolder(file), backupName(file, at))
   const part = `${path}.part`
   const database = new Database(file, { fileMustExist: true, readonly: true })

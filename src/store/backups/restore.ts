@@ -1,8 +1,8 @@
 import { copyFileSync, existsSync, renameSync, rmSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { basename, dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
 import { StoreError } from '../errors.ts'
-import { backupFolder, backupName } from './files.ts'
+import { backupFolder, backupName, isBackupName, sync } from './files.ts'
 import { makeBackup } from './make.ts'
 import { type Opens, proveBackup } from './prove.ts'
 import type { Backup } from './types.ts'
@@ -48,6 +48,10 @@ export async function restoreBackup(
   { path, opens, now }: { path: string; opens: Opens; now: () => Date },
 ): Promise<Restored> {
   if (!existsSync(path)) throw new StoreError(`There is no copy ${path}.`)
+  if (!isBackupName(basename(path)))
+    throw new StoreError(
+      `${path} is not called as copies are: keep the name that it was made with, and the file beside it that ends with .json.`,
+    )
   const from = await proveBackup(path, { opens, now })
   if (from.proof === null || from.proof.faults.length > 0)
     throw new StoreError(`The copy was not restored, since it is not whole: ${from.proof?.faults.join('; ')}.`)
@@ -55,6 +59,8 @@ export async function restoreBackup(
   const part = join(dirname(file), `.restore-${process.pid}.db`)
   try {
     copyFileSync(path, part)
+    // Otherwise a power cut soon after could leave the name without the contents.
+    sync(part)
     for (const suffix of ['-wal', '-shm']) rmSync(`${file}${suffix}`, { force: true })
     renameSync(part, file)
   } finally {

@@ -2,6 +2,7 @@ import type { RecordCount, ScheduleEdit } from '../../model/event/changes.ts'
 import type { Alliance, Assignment, Observation, Position, Seat } from '../../model/scouting/types.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import { assign, readAssignments, takeSeat } from './assignments.ts'
+import { readMarks } from './marks.ts'
 import { enterResults, readHistory, readResults, readStanding, StaleResults } from './results.ts'
 import { editSchedule, readSchedule, type Scope } from './schedule.ts'
 import type { By, EventStore, ResultEntry, ResultOutcome } from './types.ts'
@@ -16,6 +17,10 @@ export class DatabaseEvents implements EventStore {
     this.#client = client
     this.#workspaceId = workspaceId
     this.#now = now
+  }
+
+  marks(event: string, newest: number) {
+    return readMarks(this.#client, this.#scope(event), newest)
   }
 
   matches(event: string) {

@@ -54,8 +54,25 @@ export type ResultOutcome = { applied: StoredResult[] } | { stale: string[] }
 
 export type AssignOutcome = { applied: { mark: string; assignments: Assignment[] } } | { stale: true }
 
+/** Where an event stands. Each mark is another after every change of what it is of. */
+export interface EventMarks {
+  /** Of the event's document, whose body this is. */
+  revision: number
+  body: unknown
+  /** Of the document and the schedule. */
+  frame: string
+  /** Of results, seats, and choices among records. */
+  rest: string
+  /** Arrival of its newest record; 0: there is none. */
+  newest: number
+  /** Records that came after the one that was asked about. */
+  since: number
+}
+
 /** Schedule, results and assignments of a workspace's events. The events themselves are documents. */
 export interface EventStore {
+  /** Without anything being read whole; null where there is no such event. @param newest arrival of a record after which they are counted */
+  marks(event: string, newest: number): Promise<EventMarks | null>
   /** The schedule in the order of play, and its mark, which is another after every change. */
   matches(event: string): Promise<{ matches: StoredMatch[]; mark: string }>
   /** All of an edit, or nothing where the schedule is no longer the one of the mark. */

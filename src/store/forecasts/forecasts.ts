@@ -21,6 +21,10 @@ export class DatabaseForecasts implements ForecastStore {
     return readForecasts(this.#client, { workspaceId: this.#workspaceId, event }, match)
   }
 
+  count(event: string) {
+    return this.#client.forecast.count({ where: { workspaceId: this.#workspaceId, event } })
+  }
+
   /** In one transaction with the question whether there is a result, so that none is kept behind one. */
   keep(event: string, forecasts: readonly NewForecast[]): Promise<(Kept | null)[]> {
     const scope = { workspaceId: this.#workspaceId, event }

@@ -16,6 +16,8 @@ export interface ForecastStore {
    * the same; null, and nothing is kept, where the match has a result or is not in the schedule.
    */
   keep(event: string, forecasts: readonly NewForecast[]): Promise<(Kept | null)[]>
+  /** How many there are: another after every change. */
+  count(event: string): Promise<number>
   /** All of an event, or of one match, oldest first. */
   of(event: string, match?: string): Promise<KeptForecast[]>
 }

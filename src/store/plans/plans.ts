@@ -19,6 +19,10 @@ export class DatabasePlans implements PlanStore {
     return readPlans(this.#client, { workspaceId: this.#workspaceId, event })
   }
 
+  count(event: string) {
+    return this.#client.agreedPlan.count({ where: { workspaceId: this.#workspaceId, event } })
+  }
+
   agree(event: string, plan: NewPlan) {
     const scope = { workspaceId: this.#workspaceId, event }
     return this.#client.$transaction(async (transaction) => {

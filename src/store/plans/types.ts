@@ -7,6 +7,8 @@ export type NewPlan = Omit<AgreedPlan, 'id' | 'agreedAt'>
 export interface PlanStore {
   /** Null, and nothing is kept, where the match is not in the schedule. */
   agree(event: string, plan: NewPlan): Promise<AgreedPlan | null>
+  /** How many there are: another after every change. */
+  count(event: string): Promise<number>
   /** Oldest first. */
   of(event: string): Promise<AgreedPlan[]>
 }

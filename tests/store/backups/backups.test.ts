@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, statSync, writeFileSync } from 'node:fs'
+import { existsSync, readFileSync, statSync, utimesSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
@@ -108,6 +108,10 @@ test('a broken copy is not restored, and a broken database is put away as it lie
   const path = join(folder, 'backups', name)
   const restore = (from: string) => restoreBackup(file, { path: from, opens: opensHere, now })
   await expect(restore(join(folder, 'none.db'))).rejects.toThrow(StoreError)
+  // Neither a copy by another name nor the folder itself.
+  writeFileSync(join(folder, 'pit.db'), readFileSync(path))
+  for (const other of ['pit.db', 'backups'])
+    await expect(restore(join(folder, other))).rejects.toThrow(/is not called as copies are/)
 
   const whole = readFileSync(path)
   change(path, `UPDATE "Document" SET name = 'other'`)
@@ -128,4 +132,18 @@ test('a copy that can not be made leaves nothing that looks like one', async () 
   await expect(makeBackup(file, { reason: 'command', at: now() })).rejects.toThrow()
   const { FileBackups } = await import('../../../src/store/backups/index.ts')
   expect(await new FileBackups(file, now).list()).toEqual([])
+})
+
+test('what a copy that was never finished has left is cleared away, but nothing that may be in the making', async () => {
+  const { store } = await scratchStore({ now })
+  await store.ensureWorkspace('team')
+  const { folder } = store.backups!
+  const part = (at: string) => join(folder, `team ${at}.db.part`)
+  const [old, fresh] = [part('2026-01-09T09.00.00.000Z'), part('2026-01-10T08.59.00.000Z')]
+  const foreign = join(folder, 'other 2026-01-09T09.00.00.000Z.db.part')
+  for (const path of [old, fresh, foreign]) writeFileSync(path, 'half')
+  const hoursAgo = Date.now() / 1000 - 2 * 3600
+  for (const path of [old, foreign]) utimesSync(path, hoursAgo, hoursAgo)
+  await store.backups!.make('button')
+  expect([old, fresh, foreign].map((path) => existsSync(path))).toEqual([false, true, true])
 })

@@ -102,6 +102,12 @@ describe('What is typed becomes SI by the published factors', () => {
     for (const each of all) expect(readNumber(text, { quantity: each, max: 1e9 })).toHaveProperty('error')
   })
 
+  test('a moment of inertia has five digits in all, an arm’s as well as a rotor’s', () => {
+    expect(writeQuantity(3.2, measures.inertia, 'inchPound')).toBe('10935')
+    expect(writeQuantity(0.0003, measures.inertia, 'inchPound')).toBe('1.0252')
+    expect(writeQuantity(3.2, measures.inertia, 'metric')).toBe('32000')
+  })
+
   test('what stands in a field is read back as it stood', () => {
     for (const kind of partKinds)
       for (const { quantity, max } of numbersOf[kind])

@@ -1,11 +1,15 @@
 import { afterAll, describe, expect, test } from 'vitest'
 import type { Mechanism } from '../../../src/model/documents/mechanism.ts'
 import { mechanismAnswer, type Remark } from '../../../src/model/timing/index.ts'
+import { sayEnergy } from '../../../web/charts/timing/say.ts'
+import { atmosphereWords, gaugeWords } from '../../../web/screens/parts/gauge.ts'
 import { explainQuantity, explainTiming } from '../../../web/screens/timings/explainTiming.ts'
 import { kindOf, numbersIn } from '../../../web/screens/timings/inputs.ts'
+import { fourDigits } from '../../../web/screens/timings/problems.ts'
 import { quantitiesOf, quantityWords } from '../../../web/screens/timings/quantities.ts'
 import { combined, quantitySum } from '../../../web/screens/timings/quantitySum.ts'
 import { remarkWords } from '../../../web/screens/timings/remarks.ts'
+import { chooseUnits } from '../../../web/units/system.ts'
 import { allWords, chooseLanguage } from '../../../web/words/catalogue.ts'
 import { timingRemarks as german } from '../../../web/words/de/timingRemarks.ts'
 import { timingRemarks as english } from '../../../web/words/en/timingRemarks.ts'
@@ -55,6 +59,22 @@ test('a sentence writes its numbers in the reader’s units, and no name in brac
     expect(remarkWords({ code, message: 'no words', values })).not.toMatch(/\{|undefined|NaN|no words/)
   }
   await chooseLanguage(['en'])
+})
+
+test('a number beside its sensitivity is rounded as it is shown: a room of 293.15 K is 20 °C and 68 °F', () => {
+  const of = (kind: 'cylinder', key: string) => numbersIn(kind).find((number) => number.key === key)!
+  const written = (value: number, key: string) => fourDigits(value, of('cylinder', key)).replaceAll('\u00a0', ' ')
+  expect([written(293.15, 'temperature'), written(501_325, 'pressure')]).toEqual(['20 °C', '501.3 kPa(a)'])
+  chooseUnits('inchPound')
+  expect([written(293.15, 'temperature'), written(501_325, 'pressure')]).toEqual(['68 °F', '72.71 psia'])
+  // One unit alone, without the letter for absolute.
+  expect(gaugeWords(501_325).replaceAll('\u00a0', ' ')).toBe('A gauge shows 58 psi.')
+  expect(atmosphereWords()).toBe('14.7\u00a0psi')
+  // 405 J × 0.737562 (NIST SP 811, appendix B.8: 1 ft·lbf = 1.355818 J); the drawing said joules in both.
+  expect(sayEnergy(405)).toBe('299\u00a0ft·lbf')
+  chooseUnits('metric')
+  expect(sayEnergy(405)).toBe('405\u00a0J')
+  expect(gaugeWords(501_325).replaceAll('\u00a0', ' ')).toBe('A gauge shows 400 kPa.')
 })
 
 test('a code that the catalogue does not know comes as it is', () => {

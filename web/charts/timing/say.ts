@@ -1,4 +1,5 @@
 import { current, inertia, partLength, pressure, rotation, torque, voltage } from '../../units/measures.ts'
+import { energy } from '../../units/mechanics.ts'
 import { type Measured, type System, type Unit, unitOf } from '../../units/quantities.ts'
 import { unitsShown } from '../../units/system.ts'
 import { sayQuantity } from '../../units/write.ts'
@@ -45,7 +46,7 @@ export function sayForce(newtons: number): string {
   return `${plain(newtons / factor, Math.min(digits, threeDigits(newtons / factor)))}${space}${symbol}`
 }
 
-export const sayEnergy = (joules: number): string => `${plain(joules, threeDigits(joules))}${space}J`
+export const sayEnergy = (joules: number): string => say(joules, energy)
 
 /** To a hundredth: a cylinder moves in a tenth. */
 export const sayTime = (value: number): string => `${plain(value, value < 0.1 ? 3 : 2)}${space}s`

@@ -21,8 +21,9 @@ export function Agreement(props: { decision: DecisionRecord }) {
       {agreed.length > 0 ? (
         <ul className="agreed">
           {agreed.map(({ who, on }, index) => (
-            <li key={`${who} ${on}`}>
-              {texts.agreedOn(who, agreedWhen(on))}
+            // A line that nobody's name was put into yet is no agreement.
+            <li key={`${who} ${on}`} className={who.trim() === '' ? 'no-print' : undefined}>
+              {texts.agreedOn(who.trim() || '–', agreedWhen(on))}
               {!edit.readOnly && (
                 <button
                   type="button"

@@ -7,7 +7,14 @@ import '../start/start.css'
 export default function DecisionsScreen() {
   const texts = words().decisions
   return (
-    <DocumentList kind="decision" href="/decisions" title={texts.title} noun={texts.noun} intro={texts.intro}>
+    <DocumentList
+      kind="decision"
+      href="/decisions"
+      title={texts.title}
+      noun={texts.noun}
+      intro={texts.intro}
+      begin={texts.begin}
+    >
       <p>
         {texts.madeFrom} <Link href="/trade-offs">{texts.tradeOff}</Link>.
       </p>

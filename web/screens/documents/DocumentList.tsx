@@ -17,6 +17,8 @@ export function DocumentList(props: {
   title: string
   intro: string
   noun: string
+  /** How one comes about, where not by a form below. */
+  begin?: string
   /** Its files come in by what stands among the children. */
   ownFiles?: boolean
   children?: ReactNode
@@ -24,6 +26,14 @@ export function DocumentList(props: {
   const { kind, href, title, intro, noun } = props
   const texts = words().documents.list
   const list = useList(kind)
+  const games = useList('game')
+  // Without a game nothing else can be begun, and the forms for it are not there.
+  const withoutGame = kind !== 'game' && kind !== 'event' && games.data?.length === 0
+  const again = () => {
+    void list.refetch()
+    // The forms below need them.
+    void games.refetch()
+  }
   const { duplicate, remove, removed, trouble } = useListActions(kind, href)
   const sorted = [...(list.data ?? [])].sort((a, b) => a.name.localeCompare(b.name))
   return (
@@ -48,10 +58,16 @@ export function DocumentList(props: {
       {list.isPending ? (
         <Loading what={texts.loading(title)} />
       ) : list.error ? (
-        <Trouble title={texts.notLoaded} error={list.error} retry={() => void list.refetch()} />
+        <Trouble title={texts.notLoaded} error={list.error} retry={again} />
       ) : sorted.length === 0 ? (
         <Empty title={texts.none(noun)}>
-          <p>{texts.begin}</p>
+          {withoutGame ? (
+            <p>
+              {texts.noGame} <Link href="/games">{texts.toGames}</Link>
+            </p>
+          ) : (
+            <p>{props.begin ?? texts.begin}</p>
+          )}
         </Empty>
       ) : (
         <ul className="shelf sheet">

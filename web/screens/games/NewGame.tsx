@@ -49,6 +49,7 @@ export function NewGame() {
         />
         <TextInput
           label={texts.piece}
+          description={texts.pieceHelp}
           value={piece}
           maxLength={200}
           error={tried && piece.trim() === '' ? texts.noPiece : null}

@@ -9,8 +9,9 @@ import './match.css'
 
 /** Three against three: of the game that the address names, or of the one that was saved last. */
 export default function MatchScreen(props: { game?: string | undefined }) {
-  const { games, game: chosen } = useGameChoice()
+  const { games, game: chosen, error, refetch } = useGameChoice()
   const text = words().match
+  if (!games && error) return <Trouble title={text.notLoaded} error={error} retry={() => void refetch()} />
   if (!games) return <Loading what={text.loading} />
   const id = props.game ?? chosen?.id
   if (id === undefined)

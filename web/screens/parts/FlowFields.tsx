@@ -2,6 +2,7 @@ import { Button } from '@mantine/core'
 import { forgetTexts, useEdit } from '../../shell/fields/EditContext.tsx'
 import { NumberField } from '../../shell/fields/NumberField.tsx'
 import { words } from '../../words/catalogue.ts'
+import { atmosphereWords } from './gauge.ts'
 import { flowPoint } from './numbers.ts'
 import './parts.css'
 
@@ -23,7 +24,7 @@ export function FlowFields(props: { flow: readonly [number, number][] }) {
   return (
     <fieldset className="stack">
       <legend>{texts.flow}</legend>
-      <p className="soft small">{texts.flowHelp}</p>
+      <p className="soft small">{texts.flowHelp(atmosphereWords())}</p>
       {flow.map((_, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a point is nothing but its place in the list
         <div className="form-grid parts-point" key={index}>

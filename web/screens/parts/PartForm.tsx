@@ -4,12 +4,12 @@ import { placeKey, problemAt, useEdit } from '../../shell/fields/EditContext.tsx
 import { NumberField } from '../../shell/fields/NumberField.tsx'
 import { shownNumber } from '../../shell/fields/parse.ts'
 import { TextField } from '../../shell/fields/TextField.tsx'
-import { atmosphere, pressure } from '../../units/measures.ts'
+import { pressure } from '../../units/measures.ts'
 import { useUnits } from '../../units/system.ts'
-import { writeQuantity } from '../../units/write.ts'
 import { words } from '../../words/catalogue.ts'
 import { Present } from '../games/forms/Choices.tsx'
 import { FlowFields } from './FlowFields.tsx'
+import { atmosphereWords, gaugeWords } from './gauge.ts'
 import { numbersOf, type PartNumber } from './numbers.ts'
 
 /** All that is known of a part; every number in the reader's units, kept in SI. */
@@ -46,7 +46,7 @@ export function PartForm(props: { part: Part }) {
           />
         )}
         {part.kind === 'compressor' && <FlowFields flow={part.flow} />}
-        {part.kind === 'tank' && <p className="soft small">{texts.list.absolute}</p>}
+        {part.kind === 'tank' && <p className="soft small">{texts.list.absolute(atmosphereWords())}</p>}
       </section>
     </>
   )
@@ -76,23 +76,6 @@ function PartNumberField(props: { part: Part; number: PartNumber }) {
       {...rules}
     />
   )
-}
-
-/** What a gauge shows at an absolute pressure. */
-export function gaugeWords(absolute: number): string {
-  const texts = words().parts.form
-  const over = absolute - atmosphere
-  return over < 0 ? texts.gaugeNone : texts.gauge(gaugeReading(over))
-}
-
-const gaugeReading = (over: number): string =>
-  `${writeQuantity(over, gauge, 'metric')} kPa, ${writeQuantity(over, gauge, 'inchPound')} psi`
-
-/** A difference of pressures, in words with one decimal. */
-const gauge = {
-  ...pressure,
-  metric: { ...pressure.metric, digits: 1 },
-  inchPound: { ...pressure.inchPound, digits: 1 },
 }
 
 function DayField() {

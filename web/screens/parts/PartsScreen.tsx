@@ -5,6 +5,7 @@ import { words } from '../../words/catalogue.ts'
 import { ImportFile } from '../documents/ImportFile.tsx'
 import { useListActions } from '../documents/useListActions.ts'
 import { BringParts } from './csv/BringParts.tsx'
+import { atmosphereWords } from './gauge.ts'
 import { NewPart } from './NewPart.tsx'
 import { partKinds } from './numbers.ts'
 import { PartScreen } from './PartScreen.tsx'
@@ -33,7 +34,7 @@ function Shelf() {
         <h1>{texts.title}</h1>
         <p>{texts.intro}</p>
         <p className="soft">
-          {texts.demo} {texts.absolute}
+          {texts.demo} {texts.absolute(atmosphereWords())}
         </p>
       </div>
       {trouble && (

@@ -1,6 +1,6 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core'
 import { useState } from 'react'
-import { Link, useLocation } from 'wouter'
+import { useLocation } from 'wouter'
 import { useChanges } from '../../data/documents.ts'
 import { useGameChoice } from '../../data/useGameChoice.ts'
 import { words } from '../../words/catalogue.ts'
@@ -24,17 +24,12 @@ function NewSheet() {
   const [name, setName] = useState('')
   const [trouble, setTrouble] = useState<string | null>(null)
   const texts = words().quickSheet
-  if (games && !game)
-    return (
-      <p>
-        {texts.noGame} <Link href="/games">{texts.toGames}</Link>
-      </p>
-    )
+  if (!games || !game) return null
   const make = async () => {
     if (name.trim() === '') return setTrouble(texts.nameNeeded)
     setTrouble(null)
     try {
-      const body = newSheet({ id: game!.id, revision: game!.revision }, name.trim())
+      const body = newSheet({ id: game.id, revision: game.revision }, name.trim())
       const outcome = await save.mutateAsync({ kind: 'quickSheet', id: body.id, name: body.name, body, base: null })
       if ('saved' in outcome) go(`/quick-sheet/${body.id}`)
     } catch (error) {
@@ -60,11 +55,11 @@ function NewSheet() {
         />
         <NativeSelect
           label={texts.game}
-          value={game?.id ?? ''}
-          data={(games ?? []).map((entry) => ({ value: entry.id, label: entry.name }))}
+          value={game.id}
+          data={games.map((entry) => ({ value: entry.id, label: entry.name }))}
           onChange={(event) => choose(event.currentTarget.value)}
         />
-        <Button type="submit" loading={save.isPending} disabled={!game}>
+        <Button type="submit" loading={save.isPending}>
           {texts.make}
         </Button>
       </form>

@@ -4,6 +4,8 @@ import { useRevisions, useStored } from '../../data/documents.ts'
 import { Loading, Trouble } from '../../shell/states.tsx'
 import { Terms } from '../../shell/Terms.tsx'
 import { words } from '../../words/catalogue.ts'
+import { moment } from '../../words/format.ts'
+import { distinct } from '../documents/distinct.ts'
 import { noteWords } from '../documents/noteWords.ts'
 import { useReadingRecords } from '../quickSheet/useReadings.ts'
 import { Consequences } from './Consequences.tsx'
@@ -33,13 +35,15 @@ export default function RulesChangeScreen(props: { id: string }) {
       />
     )
   if (!newest.data || !revisions.data || revision === undefined) return <Loading what={texts.loading} />
-  const choices = revisions.data.map((entry) => {
+  const named = new Set(readings.map(({ body }) => body.game.revision))
+  const own = distinct(revisions.data, named)
+  const choices = own.map((entry) => {
     const reading = readings.find(({ body }) => body.game.revision === entry.revision)
     const label = reading
       ? texts.reading(reading.name, reading.body.rule, entry.revision)
       : entry.revision === newest.data.revision
         ? texts.newest(entry.revision)
-        : texts.revision(entry.revision, entry.note ? noteWords(entry.note) : '')
+        : texts.revision(entry.revision, entry.note ? noteWords(entry.note) : moment(entry.savedAt))
     return { value: String(entry.revision), label }
   })
   return (
@@ -60,7 +64,7 @@ export default function RulesChangeScreen(props: { id: string }) {
         />
         {rules.data ? <Consequences game={rules.data.body} /> : <Loading what={texts.loading} />}
       </section>
-      <ReadingList game={props.id} readings={readings} revisions={revisions.data} />
+      <ReadingList game={props.id} readings={readings} revisions={own} />
     </div>
   )
 }

@@ -10,7 +10,7 @@ import { explainQuantity } from './explainTiming.ts'
 import { hundredths } from './hundredths.ts'
 import { kindOf, numbersIn } from './inputs.ts'
 import { fieldWords } from './MechanismForm.tsx'
-import { numberWords } from './problems.ts'
+import { fourDigits } from './problems.ts'
 import { quantityWords } from './quantities.ts'
 import { remarkWords } from './remarks.ts'
 
@@ -150,12 +150,12 @@ const signed = (seconds: number): string => `${seconds > 0 ? '+' : ''}${plain(se
 /** A sensitivity's number as the form names and writes it; those of a part by the part and its own label. */
 function labelled(mechanism: Mechanism, { input, value }: Sensitivity): [string, string] {
   const number = numbersIn(kindOf(mechanism)).find(({ key }) => key === input)
-  if (number) return [fieldWords(mechanism.calculator, input).label, numberWords(Number(value.toPrecision(4)), number)]
+  if (number) return [fieldWords(mechanism.calculator, input).label, fourDigits(value, number)]
   const [part, key] = input.split('.') as [string, string]
   const { kind } = (mechanism.input as unknown as { [part: string]: { kind: keyof typeof numbersOf } })[part]!
   const own = numbersOf[kind].find((each) => each.key === key)!
   const { labels } = words().parts
   const label = `${fieldWords(mechanism.calculator, part).label}: ${labels[key as keyof typeof labels]}`
   const { optional: _, column: __, ...limits } = own
-  return [label, numberWords(Number(value.toPrecision(4)), { min: 0, ...limits })]
+  return [label, fourDigits(value, { min: 0, ...limits })]
 }

@@ -4,6 +4,8 @@ import type { Robot } from '../../../src/model/documents/types.ts'
 import type { Path, Problem } from '../../../src/model/errors.ts'
 import { inputFaults, type Part, type Spread } from '../../../src/model/timing/index.ts'
 import { valueAt } from '../../data/place.ts'
+import { unitOf } from '../../units/quantities.ts'
+import { unitsShown } from '../../units/system.ts'
 import { sayQuantity } from '../../units/write.ts'
 import { words } from '../../words/catalogue.ts'
 import { plain } from '../../words/format.ts'
@@ -14,6 +16,14 @@ import { formOf, type InputNumber, kindOf, numbersIn } from './inputs.ts'
 export function numberWords(value: number, { quantity, percent }: InputNumber): string {
   if (quantity) return sayQuantity(value, quantity)
   return percent ? `${plain(100 * value, 4)}\u00a0%` : plain(value, 6)
+}
+
+/** A number to four digits in the units shown: rounded before, a temperature would lose one. */
+export function fourDigits(value: number, number: InputNumber): string {
+  const round = (of: number) => Number(of.toPrecision(4))
+  if (!number.quantity) return numberWords(round(value), number)
+  const { factor, offset = 0 } = unitOf(number.quantity, unitsShown())
+  return numberWords(round((value - offset) / factor) * factor + offset, number)
 }
 
 /** Standard normal quantile of 0.999: as far as a log-normal has to stay within its number's limits. */

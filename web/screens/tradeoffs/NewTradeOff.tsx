@@ -5,13 +5,13 @@ import { getDocument } from '../../data/api.ts'
 import { type Bodies, useAllStored, useChanges, useList } from '../../data/documents.ts'
 import { idFrom } from '../../data/identity.ts'
 import { useGameChoice } from '../../data/useGameChoice.ts'
-import { Loading } from '../../shell/states.tsx'
+import { Loading, Trouble } from '../../shell/states.tsx'
 import { words } from '../../words/catalogue.ts'
 
 /** A comparison of stored ways to play of one game, at their newest revisions. */
 export function NewTradeOff() {
   const text = words().tradeoffs.fresh
-  const { games, game, choose } = useGameChoice()
+  const { games, game, choose, error: noGames, refetch } = useGameChoice()
   const options = useList('option')
   const bodies = useAllStored('option', options.data ?? [])
   const { save } = useChanges()
@@ -20,6 +20,19 @@ export function NewTradeOff() {
   const [chosen, setChosen] = useState<string[]>([])
   const [trouble, setTrouble] = useState<string | null>(null)
   const [busy, setBusy] = useState(false)
+  const error = noGames ?? options.error ?? bodies.error
+  if (error && !(games && bodies.data))
+    return (
+      <Trouble
+        title={text.notLoaded}
+        error={error}
+        retry={() => {
+          void refetch()
+          void options.refetch()
+          bodies.refetch()
+        }}
+      />
+    )
   if (!games || !bodies.data) return <Loading what={text.loading} />
   if (!game) return null
   const ways = bodies.data.filter(({ body }) => body.game === game.id)

@@ -62,17 +62,20 @@ function Looking(props: { known: number; all: number; stopped: boolean; onStop(s
   const { known, all, stopped } = props
   const text = texts().turns.arguments
   return (
-    <div className="stack no-print">
-      <p role="status" className="soft">
-        {stopped ? text.stopped(known, all) : text.looking(known, all)}
-      </p>
-      {!stopped && <Progress value={(known / all) * 100} color="var(--deep)" aria-label={text.progress} />}
-      <div>
-        <Button size="compact-md" variant="default" onClick={() => props.onStop(!stopped)}>
-          {stopped ? text.goOn : text.stop}
-        </Button>
+    <>
+      <div className="stack no-print">
+        <p role="status" className="soft">
+          {stopped ? text.stopped(known, all) : text.looking(known, all)}
+        </p>
+        {!stopped && <Progress value={(known / all) * 100} color="var(--deep)" aria-label={text.progress} />}
+        <div>
+          <Button size="compact-md" variant="default" onClick={() => props.onStop(!stopped)}>
+            {stopped ? text.goOn : text.stop}
+          </Button>
+        </div>
       </div>
-    </div>
+      <p className="only-print">{text.printed(known, all)}</p>
+    </>
   )
 }
 

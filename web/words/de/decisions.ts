@@ -6,6 +6,7 @@ export const decisions: Words['decisions'] = {
   intro: 'Was entschieden wurde und warum, mit den Eingaben von damals, was es ändern würde und wie es geprüft wird.',
   madeFrom: 'Ein Entscheidungsbogen entsteht aus einer',
   tradeOff: 'Abwägung',
+  begin: 'Halte das Ergebnis einer Abwägung fest, oder hol einen Bogen aus einer Datei.',
   loading: 'den Entscheidungsbogen',
   notLoaded: 'Der Entscheidungsbogen ließ sich nicht laden',
   print: 'Drucken',

@@ -18,6 +18,8 @@ export const documents: Words['documents'] = {
     notLoaded: 'Die Liste ließ sich nicht laden',
     none: (noun) => `Noch nichts da: ${noun}`,
     begin: 'Leg unten etwas an, oder hol es aus einer Datei.',
+    noGame: 'Dazu braucht es die Regeln der Saison, und noch ist kein Spiel da.',
+    toGames: 'Erst ein Spiel eingeben',
     line: (revision, savedAt) => `Fassung ${revision}, ${savedAt}`,
     copy: 'Kopieren',
     copyOf: (name) => `„${name}“ kopieren`,

@@ -13,6 +13,7 @@ export const games: Words['games'] = {
     help: 'Es hat eine Art von Spielstück und einen Startplatz; den Rest fügst du hinzu. Alles lässt sich später umbenennen.',
     name: 'Name des neuen Spiels',
     piece: 'Womit gepunktet wird',
+    pieceHelp: 'Wie eines davon heißt, zum Beispiel „Kiste“',
     button: 'Beginnen',
     noName: 'Bitte gib dem Spiel einen Namen.',
     noPiece: 'Bitte benenne, womit gepunktet wird.',

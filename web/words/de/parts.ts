@@ -35,7 +35,7 @@ export const parts: Words['parts'] = {
     none: 'Noch keine.',
     link: 'Bauteile: Motoren, Zylinder, Ventile, Kompressoren, Behälter und Räder',
     actions: 'Kopieren oder entfernen',
-    absolute: 'Drücke sind absolut: Ein Manometer zeigt 101,325 kPa (14,70 psi) weniger.',
+    absolute: (atmosphere) => `Drücke sind absolut: Ein Manometer zeigt ${atmosphere} weniger.`,
   },
   kinds: {
     motor: 'Motor',
@@ -112,8 +112,8 @@ export const parts: Words['parts'] = {
     gaugeNone: 'Unter dem Druck der Atmosphäre: Ein Manometer zeigt weniger als nichts.',
     knownInertia: 'Die Trägheit des Läufers ist bekannt',
     flow: 'Luftstrom je Druck',
-    flowHelp:
-      'Freie Luft, bei 100 kPa gezählt, die er gegen jeden Druck liefert; gerade zwischen den Punkten, nichts über dem letzten. Drücke sind absolut: was ein Manometer zeigt und die Atmosphäre von 101,325 kPa.',
+    flowHelp: (atmosphere) =>
+      `Freie Luft, bei 100 kPa gezählt, die er gegen jeden Druck liefert; gerade zwischen den Punkten, nichts über dem letzten. Drücke sind absolut: was ein Manometer zeigt und die Atmosphäre von ${atmosphere}.`,
     pressureAt: (point) => `Druck ${point}, absolut`,
     flowAt: (point) => `Luftstrom ${point}`,
     add: 'Punkt hinzufügen',

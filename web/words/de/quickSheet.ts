@@ -13,8 +13,6 @@ export const quickSheet: Words['quickSheet'] = {
   game: 'Spiel',
   make: 'Beginnen',
   nameNeeded: 'Gib dem Blatt einen Namen, etwa „Erster Samstag“.',
-  noGame: 'Es gibt noch kein Spiel. Gib zuerst eines ein.',
-  toGames: 'Zu den Spielen',
   nameless: 'Ohne Namen',
   sheetName: 'Name des Blatts',
   newer: (revision) =>
@@ -22,7 +20,7 @@ export const quickSheet: Words['quickSheet'] = {
   takeNewest: 'Mit der neuesten rechnen',
   ways: {
     title: 'Spielweisen',
-    how: 'Sekunden gelten für ganze Wege: Fahrt, Warten auf den Mechanismus und wiederholte Versuche eingeschlossen. Tippe eine Zahl oder drei wie „5 8 14“: der kürzeste Weg, der übliche, der längste.',
+    how: 'Sekunden gelten für ganze Wege: Fahrt, Warten auf den Mechanismus und wiederholte Versuche eingeschlossen. Tippe eine Zahl oder drei wie „5\u00a08\u00a014“: der kürzeste Weg, der übliche, der längste.',
     none: 'Noch keine Spielweise. Füge die erste hinzu: eine Quelle, ein Ziel, und wie lange jeder Weg deiner Meinung nach dauert.',
     add: 'Spielweise hinzufügen',
     copy: 'Kopieren',
@@ -47,7 +45,7 @@ export const quickSheet: Words['quickSheet'] = {
     finishSuccess: 'Gelingt, %',
     hold: 'Sekunden, die ein Stück weiterzahlt',
     held: (seconds) => `${seconds} s gehalten`,
-    extra: 'Extrapunkte',
+    extra: 'Extra\u00adpunkte',
     points: 'Punkte',
     trips: 'Fahrten',
     of: (label, way) => `${label}, ${way}`,

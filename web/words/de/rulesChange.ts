@@ -10,7 +10,7 @@ export const rulesChange: Words['rulesChange'] = {
   notLoaded: 'Die Regeln ließen sich nicht laden',
   against: 'Rechnen unter',
   newest: (revision) => `den neuesten Regeln, Fassung ${revision}`,
-  revision: (revision, note) => `Fassung ${revision}${note ? `, ${note}` : ''}`,
+  revision: (revision, note) => `Fassung ${revision}, ${note}`,
   reading: (name, rule, revision) => `„${name}“${rule ? ` (${rule})` : ''}, Fassung ${revision}`,
   none: 'Zu diesem Spiel ist noch keine Entscheidung gesichert.',
   caption: 'Gesicherte Entscheidungen unter diesen Regeln',

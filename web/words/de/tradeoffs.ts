@@ -18,6 +18,7 @@ export const tradeoffs: Words['tradeoffs'] = {
     none: 'Für dieses Spiel gibt es noch keine: Leg auf der Seite eines Entwurfs eine an.',
     make: 'Vergleichen',
     loading: 'die Spielweisen',
+    notLoaded: 'Die Spielweisen ließen sich nicht laden',
     questionNeeded: 'Bitte schreib die Frage auf.',
     twoNeeded: 'Wähle mindestens zwei Spielweisen.',
     onlyOne:

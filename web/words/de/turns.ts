@@ -6,6 +6,8 @@ export const turns: Words['turns'] = {
     looking: (done, all) => `Es wird gesucht, was egal ist: ${done} von ${all} Unbekannten …`,
     progress: 'Fortschritt der Suche',
     stop: 'Nicht weiter suchen',
+    printed: (done, all) =>
+      `Beim Druck waren ${done} von ${all} Unbekannten angesehen; ob die anderen zählen, fehlt hier.`,
     stopped: (done, all) =>
       `Angehalten: ${done} von ${all} Unbekannten sind angesehen. Über die anderen ist nichts gesagt.`,
     goOn: 'Weiter',

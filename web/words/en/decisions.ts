@@ -5,6 +5,7 @@ export const decisions = {
   intro: 'What was decided and why, with the inputs as they were, what would change it and how it will be checked.',
   madeFrom: 'A decision record is made from a',
   tradeOff: 'trade-off',
+  begin: 'Keep the answer of a trade-off as one, or bring one in from a file.',
   loading: 'the decision record',
   notLoaded: 'The decision record could not be loaded',
   print: 'Print',

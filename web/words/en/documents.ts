@@ -19,6 +19,8 @@ export const documents = {
     notLoaded: 'The list could not be loaded',
     none: (noun: string) => `No ${noun} yet`,
     begin: 'Make one below, or bring one in from a file.',
+    noGame: 'It needs the season’s rules, and there is no game yet.',
+    toGames: 'Enter a game first',
     line: (revision: number, savedAt: string) => `revision ${revision}, ${savedAt}`,
     copy: 'Copy',
     copyOf: (name: string) => `Copy ‘${name}’`,

@@ -12,6 +12,7 @@ export const games = {
     help: 'It has one kind of piece and one start; the rest you add. Everything can be renamed later.',
     name: 'Name of the new game',
     piece: 'What is scored',
+    pieceHelp: 'What one of them is called, such as ‘crate’',
     button: 'Begin',
     noName: 'Please give the game a name.',
     noPiece: 'Please name what is scored.',

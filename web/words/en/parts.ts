@@ -35,7 +35,7 @@ export const parts = {
     none: 'None yet.',
     link: 'Parts shelf: motors, cylinders, valves, compressors, tanks and wheels',
     actions: 'Copy or remove',
-    absolute: 'Pressures are absolute: a gauge shows 101.325 kPa (14.70 psi) less.',
+    absolute: (atmosphere: string) => `Pressures are absolute: a gauge shows ${atmosphere} less.`,
   },
   kinds: {
     motor: 'Motor',
@@ -112,8 +112,8 @@ export const parts = {
     gaugeNone: 'Below the atmosphere: a gauge shows less than nothing.',
     knownInertia: 'The rotor’s inertia is known',
     flow: 'Flow against pressure',
-    flowHelp:
-      'Free air, counted at 100 kPa, that it gives against each pressure; straight between the points, nothing above the last. Pressures are absolute: what a gauge shows and the atmosphere of 101.325 kPa.',
+    flowHelp: (atmosphere: string) =>
+      `Free air, counted at 100 kPa, that it gives against each pressure; straight between the points, nothing above the last. Pressures are absolute: what a gauge shows and the atmosphere of ${atmosphere}.`,
     pressureAt: (point: number) => `Pressure ${point}, absolute`,
     flowAt: (point: number) => `Flow ${point}`,
     add: 'Add a point',

@@ -9,7 +9,7 @@ export const rulesChange = {
   notLoaded: 'The rules could not be loaded',
   against: 'Compute under',
   newest: (revision: number) => `the newest rules, revision ${revision}`,
-  revision: (revision: number, note: string) => `revision ${revision}${note ? `, ${note}` : ''}`,
+  revision: (revision: number, note: string) => `revision ${revision}, ${note}`,
   reading: (name: string, rule: string, revision: number) =>
     `‘${name}’${rule ? ` (${rule})` : ''}, revision ${revision}`,
   none: 'No decision of this game is stored yet.',

@@ -16,6 +16,7 @@ export const tradeoffs = {
     none: 'There is none for this game yet: make one on a design’s screen.',
     make: 'Compare them',
     loading: 'the ways to play',
+    notLoaded: 'The ways to play could not be loaded',
     questionNeeded: 'Please write the question down.',
     twoNeeded: 'Choose at least two ways to play.',
     onlyOne:

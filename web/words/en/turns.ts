@@ -4,6 +4,8 @@ export const turns = {
     title: 'Which arguments matter',
     looking: (done: number, all: number) => `Looking for what does not matter: ${done} of ${all} unknowns …`,
     progress: 'Progress of the search',
+    printed: (done: number, all: number) =>
+      `When this was printed, ${done} of ${all} unknowns had been looked at; whether the others matter is missing here.`,
     stop: 'Stop looking',
     stopped: (done: number, all: number) =>
       `Stopped: ${done} of ${all} unknowns are looked at. Nothing is said about the others.`,

@@ -3,9 +3,9 @@ import type { AirPlan } from '../../../../src/model/timing/air/airPlan.ts'
 import { AirCurves } from '../../../charts/timing/AirCurves.tsx'
 import { CameAbout } from '../../../shell/CameAbout.tsx'
 import { volume } from '../../../units/measures.ts'
-import { sayQuantity } from '../../../units/write.ts'
 import { words } from '../../../words/catalogue.ts'
 import { plain, points, seconds } from '../../../words/format.ts'
+import { said } from '../../timings/remarks.ts'
 import { AirBudgetWords } from './AirBudgetWords.tsx'
 import { airRemark, sayPressure } from './airProblems.ts'
 import { cautiousWords, lostWords, moreWords, secondTankWords } from './airWords.ts'
@@ -14,7 +14,7 @@ import { legWords } from './legWords.ts'
 
 type Possible = AirPlan & { possible: true }
 
-const sayVolume = (value: number): string => sayQuantity(value, volume, undefined, 2)
+const sayVolume = (value: number): string => said(value, volume)
 
 /** What the plan makes of stored air: when it is lost, what that costs, and what a further tank is worth. */
 export function AirAnswer(props: { game: Game; robot: Robot; answer: AirPlan; source: string }) {

@@ -40,6 +40,7 @@ export function BonusFields(props: { game: Game; bonus: Bonus; place: Place }) {
           ]}
         />
         <NativeSelect
+          className="wide-choice"
           label={texts.metric}
           disabled={edit.readOnly}
           value={metric.kind}
@@ -90,6 +91,7 @@ function Threshold(props: { bonus: Bonus; place: Place }) {
       <legend>{texts.threshold}</legend>
       <div className="form-grid">
         <NativeSelect
+          className="wide-choice"
           aria-label={texts.threshold}
           label={texts.threshold}
           disabled={edit.readOnly}

@@ -89,6 +89,7 @@ export function GoalFields(props: { game: Game; goal: Goal; place: Place }) {
         <TextField place={[...place, 'name']} label={words().games.members.name} required />
         <Slots place={place} />
         <NativeSelect
+          className="wide-choice"
           label={texts.award}
           disabled={edit.readOnly}
           value={goal.award.kind}
