@@ -69,7 +69,7 @@ export async function startProcess(
   }
 }
 
-const urlOf = (database: string) => (/^\w+:\/\//.test(database) ? database : `file:${database}`)
+const urlOf = (database: string) => (/^(file:|\w+:\/\/)/.test(database) ? database : `file:${database}`)
 
 function addressIn(child: ChildProcess): Promise<string> {
   return new Promise((resolve, reject) => {
