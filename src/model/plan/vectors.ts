@@ -1,4 +1,5 @@
 import type { Workspace } from '../kernel/index.ts'
+import { clear } from './sums.ts'
 
 /**
  * Many vectors of one length in a workspace, handed out and taken back: a stretch of time for every state and amount that
@@ -42,8 +43,7 @@ export class Vectors {
 
   /** Puts zeros from `low` up to where the vector may be other than zero. */
   clearFrom(slot: number, low: number): void {
-    const start = this.place[slot] as number
-    this.space.data.fill(0, start + low, start + (this.high[slot] as number) + 1)
+    clear(this.space.data, (this.place[slot] as number) + low, (this.high[slot] as number) + 1 - low)
     this.high[slot] = low - 1
     if (low <= (this.low[slot] as number)) {
       this.low[slot] = this.length
