@@ -150,6 +150,20 @@
       (f64.store (local.get $out) (f64.add (f64.load (local.get $out))
         (f64.mul (local.get $scale) (f64.load (local.get $values))))))))
 
+  ;; values[j] = 0 for j = 0 ... count - 1, and nothing else.
+  (func $clear (export "clear") (param $values i32) (param $count i32)
+    (local $stop i32) (local $pairs i32)
+    (local.set $values (i32.shl (local.get $values) (i32.const 3)))
+    (local.set $stop (i32.add (local.get $values) (i32.shl (local.get $count) (i32.const 3))))
+    (local.set $pairs (i32.sub (local.get $stop) (i32.const 15)))
+    (block $paired
+      (loop $pair
+        (br_if $paired (i32.ge_s (local.get $values) (local.get $pairs)))
+        (v128.store (local.get $values) (v128.const f64x2 0 0))
+        (local.set $values (i32.add (local.get $values) (i32.const 16)))
+        (br $pair)))
+    (if (i32.lt_s (local.get $values) (local.get $stop)) (then (f64.store (local.get $values) (f64.const 0)))))
+
   ;; out[j] = base[j] + scale * values[j] for j = 0 ... count - 1, eight j at a time as above.
   (func $combine (export "combine")
     (param $out i32) (param $base i32) (param $values i32) (param $count i32) (param $scale f64)

@@ -19,6 +19,8 @@ export interface Kernel {
   ): void
   /** data[out + j] += scale · data[values + j] for j = 0 … count − 1. */
   addScaled(out: number, values: number, count: number, scale: number): void
+  /** data[values + j] = 0 for j = 0 … count − 1. */
+  clear(values: number, count: number): void
   /** data[out + j − lags[k]] += data[weights + k] · data[values + j] for j = 0 … count − 1 and every k. */
   scatter(out: number, values: number, count: number, weights: number, lags: number, length: number): void
   /**
@@ -109,6 +111,9 @@ export function plainKernel(data: Float64Array, whole: Int32Array): Kernel {
           sum += (data[weights + k] as number) * (data[values + j - (whole[lags + k] as number)] as number)
         data[out + j] = sum
       }
+    },
+    clear(values, count) {
+      data.fill(0, values, values + count)
     },
     scatter(out, values, count, weights, lags, length) {
       for (let k = 0; k < length; k++)

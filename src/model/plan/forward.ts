@@ -5,7 +5,7 @@ import { roomLeft } from './binomial.ts'
 import type { Floor } from './floor.ts'
 import type { GraphLeg, GraphNode } from './graph.ts'
 import { finishValue, type Problem } from './problem.ts'
-import { blocks, runEnd, runFrom } from './run.ts'
+import { blocks } from './run.ts'
 import { sum, weighted } from './sums.ts'
 import { type Policy, stop, wait } from './table.ts'
 import { Waiting } from './waiting.ts'
@@ -26,7 +26,7 @@ export interface Flow {
 }
 
 /** Mass below this is not followed further. */
-const negligible = 1e-12
+const negligible = 1e-13
 
 /** Times that are taken together: about as many as legs take at least, so that little arrives within them. */
 const block = 40
@@ -167,25 +167,29 @@ class ForwardPass {
     }
   }
 
-  /** What waits at a node in a room, from time left `low` to `high`, does as the policy says. */
-  private decide(n: number, r: number, low: number, high: number): void {
-    const { space, policy } = this
+  /** What waits at a node in a room, from time left `from` to `to`, does as the policy says; negligible ends are left out. */
+  private decide(n: number, r: number, from: number, to: number): void {
+    const { policy } = this
     const { legs } = this.problem.graph.nodes[n] as GraphNode
     const slot = n * this.problem.rooms.size + r
     const at = this.waiting.place(slot)
+    const { data } = this.space
     const mass = this.mass?.[n]
     const actions = policy.actions[n] as Int16Array
     const policyAt = r * policy.row + policy.pad
     if (mass)
-      for (let t = low; t <= high; t++)
-        mass[policyAt + t] = (mass[policyAt + t] as number) + (space.data[at + t] as number)
-    const row = { at, actions, policyAt }
-    for (let t = runFrom(space.data, row, low, high, negligible); t <= high; ) {
-      const end = runEnd(space.data, row, t, high, negligible)
+      for (let t = from; t <= to; t++) mass[policyAt + t] = (mass[policyAt + t] as number) + (data[at + t] as number)
+    let t = from
+    let high = to
+    while (t <= high && (data[at + t] as number) < negligible) t++
+    while (t <= high && (data[at + high] as number) < negligible) high--
+    while (t <= high) {
       const action = actions[policyAt + t] as number
+      let end = t + 1
+      while (end <= high && actions[policyAt + end] === action) end++
       if (action === wait) this.wait(slot, at + t, end - t)
       else if (action !== stop) this.leg(legs[action] as GraphLeg, action, r, at + t, t, end - t)
-      t = runFrom(space.data, row, end, high, negligible)
+      t = end
     }
   }
 

@@ -11,8 +11,3 @@ export function weighted(mass: Float64Array, start: number, at: number, count: n
   for (let i = 0; i < count; i++) total += (mass[start + i] as number) * (weights[at + i] as number)
   return total
 }
-
-/** Puts zeros in place of `count` numbers from `start` on: quicker than `fill` where they are few. */
-export function clear(numbers: Float64Array, start: number, count: number): void {
-  for (let i = start; i < start + count; i++) numbers[i] = 0
-}

@@ -1,5 +1,4 @@
 import type { Workspace } from '../kernel/index.ts'
-import { clear } from './sums.ts'
 
 /**
  * Many vectors of one length in a workspace, handed out and taken back: a stretch of time for every state and amount that
@@ -43,7 +42,7 @@ export class Vectors {
 
   /** Puts zeros from `low` up to where the vector may be other than zero. */
   clearFrom(slot: number, low: number): void {
-    clear(this.space.data, (this.place[slot] as number) + low, (this.high[slot] as number) + 1 - low)
+    this.space.kernel.clear((this.place[slot] as number) + low, (this.high[slot] as number) + 1 - low)
     this.high[slot] = low - 1
     if (low <= (this.low[slot] as number)) {
       this.low[slot] = this.length

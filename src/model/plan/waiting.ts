@@ -1,7 +1,6 @@
 import type { Workspace } from '../kernel/index.ts'
 import type { Problem } from './problem.ts'
 import { Clip } from './run.ts'
-import { clear } from './sums.ts'
 
 /**
  * Probability that has arrived and waits for its decision: a row over time left for every node and room (slot node · rooms +
@@ -48,7 +47,7 @@ export class Waiting {
 
   /** Puts zeros from `low` up to where the row may be other than zero. */
   clearFrom(slot: number, low: number): void {
-    clear(this.space.data, this.place(slot) + low, (this.high[slot] as number) + 1 - low)
+    this.space.kernel.clear(this.place(slot) + low, (this.high[slot] as number) + 1 - low)
     this.endBefore(slot, low)
   }
 
@@ -78,7 +77,7 @@ export class Waiting {
         this.widen(counted, t, until - 1)
         t = until
       }
-      clear(space.data, start + low, end - low)
+      space.kernel.clear(start + low, end - low)
       if (end > (this.high[slot] as number)) this.endBefore(slot, low)
     }
   }

@@ -83,6 +83,15 @@ test.each([0, 1, 2, 5, 8])('adding %i scaled numbers touches no other', (count) 
   }
 })
 
+test.each([0, 1, 2, 5, 8])('clearing %i numbers touches no other', (count) => {
+  for (const space of Object.values(spaces())) {
+    const at = space.copied(numbers(12, 19))
+    space.kernel.clear(at + 1, count)
+    const expected = numbers(12, 19).map((x, i) => (i >= 1 && i <= count ? 0 : x))
+    expect([...space.data.subarray(at, at + 12)]).toEqual([...expected])
+  }
+})
+
 test('a workspace that grows keeps what it holds, and lends again only zeros', () => {
   for (const space of Object.values(spaces())) {
     const first = space.copied(Float64Array.of(1, 2, 3))
