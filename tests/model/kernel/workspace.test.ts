@@ -236,6 +236,7 @@ const legOf = (reach: number): Leg => ({
 test.each([
   ['well before the end', 80, 11, 12],
   ['of which a part comes after the end', 30, 13, 12],
+  ['of which a part of the likely times, too, comes after the end', 10, 13, 12],
   ['of which only the first ends in time', 6, 1, 1],
   ['longer than what it takes', 40, 50, 3],
 ])('carrying masses %s is the definition, and touches nothing before time 0', (_, from, count, reach) => {
