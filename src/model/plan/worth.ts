@@ -132,6 +132,7 @@ interface Found {
 const sameTimes = (a: readonly LegTimes[], b: readonly LegTimes[], ratio: number): boolean =>
   a.every((one, i) => {
     const other = b[i] as LegTimes
+    if (one === other) return true
     const pieces = one.pieces ?? []
     return (
       same(one.end.onGrid(ratio, 1), other.end.onGrid(ratio, 1)) &&
