@@ -1,5 +1,5 @@
 import type { Workspace } from '../kernel/index.ts'
-import { finishValue, type Problem, type Rules } from './problem.ts'
+import { finishValue, type Problem, type Rules, reachedIn } from './problem.ts'
 import { stop } from './table.ts'
 
 /** A later action replaces an earlier one, and any action stopping, only if better by more than this (points). */
@@ -26,7 +26,7 @@ export class Finishes {
   constructor(problem: Problem, rules: Rules, length: number, space: Workspace) {
     this.of = problem.graph.nodes.map((node) =>
       node.legs.flatMap((leg, action) =>
-        leg.to < 0 ? [{ action, value: finishValue(leg), reached: problem.reached[leg.id] as Float64Array }] : [],
+        leg.to < 0 ? [{ action, value: finishValue(leg), reached: reachedIn(problem, leg.id) }] : [],
       ),
     )
     this.rules = rules
