@@ -59,7 +59,7 @@ class SpreadPass {
     this.final = new Float64Array(amounts * tally.lattice.ratio)
     this.arrivals = new Arrivals(problem, space, negligible)
     this.clip = Clip.of(problem)
-    this.unfinished = new Unfinished(problem, tally)
+    this.unfinished = new Unfinished(problem, tally, this.final)
   }
 
   run(): Float64Array {
@@ -69,7 +69,7 @@ class SpreadPass {
       this.arrive({ n: graph.initial, r: rooms.index(outcome.room), amount: this.tally.initial(outcome) }, one, 1)
     }
     for (const { from, to } of blocks(this.problem)) while (this.wave(from, to));
-    this.unfinished.addTo(this.final)
+    this.unfinished.finish()
     const total = this.final.reduce((sum, p) => sum + p, 0)
     return this.final.map((p) => p / total)
   }
