@@ -18,11 +18,14 @@ export interface Policy {
   readonly actions: readonly Int16Array[]
 }
 
-/** A policy and what it is worth everywhere. */
-export interface Table extends Policy {
+/** What the rest of teleop is worth by node, room and time left (points), in rows as a policy has them. */
+export interface Values extends Omit<Policy, 'actions'> {
   /** values[node][room · row + pad + t] */
   readonly values: readonly Float64Array[]
 }
+
+/** A policy and what it is worth everywhere. */
+export interface Table extends Policy, Values {}
 
 /** A table while it is filled: the places of each node's values in a workspace. */
 export interface TablePlaces {
