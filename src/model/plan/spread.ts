@@ -50,12 +50,12 @@ class SpreadPass {
     this.policy = policy
     this.tally = tally
     this.space = space
-    const { graph, steps } = problem
+    const { graph, rooms, steps } = problem
     const amounts = Math.ceil(tally.most + 1e-6) + 2
     const long = new Vectors(space, steps + 1)
     const short = new Vectors(space, Math.max(1, tally.fineBelow))
-    this.coarse = graph.nodes.map(() => new AmountRows(long, amounts))
-    this.fine = graph.nodes.map(() => new AmountRows(short, amounts * tally.lattice.ratio))
+    this.coarse = graph.nodes.map(() => new AmountRows(long, rooms.size, amounts))
+    this.fine = graph.nodes.map(() => new AmountRows(short, rooms.size, amounts * tally.lattice.ratio))
     this.final = new Float64Array(amounts * tally.lattice.ratio)
     this.arrivals = new Arrivals(problem, space, negligible)
     this.clip = Clip.of(problem)
@@ -91,7 +91,7 @@ class SpreadPass {
   }
 
   private rows(rows: AmountRows, n: number, node: GraphNode, ratio: number, from: number, to: number): boolean {
-    const { vectors, amounts } = rows
+    const { vectors } = rows
     const actions = this.policy.actions[n] as Int16Array
     let any = false
     // What arrives at this very node meanwhile is appended, and taken up with the rest.
@@ -100,9 +100,9 @@ class SpreadPass {
       const high = Math.min(to, vectors.high[slot] as number)
       if (low > high) continue
       any = true
-      const key = vectors.tag[slot] as number
-      const r = Math.floor(key / amounts)
-      const amount = (key % amounts) / ratio
+      const state = rows.stateOf(slot)
+      const r = state.room
+      const amount = state.amount / ratio
       const start = vectors.place[slot] as number
       const policyAt = r * this.policy.row + this.policy.pad
       const row = { at: start, actions, policyAt }

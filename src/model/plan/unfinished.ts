@@ -5,7 +5,7 @@ import type { Cut } from './heldLoad.ts'
 import type { Problem } from './problem.ts'
 import { weighted } from './sums.ts'
 import type { Tally } from './tally.ts'
-import { cumulative } from './timed.ts'
+import { cumulative, type TimedLeg } from './timed.ts'
 
 /** Of one outcome among many of one state. */
 const nothing = negligible / 100
@@ -27,7 +27,7 @@ export class Unfinished {
   private readonly tally: Tally
   /** The distribution of amounts (fine lattice) to which all that is added. */
   private readonly final: Float64Array
-  private readonly cuts = new Map<number, Cuts>()
+  private readonly cuts: Cuts[] = []
   /** By leg and room, where capacities leave a load less than it needs. */
   private readonly begun = new Map<number, Begun>()
   private readonly loads: number
@@ -141,18 +141,16 @@ export class Unfinished {
 
   /** Per number of pieces that count before the buzzer, all of them left out. */
   private cutsOf(leg: GraphLeg): Cuts {
-    let cuts = this.cuts.get(leg.id)
+    let cuts = this.cuts[leg.id]
     if (!cuts) {
-      const { pieces } = this.problem.timed[leg.id] as Problem['timed'][number]
-      const times = pieces.map((piece) => cumulative(piece, this.problem.steps))
-      const parts = times.map((after, k) => cutOf(k === 0 ? null : (times[k - 1] as Float64Array), after))
+      const parts = partsOf(this.problem.timed[leg.id] as TimedLeg, this.problem.steps)
       cuts = {
         leg,
         parts,
         last: Math.max(...parts.map(({ last }) => last)),
         successes: this.successesOf(leg),
       }
-      this.cuts.set(leg.id, cuts)
+      this.cuts[leg.id] = cuts
     }
     return cuts
   }
@@ -173,6 +171,18 @@ interface Counted {
   readonly k: number
   readonly fit: number
   readonly chance: number
+}
+
+const partsByLeg = new WeakMap<TimedLeg, readonly Cut[]>()
+
+/** The cuts of a leg by the number of pieces that count; kept with the leg, since no tally changes them. */
+function partsOf(leg: TimedLeg, steps: number): readonly Cut[] {
+  const known = partsByLeg.get(leg)
+  if (known) return known
+  const times = leg.pieces.map((piece) => cumulative(piece, steps))
+  const parts = times.map((after, k) => cutOf(k === 0 ? null : (times[k - 1] as Float64Array), after))
+  partsByLeg.set(leg, parts)
+  return parts
 }
 
 function cutOf(before: Float64Array | null, after: Float64Array): Cut {
