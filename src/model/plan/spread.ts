@@ -38,6 +38,7 @@ class SpreadPass {
   private readonly policy: Policy
   private readonly tally: Tally
   private readonly space: Workspace
+  private readonly long: Vectors
   private readonly coarse: AmountRows[]
   private readonly fine: AmountRows[]
   private readonly final: Float64Array
@@ -52,9 +53,9 @@ class SpreadPass {
     this.space = space
     const { graph, rooms, steps } = problem
     const amounts = Math.ceil(tally.most + 1e-6) + 2
-    const long = new Vectors(space, steps + 1)
+    this.long = new Vectors(space, steps + 1)
     const short = new Vectors(space, Math.max(1, tally.fineBelow))
-    this.coarse = graph.nodes.map(() => new AmountRows(long, rooms.size, amounts))
+    this.coarse = graph.nodes.map(() => new AmountRows(this.long, rooms.size, amounts))
     this.fine = graph.nodes.map(() => new AmountRows(short, rooms.size, amounts * tally.lattice.ratio))
     this.final = new Float64Array(amounts * tally.lattice.ratio)
     this.arrivals = new Arrivals(problem, space, negligible)
@@ -68,7 +69,11 @@ class SpreadPass {
       const one = atOnce(this.space, outcome.probability, steps)
       this.arrive({ n: graph.initial, r: rooms.index(outcome.room), amount: this.tally.initial(outcome) }, one, 1)
     }
-    for (const { from, to } of blocks(this.problem)) while (this.wave(from, to));
+    for (const { from, to } of blocks(this.problem)) {
+      // Nothing arrives above a block any more.
+      this.long.length = to + 1
+      while (this.wave(from, to));
+    }
     this.unfinished.finish()
     const total = this.final.reduce((sum, p) => sum + p, 0)
     return this.final.map((p) => p / total)
