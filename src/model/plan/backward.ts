@@ -1,7 +1,7 @@
 import { Workspace } from '../kernel/index.ts'
 import { group } from './ahead.ts'
 import { Ceiling, type Within } from './ceiling.ts'
-import { type Finish, Finishes, tie } from './finishes.ts'
+import { Finishes, tie } from './finishes.ts'
 import type { Floor } from './floor.ts'
 import type { Problem, Rules } from './problem.ts'
 import { type Policy, startValue, stop, type Table, type TablePlaces, tableIn, wait } from './table.ts'
@@ -40,15 +40,8 @@ export function bestValue(problem: Problem, rules: Rules = problem.rules): numbe
   return passOver(problem, { rules, valueOnly: true }, (pass) => pass.start())
 }
 
-/** Values of a given policy under the problem's leg times: what the plan of form 1 earns when every time is stretched. */
-export function evaluatePolicy(problem: Problem, policy: Policy): Table {
-  return passOver(problem, { rules: problem.rules, given: policy }, (pass) => pass.table())
-}
-
 interface Terms {
   readonly rules: Rules
-  /** Where the actions are given, only their values are found. */
-  readonly given?: Policy | null
   readonly floor?: Floor | null
   /** Whether nobody asks for the actions. */
   readonly valueOnly?: boolean
@@ -74,7 +67,6 @@ class BackwardPass {
   /** Action of the last time of the last block by node and room: it may lead again. */
   private readonly latest: Int16Array[]
   private readonly rules: Rules
-  private readonly given: Policy | null
   private readonly floor: Floor | null
   private readonly ceiling: Ceiling
   private readonly works: Works
@@ -93,8 +85,7 @@ class BackwardPass {
   /** Value of each node when the call comes; room does not matter then. */
   private readonly atCall: Float64Array
 
-  constructor(problem: Problem, space: Workspace, { rules, given = null, floor = null, valueOnly = false }: Terms) {
-    this.given = given
+  constructor(problem: Problem, space: Workspace, { rules, floor = null, valueOnly = false }: Terms) {
     this.floor = floor
     this.problem = problem
     this.space = space
@@ -115,8 +106,7 @@ class BackwardPass {
     const size = problem.rooms.size * this.places.row
     this.values = this.places.values.map((place) => space.data.subarray(place, place + size))
     this.latest = problem.graph.nodes.map(() => new Int16Array(problem.rooms.size).fill(stop))
-    // Under given actions the same value in two rooms says nothing about further ones.
-    this.ceiling = new Ceiling(problem, this.places, this.values, given !== null)
+    this.ceiling = new Ceiling(problem, this.places, this.values, false)
     this.atCall = new Float64Array(problem.graph.nodes.length)
   }
 
@@ -125,7 +115,7 @@ class BackwardPass {
     const within = this.ceiling.within(from, to, this.floor)
     for (let rooms = this.ceiling.rooms(within); rooms.length > 0; ) {
       this.decideIn(rooms, from, to)
-      rooms = this.given ? [] : this.ceiling.lifted(within, from, to)
+      rooms = this.ceiling.lifted(within, from, to)
     }
     this.fill(from, to, within)
   }
@@ -137,7 +127,7 @@ class BackwardPass {
       return
     }
     for (let n = 0; n < nodes.length; n++) {
-      if (!this.given) this.finishes.find(n, from, to - from + 1)
+      this.finishes.find(n, from, to - from + 1)
       for (let i = 0; i < rooms.length; i++) this.decide(n, rooms[i] as number, from, to)
     }
   }
@@ -193,12 +183,10 @@ class BackwardPass {
     kernel.none(best, choice, count, stop)
     const workFrom = Math.max(0, this.rules.workAbove + 1 - from)
     if (workFrom < count) {
-      if (this.given) this.workAsTold(n, r, from, workFrom, count)
-      else if (this.rising) this.bestOfRising(n, r, count)
+      if (this.rising) this.bestOfRising(n, r, count)
       else this.bestOfAll(n, r, workFrom, count)
     }
-    if (this.given) this.finishAsTold(n, r, from, count)
-    else kernel.offerEach(best, choice, finishes.worth, finishes.choice, count, tie)
+    kernel.offerEach(best, choice, finishes.worth, finishes.choice, count, tie)
     if (this.rules.waits) this.waitWhereIdle(n, from, count)
     this.keep(n, r, from, count)
   }
@@ -292,43 +280,6 @@ class BackwardPass {
     return lead
   }
 
-  private workAsTold(n: number, r: number, from: number, start: number, count: number): void {
-    const told = this.told(n, r, from)
-    for (const work of this.works.of[n] as Work[]) {
-      let first = start
-      while (first < count && told[first] !== work.action) first++
-      if (first === count) continue
-      let last = count - 1
-      while (told[last] !== work.action) last--
-      const groups = { first: Math.floor(first / group), last: Math.floor(last / group) }
-      this.takeWhereTold(told, work.action, this.works.find(work, r, groups, this.q), first, last + 1)
-    }
-  }
-
-  private finishAsTold(n: number, r: number, from: number, count: number): void {
-    const told = this.told(n, r, from)
-    for (const finish of this.finishes.of[n] as Finish[]) {
-      const end = this.finishes.valuesOf(finish, from, count, this.data, this.q)
-      this.takeWhereTold(told, finish.action, this.q, 0, end)
-    }
-  }
-
-  /** The given actions from time left `from` on. */
-  private told(n: number, r: number, from: number): Int16Array {
-    const { actions, row, pad } = this.given as Policy
-    const place = r * row + pad + from
-    return (actions[n] as Int16Array).subarray(place, place + this.block)
-  }
-
-  private takeWhereTold(told: Int16Array, action: number, q: number, start: number, end: number): void {
-    const { data, best, choice } = this
-    for (let j = start; j < end; j++)
-      if (told[j] === action) {
-        data[best + j] = data[q + j] as number
-        data[choice + j] = action
-      }
-  }
-
   /**
    * More room than is of use is worth as much as what is, and below the floor the floor stands in: copied, so that no
    * reader has to clip. What can not be met is left empty.
@@ -361,7 +312,7 @@ function runsOf(rooms: readonly number[]): [first: number, many: number][] {
 }
 
 /** Times in a block: no more than the shortest leg takes, whole groups where that is possible. */
-function blockOf({ timed, steps }: Problem): number {
+export function blockOf({ timed, steps }: Problem): number {
   const shortest = timed.filter((leg) => leg.leg.to >= 0).map((leg) => leg.shortest)
   const most = Math.min(longest, steps + 1, ...shortest)
   return most < group ? most : most - (most % group)

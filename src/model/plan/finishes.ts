@@ -53,13 +53,6 @@ export class Finishes {
     }
   }
 
-  /** Values of one finish leg from place `out` on; the number of times in which it may begin comes back. */
-  valuesOf({ value, reached }: Finish, from: number, count: number, data: Float64Array, out: number): number {
-    const end = this.begunWithin(from, count)
-    for (let j = 0; j < end; j++) data[out + j] = value * (reached[from + j] as number)
-    return end
-  }
-
   /** Of `count` times left from `from` on, those with which a finish may begin. */
   private begunWithin(from: number, count: number): number {
     return Math.max(0, Math.min(count, this.rules.finishFrom - from + 1))

@@ -1,6 +1,6 @@
 import type { Game, Option } from '../documents/types.ts'
 import { LegBuilder } from '../leg/builder.ts'
-import { bestPolicy, bestValue, evaluatePolicy, solve } from './backward.ts'
+import { bestPolicy, bestValue, solve } from './backward.ts'
 import { expectedRooms, leaveTimes, policyBands } from './bands.ts'
 import { callOf } from './call.ts'
 import { firstActions } from './first.ts'
@@ -36,8 +36,6 @@ export interface FormProblem {
 
 export interface FormRun extends FormProblem {
   readonly flow: Flow
-  /** Values of the policy at this form, computed when asked for. */
-  values(): Table
 }
 
 /**
@@ -164,14 +162,7 @@ export class Planner {
   private runs(problem: Problem, table: Table, forms: readonly { factor: number; weight: number }[]): FormRun[] {
     return forms.map(({ factor, weight }) => {
       const own = this.atForm(problem, factor)
-      let values: Table | null = factor === 1 ? table : null
-      return {
-        factor,
-        weight,
-        problem: own,
-        flow: flowOf(own, table),
-        values: () => (values ??= evaluatePolicy(own, table)),
-      }
+      return { factor, weight, problem: own, flow: flowOf(own, table) }
     })
   }
 }

@@ -18,11 +18,14 @@ export interface Policy {
   readonly actions: readonly Int16Array[]
 }
 
-/** A policy and what it is worth everywhere. */
-export interface Table extends Policy {
+/** What the rest of teleop is worth by node, room and time left (points), in rows as a policy has them. */
+export interface Values extends Omit<Policy, 'actions'> {
   /** values[node][room · row + pad + t] */
   readonly values: readonly Float64Array[]
 }
+
+/** A policy and what it is worth everywhere. */
+export interface Table extends Policy, Values {}
 
 /** A table while it is filled: the places of each node's values in a workspace, and those of its actions, counted in numbers of 2 bytes. */
 export interface TablePlaces {
@@ -66,7 +69,7 @@ export function follow(values: Float64Array, start: number, t: number, leg: Time
 }
 
 /** Value at teleop's start, over the outcomes of autonomous. */
-export function startValue(problem: Problem, table: Pick<Table, 'pad' | 'row' | 'values'>): number {
+export function startValue(problem: Problem, table: Values): number {
   const { graph, rooms, steps, autonomous } = problem
   const values = table.values[graph.initial] as Float64Array
   return autonomous.outcomes.reduce(
