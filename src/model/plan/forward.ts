@@ -4,7 +4,7 @@ import { Begun } from './begun.ts'
 import { roomLeft } from './binomial.ts'
 import type { Floor } from './floor.ts'
 import type { GraphLeg, GraphNode } from './graph.ts'
-import { finishValue, type Problem } from './problem.ts'
+import { finishValue, type Problem, reachedIn } from './problem.ts'
 import { blocks } from './run.ts'
 import { sum, weighted } from './sums.ts'
 import { type Policy, stop, wait } from './table.ts'
@@ -218,7 +218,7 @@ class ForwardPass {
     const { problem } = this
     const { data } = this.space
     if (leg.to < 0) {
-      const reached = problem.reached[leg.id] as Float64Array
+      const reached = reachedIn(problem, leg.id)
       if (!this.valueOnly) this.attempts[leg.id] = (this.attempts[leg.id] as number) + sum(data, start, count)
       this.finishPoints[leg.id] =
         (this.finishPoints[leg.id] as number) + finishValue(leg) * weighted(data, start, at, count, reached)
