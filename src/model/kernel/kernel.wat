@@ -150,6 +150,20 @@
       (f64.store (local.get $out) (f64.add (f64.load (local.get $out))
         (f64.mul (local.get $scale) (f64.load (local.get $values))))))))
 
+  ;; values[j] = 0 for j = 0 ... count - 1, and nothing else.
+  (func $clear (export "clear") (param $values i32) (param $count i32)
+    (local $stop i32) (local $pairs i32)
+    (local.set $values (i32.shl (local.get $values) (i32.const 3)))
+    (local.set $stop (i32.add (local.get $values) (i32.shl (local.get $count) (i32.const 3))))
+    (local.set $pairs (i32.sub (local.get $stop) (i32.const 15)))
+    (block $paired
+      (loop $pair
+        (br_if $paired (i32.ge_s (local.get $values) (local.get $pairs)))
+        (v128.store (local.get $values) (v128.const f64x2 0 0))
+        (local.set $values (i32.add (local.get $values) (i32.const 16)))
+        (br $pair)))
+    (if (i32.lt_s (local.get $values) (local.get $stop)) (then (f64.store (local.get $values) (f64.const 0)))))
+
   ;; out[j] = base[j] + scale * values[j] for j = 0 ... count - 1, eight j at a time as above.
   (func $combine (export "combine")
     (param $out i32) (param $base i32) (param $values i32) (param $count i32) (param $scale f64)
@@ -292,6 +306,114 @@
         (local.set $weights (i32.add (local.get $weights) (i32.const 1)))
         (local.set $lags (i32.add (local.get $lags) (i32.const 1)))
         (br $point))))
+
+  ;; Carries probability through a leg: masses[i], i = 0 ... count - 1, is that of beginning it with from + i steps left. It takes
+  ;; shortest + reach - 1 - m steps with chance chances[m], m = 0 ... reach - 1, and lags[k] steps, which rise, with chance
+  ;; late[k], k = 0 ... points - 1; there are zeros around masses and chances, eight or more on either side. What arrives is added
+  ;; to out[time left], without what comes after time 0 and without the last late points that bring less than `least`. Up to
+  ;; seven zeros are added beyond. Returns the least time left that is reached.
+  (func (export "carry")
+    (param $out i32) (param $from i32) (param $masses i32) (param $count i32)
+    (param $chances i32) (param $reach i32) (param $shortest i32)
+    (param $late i32) (param $lags i32) (param $points i32) (param $least f64) (result i32)
+    (local $core i32) (local $j i32) (local $end i32) (local $m i32) (local $stop i32) (local $f i32) (local $v i32)
+    (local $low i32) (local $most f64) (local $lag i32) (local $k i32)
+    (local $s v128) (local $a v128) (local $b v128) (local $c v128) (local $d v128)
+    (local.set $masses (i32.shl (local.get $masses) (i32.const 3)))
+    (local.set $chances (i32.shl (local.get $chances) (i32.const 3)))
+    (local.set $late (i32.shl (local.get $late) (i32.const 3)))
+    (local.set $lags (i32.shl (local.get $lags) (i32.const 2)))
+    ;; What is kept step by step: as in convolve, from time 0 on.
+    (local.set $core (i32.add (i32.sub (i32.sub (local.get $from) (local.get $shortest)) (local.get $reach)) (i32.const 1)))
+    (local.set $end (i32.sub (i32.add (local.get $count) (local.get $reach)) (i32.const 1)))
+    (if (i32.lt_s (local.get $core) (i32.const 0)) (then (local.set $j (i32.sub (i32.const 0) (local.get $core)))))
+    (local.set $low (i32.add (local.get $core) (local.get $j)))
+    (block $carried
+      (loop $eight
+        (br_if $carried (i32.ge_s (local.get $j) (local.get $end)))
+        (local.set $a (v128.const f64x2 0 0))
+        (local.set $b (v128.const f64x2 0 0))
+        (local.set $c (v128.const f64x2 0 0))
+        (local.set $d (v128.const f64x2 0 0))
+        (local.set $m (i32.sub (i32.add (local.get $j) (i32.const 1)) (local.get $reach)))
+        (if (i32.lt_s (local.get $m) (i32.const 0)) (then (local.set $m (i32.const 0))))
+        (local.set $stop (i32.add (local.get $j) (i32.const 8)))
+        (if (i32.gt_s (local.get $stop) (local.get $count)) (then (local.set $stop (local.get $count))))
+        (if (i32.lt_s (local.get $m) (local.get $stop)) (then
+          (local.set $f (i32.add (local.get $masses) (i32.shl (local.get $m) (i32.const 3))))
+          (local.set $v (i32.add (local.get $chances)
+            (i32.shl (i32.sub (local.get $j) (local.get $m)) (i32.const 3))))
+          (local.set $stop (i32.add (local.get $masses) (i32.shl (local.get $stop) (i32.const 3))))
+          (loop $product
+            (local.set $s (v128.load64_splat (local.get $f)))
+            (local.set $a (f64x2.add (local.get $a) (f64x2.mul (local.get $s) (v128.load (local.get $v)))))
+            (local.set $b (f64x2.add (local.get $b) (f64x2.mul (local.get $s) (v128.load offset=16 (local.get $v)))))
+            (local.set $c (f64x2.add (local.get $c) (f64x2.mul (local.get $s) (v128.load offset=32 (local.get $v)))))
+            (local.set $d (f64x2.add (local.get $d) (f64x2.mul (local.get $s) (v128.load offset=48 (local.get $v)))))
+            (local.set $f (i32.add (local.get $f) (i32.const 8)))
+            (local.set $v (i32.sub (local.get $v) (i32.const 8)))
+            (br_if $product (i32.lt_u (local.get $f) (local.get $stop))))))
+        (call $addEight
+          (i32.shl (i32.add (local.get $out) (i32.add (local.get $core) (local.get $j))) (i32.const 3))
+          (local.get $a) (local.get $b) (local.get $c) (local.get $d))
+        (local.set $j (i32.add (local.get $j) (i32.const 8)))
+        (br $eight)))
+    ;; The far tail: its points that matter.
+    (local.set $j (i32.const 0))
+    (loop $mass
+      (local.set $most (f64.max (local.get $most)
+        (f64.load (i32.add (local.get $masses) (i32.shl (local.get $j) (i32.const 3))))))
+      (local.set $j (i32.add (local.get $j) (i32.const 1)))
+      (br_if $mass (i32.lt_s (local.get $j) (local.get $count))))
+    (block $enough
+      (loop $less
+        (br_if $enough (i32.eqz (local.get $points)))
+        (local.set $k (i32.sub (local.get $points) (i32.const 1)))
+        (local.set $lag (i32.load (i32.add (local.get $lags) (i32.shl (local.get $k) (i32.const 2)))))
+        (br_if $enough (i32.and
+          (i32.lt_s (local.get $lag) (i32.add (local.get $from) (local.get $count)))
+          (f64.ge
+            (f64.mul (local.get $most) (f64.load (i32.add (local.get $late) (i32.shl (local.get $k) (i32.const 3)))))
+            (local.get $least))))
+        (local.set $points (local.get $k))
+        (br $less)))
+    (if (i32.eqz (local.get $points)) (then (return (local.get $low))))
+    ;; Each adds all masses at its place, from the first that ends in time.
+    (local.set $j (i32.sub (local.get $from) (local.get $lag)))
+    (if (i32.lt_s (local.get $j) (i32.const 0)) (then (local.set $j (i32.const 0))))
+    (if (i32.lt_s (local.get $j) (local.get $low)) (then (local.set $low (local.get $j))))
+    (local.set $end (i32.add (local.get $masses) (i32.shl (local.get $count) (i32.const 3))))
+    (loop $point
+      (local.set $j (i32.sub (local.get $from)
+        (i32.load (i32.add (local.get $lags) (i32.shl (local.get $k) (i32.const 2))))))
+      (local.set $m (local.get $masses))
+      (if (i32.lt_s (local.get $j) (i32.const 0)) (then
+        (local.set $m (i32.sub (local.get $m) (i32.shl (local.get $j) (i32.const 3))))
+        (local.set $j (i32.const 0))))
+      (local.set $f (i32.shl (i32.add (local.get $out) (local.get $j)) (i32.const 3)))
+      (local.set $s (v128.load64_splat (i32.add (local.get $late) (i32.shl (local.get $k) (i32.const 3)))))
+      (loop $scaled
+        (v128.store (local.get $f) (f64x2.add (v128.load (local.get $f))
+          (f64x2.mul (local.get $s) (v128.load (local.get $m)))))
+        (v128.store offset=16 (local.get $f) (f64x2.add (v128.load offset=16 (local.get $f))
+          (f64x2.mul (local.get $s) (v128.load offset=16 (local.get $m)))))
+        (v128.store offset=32 (local.get $f) (f64x2.add (v128.load offset=32 (local.get $f))
+          (f64x2.mul (local.get $s) (v128.load offset=32 (local.get $m)))))
+        (v128.store offset=48 (local.get $f) (f64x2.add (v128.load offset=48 (local.get $f))
+          (f64x2.mul (local.get $s) (v128.load offset=48 (local.get $m)))))
+        (local.set $f (i32.add (local.get $f) (i32.const 64)))
+        (local.set $m (i32.add (local.get $m) (i32.const 64)))
+        (br_if $scaled (i32.lt_u (local.get $m) (local.get $end))))
+      (local.set $k (i32.sub (local.get $k) (i32.const 1)))
+      (br_if $point (i32.ge_s (local.get $k) (i32.const 0))))
+    (local.get $low))
+
+  ;; Adds eight numbers to those at an address.
+  (func $addEight (param $at i32) (param $a v128) (param $b v128) (param $c v128) (param $d v128)
+    (v128.store (local.get $at) (f64x2.add (v128.load (local.get $at)) (local.get $a)))
+    (v128.store offset=16 (local.get $at) (f64x2.add (v128.load offset=16 (local.get $at)) (local.get $b)))
+    (v128.store offset=32 (local.get $at) (f64x2.add (v128.load offset=32 (local.get $at)) (local.get $c)))
+    (v128.store offset=48 (local.get $at) (f64x2.add (v128.load offset=48 (local.get $at)) (local.get $d))))
 
   ;; For each of some rows, eight numbers: correlate by 1, and then addLagged `shift` further. Rows of `out` are `width` apart,
   ;; those of `values` `row`.

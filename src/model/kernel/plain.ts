@@ -19,8 +19,30 @@ export interface Kernel {
   ): void
   /** data[out + j] += scale · data[values + j] for j = 0 … count − 1. */
   addScaled(out: number, values: number, count: number, scale: number): void
+  /** data[values + j] = 0 for j = 0 … count − 1. */
+  clear(values: number, count: number): void
   /** data[out + j − lags[k]] += data[weights + k] · data[values + j] for j = 0 … count − 1 and every k. */
   scatter(out: number, values: number, count: number, weights: number, lags: number, length: number): void
+  /**
+   * Carries probability through a leg: data[masses + i], i = 0 … count − 1, is that of beginning it with from + i steps left. It
+   * takes shortest + reach − 1 − m steps with chance data[chances + m] and lags[k] steps, which rise, with chance data[late + k];
+   * there are eight zeros or more on either side of masses and chances. What arrives is added to data[out + time left], without
+   * what comes after time 0 and without the last late points that bring less than `least`; up to seven zeros are added beyond.
+   * @returns the least time left that is reached
+   */
+  carry(
+    out: number,
+    from: number,
+    masses: number,
+    count: number,
+    chances: number,
+    reach: number,
+    shortest: number,
+    late: number,
+    lags: number,
+    points: number,
+    least: number,
+  ): number
   /** data[out + j] = data[base + j] + scale · data[values + j], j = 0 … count − 1; up to seven more are written. */
   combine(out: number, base: number, values: number, count: number, scale: number): void
   /** Where data[values + j] > data[best + j] + tie: that is the best, and `action` the choice; one more may be written. */
@@ -98,9 +120,37 @@ export function plainKernel(data: Float64Array, whole: Int32Array, short: Int16A
         data[out + j] = sum
       }
     },
+    clear(values, count) {
+      data.fill(0, values, values + count)
+    },
     scatter(out, values, count, weights, lags, length) {
       for (let k = 0; k < length; k++)
         addScaled(out - (whole[lags + k] as number), values, count, data[weights + k] as number)
+    },
+    carry(out, from, masses, count, chances, reach, shortest, late, lags, points, least) {
+      const core = from - shortest - reach + 1
+      const low = Math.max(0, core)
+      for (let j = low - core; j < count + reach - 1; j++) {
+        const eight = low - core + (((j - low + core) >> 3) << 3)
+        const end = Math.min(count, eight + 8)
+        let sum = 0
+        for (let m = Math.max(0, eight + 1 - reach); m < end; m++)
+          sum += (data[masses + m] as number) * (data[chances + j - m] as number)
+        data[out + core + j] = (data[out + core + j] as number) + sum
+      }
+      let most = 0
+      for (let i = 0; i < count; i++) most = Math.max(most, data[masses + i] as number)
+      const matters = (k: number) =>
+        (whole[lags + k] as number) < from + count && most * (data[late + k] as number) >= least
+      let last = points - 1
+      while (last >= 0 && !matters(last)) last--
+      if (last < 0) return low
+      for (let k = last; k >= 0; k--) {
+        const at = from - (whole[lags + k] as number)
+        const skipped = Math.max(0, -at)
+        addScaled(out + at + skipped, masses + skipped, count - skipped, data[late + k] as number)
+      }
+      return Math.min(low, Math.max(0, from - (whole[lags + last] as number)))
     },
     combine(out, base, values, count, scale) {
       for (let j = 0; j < ((count + 7) >> 3) << 3; j++)

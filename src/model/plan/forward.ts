@@ -1,13 +1,14 @@
 import { Workspace } from '../kernel/index.ts'
 import { type Pmf, product } from '../leg/pmf.ts'
+import { Begun } from './begun.ts'
 import { roomLeft } from './binomial.ts'
 import type { Floor } from './floor.ts'
 import type { GraphLeg, GraphNode } from './graph.ts'
 import { finishValue, type Problem, reachedIn } from './problem.ts'
-import { type Arrival, Arrivals, blocks, Clip, runEnd, runFrom } from './run.ts'
+import { blocks } from './run.ts'
 import { sum, weighted } from './sums.ts'
 import { type Policy, stop, wait } from './table.ts'
-import { Vectors } from './vectors.ts'
+import { Waiting } from './waiting.ts'
 
 /** How much of the match's probability passes where, under a policy. */
 export interface Flow {
@@ -25,7 +26,10 @@ export interface Flow {
 }
 
 /** Mass below this is not followed further. */
-const negligible = 1e-12
+const negligible = 1e-13
+
+/** Times that are taken together: about as many as legs take at least, so that little arrives within them. */
+const block = 40
 
 /** A chance of finding room that adds nothing. */
 const nothing = 1e-15
@@ -74,18 +78,18 @@ class ForwardPass {
   /** What has been decided, and when a room is below what is watched for: only where somebody asked for it. */
   private mass: Float64Array[] | null = null
   private floor: Floor | null = null
+  /** By dimension, the room below which some time of the block lies below the floor. */
+  private readonly few: number[] = []
   below = 0
   private valueOnly = false
   private readonly pieces: Float64Array
   readonly points: Float64Array
   private readonly attempts: Float64Array
   readonly finishPoints: Float64Array
-  private readonly arrivals: Arrivals
-  private readonly clip: Clip
-  /** What has arrived and waits for its decision: a vector over time left per node · rooms + room. */
-  private readonly waiting: Vectors
+  private readonly waiting: Waiting
+  private readonly begun: Begun
   /** Chance of beginning each score leg on a capacity goal, by time left, for each number of pieces that find room. */
-  private readonly begun = new Map<number, Float64Array[]>()
+  private readonly noted = new Map<number, Float64Array[]>()
 
   constructor(problem: Problem, policy: Policy, space: Workspace) {
     this.problem = problem
@@ -95,10 +99,8 @@ class ForwardPass {
     this.points = new Float64Array(problem.graph.goals.length)
     this.attempts = new Float64Array(problem.graph.legs.length)
     this.finishPoints = new Float64Array(problem.graph.legs.length)
-    this.arrivals = new Arrivals(problem, space, negligible)
-    this.clip = Clip.of(problem)
-    this.waiting = new Vectors(space, problem.steps + 1)
-    for (let v = 0; v < problem.graph.nodes.length * problem.rooms.size; v++) this.waiting.take(v)
+    this.waiting = new Waiting(problem, space)
+    this.begun = new Begun(problem, space, negligible)
   }
 
   masses(): readonly Float64Array[] {
@@ -119,9 +121,10 @@ class ForwardPass {
     const { graph, rooms, steps, autonomous } = this.problem
     for (const outcome of autonomous.outcomes)
       this.add(graph.initial * rooms.size + rooms.index(outcome.room), steps, outcome.probability)
-    for (const { from, to } of blocks(this.problem)) {
-      const deep = this.floor && this.deepRooms(this.floor, from, to)
-      while (this.wave(from, to, deep));
+    for (const { from, to } of blocks(this.problem, block)) {
+      this.begin(from, to)
+      do this.wave(from, to)
+      while (this.begun.again)
     }
     return this
   }
@@ -134,63 +137,75 @@ class ForwardPass {
     return { row, pad, pieces, points, attempts, finishPoints, placed: once }
   }
 
-  /** Takes up what waits for its decision in a block of times; false where nothing did. */
-  private wave(from: number, to: number, deep: readonly boolean[] | null): boolean {
-    const { waiting, space, policy } = this
+  private begin(from: number, to: number): void {
+    this.begun.begin(from)
+    this.waiting.begin(from)
+    for (const [d, few] of (this.floor ?? []).entries()) {
+      let most = 0
+      for (let t = from; t <= to; t++) if ((few[t] as number) > most) most = few[t] as number
+      this.few[d] = most
+    }
+  }
+
+  /** Takes up what waits for its decision in a block of times. */
+  private wave(from: number, to: number): void {
+    const { waiting, begun } = this
     const { graph, rooms } = this.problem
-    let any = false
+    begun.again = false
     for (let n = 0; n < graph.nodes.length; n++) {
-      const node = graph.nodes[n] as GraphNode
-      const mass = this.mass?.[n]
-      const actions = policy.actions[n] as Int16Array
+      waiting.clip(n)
       for (let r = 0; r < rooms.size; r++) {
         const slot = n * rooms.size + r
         const low = Math.max(from, waiting.low[slot] as number)
         const high = Math.min(to, waiting.high[slot] as number)
         if (low > high) continue
-        any = true
-        const row = r * policy.row + policy.pad
-        const start = waiting.place[slot] as number
-        if (mass)
-          for (let t = low; t <= high; t++)
-            mass[row + t] = (mass[row + t] as number) + (space.data[start + t] as number)
-        if (deep?.[r]) this.noteBelow(r, start, low, high)
-        const stretch = { at: start, actions, policyAt: row }
-        for (let t = runFrom(space.data, stretch, low, high, negligible); t <= high; ) {
-          const end = runEnd(space.data, stretch, t, high, negligible)
-          const action = actions[row + t] as number
-          if (action === wait) this.wait(slot, start + t, end - t)
-          else if (action !== stop) this.leg(node.legs[action] as GraphLeg, r, start + t, t, end - t)
-          t = runFrom(space.data, stretch, end, high, negligible)
-        }
+        if (this.floor) this.noteBelow(r, waiting.place(slot), low, high)
+        this.decide(n, r, low, high)
         waiting.clearFrom(slot, low)
       }
+      begun.carry(graph.nodes[n] as GraphNode, waiting)
     }
-    return any
   }
 
-  /** By room, whether it lies below the floor at any time of the block. */
-  private deepRooms(floor: Floor, from: number, to: number): boolean[] {
-    const { rooms } = this.problem
-    const most = floor.map((few) => {
-      let highest = 0
-      for (let t = from; t <= to; t++) highest = Math.max(highest, few[t] as number)
-      return highest
-    })
-    return Array.from({ length: rooms.size }, (_, r) => most.some((few, d) => rooms.room(r, d) < few))
+  /** What waits at a node in a room, from time left `from` to `to`, does as the policy says; negligible ends are left out. */
+  private decide(n: number, r: number, from: number, to: number): void {
+    const { policy } = this
+    const { legs } = this.problem.graph.nodes[n] as GraphNode
+    const slot = n * this.problem.rooms.size + r
+    const at = this.waiting.place(slot)
+    const { data } = this.space
+    const mass = this.mass?.[n]
+    const actions = policy.actions[n] as Int16Array
+    const policyAt = r * policy.row + policy.pad
+    if (mass)
+      for (let t = from; t <= to; t++) mass[policyAt + t] = (mass[policyAt + t] as number) + (data[at + t] as number)
+    let t = from
+    let high = to
+    while (t <= high && (data[at + t] as number) < negligible) t++
+    while (t <= high && (data[at + high] as number) < negligible) high--
+    while (t <= high) {
+      const action = actions[policyAt + t] as number
+      let end = t + 1
+      while (end <= high && actions[policyAt + end] === action) end++
+      if (action === wait) this.wait(slot, at + t, end - t)
+      else if (action !== stop) this.leg(legs[action] as GraphLeg, action, r, at + t, t, end - t)
+      t = end
+    }
   }
 
   private noteBelow(r: number, start: number, low: number, high: number): void {
     const { rooms } = this.problem
-    for (const [d, few] of (this.floor as Floor).entries()) {
+    const { data } = this.space
+    for (let d = 0; d < this.few.length; d++) {
       const room = rooms.room(r, d)
-      for (let t = low; t <= high; t++)
-        if (room < (few[t] as number)) this.below += this.space.data[start + t] as number
+      if (room >= (this.few[d] as number)) continue
+      const few = (this.floor as Floor)[d] as Int32Array
+      for (let t = low; t <= high; t++) if (room < (few[t] as number)) this.below += data[start + t] as number
     }
   }
 
   private add(slot: number, t: number, mass: number): void {
-    const place = (this.waiting.place[slot] as number) + t
+    const place = this.waiting.place(slot) + t
     this.space.data[place] = (this.space.data[place] as number) + mass
     this.waiting.widen(slot, t, t)
   }
@@ -199,7 +214,7 @@ class ForwardPass {
     this.add(slot, this.problem.rules.finishFrom, sum(this.space.data, start, count))
   }
 
-  private leg(leg: GraphLeg, r: number, start: number, at: number, count: number): void {
+  private leg(leg: GraphLeg, action: number, r: number, start: number, at: number, count: number): void {
     const { problem } = this
     const { data } = this.space
     if (leg.to < 0) {
@@ -221,35 +236,20 @@ class ForwardPass {
           (this.pieces[leg.goal] as number) + weighted(data, start, at, count, pays.pieces()[fit] as Float64Array)
     }
     if (d >= 0 && !this.valueOnly) this.note(leg, fit, start, at, count)
-    const successes = d < 0 ? null : (problem.successes[leg.id] as Float64Array)
-    const stride = d < 0 ? 0 : (problem.rooms.strides[d] as number)
-    const arrival = this.arrivals.of(start, at, count, problem.timed[leg.id] as Problem['timed'][number])
-    if (!arrival) return
-    if (!successes) this.arrive(leg.to, r, arrival, 1)
-    else
-      for (let b = 0; b <= leg.load; b++)
-        this.arrive(leg.to, r - Math.min(b, room) * stride, arrival, successes[b] as number)
-  }
-
-  private arrive(n: number, r: number, arrival: Arrival, chance: number): void {
-    if (chance <= 0) return
-    const { clip, waiting, space } = this
-    const first = n * this.problem.rooms.size
-    const end = arrival.first + arrival.count
-    for (let t = arrival.first; t < end; ) {
-      const until = clip.sameUntil(r, t, end)
-      const slot = first + clip.at(r, t)
-      space.kernel.addScaled((waiting.place[slot] as number) + t, arrival.at + t - arrival.first, until - t, chance)
-      waiting.widen(slot, t, until - 1)
-      t = until
+    if (d < 0) this.begun.add(action, r, start, at, count, 1)
+    else {
+      const successes = problem.successes[leg.id] as Float64Array
+      const stride = problem.rooms.strides[d] as number
+      for (let b = 0; b < fit; b++) this.begun.add(action, r - b * stride, start, at, count, successes[b] as number)
+      this.begun.add(action, r - fit * stride, start, at, count, sum(successes, fit, leg.load + 1 - fit))
     }
   }
 
   private note(leg: GraphLeg, fit: number, start: number, at: number, count: number): void {
-    let begun = this.begun.get(leg.id)
+    let begun = this.noted.get(leg.id)
     if (!begun) {
       begun = Array.from({ length: leg.load + 1 }, () => new Float64Array(this.problem.steps + 1))
-      this.begun.set(leg.id, begun)
+      this.noted.set(leg.id, begun)
     }
     const byTime = begun[fit] as Float64Array
     const { data } = this.space
@@ -259,7 +259,7 @@ class ForwardPass {
   private placed(): Float64Array[] {
     const { problem } = this
     const out = problem.rooms.goals.map(() => new Float64Array(problem.steps + 1))
-    for (const [id, begun] of this.begun) {
+    for (const [id, begun] of this.noted) {
       const leg = problem.graph.legs[id] as GraphLeg
       const byTime = out[problem.rooms.dimensionOf[leg.goal] as number] as Float64Array
       const { pieces } = problem.timed[id] as Problem['timed'][number]

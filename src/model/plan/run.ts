@@ -3,8 +3,8 @@ import type { Problem } from './problem.ts'
 import type { Rooms } from './rooms.ts'
 import type { TimedLeg } from './timed.ts'
 
-/** Times that are taken together: what arrives within them is taken up again. */
-const block = 64
+/** Times that are taken together, at most: what arrives within them is taken up again. */
+export const longest = 64
 
 /**
  * Mass that arrives over a stretch of time left: in the workspace from place `at`, `count` masses with `first` steps left
@@ -35,21 +35,49 @@ interface Placed {
   readonly peak: number
 }
 
+/** Legs' chances in a workspace, copied when first asked for. */
+export class PlacedLegs {
+  private readonly space: Workspace
+  private readonly placed = new Map<TimedLeg, Placed>()
+
+  constructor(space: Workspace) {
+    this.space = space
+  }
+
+  of(leg: TimedLeg): Placed {
+    let placed = this.placed.get(leg)
+    if (!placed) {
+      const pad = longest + 8
+      const reversed = this.space.take(leg.reversed.length + 2 * pad) + pad
+      this.space.data.set(leg.reversed, reversed)
+      placed = {
+        reversed,
+        late: this.space.copied(leg.late),
+        lateAt: this.space.copiedWhole(leg.lateAt),
+        peak: Math.max(extent(leg.reversed, 0, leg.reversed.length).most, extent(leg.late, 0, leg.late.length).most),
+      }
+      this.placed.set(leg, placed)
+    }
+    return placed
+  }
+}
+
 /** Arrivals of runs of decisions, one after the other: each overwrites the one before. */
 export class Arrivals {
   private readonly space: Workspace
   /** Place of the mass that arrives when the match ends; what would arrive later goes in front of it, unread. */
   private readonly zero: number
   private readonly least: number
-  private readonly placed = new Map<TimedLeg, Placed>()
+  private readonly placed: PlacedLegs
 
   /** @param least smaller masses need not arrive */
   constructor(problem: Problem, space: Workspace, least: number) {
     const follows = problem.timed.filter((leg) => leg.leg.to >= 0)
-    const before = 2 * block + Math.max(0, ...follows.map((leg) => leg.chance.length))
+    const before = 2 * longest + Math.max(0, ...follows.map((leg) => leg.chance.length))
     this.space = space
     this.least = least
-    this.zero = space.take(before + problem.steps + block) + before
+    this.placed = new PlacedLegs(space)
+    this.zero = space.take(before + problem.steps + longest) + before
   }
 
   /**
@@ -60,7 +88,7 @@ export class Arrivals {
     const { shortest } = leg
     if (from + count - 1 < shortest) return null
     const { space, zero } = this
-    const { reversed, late, lateAt, peak } = this.placeOf(leg)
+    const { reversed, late, lateAt, peak } = this.placed.of(leg)
     const core = from - shortest - leg.reversed.length + 1
     const { most, sum } = extent(space.data, source, count)
     const points = this.pointsOf(from + count, most, leg)
@@ -78,23 +106,6 @@ export class Arrivals {
       points--
     return points
   }
-
-  private placeOf(leg: TimedLeg): Placed {
-    let placed = this.placed.get(leg)
-    if (!placed) {
-      const pad = block + 8
-      const reversed = this.space.take(leg.reversed.length + 2 * pad) + pad
-      this.space.data.set(leg.reversed, reversed)
-      placed = {
-        reversed,
-        late: this.space.copied(leg.late),
-        lateAt: this.space.copiedWhole(leg.lateAt),
-        peak: Math.max(extent(leg.reversed, 0, leg.reversed.length).most, extent(leg.late, 0, leg.late.length).most),
-      }
-      this.placed.set(leg, placed)
-    }
-    return placed
-  }
 }
 
 function extent(numbers: Float64Array, start: number, count: number): { most: number; sum: number } {
@@ -108,8 +119,8 @@ function extent(numbers: Float64Array, start: number, count: number): { most: nu
   return { most, sum }
 }
 
-/** Blocks of time left from teleop's start down to 0, cut where a waiting robot's call comes. */
-export function blocks(problem: Problem): { from: number; to: number }[] {
+/** Blocks of so many times left from teleop's start down to 0, cut where a waiting robot's call comes. */
+export function blocks(problem: Problem, block = longest): { from: number; to: number }[] {
   const call = problem.rules.finishFrom
   const out: { from: number; to: number }[] = []
   for (let to = problem.steps; to >= 0; ) {

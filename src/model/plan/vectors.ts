@@ -43,8 +43,7 @@ export class Vectors {
 
   /** Puts zeros from `low` up to where the vector may be other than zero. */
   clearFrom(slot: number, low: number): void {
-    const start = this.place[slot] as number
-    this.space.data.fill(0, start + low, start + (this.high[slot] as number) + 1)
+    this.space.kernel.clear((this.place[slot] as number) + low, (this.high[slot] as number) + 1 - low)
     this.high[slot] = low - 1
     if (low <= (this.low[slot] as number)) {
       this.low[slot] = this.length

@@ -83,6 +83,15 @@ test.each([0, 1, 2, 5, 8])('adding %i scaled numbers touches no other', (count) 
   }
 })
 
+test.each([0, 1, 2, 5, 8])('clearing %i numbers touches no other', (count) => {
+  for (const space of Object.values(spaces())) {
+    const at = space.copied(numbers(12, 19))
+    space.kernel.clear(at + 1, count)
+    const expected = numbers(12, 19).map((x, i) => (i >= 1 && i <= count ? 0 : x))
+    expect([...space.data.subarray(at, at + 12)]).toEqual([...expected])
+  }
+})
+
 test('a workspace that grows keeps what it holds, and lends again only zeros', () => {
   for (const space of Object.values(spaces())) {
     const first = space.copied(Float64Array.of(1, 2, 3))
@@ -192,6 +201,61 @@ test('rows are what the loops of one row make of each of them, and nothing betwe
     for (let k = 0; k < 3; k++) kernel.offer(one + 20 * k, spare + 8, v + 100, 8, 0, 0.1)
     expect(both()[0]).toEqual(both()[1])
     expect(both()[0]).not.toEqual([...numbers(60, 53)])
+  }
+})
+
+/** By time left 0 … 99: what was there, and what `masses` from time left `from` on bring by the definition. */
+function carried(there: Float64Array, from: number, masses: Float64Array, leg: Leg, least: number): number[] {
+  const { shortest, reversed, late, lags } = leg
+  const most = Math.max(...masses)
+  const out = [...there]
+  const arrive = (t: number, mass: number) => {
+    if (t >= 0) out[t] = (out[t] as number) + mass
+  }
+  for (const [i, mass] of masses.entries()) {
+    for (const [m, p] of reversed.entries()) arrive(from + i - (shortest + reversed.length - 1 - m), mass * p)
+    for (const [k, p] of late.entries()) if (most * p >= least) arrive(from + i - (lags[k] as number), mass * p)
+  }
+  return out
+}
+
+interface Leg {
+  shortest: number
+  reversed: Float64Array
+  late: Float64Array
+  lags: Int32Array
+}
+
+const legOf = (reach: number): Leg => ({
+  shortest: 5,
+  reversed: numbers(reach, 59).map(Math.abs),
+  late: Float64Array.of(0.5, 0.25, 0.125, 1e-9),
+  lags: Int32Array.of(5 + reach, 9 + reach, 30 + reach, 31 + reach),
+})
+
+test.each([
+  ['well before the end', 80, 11, 12],
+  ['of which a part comes after the end', 30, 13, 12],
+  ['of which a part of the likely times, too, comes after the end', 10, 13, 12],
+  ['of which only the first ends in time', 6, 1, 1],
+  ['longer than what it takes', 40, 50, 3],
+])('carrying masses %s is the definition, and touches nothing before time 0', (_, from, count, reach) => {
+  const masses = numbers(count, 61).map(Math.abs)
+  const there = numbers(100, 67)
+  const leg = legOf(reach)
+  const expected = carried(there, from, masses, leg, 1e-6)
+  for (const space of Object.values(spaces())) {
+    const padded = (values: Float64Array) =>
+      space.copied(Float64Array.of(...Array(8).fill(0), ...values, ...Array(8).fill(0))) + 8
+    const at = [padded(masses), padded(leg.reversed), space.copied(leg.late), space.copiedWhole(leg.lags)] as const
+    const before = space.copied(numbers(50, 71))
+    const out = space.copied(there)
+    space.take(8)
+    const low = space.kernel.carry(out, from, at[0], count, at[1], reach, leg.shortest, at[2], at[3], 4, 1e-6)
+    for (const [t, mass] of expected.entries()) expect(space.data[out + t]).toBeCloseTo(mass, 14)
+    expect([...space.data.subarray(before, before + 50)]).toEqual([...numbers(50, 71)])
+    // The last point that brings enough.
+    expect(low).toBe(Math.max(0, from - (30 + reach)))
   }
 })
 
