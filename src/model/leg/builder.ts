@@ -3,9 +3,10 @@ import { denseOnGrid, massOnGrid, scaledAtomsOnGrid } from '../duration/grid.ts'
 import { type AnyDuration, distributionOf } from '../duration/index.ts'
 import { GenerationCache } from './cache.ts'
 import { type Parts, sumOnce } from './evaluate.ts'
-import { LazySum } from './lazySum.ts'
+import { LazySum, type LegTime } from './lazySum.ts'
 import { type Makespan, makespanOf } from './makespan.ts'
-import { type Network, networkOf } from './network.ts'
+import { MovedTime } from './movedTime.ts'
+import { inSeries, type Network, networkOf } from './network.ts'
 import { capped, convolve, type Pmf, point, regrid, shift, thinned } from './pmf.ts'
 import { retriesOf } from './retries.ts'
 
@@ -36,11 +37,11 @@ export interface LegSpec {
 
 /** A leg's times. */
 export interface LegTimes {
-  readonly end: LazySum
+  readonly end: LegTime
   /** When piece 1, 2, … of the load counts, where pieces count one by one; null where all count at the end. */
-  readonly pieces: readonly LazySum[] | null
+  readonly pieces: readonly LegTime[] | null
   /** Between a piece and the 1st, 2nd, … after it, where pieces count one by one: independent of when the earlier one counts. */
-  readonly between: readonly LazySum[] | null
+  readonly between: readonly LegTime[] | null
 }
 
 interface Shape {
@@ -70,6 +71,9 @@ export class LegBuilder {
   private readonly starts = new GenerationCache<Parts>()
   private readonly pieces = new GenerationCache<LazySum>()
 
+  /** Legs moved as a whole, by the leg as it is: two stages moved by as much give the same one. */
+  private readonly moved = new WeakMap<LegTimes, Map<string, LegTimes>>()
+
   /** Keys of the documents of this round: the legs of a trip ask for the same ones again and again. */
   private keys = new WeakMap<object, string>()
 
@@ -95,6 +99,8 @@ export class LegBuilder {
 
   /** `key` names the trip (see keyOf); everything else in the spec is added to it here. */
   times(spec: LegSpec, key = keyOf(spec.trip)): LegTimes {
+    const whole = spec.shift && this.movedWhole(spec, spec.shift, key)
+    if (whole) return whole
     const moved = spec.shift ? `|${spec.shift.stage}${spec.shift.seconds}` : ''
     const base = `${key}|${spec.drive ? `${spec.drive.seconds}|${this.key(spec.drive.pace)}` : ''}${moved}`
     const tries = spec.tries ? `|${spec.tries.success}|${this.key(spec.tries.retry)}` : ''
@@ -118,6 +124,34 @@ export class LegBuilder {
       this.keys.set(value, key)
     }
     return key
+  }
+
+  /** The times of a leg that moves as a whole when its stage does, or null: a stage beside others, or a draw that meets 0. */
+  private movedWhole(spec: LegSpec, { stage: id, seconds }: StageShift, key: string): LegTimes | null {
+    const { trip, load } = spec
+    const stage = 'whole' in trip ? { duration: trip.whole, each: false } : trip.stages.find((other) => other.id === id)
+    const by = seconds / this.step
+    if (!stage || this.stage(stage.duration).first + Math.floor(by + 1e-9) < 0) return null
+    const shape = this.shapes.get(key, () => shapeOf(trip))
+    const i = shape.network.ids.indexOf(id)
+    if ('stages' in trip && !inSeries(shape.network, i)) return null
+    const times = this.times({ ...spec, shift: undefined }, key)
+    const byPiece = times.pieces !== null && i === shape.lastEach && load > 1
+    return this.later(times, byPiece ? { first: by, each: by } : { first: stage.each ? load * by : by, each: 0 })
+  }
+
+  private later(times: LegTimes, { first, each }: { first: number; each: number }): LegTimes {
+    const known = this.moved.get(times) ?? new Map<string, LegTimes>()
+    this.moved.set(times, known)
+    const key = `${first}|${each}`
+    let made = known.get(key)
+    if (!made) {
+      const pieces = times.pieces?.map((piece, n) => new MovedTime(piece, first + n * each)) ?? null
+      const between = times.between?.map((time, n) => (each === 0 ? time : new MovedTime(time, (n + 1) * each))) ?? null
+      made = { end: pieces?.at(-1) ?? new MovedTime(times.end, first), pieces, between }
+      known.set(key, made)
+    }
+    return made
   }
 
   private build(spec: LegSpec, key: string, base: string): LegTimes {

@@ -49,6 +49,10 @@ export function networkOf(stages: readonly Stage[]): Network {
   return { ids, before, after, order, sinks: ids.map((_, i) => i).filter((i) => !waitedFor.has(i)) }
 }
 
+/** Whether every other stage comes before the stage or after it, so that whatever makes it later makes the last end later by as much. */
+export const inSeries = ({ before }: Network, stage: number): boolean =>
+  before.every((own, other) => other === stage || own[stage] || before[stage]?.[other])
+
 function sorted(after: readonly (readonly number[])[], ids: readonly string[]): number[] {
   const order: number[] = []
   const state = ids.map(() => 0)

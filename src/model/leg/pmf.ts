@@ -291,23 +291,28 @@ export function mixture(parts: readonly { weight: number; of: Pmf }[]): Pmf {
 }
 
 /**
- * The same distribution with every value multiplied by `factor`, on another grid `ratio` times as coarse
- * (grid points of the new grid = old points · factor / ratio), shared between neighbours so that the mean is kept.
+ * The same distribution with every value moved `by` grid points and multiplied by `factor`, on another grid `ratio` times as
+ * coarse (grid points of the new grid = (old points + by) · factor / ratio), shared between neighbours so that the mean is kept.
  */
-export function regrid(a: Pmf, ratio: number, factor = 1): Pmf {
+export function regrid(a: Pmf, ratio: number, factor = 1, by = 0): Pmf {
   const scale = factor / ratio
-  const first = Math.floor(a.first * scale)
-  const out = new Float64Array(Math.ceil((a.first + a.mass.length) * scale) - first + 2)
-  for (let i = 0; i < a.mass.length; i++) {
-    const m = a.mass[i] as number
-    // Most points of a thinned tail are empty.
-    if (m === 0) continue
-    const place = (a.first + i) * scale - first
-    const k = Math.floor(place + 1e-9)
-    const share = Math.max(0, place - k)
-    out[k] = (out[k] as number) + m * (1 - share)
-    out[k + 1] = (out[k + 1] as number) + m * share
+  const start = a.first + by
+  const first = Math.floor(start * scale + 1e-9)
+  const out = new Float64Array(Math.ceil((start + a.mass.length) * scale) - first + 2)
+  const put = (mass: Float64Array, from: number, apart: number) => {
+    for (let i = 0; i < mass.length; i++) {
+      const m = mass[i] as number
+      if (m === 0) continue
+      const place = (from + i * apart) * scale - first
+      const k = Math.floor(place + 1e-9)
+      const share = Math.max(0, place - k)
+      out[k] = (out[k] as number) + m * (1 - share)
+      out[k + 1] = (out[k + 1] as number) + m * share
+    }
   }
+  const { core, from, tail } = partsOf(a.mass)
+  put(core, start, 1)
+  put(tail, start + from, spacing)
   return pmf(first, out)
 }
 

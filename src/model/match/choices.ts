@@ -1,9 +1,9 @@
 import { solve } from '../plan/backward.ts'
 import { binomial } from '../plan/binomial.ts'
 import { type GraphLeg, legsAt, type TravelTime } from '../plan/graph.ts'
-import { finishValue, inEveryRoom, type Problem, problemOf } from '../plan/problem.ts'
+import { finishValue, inEveryRoom, type Problem, problemOf, reachedIn } from '../plan/problem.ts'
 import type { Table } from '../plan/table.ts'
-import { cumulative, type LegPay, legPay, type TimedLeg, timedLeg } from '../plan/timed.ts'
+import { type LegPay, legPay, type TimedLeg, timedLeg } from '../plan/timed.ts'
 import type { PlannedPlayer } from './planned.ts'
 import type { Stand } from './player.ts'
 
@@ -92,7 +92,7 @@ export class Choices {
             timed: problem.timed[leg.id] as TimedLeg,
             pay: problem.legPays[leg.id] as LegPay | null,
             successes: problem.successes[leg.id] as Float64Array | null,
-            reached: problem.reached[leg.id] as Float64Array | null,
+            reached: leg.to < 0 ? reachedIn(problem, leg.id) : null,
           }))
         : legsAt(player.game, player.option, this.travel, {
             graph: problem.graph,
@@ -120,7 +120,7 @@ export class Choices {
               step,
             ),
       successes: leg.goal < 0 ? null : binomial(leg.load, leg.success),
-      reached: leg.to < 0 ? cumulative(timed.end, problem.steps) : null,
+      reached: leg.to < 0 ? timed.reached(problem.steps) : null,
     }
   }
 }

@@ -64,8 +64,6 @@ class BackwardPass {
   /** All numbers that the inner loops work on. */
   private readonly data: Float64Array
   private readonly values: Float64Array[]
-  /** Empty where nobody asks for them. */
-  private readonly actions: Int16Array[]
   /** Action of the last time of the last block by node and room: it may lead again. */
   private readonly latest: Int16Array[]
   private readonly rules: Rules
@@ -93,7 +91,7 @@ class BackwardPass {
     this.space = space
     this.rules = rules
     this.block = blockOf(problem)
-    this.places = tableIn(space, problem)
+    this.places = tableIn(space, problem, !valueOnly)
     this.works = new Works(problem, this.places, this.block, space)
     const { width } = this.works
     this.choice = space.take(width)
@@ -102,14 +100,13 @@ class BackwardPass {
     this.rising = rules.workAbove < 0
     this.atOnce = valueOnly && !rules.waits && this.block <= group
     this.all = space.take(this.atOnce ? problem.rooms.size * group : 0)
+    this.finishes = new Finishes(problem, rules, width, space)
     // From here on the workspace does not grow.
     this.data = space.data
     const size = problem.rooms.size * this.places.row
     this.values = this.places.values.map((place) => space.data.subarray(place, place + size))
-    this.actions = valueOnly ? [] : problem.graph.nodes.map(() => new Int16Array(size))
     this.latest = problem.graph.nodes.map(() => new Int16Array(problem.rooms.size).fill(stop))
     this.ceiling = new Ceiling(problem, this.places, this.values, false)
-    this.finishes = new Finishes(problem, rules, width)
     this.atCall = new Float64Array(problem.graph.nodes.length)
   }
 
@@ -140,12 +137,11 @@ class BackwardPass {
    * too, which costs less there than to find out.
    */
   private valueAtOnce(runs: readonly (readonly [first: number, many: number])[], from: number, count: number): void {
-    const { data, places, finishes, lead: nothing, q, choice, all } = this
+    const { data, places, finishes, lead: nothing, choice, all } = this
     const { kernel } = this.space
     const workFrom = Math.max(0, this.rules.workAbove + 1 - from)
     for (let n = 0; n < this.values.length; n++) {
       finishes.find(n, from, count)
-      for (let j = 0; j < count; j++) data[q + j] = finishes.worth[j] as number
       for (const [r, many] of runs) {
         const best = (places.values[n] as number) + r * places.row + places.pad + from
         kernel.combineRows(best, places.row, nothing, 0, nothing, 0, many, 0)
@@ -155,14 +151,16 @@ class BackwardPass {
         if (workFrom > 0)
           for (let k = 0; k < many; k++)
             data.fill(0, best + k * places.row, best + k * places.row + Math.min(workFrom, count))
-        kernel.offerRows(best, places.row, choice, q, 0, many, tie)
+        kernel.offerRows(best, places.row, choice, finishes.worth, 0, many, tie)
       }
     }
   }
 
+  /** In memory of its own. */
   policy(): Policy {
-    const { pad, row } = this.places
-    return { pad, row, actions: this.actions }
+    const { pad, row, actions } = this.places
+    const size = this.problem.rooms.size * row
+    return { pad, row, actions: actions.map((place) => this.space.short.slice(place, place + size)) }
   }
 
   /** Policy and values, in memory of their own. */
@@ -171,25 +169,24 @@ class BackwardPass {
   }
 
   start(): number {
-    return startValue(this.problem, { ...this.policy(), values: this.values })
+    const { pad, row } = this.places
+    return startValue(this.problem, { pad, row, values: this.values })
   }
 
   /** Values are found in their row itself: what the inner loops write beyond the block, the next one overwrites. */
   private decide(n: number, r: number, from: number, to: number): void {
-    const { data, choice, places } = this
+    const { choice, places, finishes } = this
+    const { kernel } = this.space
     const count = to - from + 1
     const best = (places.values[n] as number) + r * places.row + places.pad + from
     this.best = best
-    for (let j = 0; j < count; j++) {
-      data[best + j] = 0
-      data[choice + j] = stop
-    }
+    kernel.none(best, choice, count, stop)
     const workFrom = Math.max(0, this.rules.workAbove + 1 - from)
     if (workFrom < count) {
       if (this.rising) this.bestOfRising(n, r, count)
       else this.bestOfAll(n, r, workFrom, count)
     }
-    this.finishes.takeWhereBetter(data, best, choice, count)
+    kernel.offerEach(best, choice, finishes.worth, finishes.choice, count, tie)
     if (this.rules.waits) this.waitWhereIdle(n, from, count)
     this.keep(n, r, from, count)
   }
@@ -208,10 +205,9 @@ class BackwardPass {
   private keep(n: number, r: number, from: number, count: number): void {
     const { data, choice, places } = this
     ;(this.latest[n] as Int16Array)[r] = data[choice + count - 1] as number
-    const actions = this.actions[n]
-    if (!actions) return
-    const offset = r * places.row + places.pad + from
-    for (let j = 0; j < count; j++) actions[offset + j] = data[choice + j] as number
+    const actions = places.actions[n]
+    if (actions === undefined) return
+    this.space.kernel.shorten(actions + r * places.row + places.pad + from, choice, count)
   }
 
   /** The best collect or score leg of each time from `start` on, all of them computed. */
@@ -247,7 +243,7 @@ class BackwardPass {
     let most = works.at(work, r, count - 1)
     for (let g = last; g >= 0; g--) {
       const start = g * group
-      if (most >= Math.max(data[lead + start] as number, worth[start] as number) - clearly) {
+      if (most >= Math.max(data[lead + start] as number, data[worth + start] as number) - clearly) {
         const only = { first: g, last: g }
         const at = works.find(work, r, only, this.q)
         this.offer(work, at, only)
@@ -297,12 +293,9 @@ class BackwardPass {
         for (const place of this.places.values)
           this.space.kernel.combineRows(place + target + j, row, place + source + j, 0, this.lead, 0, many, 0)
       if (this.atOnce) continue
-      for (let k = 0; k < many; k++) {
-        const start = target + k * row
-        for (const actions of this.actions)
-          for (let j = 0; j <= to - from; j++) actions[start + j] = actions[source + j] as number
-        for (const latest of this.latest) latest[first + k] = latest[clipped] as number
-      }
+      for (const place of this.places.actions)
+        this.space.kernel.copyShorts(place + target, row, many, place + source, to - from + 1)
+      for (const latest of this.latest) latest.fill(latest[clipped] as number, first, first + many)
     }
   }
 }

@@ -1,7 +1,7 @@
 import { legValue } from './evaluate.ts'
 import type { Flow } from './forward.ts'
 import type { GraphLeg, GraphNode } from './graph.ts'
-import { finishValue, type Problem } from './problem.ts'
+import { finishValue, type Problem, reachedIn } from './problem.ts'
 import { stop, type Table, wait } from './table.ts'
 import type { Action, Band, LeaveBy, PlanNode } from './types.ts'
 
@@ -72,7 +72,7 @@ function leaveTime(
   band: Band,
   leg: GraphLeg,
 ): LeaveBy {
-  const reached = problem.reached[leg.id] as Float64Array
+  const reached = reachedIn(problem, leg.id)
   const value = (t: number) => finishValue(leg) * (reached[t] as number)
   const top = Math.round(band.from / problem.step)
   // Bands hold for from > t, except the first, which includes teleop's start.

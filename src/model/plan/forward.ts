@@ -3,7 +3,7 @@ import { type Pmf, product } from '../leg/pmf.ts'
 import { roomLeft } from './binomial.ts'
 import type { Floor } from './floor.ts'
 import type { GraphLeg, GraphNode } from './graph.ts'
-import { finishValue, type Problem } from './problem.ts'
+import { finishValue, type Problem, reachedIn } from './problem.ts'
 import { type Arrival, Arrivals, blocks, Clip, runEnd, runFrom } from './run.ts'
 import { sum, weighted } from './sums.ts'
 import { type Policy, stop, wait } from './table.ts'
@@ -203,7 +203,7 @@ class ForwardPass {
     const { problem } = this
     const { data } = this.space
     if (leg.to < 0) {
-      const reached = problem.reached[leg.id] as Float64Array
+      const reached = reachedIn(problem, leg.id)
       if (!this.valueOnly) this.attempts[leg.id] = (this.attempts[leg.id] as number) + sum(data, start, count)
       this.finishPoints[leg.id] =
         (this.finishPoints[leg.id] as number) + finishValue(leg) * weighted(data, start, at, count, reached)

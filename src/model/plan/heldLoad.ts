@@ -61,12 +61,12 @@ export class HeldLoad {
   private readonly shorts: Float64Array[] = []
 
   constructor(problem: Problem, leg: GraphLeg, { most, begun }: { most: number; begun: Begun }) {
-    const { pieces, between } = problem.timed[leg.id] as Problem['timed'][number]
+    const timed = problem.timed[leg.id] as Problem['timed'][number]
     this.most = most
     this.leg = leg
     this.begun = begun
-    this.pieces = pieces
-    this.between = [{ first: 0, mass: Float64Array.of(1) }, ...between()]
+    this.pieces = timed.pieces
+    this.between = [{ first: 0, mass: Float64Array.of(1) }, ...timed.between()]
   }
 
   /** By time left when the leg ends, as far as it is less than the most that pays. `fit`: pieces of the load that find room. */

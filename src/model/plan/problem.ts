@@ -6,7 +6,7 @@ import { binomial } from './binomial.ts'
 import { graphOf, type PlanGraph, type TravelTime } from './graph.ts'
 import { type LegNames, pruned } from './pruned.ts'
 import { type Rooms, roomsOf } from './rooms.ts'
-import { cumulative, type LegPay, legPay, type Pay, payOf, type TimedLeg, timedLegsOf } from './timed.ts'
+import { type LegPay, legPay, type Pay, payOf, type TimedLeg, timedLegsOf } from './timed.ts'
 
 /** What may be done when: `finishFrom` is the greatest time left (steps) at which a finish may begin. */
 export interface Rules {
@@ -35,8 +35,6 @@ export interface Problem {
   readonly legPays: readonly (LegPay | null)[]
   /** Per leg: P(number of successes = b) of a score leg, null for the others. */
   readonly successes: readonly (Float64Array | null)[]
-  /** Per leg: chance that it ends in t steps (finishes), null for the others. */
-  readonly reached: readonly (Float64Array | null)[]
 }
 
 /** A state table larger than this is refused rather than left to run. */
@@ -91,7 +89,7 @@ export function problemOf(
   return moved(frame, timedLegsOf(graph, builder, 1))
 }
 
-type Frame = Omit<Problem, 'timed' | 'legPays' | 'successes' | 'reached' | 'rooms'>
+type Frame = Omit<Problem, 'timed' | 'legPays' | 'successes' | 'rooms'>
 
 /** The same problem where legs take other times, its rooms found anew: a stage moved. */
 export function moved(frame: Frame | Problem, timed: readonly TimedLeg[]): Problem {
@@ -132,9 +130,6 @@ function complete(frame: Frame & Pick<Problem, 'rooms'>, timed: readonly TimedLe
         : payFor(frame, leg),
     ),
     successes: like?.successes ?? timed.map(({ leg }) => (leg.goal < 0 ? null : binomial(leg.load, leg.success))),
-    reached: timed.map((leg, i) =>
-      same[i] ? (like?.reached[i] as Float64Array | null) : leg.leg.to < 0 ? cumulative(leg.end, frame.steps) : null,
-    ),
   }
 }
 
@@ -149,6 +144,10 @@ function mostRoom({ rooms }: Pick<Problem, 'rooms'>, { leg }: TimedLeg): number 
   const d = rooms.dimensionOf[leg.goal] ?? -1
   return d < 0 ? null : (rooms.most[d] as number)
 }
+
+/** Chance that a leg begun with t steps left has ended by the buzzer, by t. */
+export const reachedIn = ({ timed, steps }: Problem, leg: number): Float64Array =>
+  (timed[leg] as TimedLeg).reached(steps)
 
 /** Expected points of a finish once it is reached. */
 export const finishValue = (leg: { success: number; points: number; otherwise: number }): number =>

@@ -45,7 +45,8 @@ export class Arrivals {
 
   /** @param least smaller masses need not arrive */
   constructor(problem: Problem, space: Workspace, least: number) {
-    const before = 2 * block + Math.max(0, ...problem.timed.map((leg) => leg.chance.length))
+    const follows = problem.timed.filter((leg) => leg.leg.to >= 0)
+    const before = 2 * block + Math.max(0, ...follows.map((leg) => leg.chance.length))
     this.space = space
     this.least = least
     this.zero = space.take(before + problem.steps + block) + before

@@ -1,7 +1,7 @@
 import { Workspace } from '../kernel/index.ts'
 import { AmountRows, negligible } from './amountRows.ts'
 import type { GraphLeg, GraphNode } from './graph.ts'
-import type { Problem } from './problem.ts'
+import { type Problem, reachedIn } from './problem.ts'
 import { type Arrival, Arrivals, atOnce, blocks, Clip, runEnd, runFrom } from './run.ts'
 import { sum, weighted } from './sums.ts'
 import { type Policy, stop, wait } from './table.ts'
@@ -148,7 +148,7 @@ class SpreadPass {
     const { problem, tally } = this
     const { data } = this.space
     if (leg.to < 0) {
-      const done = weighted(data, start, at, count, problem.reached[leg.id] as Float64Array)
+      const done = weighted(data, start, at, count, reachedIn(problem, leg.id))
       this.end(done * leg.success, amount + tally.finished(leg.points))
       this.end(done * (1 - leg.success), amount + tally.finished(leg.otherwise))
       this.end(sum(data, start, count) - done, amount)

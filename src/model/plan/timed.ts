@@ -1,5 +1,5 @@
 import type { Goal, Option } from '../documents/types.ts'
-import type { LegBuilder, LegTimes, StageShift } from '../leg/builder.ts'
+import type { LegBuilder, LegTimes } from '../leg/builder.ts'
 import { notAtOnce, type Pmf } from '../leg/pmf.ts'
 import { roomLeft } from './binomial.ts'
 import type { GraphLeg, PlanGraph } from './graph.ts'
@@ -22,7 +22,11 @@ export interface TimedLeg {
   readonly pieces: readonly Pmf[]
   /** Time between a piece and the 1st, 2nd, … after it; none where all count at the end. */
   between(): readonly Pmf[]
+  /** reached(steps)[t]: chance that it takes t steps at most, t = 0 … steps. */
+  reached(steps: number): Float64Array
 }
+
+type Chances = Omit<TimedLeg, 'leg' | 'reached'>
 
 /** Fine points per step of the plan's grid, unless a planner is told otherwise. */
 export const finePerStep = 10
@@ -83,24 +87,86 @@ function gathered(end: Pmf, core: number): Pick<TimedLeg, 'lateAt' | 'late'> {
   return { lateAt: lateAt.subarray(0, points), late: tail.subarray(0, points) }
 }
 
-const timedLegs = new WeakMap<LegTimes, Map<number, Omit<TimedLeg, 'leg'>>>()
+const known = new WeakMap<LegTimes, Map<number, Chances>>()
 
 /** All legs of a graph on the plan's grid, every time multiplied by `form`. */
 export function timedLegsOf(graph: PlanGraph, builder: LegBuilder, form: number): TimedLeg[] {
   return graph.legs.map((leg) => timedLeg(leg, builder, form))
 }
 
-/** One leg on the plan's grid, its stage moved if asked for. */
-export function timedLeg(leg: GraphLeg, builder: LegBuilder, form: number, shift?: StageShift): TimedLeg {
-  const times = builder.times(shift ? { ...leg.spec, shift } : leg.spec, leg.key)
-  const byForm = timedLegs.get(times) ?? new Map<number, Omit<TimedLeg, 'leg'>>()
-  timedLegs.set(times, byForm)
-  const timed = byForm.get(form) ?? timesOnGrid(times, form, builder.perStep)
-  byForm.set(form, timed)
-  return { leg, ...timed }
+/** One leg on the plan's grid, with other times if asked for: as when one of its stages is moved. */
+export const timedLeg = (
+  leg: GraphLeg,
+  builder: LegBuilder,
+  form: number,
+  times = builder.times(leg.spec, leg.key),
+): TimedLeg => new LazyLeg(leg, { times, form, perStep: builder.perStep })
+
+/** Put on the grid when first asked for: at most forms most legs are never begun. */
+class LazyLeg implements TimedLeg {
+  readonly leg: GraphLeg
+  private readonly from: { times: LegTimes; form: number; perStep: number }
+  private found: Chances | null = null
+  private byEnd: Float64Array | null = null
+
+  constructor(leg: GraphLeg, from: LazyLeg['from']) {
+    this.leg = leg
+    this.from = from
+  }
+
+  private get all(): Chances {
+    this.found ??= this.find()
+    return this.found
+  }
+
+  private find(): Chances {
+    const { times, form, perStep } = this.from
+    const byForm = known.get(times) ?? new Map<number, Chances>()
+    known.set(times, byForm)
+    const found = byForm.get(form) ?? timesOnGrid(times, form, perStep)
+    byForm.set(form, found)
+    return found
+  }
+
+  get shortest() {
+    return this.all.shortest
+  }
+
+  get chance() {
+    return this.all.chance
+  }
+
+  get reversed() {
+    return this.all.reversed
+  }
+
+  get lateAt() {
+    return this.all.lateAt
+  }
+
+  get late() {
+    return this.all.late
+  }
+
+  get end() {
+    return this.all.end
+  }
+
+  get pieces() {
+    return this.all.pieces
+  }
+
+  between() {
+    return this.all.between()
+  }
+
+  reached(steps: number): Float64Array {
+    if (this.byEnd?.length !== steps + 1) this.byEnd = cumulative(this.end, steps)
+    return this.byEnd
+  }
 }
 
-function timesOnGrid(times: LegTimes, form: number, perStep: number): Omit<TimedLeg, 'leg'> {
+function timesOnGrid(times: LegTimes, form: number, perStep: number): Chances {
   const end = notAtOnce(times.end.onGrid(perStep, form))
   return {
     shortest: end.first,
@@ -160,21 +226,49 @@ function payBy(times: Pmf, pay: Pay, steps: number, step: number): Float64Array 
 
 /**
  * Expected points and pieces of a score leg by time left and room: `points[room]`, `pieces()[room]` for room up to the
- * load (more room changes nothing) or to what there is; index 0 is the leg without room, unused.
+ * load (more room changes nothing) or to what there is; index 0 is the leg without room, unused. Made when first asked for.
  */
 export interface LegPay {
   readonly points: readonly Float64Array[]
-  /** Made when first asked for. */
   pieces(): readonly Float64Array[]
 }
 
 /** @param mostRoom the most room that there is on its goal; null without a limit */
-export function legPay(timed: TimedLeg, pay: Pay, mostRoom: number | null, steps: number, step: number): LegPay {
-  const { load, success } = timed.leg
-  const points = timed.pieces.map((times) => payBy(times, pay, steps, step))
-  const limited = mostRoom !== null
-  const rooms = limited ? Array.from({ length: Math.min(load, mostRoom) + 1 }, (_, room) => room) : [load]
-  const of = (tables: readonly Float64Array[], room: number): Float64Array => {
+export const legPay = (timed: TimedLeg, pay: Pay, mostRoom: number | null, steps: number, step: number): LegPay =>
+  new LazyPay(timed, { pay, mostRoom, steps, step })
+
+class LazyPay implements LegPay {
+  private readonly timed: TimedLeg
+  private readonly by: { pay: Pay; mostRoom: number | null; steps: number; step: number }
+  private paid: readonly Float64Array[] | null = null
+  private placed: readonly Float64Array[] | null = null
+
+  constructor(timed: TimedLeg, by: LazyPay['by']) {
+    this.timed = timed
+    this.by = by
+  }
+
+  get points() {
+    this.paid ??= this.byRoom((times) => payBy(times, this.by.pay, this.by.steps, this.by.step))
+    return this.paid
+  }
+
+  pieces() {
+    this.placed ??= this.byRoom((times) => cumulative(times, this.by.steps))
+    return this.placed
+  }
+
+  private byRoom(tableOf: (times: Pmf) => Float64Array): readonly Float64Array[] {
+    const { load } = this.timed.leg
+    const { mostRoom } = this.by
+    const tables = this.timed.pieces.map(tableOf)
+    if (mostRoom === null) return Array(load + 1).fill(this.inRoom(tables, load))
+    return Array.from({ length: Math.min(load, mostRoom) + 1 }, (_, room) => this.inRoom(tables, room))
+  }
+
+  private inRoom(tables: readonly Float64Array[], room: number): Float64Array {
+    const { load, success } = this.timed.leg
+    const { steps } = this.by
     const out = new Float64Array(steps + 1)
     for (let i = 0; i < load; i++) {
       const table = tables[Math.min(i, tables.length - 1)] as Float64Array
@@ -182,14 +276,5 @@ export function legPay(timed: TimedLeg, pay: Pay, mostRoom: number | null, steps
       if (weight > nothing) for (let t = 0; t <= steps; t++) out[t] = (out[t] as number) + weight * (table[t] as number)
     }
     return out
-  }
-  const byRoom = (tables: readonly Float64Array[]): readonly Float64Array[] => {
-    const made = rooms.map((room) => of(tables, room))
-    return limited ? made : Array(load + 1).fill(made[0])
-  }
-  let pieces: readonly Float64Array[] | null = null
-  return {
-    points: byRoom(points),
-    pieces: () => (pieces ??= byRoom(timed.pieces.map((times) => cumulative(times, steps)))),
   }
 }

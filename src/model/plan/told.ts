@@ -3,7 +3,7 @@ import { group } from './ahead.ts'
 import { blockOf } from './backward.ts'
 import { Ceiling, type Within } from './ceiling.ts'
 import type { GraphLeg, GraphNode } from './graph.ts'
-import { finishValue, type Problem } from './problem.ts'
+import { finishValue, type Problem, reachedIn } from './problem.ts'
 import { Clip } from './run.ts'
 import { type Policy, type TablePlaces, tableIn, type Values, wait } from './table.ts'
 import { type Work, Works } from './works.ts'
@@ -96,7 +96,7 @@ class ToldPass {
     this.until = until
     this.space = space
     this.block = blockOf(problem)
-    this.places = tableIn(space, problem)
+    this.places = tableIn(space, problem, false)
     this.works = new Works(problem, this.places, this.block, space)
     this.workOf = this.works.of.map((works) => {
       const byAction: Work[] = []
@@ -159,7 +159,7 @@ class ToldPass {
     }
     const leg = this.problem.graph.nodes[n]?.legs[action] as GraphLeg
     const value = finishValue(leg)
-    const reached = this.problem.reached[leg.id] as Float64Array
+    const reached = reachedIn(this.problem, leg.id)
     for (let j = first; j < end; j++) data[place + j] = value * (reached[from + j] as number)
   }
 

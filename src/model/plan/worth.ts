@@ -1,5 +1,5 @@
 import { distributionOf } from '../duration/index.ts'
-import { type LegBuilder, type LegTimes, type StageShift, wholeTrip } from '../leg/builder.ts'
+import { type LegBuilder, type LegTimes, wholeTrip } from '../leg/builder.ts'
 import type { Pmf } from '../leg/pmf.ts'
 import { bestPolicy } from './backward.ts'
 import { type Floor, floorOf, negligible, tolerated } from './floor.ts'
@@ -79,7 +79,7 @@ function worthOfTrip(
       const times = legs.map(({ spec, key }) => builder.times({ ...spec, shift }, key))
       const known = found.find((other) => sameTimes(other.times, times, builder.perStep))
       if (known) return known.value
-      const fresh = { times, value: valueWith(solved, builder, legs, shift, floor) }
+      const fresh = { times, value: valueWith(solved, builder, { legs, times, slower: seconds > 0 }, floor) }
       found.push(fresh)
       return fresh.value
     }
@@ -132,6 +132,7 @@ interface Found {
 const sameTimes = (a: readonly LegTimes[], b: readonly LegTimes[], ratio: number): boolean =>
   a.every((one, i) => {
     const other = b[i] as LegTimes
+    if (one === other) return true
     const pieces = one.pieces ?? []
     return (
       same(one.end.onGrid(ratio, 1), other.end.onGrid(ratio, 1)) &&
@@ -149,21 +150,22 @@ function same(a: Pmf, b: Pmf): boolean {
   return true
 }
 
-function valueWith(
-  solved: Solved,
-  builder: LegBuilder,
-  legs: readonly GraphLeg[],
-  shift: StageShift,
-  floor: Floor | null,
-): number {
+/** Legs with other times than in the plan as it is. */
+interface Changed {
+  legs: readonly GraphLeg[]
+  times: readonly LegTimes[]
+  slower: boolean
+}
+
+function valueWith(solved: Solved, builder: LegBuilder, changed: Changed, floor: Floor | null): number {
   const timesAt = (timed: readonly TimedLeg[], factor: number) => {
     const out = [...timed]
-    for (const leg of legs) out[leg.id] = timedLeg(leg, builder, factor, shift)
+    for (const [i, leg] of changed.legs.entries()) out[leg.id] = timedLeg(leg, builder, factor, changed.times[i])
     return out
   }
   const times = timesAt(solved.problem.timed, 1)
   // What is slower needs no more room than the plan as it is.
-  const problem = shift.seconds > 0 ? atForm(solved.problem, times, solved.problem) : moved(solved.problem, times)
+  const problem = changed.slower ? atForm(solved.problem, times, solved.problem) : moved(solved.problem, times)
   const { policy, value } = bestPolicy(problem, problem.rules, floor)
   let sum = 0
   let below = 0
@@ -180,7 +182,7 @@ function valueWith(
     quicker = along.below
     below += run.weight * along.below
     // The moved plan goes where the plan as it is never was, of which the floor makes too much: once more, with all rooms.
-    if (below > tolerated) return valueWith(solved, builder, legs, shift, null)
+    if (below > tolerated) return valueWith(solved, builder, changed, null)
     sum += run.weight * (asPlanned ? value : along.value)
   }
   return sum
