@@ -5,8 +5,10 @@ import type { Vectors } from './vectors.ts'
 /** Probability below this, in one state at one time with one amount, is not followed further. */
 export const negligible = 1e-10
 
-/** States of which the slots are kept together. */
-const piece = 256
+/** The slots of 2 ** bits states are kept together. */
+const bits = 8
+const piece = 2 ** bits
+const within = piece - 1
 
 /** The decisions at one node: a vector over time left per room and amount so far. */
 export class AmountRows {
@@ -53,7 +55,7 @@ export class AmountRows {
         continue
       }
       const key = vectors.tag[slot] as number
-      this.pieceOf(key)[key % piece] = 0
+      this.pieceOf(key)[key & within] = 0
       vectors.give(slot)
     }
     this.active.length = kept
@@ -68,18 +70,20 @@ export class AmountRows {
   private slot(room: number, amount: number): number {
     const key = room * this.amounts + Math.min(amount, this.amounts - 1)
     const slots = this.pieceOf(key)
-    const found = slots[key % piece] as number
+    const found = slots[key & within] as number
     if (found > 0) return found - 1
     const slot = this.vectors.take(key)
-    slots[key % piece] = slot + 1
+    slots[key & within] = slot + 1
     this.active.push(slot)
     return slot
   }
 
   private pieceOf(key: number): Int32Array {
-    const at = Math.floor(key / piece)
-    const known = this.index[at] ?? new Int32Array(piece)
-    this.index[at] = known
-    return known
+    const at = key >> bits
+    const known = this.index[at]
+    if (known) return known
+    const made = new Int32Array(piece)
+    this.index[at] = made
+    return made
   }
 }

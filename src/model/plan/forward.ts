@@ -37,8 +37,14 @@ const nothing = 1e-15
 /**
  * Follows the probability of being at each decision through teleop. Blocks of times are carried through the legs at once,
  * and again what comes to lie within the block, until nothing is left there.
+ * @param massToo whether the masses will be asked for: one pass then finds them, too, instead of another
  */
-export function flowOf(problem: Problem, policy: Policy): Flow {
+export function flowOf(problem: Problem, policy: Policy, massToo = false): Flow {
+  if (massToo)
+    return passAlong(problem, policy, (pass) => {
+      const mass = pass.masses()
+      return { ...pass.flow(), mass: () => mass }
+    })
   let mass: readonly Float64Array[] | null = null
   return {
     ...passAlong(problem, policy, (pass) => pass.run().flow()),

@@ -95,9 +95,10 @@ export class Planner {
   }
 
   /** Everything the model says about an option; call and worth on request. */
-  report(option: Option, options: Pick<PlanOptions, 'with'> = {}, solved: Solved = this.solved(option)): PlanReport {
-    const rooms = roomsExpected(solved.forms)
+  report(option: Option, options: Pick<PlanOptions, 'with'> = {}, known: Solved | null = null): PlanReport {
     const wanted = options.with ?? []
+    const solved = known ?? this.solved(option, wanted.length > 0)
+    const rooms = roomsExpected(solved.forms)
     return {
       ...reportOf(solved, adjustment(option)),
       policy: policyBands(solved.problem, solved.table, rooms),
@@ -108,12 +109,15 @@ export class Planner {
     }
   }
 
-  /** The option solved, for the parts of the model that build on its tables. */
-  solved(option: Option): Solved {
+  /**
+   * The option solved, for the parts of the model that build on its tables.
+   * @param massToo whether call or worth will follow, which ask for what passes where
+   */
+  solved(option: Option, massToo = false): Solved {
     const forms = formNodes(option.robot.form.spread)
     const problem = this.problem(option, forms)
     const table = solve(problem)
-    return { problem, table, forms: this.runs(problem, table, forms) }
+    return { problem, table, forms: this.runs(problem, table, forms, massToo) }
   }
 
   /** The legs that the plan of form 1 begins with a chance above 1e-9. */
@@ -159,10 +163,15 @@ export class Planner {
     return factor === 1 ? problem : atForm(problem, timedLegsOf(problem.graph, this.builder, factor))
   }
 
-  private runs(problem: Problem, table: Table, forms: readonly { factor: number; weight: number }[]): FormRun[] {
+  private runs(
+    problem: Problem,
+    table: Table,
+    forms: readonly { factor: number; weight: number }[],
+    massToo: boolean,
+  ): FormRun[] {
     return forms.map(({ factor, weight }) => {
       const own = this.atForm(problem, factor)
-      return { factor, weight, problem: own, flow: flowOf(own, table) }
+      return { factor, weight, problem: own, flow: flowOf(own, table, massToo) }
     })
   }
 }

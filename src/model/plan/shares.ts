@@ -33,7 +33,7 @@ export class PlanParts {
     const key = JSON.stringify([step, game, option])
     if (this.kept?.key !== key) {
       const planner = new Planner(game, step)
-      this.kept = { key, planner, solved: planner.solved(option) }
+      this.kept = { key, planner, solved: planner.solved(option, true) }
     }
     return this.kept
   }

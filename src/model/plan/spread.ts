@@ -181,23 +181,37 @@ class SpreadPass {
    * bring may depend on the time left. Stretches of one room and one amount are added at once.
    */
   private arrive(to: Arrived, arrival: Arrival, chance: number, brought: Brought | null = null): void {
-    const { tally } = this
-    const { fineBelow } = tally
-    const { first } = arrival
-    const end = first + arrival.count
     if (chance * arrival.most < negligible) return
-    const steady = brought === null || tally.steady(brought.leg)
+    const { fineBelow } = this.tally
+    const end = arrival.first + arrival.count
+    if (arrival.first < fineBelow) this.arriveLate(to, arrival, chance, brought)
+    const start = Math.max(arrival.first, fineBelow)
+    if (start >= end) return
+    const amount = to.amount + (brought === null ? 0 : this.amountOf(brought, start))
+    const rows = this.coarse[to.n] as AmountRows
+    for (let t = start; t < end; ) {
+      const until = this.clip.sameUntil(to.r, t, end)
+      this.share(rows, this.clip.at(to.r, t), amount, arrival, chance, t, until - t)
+      t = until
+    }
+  }
+
+  /** What arrives so late that amounts depend on the time left. */
+  private arriveLate(to: Arrived, arrival: Arrival, chance: number, brought: Brought | null): void {
+    const { ratio } = this.tally.lattice
+    const { first } = arrival
+    const end = Math.min(first + arrival.count, this.tally.fineBelow)
+    const rows = this.fine[to.n] as AmountRows
+    const single = brought !== null && !this.tally.steady(brought.leg)
     for (let t = first; t < end; ) {
-      const short = t < fineBelow
-      const single = short && !steady
-      const until = single ? t + 1 : this.clip.sameUntil(to.r, t, short ? Math.min(end, fineBelow) : end)
+      const until = single ? t + 1 : this.clip.sameUntil(to.r, t, end)
       // In the last seconds most robots are done, each with an amount of its own.
       const alone = single ? chance * (this.space.data[arrival.at + t - first] as number) : 1
       if (alone >= negligible) {
         const room = this.clip.at(to.r, t)
         const amount = to.amount + (brought === null ? 0 : this.amountOf(brought, t))
         if (single && this.isOver(to.n, room, t)) this.end(alone, amount)
-        else this.share(to.n, room, amount, arrival, chance, t, until - t)
+        else this.share(rows, room, amount * ratio, arrival, chance, t, until - t)
       }
       t = until
     }
@@ -212,19 +226,16 @@ class SpreadPass {
     return actions[n]?.[room * row + pad + t] === stop
   }
 
-  /** Adds to the rows for time `t`; an amount between two points of the lattice goes to both. */
+  /** Adds a stretch from time `t` on to rows at a place on their lattice; what lies between two points goes to both. */
   private share(
-    n: number,
+    rows: AmountRows,
     room: number,
-    amount: number,
+    place: number,
     arrival: Arrival,
     chance: number,
     t: number,
     count: number,
   ): void {
-    const short = t < this.tally.fineBelow
-    const rows = (short ? this.fine[n] : this.coarse[n]) as AmountRows
-    const place = short ? amount * this.tally.lattice.ratio : amount
     const whole = Math.floor(place + 1e-6)
     const share = place - whole < 1e-6 ? 0 : place - whole
     rows.add(room, whole, chance * (1 - share), arrival, t, count)
