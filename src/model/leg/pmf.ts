@@ -28,7 +28,7 @@ const thinning = [
 ]
 
 /** Points of all far tails lie this far apart, or a multiple of it up to the coarsest. */
-const spacing = 10
+export const spacing = 10
 const coarsest = 80
 
 /** Trim negligible ends and normalise. Takes over the array. */
@@ -96,7 +96,8 @@ interface Parts {
 
 const partsKnown = new WeakMap<Float64Array, Parts>()
 
-function partsOf(mass: Float64Array): Parts {
+/** A distribution's masses taken apart, once. */
+export function partsOf(mass: Float64Array): Parts {
   let parts = partsKnown.get(mass)
   if (!parts) {
     parts = takenApart(mass)
@@ -203,16 +204,17 @@ export function thinned(a: Pmf): Pmf {
   let last = a.mass.length - 1
   for (let l = thinning.length - 1; l >= 0; l--) {
     const { beyond, every } = thinning[l] as (typeof thinning)[number]
-    for (let off = (a.first + last) % every; last >= 0 && tail < beyond; last--) {
+    for (; last >= 0 && tail < beyond; last--) {
       const m = a.mass[last] as number
+      if (m === 0) continue
       tail += m
+      const off = (a.first + last) % every
       const low = last - off
       if (off === 0 || low < 0) out[last] = (out[last] as number) + m
-      else if (m !== 0) {
+      else {
         out[low] = (out[low] as number) + m * (1 - off / every)
         out[low + every] = (out[low + every] as number) + (m * off) / every
       }
-      off = off === 0 ? every - 1 : off - 1
     }
   }
   for (let i = 0; i <= last; i++) out[i] = (out[i] as number) + (a.mass[i] as number)
@@ -295,6 +297,12 @@ export function mixture(parts: readonly { weight: number; of: Pmf }[]): Pmf {
  * coarse (grid points of the new grid = (old points + by) · factor / ratio), shared between neighbours so that the mean is kept.
  */
 export function regrid(a: Pmf, ratio: number, factor = 1, by = 0): Pmf {
+  const { first, mass } = spread(a, ratio, factor, by)
+  return pmf(first, mass)
+}
+
+/** The same with its ends as they come. */
+export function spread(a: Pmf, ratio: number, factor = 1, by = 0): Pmf {
   const scale = factor / ratio
   const start = a.first + by
   const first = Math.floor(start * scale + 1e-9)
@@ -313,7 +321,7 @@ export function regrid(a: Pmf, ratio: number, factor = 1, by = 0): Pmf {
   const { core, from, tail } = partsOf(a.mass)
   put(core, start, 1)
   put(tail, start + from, spacing)
-  return pmf(first, out)
+  return { first, mass: out }
 }
 
 /** What would fall on grid point 0 (or before) goes to point 1: a leg takes time. */

@@ -193,19 +193,19 @@ export function payOf(goal: Goal, option: Option): Pay {
 /** P(c <= t) for t = 0 … steps. */
 export function cumulative(times: Pmf, steps: number): Float64Array {
   const out = new Float64Array(steps + 1)
+  const last = times.first + times.mass.length - 1
   let sum = 0
-  for (let t = times.first; t <= steps; t++) {
-    const i = t - times.first
-    if (i < times.mass.length) sum += times.mass[i] as number
-    out[t] = i >= times.mass.length - 1 ? 1 : sum
-  }
-  return out
+  for (let t = times.first; t < last && t <= steps; t++) out[t] = sum += times.mass[t - times.first] as number
+  return out.fill(1, Math.max(0, last))
 }
 
 /** Expected pay of a piece that counts after the given time, by time left: Σ_{c <= t} f(c) · pay(t − c). */
 function payBy(times: Pmf, pay: Pay, steps: number, step: number): Float64Array {
   const reached = cumulative(times, steps)
-  if (!pay.hold) return reached.map((p) => p * pay.points)
+  if (!pay.hold) {
+    for (let t = 0; t <= steps; t++) reached[t] = (reached[t] as number) * pay.points
+    return reached
+  }
   // pay(t') = rate · (t' − max(0, t' − h)), so the sum is a difference of two integrals of the cdf.
   const area = new Float64Array(steps + 1)
   for (let t = 1; t <= steps; t++) area[t] = (area[t - 1] as number) + step * (reached[t - 1] as number)
