@@ -19,8 +19,12 @@ const known = new WeakMap<Pmf, Map<number, Moved>>()
  */
 export function coarseSum(a: Pmf, b: Pmf, ratio: number): Pmf {
   const { first, byWait, tail } = movedOf(b, ratio)
+  const parts = partsOf(a.mass)
   const from = Math.floor(a.first / ratio)
-  const rows = Math.floor((a.first + a.mass.length - 1) / ratio) - from + 1
+  const rowsTo = (length: number) => Math.floor((a.first + length - 1) / ratio) - from + 1
+  const rows = rowsTo(a.mass.length)
+  const dense = rowsTo(parts.core.length)
+  const waitOfTail = parts.tail.length > 0 && spacing === ratio ? (a.first + parts.from) % ratio : null
   const reach = (byWait[0] as Float64Array).length
   const space = Workspace.borrowed()
   const length = rows + reach - 1
@@ -34,7 +38,8 @@ export function coarseSum(a: Pmf, b: Pmf, ratio: number): Pmf {
   for (let wait = 0; wait < ratio; wait++) {
     let last = -1
     let begin = rows
-    for (let m = 0; m < rows; m++) {
+    const most = waitOfTail === null || wait === waitOfTail ? rows : dense
+    for (let m = 0; m < most; m++) {
       const i = (from + m) * ratio + wait - a.first
       const mass = i < 0 || i >= a.mass.length ? 0 : (a.mass[i] as number)
       data[row + m] = mass

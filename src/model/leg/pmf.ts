@@ -36,8 +36,9 @@ export function pmf(first: number, mass: Float64Array): Pmf {
   const kept = trimmed(first, mass)
   let total = 0
   for (let i = 0; i < kept.mass.length; i++) total += kept.mass[i] as number
+  const scale = 1 / total
   if (Math.abs(total - 1) > 1e-15)
-    for (let i = 0; i < kept.mass.length; i++) kept.mass[i] = (kept.mass[i] as number) / total
+    for (let i = 0; i < kept.mass.length; i++) kept.mass[i] = (kept.mass[i] as number) * scale
   return kept
 }
 
@@ -225,31 +226,32 @@ export function thinned(a: Pmf): Pmf {
 
 /** Distribution of the later of two independent times: the product of their cdfs. */
 export function later(a: Pmf, b: Pmf): Pmf {
+  const [long, short] = endOf(a) < endOf(b) ? [b, a] : [a, b]
+  const end = endOf(short)
+  if (end <= long.first + 1) return long
   const first = Math.max(a.first, b.first)
-  const end = Math.max(a.first + a.mass.length, b.first + b.mass.length)
-  const belowA = cdfOver(a, first, end)
-  const belowB = cdfOver(b, first, end)
-  let before = 0
-  for (let k = 0; k < belowA.length; k++) {
-    const now = (belowA[k] as number) * (belowB[k] as number)
-    belowA[k] = Math.max(0, now - before)
-    before = now
+  // Where the short one is over for certain, the masses are those of the long one.
+  const out = long.mass.slice(first - long.first)
+  let belowLong = before(long, first)
+  let belowShort = before(short, first)
+  let last = 0
+  for (let k = first; k < end; k++) {
+    belowLong += long.mass[k - long.first] as number
+    belowShort += short.mass[k - short.first] as number
+    const now = belowLong * belowShort
+    out[k - first] = Math.max(0, now - last)
+    last = now
   }
-  return pmf(first, belowA)
+  return pmf(first, out)
 }
 
-/** P(time ≤ k) for k = first … end − 1. */
-function cdfOver({ first: start, mass }: Pmf, first: number, end: number): Float64Array {
-  const out = new Float64Array(end - first)
+const endOf = ({ first, mass }: Pmf): number => first + mass.length
+
+/** P(time < k). */
+function before({ first, mass }: Pmf, k: number): number {
   let sum = 0
-  for (let i = 0; i < first - start && i < mass.length; i++) sum += mass[i] as number
-  const last = Math.min(end, start + mass.length)
-  for (let k = first; k < last; k++) {
-    sum += mass[k - start] as number
-    out[k - first] = sum
-  }
-  out.fill(sum, Math.max(0, last - first))
-  return out
+  for (let i = 0; i < k - first && i < mass.length; i++) sum += mass[i] as number
+  return sum
 }
 
 /** Distribution of max(time, at): what lies before `at` is gathered there. */
@@ -312,8 +314,8 @@ export function spread(a: Pmf, ratio: number, factor = 1, by = 0): Pmf {
       const m = mass[i] as number
       if (m === 0) continue
       const place = (from + i * apart) * scale - first
-      const k = Math.floor(place + 1e-9)
-      const share = Math.max(0, place - k)
+      const k = (place + 1e-9) | 0
+      const share = place > k ? place - k : 0
       out[k] = (out[k] as number) + m * (1 - share)
       out[k + 1] = (out[k + 1] as number) + m * share
     }
