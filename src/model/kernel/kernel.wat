@@ -197,6 +197,85 @@
       (local.set $values (i32.add (local.get $values) (i32.const 16)))
       (br_if $pair (i32.lt_u (local.get $best) (local.get $stop)))))
 
+  ;; For j = 0 ... count - 1, two at a time: best[j] = 0 and choice[j] = action.
+  (func (export "none") (param $best i32) (param $choice i32) (param $count i32) (param $action f64)
+    (local $a v128) (local $stop i32)
+    (local.set $best (i32.shl (local.get $best) (i32.const 3)))
+    (local.set $choice (i32.shl (local.get $choice) (i32.const 3)))
+    (local.set $a (f64x2.splat (local.get $action)))
+    (local.set $stop (i32.add (local.get $best) (i32.shl (local.get $count) (i32.const 3))))
+    (block $done
+      (loop $pair
+        (br_if $done (i32.ge_u (local.get $best) (local.get $stop)))
+        (v128.store (local.get $best) (v128.const f64x2 0 0))
+        (v128.store (local.get $choice) (local.get $a))
+        (local.set $best (i32.add (local.get $best) (i32.const 16)))
+        (local.set $choice (i32.add (local.get $choice) (i32.const 16)))
+        (br $pair))))
+
+  ;; Where values[j] > best[j] + tie: best[j] = values[j] and choice[j] = actions[j], for j = 0 ... count - 1, two j at a time.
+  (func (export "offerEach")
+    (param $best i32) (param $choice i32) (param $values i32) (param $actions i32) (param $count i32) (param $tie f64)
+    (local $t v128) (local $v v128) (local $b v128) (local $better v128) (local $stop i32)
+    (local.set $best (i32.shl (local.get $best) (i32.const 3)))
+    (local.set $choice (i32.shl (local.get $choice) (i32.const 3)))
+    (local.set $values (i32.shl (local.get $values) (i32.const 3)))
+    (local.set $actions (i32.shl (local.get $actions) (i32.const 3)))
+    (local.set $t (f64x2.splat (local.get $tie)))
+    (local.set $stop (i32.add (local.get $best) (i32.shl (local.get $count) (i32.const 3))))
+    (block $done
+      (loop $pair
+        (br_if $done (i32.ge_u (local.get $best) (local.get $stop)))
+        (local.set $v (v128.load (local.get $values)))
+        (local.set $b (v128.load (local.get $best)))
+        (local.set $better (f64x2.gt (local.get $v) (f64x2.add (local.get $b) (local.get $t))))
+        (v128.store (local.get $best) (v128.bitselect (local.get $v) (local.get $b) (local.get $better)))
+        (v128.store (local.get $choice)
+          (v128.bitselect (v128.load (local.get $actions)) (v128.load (local.get $choice)) (local.get $better)))
+        (local.set $best (i32.add (local.get $best) (i32.const 16)))
+        (local.set $choice (i32.add (local.get $choice) (i32.const 16)))
+        (local.set $values (i32.add (local.get $values) (i32.const 16)))
+        (local.set $actions (i32.add (local.get $actions) (i32.const 16)))
+        (br $pair))))
+
+  ;; Whole numbers of 2 bytes, their places counted so: short[out + j] = data[choice + j] for j = 0 ... count - 1.
+  (func (export "shorten") (param $out i32) (param $choice i32) (param $count i32)
+    (local $stop i32)
+    (local.set $out (i32.shl (local.get $out) (i32.const 1)))
+    (local.set $choice (i32.shl (local.get $choice) (i32.const 3)))
+    (local.set $stop (i32.add (local.get $out) (i32.shl (local.get $count) (i32.const 1))))
+    (block $done
+      (loop $one
+        (br_if $done (i32.ge_u (local.get $out) (local.get $stop)))
+        (i32.store16 (local.get $out) (i32.trunc_f64_s (f64.load (local.get $choice))))
+        (local.set $out (i32.add (local.get $out) (i32.const 2)))
+        (local.set $choice (i32.add (local.get $choice) (i32.const 8)))
+        (br $one))))
+
+  ;; Whole numbers of 2 bytes, as above: short[out + width * k + j] = short[from + j] for j = 0 ... count - 1 and k = 0 ... rows - 1.
+  (func (export "copyShorts") (param $out i32) (param $width i32) (param $rows i32) (param $from i32) (param $count i32)
+    (local $o i32) (local $f i32) (local $stop i32)
+    (local.set $out (i32.shl (local.get $out) (i32.const 1)))
+    (local.set $width (i32.shl (local.get $width) (i32.const 1)))
+    (local.set $from (i32.shl (local.get $from) (i32.const 1)))
+    (local.set $count (i32.shl (local.get $count) (i32.const 1)))
+    (block $done
+      (loop $row
+        (br_if $done (i32.le_s (local.get $rows) (i32.const 0)))
+        (local.set $o (local.get $out))
+        (local.set $f (local.get $from))
+        (local.set $stop (i32.add (local.get $out) (local.get $count)))
+        (block $copied
+          (loop $one
+            (br_if $copied (i32.ge_u (local.get $o) (local.get $stop)))
+            (i32.store16 (local.get $o) (i32.load16_u (local.get $f)))
+            (local.set $o (i32.add (local.get $o) (i32.const 2)))
+            (local.set $f (i32.add (local.get $f) (i32.const 2)))
+            (br $one)))
+        (local.set $out (i32.add (local.get $out) (local.get $width)))
+        (local.set $rows (i32.sub (local.get $rows) (i32.const 1)))
+        (br $row))))
+
   ;; out[j - lags[k]] += weights[k] * values[j] for j = 0 ... count - 1 and every k, and nothing else.
   (func (export "scatter")
     (param $out i32) (param $values i32) (param $count i32) (param $weights i32) (param $lags i32) (param $length i32)

@@ -25,6 +25,14 @@ export interface Kernel {
   combine(out: number, base: number, values: number, count: number, scale: number): void
   /** Where data[values + j] > data[best + j] + tie: that is the best, and `action` the choice; one more may be written. */
   offer(best: number, choice: number, values: number, count: number, action: number, tie: number): void
+  /** data[best + j] = 0 and data[choice + j] = action for j = 0 … count − 1; one more may be written. */
+  none(best: number, choice: number, count: number, action: number): void
+  /** Where data[values + j] > data[best + j] + tie: that is the best, and data[actions + j] the choice; one more may be written. */
+  offerEach(best: number, choice: number, values: number, actions: number, count: number, tie: number): void
+  /** short[out + j] = data[choice + j] for j = 0 … count − 1. */
+  shorten(out: number, choice: number, count: number): void
+  /** short[out + width · k + j] = short[from + j] for j = 0 … count − 1 and k = 0 … rows − 1. */
+  copyShorts(out: number, width: number, rows: number, from: number, count: number): void
   /** Eight numbers of each row: `correlate` with step 1, then `addLagged` with values `shift` further; rows of out are `width` apart. */
   followRows(
     out: number,
@@ -56,7 +64,7 @@ export interface Kernel {
 }
 
 /** For engines without the instructions, or pages that must not compile. Same sums in the same order. */
-export function plainKernel(data: Float64Array, whole: Int32Array): Kernel {
+export function plainKernel(data: Float64Array, whole: Int32Array, short: Int16Array): Kernel {
   const addScaled: Kernel['addScaled'] = (out, values, count, scale) => {
     for (let j = 0; j < count; j++) data[out + j] = (data[out + j] as number) + scale * (data[values + j] as number)
   }
@@ -104,6 +112,23 @@ export function plainKernel(data: Float64Array, whole: Int32Array): Kernel {
           data[best + j] = data[values + j] as number
           data[choice + j] = action
         }
+    },
+    none(best, choice, count, action) {
+      data.fill(0, best, best + count)
+      data.fill(action, choice, choice + count)
+    },
+    offerEach(best, choice, values, actions, count, tie) {
+      for (let j = 0; j < count; j++)
+        if ((data[values + j] as number) > (data[best + j] as number) + tie) {
+          data[best + j] = data[values + j] as number
+          data[choice + j] = data[actions + j] as number
+        }
+    },
+    shorten(out, choice, count) {
+      for (let j = 0; j < count; j++) short[out + j] = data[choice + j] as number
+    },
+    copyShorts(out, width, rows, from, count) {
+      for (let k = 0; k < rows; k++) short.copyWithin(out + k * width, from, from + count)
     },
     followRows(out, width, filter, length, values, row, rows, weights, lags, late, shift, reach) {
       for (let k = 0; k < rows; k++) {

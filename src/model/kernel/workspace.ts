@@ -35,6 +35,8 @@ export class Workspace {
   data: Float64Array
   /** The same memory as whole numbers of 4 bytes: place p of `data` is place 2 · p here. */
   whole: Int32Array
+  /** As whole numbers of 2 bytes: place p of `data` is place 4 · p here. */
+  short: Int16Array
   kernel: Kernel
   private readonly memory: WebAssembly.Memory | null
   private used = 0
@@ -47,10 +49,11 @@ export class Workspace {
     this.memory = memory
     this.data = new Float64Array(buffer)
     this.whole = new Int32Array(buffer)
+    this.short = new Int16Array(buffer)
     this.kernel =
       module && memory
         ? (new WebAssembly.Instance(module, { workspace: { memory } }).exports as unknown as Kernel)
-        : plainKernel(this.data, this.whole)
+        : plainKernel(this.data, this.whole, this.short)
   }
 
   static borrowed(): Workspace {
@@ -93,12 +96,14 @@ export class Workspace {
       this.memory.grow(Math.ceil((length - this.data.length) / numbersPerPage))
       this.data = new Float64Array(this.memory.buffer)
       this.whole = new Int32Array(this.memory.buffer)
+      this.short = new Int16Array(this.memory.buffer)
       return
     }
     const data = new Float64Array(length)
     data.set(this.data)
     this.data = data
     this.whole = new Int32Array(data.buffer)
-    this.kernel = plainKernel(this.data, this.whole)
+    this.short = new Int16Array(data.buffer)
+    this.kernel = plainKernel(this.data, this.whole, this.short)
   }
 }

@@ -5,20 +5,24 @@ import type { Vectors } from './vectors.ts'
 /** Probability below this, in one state at one time with one amount, is not followed further. */
 export const negligible = 1e-10
 
+/** States of which the slots are kept together. */
+const piece = 256
+
 /** The decisions at one node: a vector over time left per room and amount so far. */
 export class AmountRows {
   readonly vectors: Vectors
   readonly amounts: number
   active: number[] = []
-  /** Slot by room · amounts + amount. */
-  private readonly index = new Map<number, number>()
+  /** Slot + 1 by room · amounts + amount, 0 for none: in pieces, made when they are first met. */
+  private readonly index: (Int32Array | undefined)[]
   private readonly space: Workspace
 
   /** @param amounts how many amounts there are; what is above counts as the last */
-  constructor(vectors: Vectors, amounts: number) {
+  constructor(vectors: Vectors, rooms: number, amounts: number) {
     this.vectors = vectors
     this.space = vectors.space
     this.amounts = amounts
+    this.index = new Array(Math.ceil((rooms * amounts) / piece)).fill(undefined)
   }
 
   /** Adds the masses `from` … `from + count − 1` of an arrival, scaled by `chance`; what is negligible at both ends is left out. */
@@ -48,20 +52,34 @@ export class AmountRows {
         this.active[kept++] = slot
         continue
       }
-      this.index.delete(vectors.tag[slot] as number)
+      const key = vectors.tag[slot] as number
+      this.pieceOf(key)[key % piece] = 0
       vectors.give(slot)
     }
     this.active.length = kept
   }
 
+  /** Room and amount so far of a vector. */
+  stateOf(slot: number): { room: number; amount: number } {
+    const key = this.vectors.tag[slot] as number
+    return { room: Math.floor(key / this.amounts), amount: key % this.amounts }
+  }
+
   private slot(room: number, amount: number): number {
     const key = room * this.amounts + Math.min(amount, this.amounts - 1)
-    let found = this.index.get(key)
-    if (found === undefined) {
-      found = this.vectors.take(key)
-      this.index.set(key, found)
-      this.active.push(found)
-    }
-    return found
+    const slots = this.pieceOf(key)
+    const found = slots[key % piece] as number
+    if (found > 0) return found - 1
+    const slot = this.vectors.take(key)
+    slots[key % piece] = slot + 1
+    this.active.push(slot)
+    return slot
+  }
+
+  private pieceOf(key: number): Int32Array {
+    const at = Math.floor(key / piece)
+    const known = this.index[at] ?? new Int32Array(piece)
+    this.index[at] = known
+    return known
   }
 }

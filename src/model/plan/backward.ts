@@ -1,7 +1,7 @@
 import { Workspace } from '../kernel/index.ts'
 import { group } from './ahead.ts'
 import { Ceiling, type Within } from './ceiling.ts'
-import { type Finish, Finishes, tie } from './finishes.ts'
+import { Finishes, tie } from './finishes.ts'
 import type { Floor } from './floor.ts'
 import type { Problem, Rules } from './problem.ts'
 import { type Policy, startValue, stop, type Table, type TablePlaces, tableIn, wait } from './table.ts'
@@ -40,15 +40,8 @@ export function bestValue(problem: Problem, rules: Rules = problem.rules): numbe
   return passOver(problem, { rules, valueOnly: true }, (pass) => pass.start())
 }
 
-/** Values of a given policy under the problem's leg times: what the plan of form 1 earns when every time is stretched. */
-export function evaluatePolicy(problem: Problem, policy: Policy): Table {
-  return passOver(problem, { rules: problem.rules, given: policy }, (pass) => pass.table())
-}
-
 interface Terms {
   readonly rules: Rules
-  /** Where the actions are given, only their values are found. */
-  readonly given?: Policy | null
   readonly floor?: Floor | null
   /** Whether nobody asks for the actions. */
   readonly valueOnly?: boolean
@@ -71,12 +64,9 @@ class BackwardPass {
   /** All numbers that the inner loops work on. */
   private readonly data: Float64Array
   private readonly values: Float64Array[]
-  /** Empty where nobody asks for them. */
-  private readonly actions: Int16Array[]
   /** Action of the last time of the last block by node and room: it may lead again. */
   private readonly latest: Int16Array[]
   private readonly rules: Rules
-  private readonly given: Policy | null
   private readonly floor: Floor | null
   private readonly ceiling: Ceiling
   private readonly works: Works
@@ -95,14 +85,13 @@ class BackwardPass {
   /** Value of each node when the call comes; room does not matter then. */
   private readonly atCall: Float64Array
 
-  constructor(problem: Problem, space: Workspace, { rules, given = null, floor = null, valueOnly = false }: Terms) {
-    this.given = given
+  constructor(problem: Problem, space: Workspace, { rules, floor = null, valueOnly = false }: Terms) {
     this.floor = floor
     this.problem = problem
     this.space = space
     this.rules = rules
     this.block = blockOf(problem)
-    this.places = tableIn(space, problem)
+    this.places = tableIn(space, problem, !valueOnly)
     this.works = new Works(problem, this.places, this.block, space)
     const { width } = this.works
     this.choice = space.take(width)
@@ -111,15 +100,13 @@ class BackwardPass {
     this.rising = rules.workAbove < 0
     this.atOnce = valueOnly && !rules.waits && this.block <= group
     this.all = space.take(this.atOnce ? problem.rooms.size * group : 0)
+    this.finishes = new Finishes(problem, rules, width, space)
     // From here on the workspace does not grow.
     this.data = space.data
     const size = problem.rooms.size * this.places.row
     this.values = this.places.values.map((place) => space.data.subarray(place, place + size))
-    this.actions = valueOnly ? [] : problem.graph.nodes.map(() => new Int16Array(size))
     this.latest = problem.graph.nodes.map(() => new Int16Array(problem.rooms.size).fill(stop))
-    // Under given actions the same value in two rooms says nothing about further ones.
-    this.ceiling = new Ceiling(problem, this.places, this.values, given !== null)
-    this.finishes = new Finishes(problem, rules, width)
+    this.ceiling = new Ceiling(problem, this.places, this.values, false)
     this.atCall = new Float64Array(problem.graph.nodes.length)
   }
 
@@ -128,7 +115,7 @@ class BackwardPass {
     const within = this.ceiling.within(from, to, this.floor)
     for (let rooms = this.ceiling.rooms(within); rooms.length > 0; ) {
       this.decideIn(rooms, from, to)
-      rooms = this.given ? [] : this.ceiling.lifted(within, from, to)
+      rooms = this.ceiling.lifted(within, from, to)
     }
     this.fill(from, to, within)
   }
@@ -140,7 +127,7 @@ class BackwardPass {
       return
     }
     for (let n = 0; n < nodes.length; n++) {
-      if (!this.given) this.finishes.find(n, from, to - from + 1)
+      this.finishes.find(n, from, to - from + 1)
       for (let i = 0; i < rooms.length; i++) this.decide(n, rooms[i] as number, from, to)
     }
   }
@@ -150,12 +137,11 @@ class BackwardPass {
    * too, which costs less there than to find out.
    */
   private valueAtOnce(runs: readonly (readonly [first: number, many: number])[], from: number, count: number): void {
-    const { data, places, finishes, lead: nothing, q, choice, all } = this
+    const { data, places, finishes, lead: nothing, choice, all } = this
     const { kernel } = this.space
     const workFrom = Math.max(0, this.rules.workAbove + 1 - from)
     for (let n = 0; n < this.values.length; n++) {
       finishes.find(n, from, count)
-      for (let j = 0; j < count; j++) data[q + j] = finishes.worth[j] as number
       for (const [r, many] of runs) {
         const best = (places.values[n] as number) + r * places.row + places.pad + from
         kernel.combineRows(best, places.row, nothing, 0, nothing, 0, many, 0)
@@ -165,14 +151,16 @@ class BackwardPass {
         if (workFrom > 0)
           for (let k = 0; k < many; k++)
             data.fill(0, best + k * places.row, best + k * places.row + Math.min(workFrom, count))
-        kernel.offerRows(best, places.row, choice, q, 0, many, tie)
+        kernel.offerRows(best, places.row, choice, finishes.worth, 0, many, tie)
       }
     }
   }
 
+  /** In memory of its own. */
   policy(): Policy {
-    const { pad, row } = this.places
-    return { pad, row, actions: this.actions }
+    const { pad, row, actions } = this.places
+    const size = this.problem.rooms.size * row
+    return { pad, row, actions: actions.map((place) => this.space.short.slice(place, place + size)) }
   }
 
   /** Policy and values, in memory of their own. */
@@ -181,27 +169,24 @@ class BackwardPass {
   }
 
   start(): number {
-    return startValue(this.problem, { ...this.policy(), values: this.values })
+    const { pad, row } = this.places
+    return startValue(this.problem, { pad, row, values: this.values })
   }
 
   /** Values are found in their row itself: what the inner loops write beyond the block, the next one overwrites. */
   private decide(n: number, r: number, from: number, to: number): void {
-    const { data, choice, places } = this
+    const { choice, places, finishes } = this
+    const { kernel } = this.space
     const count = to - from + 1
     const best = (places.values[n] as number) + r * places.row + places.pad + from
     this.best = best
-    for (let j = 0; j < count; j++) {
-      data[best + j] = 0
-      data[choice + j] = stop
-    }
+    kernel.none(best, choice, count, stop)
     const workFrom = Math.max(0, this.rules.workAbove + 1 - from)
     if (workFrom < count) {
-      if (this.given) this.workAsTold(n, r, from, workFrom, count)
-      else if (this.rising) this.bestOfRising(n, r, count)
+      if (this.rising) this.bestOfRising(n, r, count)
       else this.bestOfAll(n, r, workFrom, count)
     }
-    if (this.given) this.finishAsTold(n, r, from, count)
-    else this.finishes.takeWhereBetter(data, best, choice, count)
+    kernel.offerEach(best, choice, finishes.worth, finishes.choice, count, tie)
     if (this.rules.waits) this.waitWhereIdle(n, from, count)
     this.keep(n, r, from, count)
   }
@@ -220,10 +205,9 @@ class BackwardPass {
   private keep(n: number, r: number, from: number, count: number): void {
     const { data, choice, places } = this
     ;(this.latest[n] as Int16Array)[r] = data[choice + count - 1] as number
-    const actions = this.actions[n]
-    if (!actions) return
-    const offset = r * places.row + places.pad + from
-    for (let j = 0; j < count; j++) actions[offset + j] = data[choice + j] as number
+    const actions = places.actions[n]
+    if (actions === undefined) return
+    this.space.kernel.shorten(actions + r * places.row + places.pad + from, choice, count)
   }
 
   /** The best collect or score leg of each time from `start` on, all of them computed. */
@@ -259,7 +243,7 @@ class BackwardPass {
     let most = works.at(work, r, count - 1)
     for (let g = last; g >= 0; g--) {
       const start = g * group
-      if (most >= Math.max(data[lead + start] as number, worth[start] as number) - clearly) {
+      if (most >= Math.max(data[lead + start] as number, data[worth + start] as number) - clearly) {
         const only = { first: g, last: g }
         const at = works.find(work, r, only, this.q)
         this.offer(work, at, only)
@@ -296,43 +280,6 @@ class BackwardPass {
     return lead
   }
 
-  private workAsTold(n: number, r: number, from: number, start: number, count: number): void {
-    const told = this.told(n, r, from)
-    for (const work of this.works.of[n] as Work[]) {
-      let first = start
-      while (first < count && told[first] !== work.action) first++
-      if (first === count) continue
-      let last = count - 1
-      while (told[last] !== work.action) last--
-      const groups = { first: Math.floor(first / group), last: Math.floor(last / group) }
-      this.takeWhereTold(told, work.action, this.works.find(work, r, groups, this.q), first, last + 1)
-    }
-  }
-
-  private finishAsTold(n: number, r: number, from: number, count: number): void {
-    const told = this.told(n, r, from)
-    for (const finish of this.finishes.of[n] as Finish[]) {
-      const end = this.finishes.valuesOf(finish, from, count, this.data, this.q)
-      this.takeWhereTold(told, finish.action, this.q, 0, end)
-    }
-  }
-
-  /** The given actions from time left `from` on. */
-  private told(n: number, r: number, from: number): Int16Array {
-    const { actions, row, pad } = this.given as Policy
-    const place = r * row + pad + from
-    return (actions[n] as Int16Array).subarray(place, place + this.block)
-  }
-
-  private takeWhereTold(told: Int16Array, action: number, q: number, start: number, end: number): void {
-    const { data, best, choice } = this
-    for (let j = start; j < end; j++)
-      if (told[j] === action) {
-        data[best + j] = data[q + j] as number
-        data[choice + j] = action
-      }
-  }
-
   /**
    * More room than is of use is worth as much as what is, and below the floor the floor stands in: copied, so that no
    * reader has to clip. What can not be met is left empty.
@@ -346,12 +293,9 @@ class BackwardPass {
         for (const place of this.places.values)
           this.space.kernel.combineRows(place + target + j, row, place + source + j, 0, this.lead, 0, many, 0)
       if (this.atOnce) continue
-      for (let k = 0; k < many; k++) {
-        const start = target + k * row
-        for (const actions of this.actions)
-          for (let j = 0; j <= to - from; j++) actions[start + j] = actions[source + j] as number
-        for (const latest of this.latest) latest[first + k] = latest[clipped] as number
-      }
+      for (const place of this.places.actions)
+        this.space.kernel.copyShorts(place + target, row, many, place + source, to - from + 1)
+      for (const latest of this.latest) latest.fill(latest[clipped] as number, first, first + many)
     }
   }
 }
@@ -368,7 +312,7 @@ function runsOf(rooms: readonly number[]): [first: number, many: number][] {
 }
 
 /** Times in a block: no more than the shortest leg takes, whole groups where that is possible. */
-function blockOf({ timed, steps }: Problem): number {
+export function blockOf({ timed, steps }: Problem): number {
   const shortest = timed.filter((leg) => leg.leg.to >= 0).map((leg) => leg.shortest)
   const most = Math.min(longest, steps + 1, ...shortest)
   return most < group ? most : most - (most % group)

@@ -2,7 +2,7 @@ import type { Game } from '../documents/types.ts'
 import { bestPolicy, bestValue } from './backward.ts'
 import { valueAlong } from './forward.ts'
 import type { FormProblem, Framed } from './planner.ts'
-import { alwaysAt } from './problem.ts'
+import { alwaysAt, type Problem } from './problem.ts'
 import type { Call } from './types.ts'
 
 /** The scan in tenths of a second: first every two seconds, then up the slopes by half seconds, then by tenths. */
@@ -10,18 +10,25 @@ const wide = 20
 const half = 5
 const hills = 2
 
+/** The plan that a call is found for, the same on a coarse grid, and there with a few legs alone. */
+interface Scanned {
+  solved: Framed
+  coarse: Framed
+  few: Problem
+}
+
 /**
  * The one time left t for which `always at t` is worth most, up to twice the endgame, and what calling 3 s earlier or
- * later loses (points). The scan runs on the coarse plan: over all times with form 1, and from the best hills of that with
- * all forms. Its best half second is then improved, tenth by tenth, on the plan itself, from which all figures come.
+ * later loses (points). The scan runs on the coarse plan: over all times with form 1 and few legs, and from the best hills of that with
+ * all legs and forms. Its best half second is then improved, tenth by tenth, on the plan itself, from which all figures come.
  * A robot for which nothing is worth doing before the call stops here, where the mode `always` lets it wait: the
  * reference values read it so (they differ by up to 0.15 points, and only where form spreads).
  * `fixed` is what does not depend on it: autonomous and adjustments.
  */
-export function callOf(game: Game, solved: Framed, coarse: Framed, fixed: number): Call {
+export function callOf(game: Game, { solved, coarse, few }: Scanned, fixed: number): Call {
   const { problem } = solved
   const last = Math.round(Math.min(2 * game.clock.endgame, problem.steps * problem.step) * 10)
-  const plain = remembered((tenths) => valueAt({ ...coarse, forms: [] }, tenths / 10))
+  const plain = remembered((tenths) => valueAt({ problem: few, forms: [] }, tenths / 10))
   const rough = remembered((tenths) => valueAt(coarse, tenths / 10))
   const exact = remembered((tenths) => fixed + valueAt(solved, tenths / 10))
   const tops = hillsOf(plain, last).map((at) => climb(rough, at, last, half, 4))

@@ -1,9 +1,9 @@
 import type { GraphLeg } from './graph.ts'
 import { finishValue, type Problem, reachedIn } from './problem.ts'
-import { follow, type Table } from './table.ts'
+import { follow, type Values } from './table.ts'
 
 /** Q of one leg begun with t steps left in room r (points). Null where the goal has no room. */
-export function legValue(problem: Problem, table: Table, leg: GraphLeg, r: number, t: number): number | null {
+export function legValue(problem: Problem, table: Values, leg: GraphLeg, r: number, t: number): number | null {
   if (leg.to < 0) return finishValue(leg) * (reachedIn(problem, leg.id)[t] as number)
   const timed = problem.timed[leg.id] as Problem['timed'][number]
   const values = table.values[leg.to] as Float64Array

@@ -1,3 +1,4 @@
+import type { Workspace } from '../kernel/index.ts'
 import { finishValue, type Problem, type Rules, reachedIn } from './problem.ts'
 import { stop } from './table.ts'
 
@@ -13,64 +14,47 @@ export interface Finish {
 
 /** The best finish of a node within a block of times, which does not depend on the room. */
 export class Finishes {
-  /** By time within the block: what it is worth, and which action it is. */
-  readonly worth: Float64Array
-  private readonly choice: Int16Array
+  /** Places by time within the block: what it is worth, and which action it is. */
+  readonly worth: number
+  readonly choice: number
+  private readonly space: Workspace
   /** Per node. */
   readonly of: readonly Finish[][]
   private readonly rules: Rules
 
-  /** @param length times that a block may have */
-  constructor(problem: Problem, rules: Rules, length: number) {
+  /** @param length times that a block may have; takes places of the workspace */
+  constructor(problem: Problem, rules: Rules, length: number, space: Workspace) {
     this.of = problem.graph.nodes.map((node) =>
       node.legs.flatMap((leg, action) =>
         leg.to < 0 ? [{ action, value: finishValue(leg), reached: reachedIn(problem, leg.id) }] : [],
       ),
     )
     this.rules = rules
-    this.worth = new Float64Array(length)
-    this.choice = new Int16Array(length)
+    this.space = space
+    this.worth = space.take(length)
+    this.choice = space.take(length)
   }
 
   find(n: number, from: number, count: number): void {
-    const { worth, choice } = this
-    for (let j = 0; j < count; j++) {
-      worth[j] = 0
-      choice[j] = stop
-    }
+    const { worth, choice, space } = this
+    const { data } = space
+    space.kernel.none(worth, choice, count, stop)
     const end = this.begunWithin(from, count)
     const finishes = this.of[n] as Finish[]
     for (let i = 0; i < finishes.length; i++) {
       const { action, value, reached } = finishes[i] as Finish
       for (let j = 0; j < end; j++) {
         const q = value * (reached[from + j] as number)
-        if (q > (worth[j] as number) + tie) {
-          worth[j] = q
-          choice[j] = action
+        if (q > (data[worth + j] as number) + tie) {
+          data[worth + j] = q
+          data[choice + j] = action
         }
       }
     }
   }
 
-  /** Values of one finish leg from place `out` on; the number of times in which it may begin comes back. */
-  valuesOf({ value, reached }: Finish, from: number, count: number, data: Float64Array, out: number): number {
-    const end = this.begunWithin(from, count)
-    for (let j = 0; j < end; j++) data[out + j] = value * (reached[from + j] as number)
-    return end
-  }
-
   /** Of `count` times left from `from` on, those with which a finish may begin. */
   private begunWithin(from: number, count: number): number {
     return Math.max(0, Math.min(count, this.rules.finishFrom - from + 1))
-  }
-
-  /** Puts a finish in place of the best action of each time, from the places `best` and `choice` on, where it is better. */
-  takeWhereBetter(data: Float64Array, best: number, choice: number, count: number): void {
-    const { worth } = this
-    for (let j = 0; j < count; j++)
-      if ((worth[j] as number) > (data[best + j] as number) + tie) {
-        data[best + j] = worth[j] as number
-        data[choice + j] = this.choice[j] as number
-      }
   }
 }

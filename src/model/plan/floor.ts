@@ -21,12 +21,7 @@ export function floorOf(solved: Solved): Floor | null {
   const { rooms, steps, graph } = solved.problem
   const fewest = rooms.goals.map(() => new Int32Array(steps + 1).fill(2 ** 30))
   for (let r = 0; r < rooms.size; r++) {
-    const meets = new Uint8Array(steps + 1)
-    for (const { flow } of solved.forms)
-      for (const mass of flow.mass()) {
-        const row = r * flow.row + flow.pad
-        for (let t = 0; t <= steps; t++) if ((mass[row + t] as number) > negligible) meets[t] = 1
-      }
+    const meets = meetingTimes(solved, r)
     for (const [d, few] of fewest.entries()) {
       const room = rooms.room(r, d)
       for (let t = 0; t <= steps; t++) if (meets[t] === 1 && room < (few[t] as number)) few[t] = room
@@ -34,7 +29,30 @@ export function floorOf(solved: Solved): Floor | null {
   }
   const floor = fewest.map((few, d) => {
     const load = largestLoad(graph, rooms.goals[d] as number)
-    return few.map((_, t) => Math.max(0, Math.min(...few.subarray(Math.max(0, t - spare), t + spare + 1)) - load))
+    return leastWithin(few, spare).map((least) => Math.max(0, least - load))
   })
   return floor.some((few) => few.some((room) => room > 0)) ? floor : null
+}
+
+/** By time left, 1 where any form comes to a decision in room r. */
+function meetingTimes({ forms, problem }: Solved, r: number): Uint8Array {
+  const meets = new Uint8Array(problem.steps + 1)
+  for (const { flow } of forms)
+    for (const mass of flow.mass()) {
+      const row = r * flow.row + flow.pad
+      for (let t = 0; t < meets.length; t++) if ((mass[row + t] as number) > negligible) meets[t] = 1
+    }
+  return meets
+}
+
+/** The least of the numbers at most `reach` places away. */
+function leastWithin(numbers: Int32Array, reach: number): Int32Array {
+  const out = numbers.slice()
+  for (let away = 1; away <= reach; away++)
+    for (let i = 0; i < out.length; i++) {
+      const before = numbers[Math.max(0, i - away)] as number
+      const after = numbers[Math.min(out.length - 1, i + away)] as number
+      out[i] = Math.min(out[i] as number, before, after)
+    }
+  return out
 }

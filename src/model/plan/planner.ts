@@ -1,6 +1,6 @@
 import type { Game, Option } from '../documents/types.ts'
 import { LegBuilder } from '../leg/builder.ts'
-import { bestPolicy, bestValue, evaluatePolicy, solve } from './backward.ts'
+import { bestPolicy, bestValue, solve } from './backward.ts'
 import { expectedRooms, leaveTimes, policyBands } from './bands.ts'
 import { callOf } from './call.ts'
 import { firstActions } from './first.ts'
@@ -9,7 +9,7 @@ import { type Flow, flowOf, flowValue, valueAlong } from './forward.ts'
 import { atForm, type Problem, problemOf } from './problem.ts'
 import { type LegNames, nameOf } from './pruned.ts'
 import { expectedOf, reportOf } from './report.ts'
-import type { Table } from './table.ts'
+import type { Policy, Table } from './table.ts'
 import { finePerStep, timedLegsOf } from './timed.ts'
 import { TravelTimes } from './travelTimes.ts'
 import type { ExpectedPoints, PlanOptions, PlanReport, QuickPlan } from './types.ts'
@@ -36,8 +36,6 @@ export interface FormProblem {
 
 export interface FormRun extends FormProblem {
   readonly flow: Flow
-  /** Values of the policy at this form, computed when asked for. */
-  values(): Table
 }
 
 /**
@@ -122,13 +120,7 @@ export class Planner {
   usedLegs(option: Option): Set<string> {
     const problem = this.problem(option, [{ factor: 1 }])
     const table = solve(problem)
-    const mass = flowOf(problem, table).mass()
-    const used = new Set<string>()
-    for (const [n, node] of problem.graph.nodes.entries()) {
-      const begun = new Set(table.actions[n]!.filter((_, i) => mass[n]![i]! > 1e-9))
-      for (const action of begun) if (action >= 0) used.add(nameOf(problem.graph, node.legs[action]!))
-    }
-    return used
+    return begunLegs(problem, table, flowOf(problem, table))
   }
 
   /** Worth of the stages of some trips of a solved option. */
@@ -139,9 +131,15 @@ export class Planner {
   private call(option: Option, solved: Solved) {
     if (option.finish.mode === 'skip') return null
     const fixed = solved.problem.autonomous.expected + adjustment(option)
-    // Where the call roughly lies is found on the grid of 0.25 s.
-    if (this.step === 0.1) this.coarse ??= new Planner(this.game, 0.25)
-    return callOf(this.game, solved, this.coarse?.framed(option) ?? solved, fixed)
+    // Where the call roughly lies is found on the grid of 0.25 s; at first among the legs that the plan begins, and all finishes.
+    if (this.step !== 0.1) return callOf(this.game, { solved, coarse: solved, few: solved.problem }, fixed)
+    this.coarse ??= new Planner(this.game, 0.25)
+    const { graph } = solved.problem
+    const only = new Set(graph.legs.filter(({ to }) => to < 0).map((leg) => nameOf(graph, leg)))
+    for (const { flow } of solved.forms)
+      for (const name of begunLegs(solved.problem, solved.table, flow)) only.add(name)
+    const few = this.coarse.problem(option, [{ factor: 1 }], only)
+    return callOf(this.game, { solved, coarse: this.coarse.framed(option), few }, fixed)
   }
 
   private framed(option: Option): Framed {
@@ -164,14 +162,7 @@ export class Planner {
   private runs(problem: Problem, table: Table, forms: readonly { factor: number; weight: number }[]): FormRun[] {
     return forms.map(({ factor, weight }) => {
       const own = this.atForm(problem, factor)
-      let values: Table | null = factor === 1 ? table : null
-      return {
-        factor,
-        weight,
-        problem: own,
-        flow: flowOf(own, table),
-        values: () => (values ??= evaluatePolicy(own, table)),
-      }
+      return { factor, weight, problem: own, flow: flowOf(own, table) }
     })
   }
 }
@@ -179,6 +170,17 @@ export class Planner {
 /** A plan from nothing: see Planner for many of them. */
 export function plan(game: Game, option: Option, options: PlanOptions = {}): PlanReport {
   return new Planner(game, options.step ?? 0.1).report(option, options)
+}
+
+/** Names of the legs that a plan begins with a chance above 1e-9. */
+function begunLegs({ graph }: Problem, policy: Policy, flow: Flow): Set<string> {
+  const mass = flow.mass()
+  const begun = new Set<string>()
+  for (const [n, node] of graph.nodes.entries()) {
+    const actions = new Set(policy.actions[n]!.filter((_, i) => mass[n]![i]! > 1e-9))
+    for (const action of actions) if (action >= 0) begun.add(nameOf(graph, node.legs[action]!))
+  }
+  return begun
 }
 
 export const adjustment = (option: Option): number => option.adjust.reduce((sum, { points }) => sum + points, 0)

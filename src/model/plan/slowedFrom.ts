@@ -1,10 +1,11 @@
 import { ModelError } from '../errors.ts'
-import { evaluatePolicy, solve } from './backward.ts'
+import { solve } from './backward.ts'
 import { flowOf, flowValue } from './forward.ts'
 import { adjustment, type FormRun, type Solved } from './planner.ts'
 import { atForm } from './problem.ts'
 import { nameOf } from './pruned.ts'
-import { type Policy, stop, type Table } from './table.ts'
+import { type Policy, stop, type Table, type Values } from './table.ts'
+import { evaluatePolicy } from './told.ts'
 import type { Option } from './types.ts'
 
 /**
@@ -29,7 +30,7 @@ export function slowing(option: Option, { planned, slowed }: Both): (from: numbe
   const { problem, table, forms } = planned
   refuseOther(planned, slowed)
   const fixed = problem.autonomous.expected + adjustment(option)
-  let after: readonly Table[] | null = null
+  let after: readonly Values[] | null = null
   return (from) => {
     if (from === null) return fixed + forms.reduce((sum, run) => sum + run.weight * flowValue(run.flow), 0)
     after ??= valuesAfter(planned, slowed)
@@ -44,7 +45,7 @@ export function slowing(option: Option, { planned, slowed }: Both): (from: numbe
 }
 
 /** What the best plan for slowed legs is worth at each form, on the same rooms, so that what passes by the one plan can go on by the other. */
-function valuesAfter({ problem }: Solved, slowed: Solved): Table[] {
+function valuesAfter({ problem }: Solved, slowed: Solved): Values[] {
   const after = solve(atForm(problem, slowed.problem.timed))
   return slowed.forms.map(({ factor, problem: { timed } }) =>
     factor === 1 ? after : evaluatePolicy(atForm(problem, timed), after),
@@ -65,7 +66,7 @@ function cutAt(table: Table, { rooms, graph }: Solved['problem'], last: number):
 /** Worth of all who come to a decision with `last` steps left or fewer. */
 function goingOn(
   { problem }: FormRun,
-  { flow, values, last }: { flow: ReturnType<typeof flowOf>; values: Table; last: number },
+  { flow, values, last }: { flow: ReturnType<typeof flowOf>; values: Values; last: number },
 ): number {
   const { rooms, graph } = problem
   let sum = 0

@@ -38,6 +38,7 @@ class SpreadPass {
   private readonly policy: Policy
   private readonly tally: Tally
   private readonly space: Workspace
+  private readonly long: Vectors
   private readonly coarse: AmountRows[]
   private readonly fine: AmountRows[]
   private readonly final: Float64Array
@@ -50,16 +51,16 @@ class SpreadPass {
     this.policy = policy
     this.tally = tally
     this.space = space
-    const { graph, steps } = problem
+    const { graph, rooms, steps } = problem
     const amounts = Math.ceil(tally.most + 1e-6) + 2
-    const long = new Vectors(space, steps + 1)
+    this.long = new Vectors(space, steps + 1)
     const short = new Vectors(space, Math.max(1, tally.fineBelow))
-    this.coarse = graph.nodes.map(() => new AmountRows(long, amounts))
-    this.fine = graph.nodes.map(() => new AmountRows(short, amounts * tally.lattice.ratio))
+    this.coarse = graph.nodes.map(() => new AmountRows(this.long, rooms.size, amounts))
+    this.fine = graph.nodes.map(() => new AmountRows(short, rooms.size, amounts * tally.lattice.ratio))
     this.final = new Float64Array(amounts * tally.lattice.ratio)
     this.arrivals = new Arrivals(problem, space, negligible)
     this.clip = Clip.of(problem)
-    this.unfinished = new Unfinished(problem, tally)
+    this.unfinished = new Unfinished(problem, tally, this.final)
   }
 
   run(): Float64Array {
@@ -68,8 +69,12 @@ class SpreadPass {
       const one = atOnce(this.space, outcome.probability, steps)
       this.arrive({ n: graph.initial, r: rooms.index(outcome.room), amount: this.tally.initial(outcome) }, one, 1)
     }
-    for (const { from, to } of blocks(this.problem)) while (this.wave(from, to));
-    this.unfinished.addTo(this.final)
+    for (const { from, to } of blocks(this.problem)) {
+      // Nothing arrives above a block any more.
+      this.long.length = to + 1
+      while (this.wave(from, to));
+    }
+    this.unfinished.finish()
     const total = this.final.reduce((sum, p) => sum + p, 0)
     return this.final.map((p) => p / total)
   }
@@ -91,7 +96,7 @@ class SpreadPass {
   }
 
   private rows(rows: AmountRows, n: number, node: GraphNode, ratio: number, from: number, to: number): boolean {
-    const { vectors, amounts } = rows
+    const { vectors } = rows
     const actions = this.policy.actions[n] as Int16Array
     let any = false
     // What arrives at this very node meanwhile is appended, and taken up with the rest.
@@ -100,9 +105,9 @@ class SpreadPass {
       const high = Math.min(to, vectors.high[slot] as number)
       if (low > high) continue
       any = true
-      const key = vectors.tag[slot] as number
-      const r = Math.floor(key / amounts)
-      const amount = (key % amounts) / ratio
+      const state = rows.stateOf(slot)
+      const r = state.room
+      const amount = state.amount / ratio
       const start = vectors.place[slot] as number
       const policyAt = r * this.policy.row + this.policy.pad
       const row = { at: start, actions, policyAt }

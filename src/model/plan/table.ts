@@ -18,26 +18,37 @@ export interface Policy {
   readonly actions: readonly Int16Array[]
 }
 
-/** A policy and what it is worth everywhere. */
-export interface Table extends Policy {
+/** What the rest of teleop is worth by node, room and time left (points), in rows as a policy has them. */
+export interface Values extends Omit<Policy, 'actions'> {
   /** values[node][room · row + pad + t] */
   readonly values: readonly Float64Array[]
 }
 
-/** A table while it is filled: the places of each node's values in a workspace. */
+/** A policy and what it is worth everywhere. */
+export interface Table extends Policy, Values {}
+
+/** A table while it is filled: the places of each node's values in a workspace, and those of its actions, counted in numbers of 2 bytes. */
 export interface TablePlaces {
   readonly pad: number
   readonly row: number
   readonly values: readonly number[]
+  /** None where nobody asks for the actions. */
+  readonly actions: readonly number[]
 }
 
-export function tableIn(space: Workspace, problem: Problem): TablePlaces {
+export function tableIn(space: Workspace, problem: Problem, withActions: boolean): TablePlaces {
   const { graph, rooms, steps, timed } = problem
   const longest = Math.max(0, ...timed.filter((leg) => leg.leg.to >= 0).map((leg) => leg.shortest + leg.chance.length))
   // What the inner loops read or write beyond a row's ends stays within it.
   const pad = Math.min(longest, steps) + 8
   const row = pad + steps + 1 + 8
-  return { pad, row, values: graph.nodes.map(() => space.take(rooms.size * row)) }
+  const size = rooms.size * row
+  return {
+    pad,
+    row,
+    values: graph.nodes.map(() => space.take(size)),
+    actions: withActions ? graph.nodes.map(() => 4 * space.take((size + 3) >> 2)) : [],
+  }
 }
 
 /** Least chance index that can still end before the buzzer is cut: how much of a leg's chances fit in front of a row. */
@@ -58,7 +69,7 @@ export function follow(values: Float64Array, start: number, t: number, leg: Time
 }
 
 /** Value at teleop's start, over the outcomes of autonomous. */
-export function startValue(problem: Problem, table: Table): number {
+export function startValue(problem: Problem, table: Values): number {
   const { graph, rooms, steps, autonomous } = problem
   const values = table.values[graph.initial] as Float64Array
   return autonomous.outcomes.reduce(

@@ -66,9 +66,7 @@ export function pointTally(problem: Problem, used: (leg: GraphLeg) => boolean, b
     most,
   )
   const amountOf = (points: number) => (lattice.rounded ? Math.round(points / lattice.unit) : points / lattice.unit)
-  const each = problem.graph.legs.map((leg) =>
-    leg.goal < 0 ? null : payAtEnd(problem, problem.pays[leg.goal] as Pay).map(amountOf),
-  )
+  const each = problem.pays.map((pay) => payAtEnd(problem, pay).map(amountOf))
   const loads = new Map<number, HeldLoad>()
   const held = (leg: GraphLeg): HeldLoad | null => {
     const hold = leg.goal < 0 ? null : (problem.pays[leg.goal] as Pay).hold
@@ -92,7 +90,7 @@ export function pointTally(problem: Problem, used: (leg: GraphLeg) => boolean, b
     most: most / lattice.unit,
     fineBelow: Math.ceil(Math.max(0, ...holds.map((hold) => hold.seconds)) / problem.step),
     initial: (outcome) => amountOf(outcome.points),
-    placed: (leg, placed, t) => placed * ((each[leg.id] as Float64Array)[t] as number),
+    placed: (leg, placed, t) => placed * ((each[leg.goal] as Float64Array)[t] as number),
     steady: (leg) => problem.pays[leg.goal]?.hold === null,
     held,
     heldEach,
@@ -104,7 +102,7 @@ export function pointTally(problem: Problem, used: (leg: GraphLeg) => boolean, b
 /** What a piece pays that counts when its leg ends, by the time left then. */
 function payAtEnd({ steps, step }: Problem, { points, hold }: Pay): Float64Array {
   if (!hold) return new Float64Array(steps + 1).fill(points)
-  return Float64Array.from({ length: steps + 1 }, (_, t) => hold.perSecond * Math.min(hold.seconds, t * step))
+  return new Float64Array(steps + 1).map((_, t) => hold.perSecond * Math.min(hold.seconds, t * step))
 }
 
 /** A bound on what legs could bring in the time there is: the best leg as often as the shortest trips fit, and a finish. */

@@ -3,8 +3,9 @@ import { binomial } from './binomial.ts'
 import type { GraphLeg } from './graph.ts'
 import type { Cut } from './heldLoad.ts'
 import type { Problem } from './problem.ts'
+import { weighted } from './sums.ts'
 import type { Tally } from './tally.ts'
-import { cumulative } from './timed.ts'
+import { cumulative, type TimedLeg } from './timed.ts'
 
 /** Of one outcome among many of one state. */
 const nothing = negligible / 100
@@ -18,21 +19,25 @@ interface Begun {
 
 /**
  * Legs that the buzzer cuts: the pieces that counted before it stay. What the match then ends with is linear in the chances
- * to begin such a leg, so these are gathered over all of the match, and a leg's cuts are worked out once.
+ * to begin such a leg, so where a load counts in pieces these are gathered over all of the match, and a leg's cuts are worked out
+ * once.
  */
 export class Unfinished {
   private readonly problem: Problem
   private readonly tally: Tally
-  private readonly cuts = new Map<number, Cuts>()
+  /** The distribution of amounts (fine lattice) to which all that is added. */
+  private readonly final: Float64Array
+  private readonly cuts: Cuts[] = []
   /** By leg and room, where capacities leave a load less than it needs. */
   private readonly begun = new Map<number, Begun>()
   private readonly loads: number
   /** Successes among k pieces, by their chance and k. */
   private readonly successes = new Map<number, Float64Array[]>()
 
-  constructor(problem: Problem, tally: Tally) {
+  constructor(problem: Problem, tally: Tally, final: Float64Array) {
     this.problem = problem
     this.tally = tally
+    this.final = final
     this.loads = 1 + Math.max(0, ...problem.graph.legs.map(({ load }) => load))
   }
 
@@ -43,8 +48,16 @@ export class Unfinished {
    * @param start place of the chances in `data`
    */
   note(leg: GraphLeg, fit: number, amount: number, data: Float64Array, start: number, at: number, count: number): void {
-    const { last } = this.cutsOf(leg)
+    const { parts, last } = this.cutsOf(leg)
     if (at > last) return
+    const end = Math.min(at + count - 1, last)
+    if (parts.length === 1) {
+      // Cut before anything counted: the amount stays.
+      const place = Math.min(amount, this.final.length - 2)
+      const cut = weighted(data, start, at, end - at + 1, (parts[0] as Cut).chance)
+      this.final[place] = (this.final[place] as number) + cut
+      return
+    }
     const key = leg.id * this.loads + fit
     let begun = this.begun.get(key)
     if (!begun) {
@@ -56,17 +69,16 @@ export class Unfinished {
       masses = new Float64Array(last + 1)
       begun.byAmount.set(amount, masses)
     }
-    const end = Math.min(at + count - 1, last)
     for (let t = at; t <= end; t++) masses[t] = (masses[t] as number) + (data[start + t - at] as number)
   }
 
-  /** Adds what these legs end with to the distribution of amounts (fine lattice). */
-  addTo(final: Float64Array): void {
+  /** Adds what the gathered legs end with. */
+  finish(): void {
     for (const { leg, fit, byAmount } of this.begun.values())
-      for (const [amount, masses] of byAmount) this.cut(leg, fit, amount, masses, final)
+      for (const [amount, masses] of byAmount) this.cut(leg, fit, amount, masses)
   }
 
-  private cut(leg: GraphLeg, fit: number, amount: number, masses: Float64Array, final: Float64Array): void {
+  private cut(leg: GraphLeg, fit: number, amount: number, masses: Float64Array): void {
     const cuts = this.cutsOf(leg)
     let low = 0
     let high = masses.length - 1
@@ -92,18 +104,19 @@ export class Unfinished {
           few += chance
           held += chance * (steps[t] as number)
           if (t % together === 0) {
-            this.partly(cuts, { k, fit, chance: few }, amount, this.tally.heldFor(leg, held / few), final)
+            this.partly(cuts, { k, fit, chance: few }, amount, this.tally.heldFor(leg, held / few))
             few = held = 0
           }
         }
       }
-      if (few > 0) this.partly(cuts, { k, fit, chance: few }, amount, this.tally.heldFor(leg, held / few), final)
-      if (gathered > 0) this.partly(cuts, { k, fit, chance: gathered }, amount, full, final)
+      if (few > 0) this.partly(cuts, { k, fit, chance: few }, amount, this.tally.heldFor(leg, held / few))
+      if (gathered > 0) this.partly(cuts, { k, fit, chance: gathered }, amount, full)
     }
   }
 
   /** So many pieces of a load counted before the buzzer, the others did not; `each` that counts and finds room brings so much (coarse units). */
-  private partly(cuts: Cuts, { k, fit, chance }: Counted, amount: number, each: number, final: Float64Array): void {
+  private partly(cuts: Cuts, { k, fit, chance }: Counted, amount: number, each: number): void {
+    const { final } = this
     cuts.successes[k] ??= binomial(k, cuts.leg.success)
     const successes = cuts.successes[k] as Float64Array
     const points = each * this.tally.lattice.ratio
@@ -128,18 +141,16 @@ export class Unfinished {
 
   /** Per number of pieces that count before the buzzer, all of them left out. */
   private cutsOf(leg: GraphLeg): Cuts {
-    let cuts = this.cuts.get(leg.id)
+    let cuts = this.cuts[leg.id]
     if (!cuts) {
-      const { pieces } = this.problem.timed[leg.id] as Problem['timed'][number]
-      const times = pieces.map((piece) => cumulative(piece, this.problem.steps))
-      const parts = times.map((after, k) => cutOf(k === 0 ? null : (times[k - 1] as Float64Array), after))
+      const parts = partsOf(this.problem.timed[leg.id] as TimedLeg, this.problem.steps)
       cuts = {
         leg,
         parts,
         last: Math.max(...parts.map(({ last }) => last)),
         successes: this.successesOf(leg),
       }
-      this.cuts.set(leg.id, cuts)
+      this.cuts[leg.id] = cuts
     }
     return cuts
   }
@@ -160,6 +171,18 @@ interface Counted {
   readonly k: number
   readonly fit: number
   readonly chance: number
+}
+
+const partsByLeg = new WeakMap<TimedLeg, readonly Cut[]>()
+
+/** The cuts of a leg by the number of pieces that count; kept with the leg, since no tally changes them. */
+function partsOf(leg: TimedLeg, steps: number): readonly Cut[] {
+  const known = partsByLeg.get(leg)
+  if (known) return known
+  const times = leg.pieces.map((piece) => cumulative(piece, steps))
+  const parts = times.map((after, k) => cutOf(k === 0 ? null : (times[k - 1] as Float64Array), after))
+  partsByLeg.set(leg, parts)
+  return parts
 }
 
 function cutOf(before: Float64Array | null, after: Float64Array): Cut {

@@ -12,7 +12,8 @@ export class Vectors {
   readonly high: number[] = []
   /** What the holder of a vector knows it by. */
   readonly tag: number[] = []
-  private readonly length: number
+  /** How long a vector is that is taken from now on: as long as those before, or less. */
+  length: number
   private readonly free: number[] = []
 
   constructor(space: Workspace, length: number) {

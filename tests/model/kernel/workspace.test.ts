@@ -194,3 +194,36 @@ test('rows are what the loops of one row make of each of them, and nothing betwe
     expect(both()[0]).not.toEqual([...numbers(60, 53)])
   }
 })
+
+test.each([1, 2, 5, 24])(
+  'the best of %i times begins as nothing, takes what is better by more than a tie, and is kept short',
+  (count) => {
+    const before = numbers(count, 59)
+    const worth = before.map((x, j) => x + [0.5, -0.5, 1e-13][j % 3]!)
+    for (const space of Object.values(spaces())) {
+      const { kernel } = space
+      const best = space.copied(numbers(count + 2, 61))
+      const choice = space.copied(numbers(count + 2, 61))
+      kernel.none(best, choice, count, -1)
+      const part = (place: number) => [...space.data.subarray(place, place + count)]
+      expect(part(best)).toEqual(new Array(count).fill(0))
+      expect(part(choice)).toEqual(new Array(count).fill(-1))
+
+      space.data.set(before, best)
+      const actions = space.copied(Float64Array.from({ length: count }, (_, j) => j - 2))
+      kernel.offerEach(best, choice, space.copied(worth), actions, count, 1e-12)
+      expect(part(best)).toEqual([...before].map((x, j) => (j % 3 === 0 ? worth[j] : x)))
+      const chosen = Array.from({ length: count }, (_, j) => (j % 3 === 0 ? j - 2 : -1))
+      expect(part(choice)).toEqual(chosen)
+
+      const width = count + 3
+      const short = 4 * space.take(width) + 1
+      const all = () => [...space.short.subarray(short - 1, short + 3 * width)]
+      const untouched = new Array(4).fill(0)
+      kernel.shorten(short, choice, count)
+      expect(all().slice(0, count + 4)).toEqual([0, ...chosen, 0, 0, 0])
+      kernel.copyShorts(short + width, width, 2, short, count)
+      expect(all()).toEqual([0, ...chosen, 0, 0, 0, ...chosen, 0, 0, 0, ...chosen, ...untouched.slice(1)])
+    }
+  },
+)
