@@ -37,10 +37,9 @@ export interface WorthShare {
 /** What `worthOf` finds of some trips; `joinedWorth` puts shares together. */
 export function worthShare(solved: Solved, builder: LegBuilder, share: WorthShare = { at: 0, of: 1 }): TripWorth[] {
   const floor = floorOf(solved)
-  const used = usedLegs(solved)
   return dealt(byTrip(solved.problem.graph.legs), share).map(({ trip, legs }) => ({
     trip,
-    worth: worthOfTrip(solved, builder, { legs, used: legs.some((leg) => used[leg.id]), floor }),
+    worth: worthOfTrip(solved, builder, { legs, floor }),
   }))
 }
 
@@ -66,11 +65,12 @@ function dealt(trips: readonly GraphLeg[][], { at, of }: WorthShare): { trip: nu
 function worthOfTrip(
   solved: Solved,
   builder: LegBuilder,
-  { legs, used, floor }: { legs: readonly GraphLeg[]; used: boolean; floor: Floor | null },
+  { legs, floor }: { legs: readonly GraphLeg[]; floor: Floor | null },
 ): Worth[] {
   const { spec, worth } = legs[0] as GraphLeg
   const stages = 'stages' in spec.trip ? spec.trip.stages : [{ id: wholeTrip, duration: spec.trip.whole }]
   const out: Worth[] = []
+  const used = legs.some((leg) => isUsed(solved, leg))
   const found: Found[] = [{ times: legs.map(({ spec, key }) => builder.times(spec, key)), value: valueAsIs(solved) }]
   for (const stage of stages) {
     const delta = Math.min(most, distributionOf(stage.duration).mean / 2)
@@ -105,20 +105,13 @@ function byTrip(legs: readonly GraphLeg[]): GraphLeg[][] {
   return [...groups.values()]
 }
 
-/** By leg: whether any form's play ever begins it. */
-function usedLegs({ problem, table, forms }: Solved): boolean[] {
-  const used: boolean[] = problem.graph.legs.map(() => false)
-  for (const [n, { legs }] of problem.graph.nodes.entries()) {
-    const actions = table.actions[n] as Int16Array
-    const begun = new Uint8Array(legs.length)
-    for (const run of forms) {
-      const mass = run.flow.mass()[n] as Float64Array
-      for (let i = 0; i < mass.length; i++)
-        if ((mass[i] as number) > 0 && (actions[i] as number) >= 0) begun[actions[i] as number] = 1
-    }
-    for (const [i, leg] of legs.entries()) used[leg.id] = begun[i] === 1
-  }
-  return used
+/** Whether any form's play ever begins the leg. */
+function isUsed(solved: Solved, leg: GraphLeg): boolean {
+  const action = solved.problem.graph.nodes[leg.from]?.legs.indexOf(leg)
+  const actions = solved.table.actions[leg.from] as Int16Array
+  return solved.forms.some((run) =>
+    run.flow.mass()[leg.from]?.some((mass, place) => mass > 0 && actions[place] === action),
+  )
 }
 
 const valueAsIs = (solved: Solved): number =>
