@@ -176,9 +176,13 @@ export function plan(game: Game, option: Option, options: PlanOptions = {}): Pla
 function begunLegs({ graph }: Problem, policy: Policy, flow: Flow): Set<string> {
   const mass = flow.mass()
   const begun = new Set<string>()
-  for (const [n, node] of graph.nodes.entries()) {
-    const actions = new Set(policy.actions[n]!.filter((_, i) => mass[n]![i]! > 1e-9))
-    for (const action of actions) if (action >= 0) begun.add(nameOf(graph, node.legs[action]!))
+  for (const [n, { legs }] of graph.nodes.entries()) {
+    const passing = mass[n] as Float64Array
+    const actions = policy.actions[n] as Int16Array
+    const found = new Uint8Array(legs.length)
+    for (let i = 0; i < passing.length; i++)
+      if ((passing[i] as number) > 1e-9 && (actions[i] as number) >= 0) found[actions[i] as number] = 1
+    for (const [action, leg] of legs.entries()) if (found[action]) begun.add(nameOf(graph, leg))
   }
   return begun
 }
