@@ -65,6 +65,7 @@ export function coarseSum(a: Pmf, b: Pmf, ratio: number): Pmf {
   return pmf(from + first, mass)
 }
 
+/** The sum with the tail alone: all of the other time is put on the coarse grid once. */
 function withTail(a: Pmf, tail: Pmf, ratio: number): Pmf {
   const { first, mass } = spread(a, ratio)
   return { first: first + tail.first, mass: product(mass, tail.mass) }
