@@ -1,10 +1,12 @@
 import { Workspace } from '../kernel/index.ts'
-import { type Pmf, pmf } from './pmf.ts'
+import { type Pmf, partsOf, pmf, product, spacing, spread } from './pmf.ts'
 
 /** A time put on a coarse grid after a wait of 0, 1, 2, … points of its own. */
 interface Moved {
   readonly first: number
   readonly byWait: readonly Float64Array[]
+  /** The far tail, if all its points are points of the coarse grid: whatever is added to it need be put there only. */
+  readonly tail: Pmf | null
 }
 
 const known = new WeakMap<Pmf, Map<number, Moved>>()
@@ -16,9 +18,13 @@ const known = new WeakMap<Pmf, Map<number, Moved>>()
  * a `ratio`-th of the work, and what is made of `b` is kept for the next `a`.
  */
 export function coarseSum(a: Pmf, b: Pmf, ratio: number): Pmf {
-  const { first, byWait } = movedOf(b, ratio)
+  const { first, byWait, tail } = movedOf(b, ratio)
+  const parts = partsOf(a.mass)
   const from = Math.floor(a.first / ratio)
-  const rows = Math.floor((a.first + a.mass.length - 1) / ratio) - from + 1
+  const rowsTo = (length: number) => Math.floor((a.first + length - 1) / ratio) - from + 1
+  const rows = rowsTo(a.mass.length)
+  const dense = rowsTo(parts.core.length)
+  const waitOfTail = parts.tail.length > 0 && spacing === ratio ? (a.first + parts.from) % ratio : null
   const reach = (byWait[0] as Float64Array).length
   const space = Workspace.borrowed()
   const length = rows + reach - 1
@@ -32,7 +38,8 @@ export function coarseSum(a: Pmf, b: Pmf, ratio: number): Pmf {
   for (let wait = 0; wait < ratio; wait++) {
     let last = -1
     let begin = rows
-    for (let m = 0; m < rows; m++) {
+    const most = waitOfTail === null || wait === waitOfTail ? rows : dense
+    for (let m = 0; m < most; m++) {
       const i = (from + m) * ratio + wait - a.first
       const mass = i < 0 || i >= a.mass.length ? 0 : (a.mass[i] as number)
       data[row + m] = mass
@@ -46,9 +53,22 @@ export function coarseSum(a: Pmf, b: Pmf, ratio: number): Pmf {
     kernel.convolve(part, row + begin, count, values, reach)
     kernel.addScaled(out + begin, part, count + reach - 1, 1)
   }
-  const mass = data.slice(out, out + length)
+  const beyond = tail && withTail(a, tail, ratio)
+  const end = beyond ? beyond.first + beyond.mass.length - from - first : 0
+  const mass = new Float64Array(Math.max(length, end))
+  mass.set(data.subarray(out, out + length))
   space.giveBack()
+  if (beyond) {
+    const at = beyond.first - from - first
+    for (let k = 0; k < beyond.mass.length; k++) mass[at + k] = (mass[at + k] as number) + (beyond.mass[k] as number)
+  }
   return pmf(from + first, mass)
+}
+
+/** The sum with the tail alone: all of the other time is put on the coarse grid once. */
+function withTail(a: Pmf, tail: Pmf, ratio: number): Pmf {
+  const { first, mass } = spread(a, ratio)
+  return { first: first + tail.first, mass: product(mass, tail.mass) }
 }
 
 function movedOf(b: Pmf, ratio: number): Moved {
@@ -62,7 +82,10 @@ function movedOf(b: Pmf, ratio: number): Moved {
   return moved
 }
 
-function allMoved({ first: start, mass }: Pmf, ratio: number): Moved {
+function allMoved({ first: start, mass: all }: Pmf, ratio: number): Moved {
+  const parts = partsOf(all)
+  const aligned = parts.tail.length > 0 && spacing === ratio && (start + parts.from) % ratio === 0
+  const mass = aligned ? parts.core : all
   const first = Math.floor(start / ratio)
   const length = Math.ceil((start + mass.length - 1 + ratio - 1) / ratio) - first + 1
   const byWait = Array.from({ length: ratio }, () => new Float64Array(length))
@@ -79,5 +102,5 @@ function allMoved({ first: start, mass }: Pmf, ratio: number): Moved {
       if (share > 0) out[k + 1] = (out[k + 1] as number) + m * share
     }
   }
-  return { first, byWait }
+  return { first, byWait, tail: aligned ? { first: (start + parts.from) / ratio, mass: parts.tail } : null }
 }

@@ -28,7 +28,7 @@ const thinning = [
 ]
 
 /** Points of all far tails lie this far apart, or a multiple of it up to the coarsest. */
-const spacing = 10
+export const spacing = 10
 const coarsest = 80
 
 /** Trim negligible ends and normalise. Takes over the array. */
@@ -36,8 +36,9 @@ export function pmf(first: number, mass: Float64Array): Pmf {
   const kept = trimmed(first, mass)
   let total = 0
   for (let i = 0; i < kept.mass.length; i++) total += kept.mass[i] as number
+  const scale = 1 / total
   if (Math.abs(total - 1) > 1e-15)
-    for (let i = 0; i < kept.mass.length; i++) kept.mass[i] = (kept.mass[i] as number) / total
+    for (let i = 0; i < kept.mass.length; i++) kept.mass[i] = (kept.mass[i] as number) * scale
   return kept
 }
 
@@ -96,7 +97,8 @@ interface Parts {
 
 const partsKnown = new WeakMap<Float64Array, Parts>()
 
-function partsOf(mass: Float64Array): Parts {
+/** A distribution's masses taken apart, once. */
+export function partsOf(mass: Float64Array): Parts {
   let parts = partsKnown.get(mass)
   if (!parts) {
     parts = takenApart(mass)
@@ -203,16 +205,17 @@ export function thinned(a: Pmf): Pmf {
   let last = a.mass.length - 1
   for (let l = thinning.length - 1; l >= 0; l--) {
     const { beyond, every } = thinning[l] as (typeof thinning)[number]
-    for (let off = (a.first + last) % every; last >= 0 && tail < beyond; last--) {
+    for (; last >= 0 && tail < beyond; last--) {
       const m = a.mass[last] as number
+      if (m === 0) continue
       tail += m
+      const off = (a.first + last) % every
       const low = last - off
       if (off === 0 || low < 0) out[last] = (out[last] as number) + m
-      else if (m !== 0) {
+      else {
         out[low] = (out[low] as number) + m * (1 - off / every)
         out[low + every] = (out[low + every] as number) + (m * off) / every
       }
-      off = off === 0 ? every - 1 : off - 1
     }
   }
   for (let i = 0; i <= last; i++) out[i] = (out[i] as number) + (a.mass[i] as number)
@@ -223,31 +226,32 @@ export function thinned(a: Pmf): Pmf {
 
 /** Distribution of the later of two independent times: the product of their cdfs. */
 export function later(a: Pmf, b: Pmf): Pmf {
+  const [long, short] = endOf(a) < endOf(b) ? [b, a] : [a, b]
+  const end = endOf(short)
+  if (end <= long.first + 1) return long
   const first = Math.max(a.first, b.first)
-  const end = Math.max(a.first + a.mass.length, b.first + b.mass.length)
-  const belowA = cdfOver(a, first, end)
-  const belowB = cdfOver(b, first, end)
-  let before = 0
-  for (let k = 0; k < belowA.length; k++) {
-    const now = (belowA[k] as number) * (belowB[k] as number)
-    belowA[k] = Math.max(0, now - before)
-    before = now
+  // Where the short one is over for certain, the masses are those of the long one.
+  const out = long.mass.slice(first - long.first)
+  let belowLong = before(long, first)
+  let belowShort = before(short, first)
+  let last = 0
+  for (let k = first; k < end; k++) {
+    belowLong += long.mass[k - long.first] as number
+    belowShort += short.mass[k - short.first] as number
+    const now = belowLong * belowShort
+    out[k - first] = Math.max(0, now - last)
+    last = now
   }
-  return pmf(first, belowA)
+  return pmf(first, out)
 }
 
-/** P(time ≤ k) for k = first … end − 1. */
-function cdfOver({ first: start, mass }: Pmf, first: number, end: number): Float64Array {
-  const out = new Float64Array(end - first)
+const endOf = ({ first, mass }: Pmf): number => first + mass.length
+
+/** P(time < k). */
+function before({ first, mass }: Pmf, k: number): number {
   let sum = 0
-  for (let i = 0; i < first - start && i < mass.length; i++) sum += mass[i] as number
-  const last = Math.min(end, start + mass.length)
-  for (let k = first; k < last; k++) {
-    sum += mass[k - start] as number
-    out[k - first] = sum
-  }
-  out.fill(sum, Math.max(0, last - first))
-  return out
+  for (let i = 0; i < k - first && i < mass.length; i++) sum += mass[i] as number
+  return sum
 }
 
 /** Distribution of max(time, at): what lies before `at` is gathered there. */
@@ -295,6 +299,12 @@ export function mixture(parts: readonly { weight: number; of: Pmf }[]): Pmf {
  * coarse (grid points of the new grid = (old points + by) · factor / ratio), shared between neighbours so that the mean is kept.
  */
 export function regrid(a: Pmf, ratio: number, factor = 1, by = 0): Pmf {
+  const { first, mass } = spread(a, ratio, factor, by)
+  return pmf(first, mass)
+}
+
+/** The same with its ends as they come. */
+export function spread(a: Pmf, ratio: number, factor = 1, by = 0): Pmf {
   const scale = factor / ratio
   const start = a.first + by
   const first = Math.floor(start * scale + 1e-9)
@@ -304,8 +314,8 @@ export function regrid(a: Pmf, ratio: number, factor = 1, by = 0): Pmf {
       const m = mass[i] as number
       if (m === 0) continue
       const place = (from + i * apart) * scale - first
-      const k = Math.floor(place + 1e-9)
-      const share = Math.max(0, place - k)
+      const k = (place + 1e-9) | 0
+      const share = place > k ? place - k : 0
       out[k] = (out[k] as number) + m * (1 - share)
       out[k + 1] = (out[k + 1] as number) + m * share
     }
@@ -313,7 +323,7 @@ export function regrid(a: Pmf, ratio: number, factor = 1, by = 0): Pmf {
   const { core, from, tail } = partsOf(a.mass)
   put(core, start, 1)
   put(tail, start + from, spacing)
-  return pmf(first, out)
+  return { first, mass: out }
 }
 
 /** What would fall on grid point 0 (or before) goes to point 1: a leg takes time. */

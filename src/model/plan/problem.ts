@@ -86,30 +86,40 @@ export function problemOf(
     rules: rulesOf(option, grid.step),
     pays: graph.goals.map((goal) => payOf(goal, option)),
   }
-  return moved(frame, timedLegsOf(graph, builder, 1))
+  const timed = timedLegsOf(graph, builder, 1)
+  return complete({ ...frame, rooms: roomsFor(frame, timed) }, timed, null)
 }
 
 type Frame = Omit<Problem, 'timed' | 'legPays' | 'successes' | 'rooms'>
 
-/** The same problem where legs take other times, its rooms found anew: a stage moved. */
-export function moved(frame: Frame | Problem, timed: readonly TimedLeg[]): Problem {
-  const rooms = roomsOf(
-    frame.graph,
-    timed.map((leg) => Math.max(1, Math.floor(leg.shortest * frame.fastest))),
-    frame.autonomous.outcomes.map((outcome) => [...outcome.room]),
-    frame.steps,
-  )
-  refuseAbove(frame.graph.nodes.length * rooms.size * (frame.steps + 1))
-  return complete({ ...frame, rooms }, timed, 'timed' in frame ? frame : null)
+/** The same problem where legs take other times: a stage moved. */
+export function moved(problem: Problem, timed: readonly TimedLeg[]): Problem {
+  const fewest = (leg: TimedLeg) => fewestSteps(problem, leg)
+  const as = timed.every((leg, i) => leg === problem.timed[i] || fewest(leg) === fewest(problem.timed[i] as TimedLeg))
+  return complete({ ...problem, rooms: as ? problem.rooms : roomsFor(problem, timed) }, timed, problem)
 }
 
 /** The same problem with values in every room, also in those that a robot alone can not leave: its partners may. */
 export function inEveryRoom(problem: Problem): Problem {
-  const { autonomous } = problem
   const none = { probability: 0, points: 0, room: problem.rooms.goals.map(() => 0) }
-  const outcomes = [...autonomous.outcomes, none]
-  return moved({ ...problem, autonomous: { ...autonomous, outcomes } }, problem.timed)
+  const autonomous = { ...problem.autonomous, outcomes: [...problem.autonomous.outcomes, none] }
+  const frame = { ...problem, autonomous }
+  return complete({ ...frame, rooms: roomsFor(frame, problem.timed) }, problem.timed, problem)
 }
+
+function roomsFor(frame: Frame, timed: readonly TimedLeg[]): Rooms {
+  const rooms = roomsOf(
+    frame.graph,
+    timed.map((leg) => fewestSteps(frame, leg)),
+    frame.autonomous.outcomes.map((outcome) => [...outcome.room]),
+    frame.steps,
+  )
+  refuseAbove(frame.graph.nodes.length * rooms.size * (frame.steps + 1))
+  return rooms
+}
+
+/** Of a leg at the quickest form. */
+const fewestSteps = ({ fastest }: Frame, { shortest }: TimedLeg): number => Math.max(1, Math.floor(shortest * fastest))
 
 /**
  * The same problem at another form, on the same rooms, so that a policy of the one can be read by the other.

@@ -49,6 +49,7 @@ const spacings = [
   { beyond: 1e-5, spacing: 40 },
 ]
 const coarsest = 40
+const asItIs = { beyond: Number.POSITIVE_INFINITY, spacing: 1 }
 
 /** Mass per point of an end-to-end grid, the far tail gathered on spaced points. */
 function split(end: Pmf): Pick<TimedLeg, 'chance' | 'reversed' | 'lateAt' | 'late'> {
@@ -57,34 +58,54 @@ function split(end: Pmf): Pick<TimedLeg, 'chance' | 'reversed' | 'lateAt' | 'lat
   while (core > short && tail + (end.mass[core - 1] as number) < (spacings[0]?.beyond as number))
     tail += end.mass[--core] as number
   const chance = end.mass.subarray(0, core)
-  return { chance, reversed: chance.slice().reverse(), ...gathered(end, core) }
+  const reversed = new Float64Array(core)
+  for (let i = 0; i < core; i++) reversed[core - 1 - i] = chance[i] as number
+  return { chance, reversed, ...gathered(end, core) }
 }
+
+/** All zero between two calls. */
+let scratch = new Float64Array(0)
 
 /** The tail from index `core` on, on points that lie the further apart the less is still to come. */
 function gathered(end: Pmf, core: number): Pick<TimedLeg, 'lateAt' | 'late'> {
   const last = end.mass.length - 1
-  const tail = new Float64Array(end.mass.length - core + coarsest)
+  const length = end.mass.length - core + coarsest
+  if (scratch.length < length) scratch = new Float64Array(2 * length)
+  const tail = scratch
   let rest = 0
   let level = spacings.length
+  let { beyond, spacing } = spacings[level - 1] as (typeof spacings)[number]
+  let share = 1 / spacing
+  let off = (last - core) % spacing
   for (let i = last; i >= core; i--) {
     const m = end.mass[i] as number
     rest += m
-    while (level > 0 && rest >= (spacings[level - 1] as (typeof spacings)[number]).beyond) level--
-    const spacing = level > 0 ? (spacings[level - 1] as (typeof spacings)[number]).spacing : 1
-    const off = (i - core) % spacing
-    const low = i - core - off
-    tail[low] = (tail[low] as number) + m * (1 - off / spacing)
-    if (off > 0) tail[low + spacing] = (tail[low + spacing] as number) + (m * off) / spacing
+    if (rest >= beyond) {
+      while (level > 0 && rest >= (spacings[level - 1] as (typeof spacings)[number]).beyond) level--
+      ;({ beyond, spacing } = spacings[level - 1] ?? asItIs)
+      share = 1 / spacing
+      off = (i - core) % spacing
+    }
+    if (m > 0) {
+      const low = i - core - off
+      const up = m * off * share
+      tail[low] = (tail[low] as number) + (m - up)
+      if (off > 0) tail[low + spacing] = (tail[low + spacing] as number) + up
+    }
+    off = off === 0 ? spacing - 1 : off - 1
   }
   let points = 0
-  const lateAt = new Int32Array(tail.length)
-  for (let i = 0; i < tail.length; i++) {
+  for (let i = 0; i < length; i++) if ((tail[i] as number) > 0) points++
+  const late = new Float64Array(points)
+  const lateAt = new Int32Array(points)
+  for (let i = length - 1; points > 0; i--) {
     const mass = tail[i] as number
     if (!(mass > 0)) continue
-    lateAt[points] = end.first + core + i
-    tail[points++] = mass
+    lateAt[--points] = end.first + core + i
+    late[points] = mass
   }
-  return { lateAt: lateAt.subarray(0, points), late: tail.subarray(0, points) }
+  tail.fill(0, 0, length)
+  return { lateAt, late }
 }
 
 const known = new WeakMap<LegTimes, Map<number, Chances>>()
@@ -193,19 +214,19 @@ export function payOf(goal: Goal, option: Option): Pay {
 /** P(c <= t) for t = 0 … steps. */
 export function cumulative(times: Pmf, steps: number): Float64Array {
   const out = new Float64Array(steps + 1)
+  const last = times.first + times.mass.length - 1
   let sum = 0
-  for (let t = times.first; t <= steps; t++) {
-    const i = t - times.first
-    if (i < times.mass.length) sum += times.mass[i] as number
-    out[t] = i >= times.mass.length - 1 ? 1 : sum
-  }
-  return out
+  for (let t = times.first; t < last && t <= steps; t++) out[t] = sum += times.mass[t - times.first] as number
+  return out.fill(1, Math.max(0, last))
 }
 
 /** Expected pay of a piece that counts after the given time, by time left: Σ_{c <= t} f(c) · pay(t − c). */
 function payBy(times: Pmf, pay: Pay, steps: number, step: number): Float64Array {
   const reached = cumulative(times, steps)
-  if (!pay.hold) return reached.map((p) => p * pay.points)
+  if (!pay.hold) {
+    for (let t = 0; t <= steps; t++) reached[t] = (reached[t] as number) * pay.points
+    return reached
+  }
   // pay(t') = rate · (t' − max(0, t' − h)), so the sum is a difference of two integrals of the cdf.
   const area = new Float64Array(steps + 1)
   for (let t = 1; t <= steps; t++) area[t] = (area[t - 1] as number) + step * (reached[t - 1] as number)
