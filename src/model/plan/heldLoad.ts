@@ -1,3 +1,4 @@
+import { Workspace } from '../kernel/index.ts'
 import type { Pmf } from '../leg/pmf.ts'
 import { roomLeft } from './binomial.ts'
 import type { Flow } from './forward.ts'
@@ -81,13 +82,10 @@ export class HeldLoad {
     for (const [j, weight] of weights.entries()) {
       const { first, mass } = this.between[weights.length - 1 - j] as Pmf
       if (first >= length) continue
-      const counts = countsAt(begun, this.pieces[j] as Pmf, length)
       // A piece that counted with x steps left, in a leg that ends with t left.
-      for (let t = 0; t < length; t++)
-        for (let x = t + first; x < length && x - t - first < mass.length; x++)
-          missing[t] =
-            (missing[t] as number) +
-            (weight / all) * (counts[x] as number) * (mass[x - t - first] as number) * (this.most - x)
+      const short = countsAt(begun, this.pieces[j] as Pmf, length).map((p, x) => p * (this.most - x))
+      const ending = countsAt(short, { first, mass }, length)
+      for (let t = 0; t < length; t++) missing[t] = (missing[t] as number) + (weight / all) * (ending[t] as number)
     }
     const ending = countsAt(begun, this.pieces.at(-1) as Pmf, length)
     const steps = missing.map((short, t) => {
@@ -104,11 +102,12 @@ export class HeldLoad {
     const known = this.cuts.get(key)
     if (known) return known
     const weights = this.weights(fit).slice(0, k)
-    const short = new Float64Array(last + 1)
-    for (const [j, weight] of weights.entries())
-      addConvolved(short, this.pieces[j] as Pmf, this.shortOf(k - 1 - j), { weight, from: first })
+    const sums = new WeightedSums(first, last + 1)
+    for (const [j, weight] of weights.entries()) sums.add(this.pieces[j] as Pmf, this.shortOf(k - 1 - j), weight)
     const all = weights.reduce((sum, weight) => sum + weight, 0)
-    const steps = short.map((missing, s) => this.most - within(missing / (all * (chance[s] as number)), this.most))
+    const steps = sums
+      .taken()
+      .map((missing, s) => this.most - within(missing / (all * (chance[s] as number)), this.most))
     this.cuts.set(key, steps)
     return steps
   }
@@ -136,31 +135,57 @@ export class HeldLoad {
   }
 }
 
-/** By time left, the chance that a piece of legs begun so counts then. */
+/** By time left below `length`, the chance that what begins so is over then. */
 function countsAt(begun: Float64Array, { first, mass }: Pmf, length: number): Float64Array {
-  return Float64Array.from({ length }, (_, x) => {
-    const last = Math.min(mass.length, begun.length - x - first)
-    let sum = 0
-    for (let i = 0; i < last; i++) sum += (mass[i] as number) * (begun[x + first + i] as number)
-    return sum
-  })
+  const space = Workspace.borrowed()
+  const values = space.take(Math.max(begun.length, first + length) + mass.length + 8)
+  space.data.set(begun, values)
+  const out = space.take(length + 8)
+  space.kernel.correlate(out, length, space.copied(mass), mass.length, values + first, 1)
+  const over = space.data.slice(out, out + length)
+  space.giveBack()
+  return over
 }
 
 const within = (value: number, most: number): number => (value > 0 ? Math.min(value, most) : 0)
 
-/** out[c] += weight · Σ_u a(c − u) · b[u], for c from `from` as far as `out` goes. */
-function addConvolved(
-  out: Float64Array,
-  a: Pmf,
-  b: Float64Array,
-  { weight, from }: { weight: number; from: number },
-): void {
-  for (let u = 0; u < b.length; u++) {
-    const factor = weight * (b[u] as number)
-    if (factor < nothing) continue
-    const start = a.first + u
-    const end = Math.min(a.mass.length, out.length - start)
-    for (let i = Math.max(0, from - start); i < end; i++)
-      out[start + i] = (out[start + i] as number) + factor * (a.mass[i] as number)
+/** Σ weight · Σ_u a(c − u) · b[u] over some pairs of a and b, for c from `from` on and below `end`; 0 before. */
+class WeightedSums {
+  private readonly from: number
+  private readonly end: number
+  private readonly space = Workspace.borrowed()
+  private readonly sum: number
+  private readonly one: number
+
+  constructor(from: number, end: number) {
+    this.from = from
+    this.end = end
+    this.sum = this.space.take(end + 8)
+    this.one = this.space.take(end + 8)
+  }
+
+  add({ first, mass }: Pmf, b: Float64Array, weight: number): void {
+    const { space, from, end } = this
+    let low = 0
+    let high = b.length
+    while (low < high && weight * (b[low] as number) < nothing) low++
+    while (high > low && weight * (b[high - 1] as number) < nothing) high--
+    if (low === high) return
+    // Zeros around the one, so that no sum has to know where it ends.
+    const before = Math.max(0, first + high - 1 - from)
+    const values = space.take(before + Math.max(mass.length, end - first) + 8) + before
+    space.data.set(mass, values)
+    const filter = space.copied(b.subarray(low, high))
+    const { kernel } = space
+    kernel.correlate(this.one, end - from, filter, high - low, values + from - first - low, -1)
+    kernel.addScaled(this.sum + from, this.one, end - from, weight)
+  }
+
+  /** To be asked for last. */
+  taken(): Float64Array {
+    const { space, sum, end } = this
+    const out = space.data.slice(sum, sum + end)
+    space.giveBack()
+    return out
   }
 }

@@ -1,4 +1,5 @@
 import type { Goal, Option } from '../documents/types.ts'
+import { Workspace } from '../kernel/index.ts'
 import type { LegBuilder, LegTimes } from '../leg/builder.ts'
 import { notAtOnce, type Pmf } from '../leg/pmf.ts'
 import { roomLeft } from './binomial.ts'
@@ -282,20 +283,24 @@ class LazyPay implements LegPay {
   private byRoom(tableOf: (times: Pmf) => Float64Array): readonly Float64Array[] {
     const { load } = this.timed.leg
     const { mostRoom } = this.by
-    const tables = this.timed.pieces.map(tableOf)
-    if (mostRoom === null) return Array(load + 1).fill(this.inRoom(tables, load))
-    return Array.from({ length: Math.min(load, mostRoom) + 1 }, (_, room) => this.inRoom(tables, room))
+    const space = Workspace.borrowed()
+    const tables = this.timed.pieces.map((times) => space.copied(tableOf(times)))
+    const made =
+      mostRoom === null
+        ? Array(load + 1).fill(this.inRoom(tables, load, space))
+        : Array.from({ length: Math.min(load, mostRoom) + 1 }, (_, room) => this.inRoom(tables, room, space))
+    space.giveBack()
+    return made
   }
 
-  private inRoom(tables: readonly Float64Array[], room: number): Float64Array {
+  private inRoom(tables: readonly number[], room: number, space: Workspace): Float64Array {
     const { load, success } = this.timed.leg
-    const { steps } = this.by
-    const out = new Float64Array(steps + 1)
+    const count = this.by.steps + 1
+    const out = space.take(count)
     for (let i = 0; i < load; i++) {
-      const table = tables[Math.min(i, tables.length - 1)] as Float64Array
       const weight = success * roomLeft(i, success, room)
-      if (weight > nothing) for (let t = 0; t <= steps; t++) out[t] = (out[t] as number) + weight * (table[t] as number)
+      if (weight > nothing) space.kernel.addScaled(out, tables[Math.min(i, tables.length - 1)] as number, count, weight)
     }
-    return out
+    return space.data.slice(out, out + count)
   }
 }
