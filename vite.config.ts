@@ -19,6 +19,17 @@ const standsAddress = (): Plugin => ({
   },
 })
 
+/** A numerical library says its licence in each of some four hundred files: each keeps its copyright and the licence's address. */
+const shortNotices = (): Plugin => ({
+  name: 'short-notices',
+  transform: (code, id) =>
+    id.includes('/@stdlib/')
+      ? code.replace(/Licensed under the Apache License, Version 2\.0[\s\S]*?limitations under the License\./, licence)
+      : null,
+})
+
+const licence = 'http://www.apache.org/licenses/LICENSE-2.0'
+
 /** The screens, and the page of the stands. `vite build` writes dist/web, which the server serves; `vite` alone passes calls on to a running server. */
 export default defineConfig({
   root: 'web',
@@ -38,6 +49,10 @@ export default defineConfig({
     rolldownOptions: { input: { index: page('index'), stands: page('stands') } },
   },
   // Named like the worker itself, so that the service worker keeps them with it.
-  worker: { format: 'es', rolldownOptions: { output: { chunkFileNames: 'assets/model.worker-[name]-[hash].js' } } },
+  worker: {
+    format: 'es',
+    plugins: () => [shortNotices()],
+    rolldownOptions: { output: { chunkFileNames: 'assets/model.worker-[name]-[hash].js' } },
+  },
   server: { proxy: { '/trpc': server, '/api': server, '/health': server } },
 })
