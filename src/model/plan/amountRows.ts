@@ -39,10 +39,18 @@ export class AmountRows {
     if (low > high) return
     const slot = this.slot(room, amount)
     const place = (this.vectors.place[slot] as number) + first + low
-    if (low === high)
-      this.space.data[place] = (this.space.data[place] as number) + chance * (this.space.data[at + low] as number)
-    else this.space.kernel.addScaled(place, at + low, high - low + 1, chance)
+    this.space.kernel.addScaled(place, at + low, high - low + 1, chance)
     this.vectors.widen(slot, first + low, first + high)
+  }
+
+  /** Adds one mass at time `t`, if it is not negligible. */
+  addOne(room: number, amount: number, mass: number, t: number): void {
+    if (mass < negligible) return
+    const slot = this.slot(room, amount)
+    const { data } = this.space
+    const place = (this.vectors.place[slot] as number) + t
+    data[place] = (data[place] as number) + mass
+    this.vectors.widen(slot, t, t)
   }
 
   /** Give back the vectors that hold nothing any more. */

@@ -210,8 +210,15 @@ class SpreadPass {
       if (alone >= negligible) {
         const room = this.clip.at(to.r, t)
         const amount = to.amount + (brought === null ? 0 : this.amountOf(brought, t))
-        if (single && this.isOver(to.n, room, t)) this.end(alone, amount)
-        else this.share(rows, room, amount * ratio, arrival, chance, t, until - t)
+        if (!single) this.share(rows, room, amount * ratio, arrival, chance, t, until - t)
+        else if (this.isOver(to.n, room, t)) this.end(alone, amount)
+        else {
+          const place = amount * ratio
+          const whole = Math.floor(place + 1e-6)
+          const share = place - whole < 1e-6 ? 0 : place - whole
+          rows.addOne(room, whole, alone * (1 - share), t)
+          if (share > 0) rows.addOne(room, whole + 1, alone * share, t)
+        }
       }
       t = until
     }

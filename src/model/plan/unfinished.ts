@@ -121,9 +121,15 @@ export class Unfinished {
     const successes = cuts.successes[k] as Float64Array
     const points = each * this.tally.lattice.ratio
     const most = final.length - 2
-    for (let b = 0; b <= k; b++) {
+    // Chances rise and then fall: what is not nothing lies together.
+    let within = false
+    for (let b = k; b >= 0; b--) {
       const one = chance * (successes[b] as number)
-      if (one < nothing) continue
+      if (one < nothing) {
+        if (within) break
+        continue
+      }
+      within = true
       const place = Math.min(b, fit) * points
       const whole = Math.floor(place + 1e-6)
       const index = Math.min(amount + whole, most)
