@@ -269,14 +269,16 @@ class ForwardPass {
       const leg = problem.graph.legs[id] as GraphLeg
       const byTime = out[problem.rooms.dimensionOf[leg.goal] as number] as Float64Array
       const { pieces } = problem.timed[id] as Problem['timed'][number]
-      const met = begun.map((times) => times.some((mass) => mass > 0))
+      const from = begun.map((times) => times.findIndex((mass) => mass > 0))
+      const to = begun.map((times) => times.findLastIndex((mass) => mass > 0))
       for (let i = 0; i < leg.load; i++) {
         // Chance that piece i + 1 is placed, by when its leg begins.
         const starts = new Float64Array(problem.steps + 1)
         for (const [fit, times] of begun.entries()) {
           const weight = leg.success * roomLeft(i, leg.success, fit)
-          if (met[fit] && weight > nothing)
-            for (let t = 0; t < starts.length; t++) starts[t] = (starts[t] as number) + weight * (times[t] as number)
+          const last = weight > nothing ? (to[fit] as number) : -1
+          for (let t = Math.max(0, from[fit] as number); t <= last; t++)
+            starts[t] = (starts[t] as number) + weight * (times[t] as number)
         }
         const times = pieces[Math.min(i, pieces.length - 1)] as (typeof pieces)[number]
         spread(byTime, starts, times)

@@ -169,10 +169,11 @@ class SpreadPass {
     }
     const each = arrival.first < tally.fineBelow && room > 0 ? tally.heldEach(leg, Math.min(room, leg.load)) : null
     for (let b = 0; b <= leg.load; b++) {
-      const placed = Math.min(b, room)
       const chance = successes[b] as number
+      if (chance * arrival.most < negligible) continue
+      const placed = Math.min(b, room)
       const to = { n: leg.to, r: r - placed * stride, amount }
-      if (chance > 0) this.arrive(to, arrival, chance, placed > 0 ? { leg, placed, each } : null)
+      this.arrive(to, arrival, chance, placed > 0 ? { leg, placed, each } : null)
     }
   }
 
