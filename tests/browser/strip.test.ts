@@ -48,7 +48,7 @@ describe('on one page, each beginning with the design as it is saved', () => {
     await page.mouse.down()
     // Far enough that the points fall by twice what is asked for: three seconds are mostly spent waiting for the drive.
     await page.mouse.move(x + 4 * second, y, { steps: 12 })
-    expect(Math.abs((await seconds(page, 'Raise the arm')) - was - 4)).toBeLessThan(0.3)
+    await expect.poll(async () => Math.abs((await seconds(page, 'Raise the arm')) - was - 4)).toBeLessThan(0.3)
     // Nothing is edited before the drop, and the points are those of what is drawn.
     await expect.poll(() => undo(page).isDisabled()).toBe(true)
     await page.waitForFunction(
